@@ -1,0 +1,10 @@
+package spindlebook;
+
+/** The command line. */
+public final class Main {
+  private Main() {}
+
+  public static void main(String[] args) {
+    System.out.println("spindlebook");
+  }
+}

@@ -1,0 +1,95 @@
+package spindlebook.units;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * Reads an angle the way people write one: {@code 1.5}, {@code 1.5°}, {@code -0° 45'}, {@code 0°
+ * 45' 30"}, {@code 1 1/4 deg}. A bare number is degrees; the rules are in docs/methods.md,
+ * 'Angles'.
+ *
+ * <p>Degrees are worked out exactly and turned into radians once (× π/180): {@code 1° 30'} is
+ * 0.0261799 rad.
+ */
+public final class AngleText {
+  static final String RULE = "angle-1";
+  private static final int LONGEST = 60;
+  private static final double FULL_TURN_DEGREES = 360;
+  private static final String ADVICE = "type an angle like 1.5, -0° 45', 0° 45' 30\" or 1 1/4 deg";
+
+  private AngleText() {}
+
+  /** What came of reading a text. */
+  public sealed interface Reading permits Angle, TwoMeanings, Refused {}
+
+  /** It has one meaning. */
+  public record Angle(TypedAngle angle) implements Reading {
+    public Angle {
+      Objects.requireNonNull(angle, "angle");
+    }
+  }
+
+  /** It has more than one; each choice is spelled so that it reads back to its own value. */
+  public record TwoMeanings(List<TypedAngle> choices) implements Reading {
+    public TwoMeanings {
+      choices = List.copyOf(choices);
+    }
+  }
+
+  /** It has none; one sentence quotes it and says what would be accepted. */
+  public record Refused(String sentence) implements Reading {
+    public Refused {
+      Objects.requireNonNull(sentence, "sentence");
+    }
+  }
+
+  /**
+   * Reads a text; either sign is read up to a full turn, tighter ranges are for the caller to
+   * check.
+   */
+  public static Reading read(String text) {
+    if (Tokeniser.isBlank(text)) {
+      return new Refused("Nothing is typed yet: " + ADVICE + ".");
+    }
+    try {
+      return readOrThrow(text);
+    } catch (Unreadable unreadable) {
+      return new Refused(unreadable.sentence(text, ADVICE));
+    }
+  }
+
+  /** The angle, when the text has exactly one meaning. */
+  public static Optional<TypedAngle> plain(String text) {
+    return read(text) instanceof Angle plain ? Optional.of(plain.angle()) : Optional.empty();
+  }
+
+  private static Reading readOrThrow(String text) throws Unreadable {
+    if (text.length() > LONGEST) {
+      throw new Unreadable("is too long for one angle");
+    }
+    return settle(text, AngleGrammar.read(Tokeniser.cut(text)));
+  }
+
+  private static Reading settle(String text, List<AngleAmount> amounts) throws Unreadable {
+    Map<Double, AngleAmount> byDegrees = new LinkedHashMap<>();
+    for (AngleAmount amount : amounts) {
+      if (Math.abs(amount.degreesInAll()) <= FULL_TURN_DEGREES) {
+        byDegrees.putIfAbsent(amount.degreesInAll(), amount);
+      }
+    }
+    List<AngleAmount> left = List.copyOf(byDegrees.values());
+    if (left.isEmpty()) {
+      throw new Unreadable("is more than a full turn");
+    }
+    return left.size() == 1
+        ? new Angle(typedAs(text, left.get(0)))
+        : new TwoMeanings(left.stream().map(amount -> typedAs(amount.spelled(), amount)).toList());
+  }
+
+  private static TypedAngle typedAs(String typed, AngleAmount amount) {
+    return new TypedAngle(typed, Math.toRadians(amount.degreesInAll()), RULE);
+  }
+}

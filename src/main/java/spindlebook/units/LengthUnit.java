@@ -1,0 +1,47 @@
+package spindlebook.units;
+
+import java.math.BigDecimal;
+
+/**
+ * The unit a length is counted in, and that a bare number takes.
+ *
+ * <p>One inch is exactly 25.4 mm (international yard and pound agreement, 1959). Feet are read and
+ * written, but a length in feet counts as inches: nobody's tape counts bare numbers in feet.
+ */
+public enum LengthUnit {
+  INCH("in", "25.4"),
+  MM("mm", "1"),
+  CM("cm", "10");
+
+  private final String word;
+  private final BigDecimal exactMm;
+
+  LengthUnit(String word, String exactMm) {
+    this.word = word;
+    this.exactMm = new BigDecimal(exactMm);
+  }
+
+  /** The word written after a number: {@code in}, {@code mm}, {@code cm}. */
+  public String word() {
+    return word;
+  }
+
+  /** The unit of a {@link #word()}; anything else is a mistake of the program, not of a person. */
+  public static LengthUnit ofWord(String word) {
+    for (LengthUnit unit : values()) {
+      if (unit.word.equals(word)) {
+        return unit;
+      }
+    }
+    throw new IllegalArgumentException("no length unit is called '" + word + "'");
+  }
+
+  /** How many millimetres one of this unit is. */
+  public double mm() {
+    return exactMm.doubleValue();
+  }
+
+  BigDecimal exactMm() {
+    return exactMm;
+  }
+}

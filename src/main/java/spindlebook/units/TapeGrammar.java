@@ -1,0 +1,110 @@
+package spindlebook.units;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import spindlebook.units.Token.Kind;
+
+/**
+ * Reads a whole length: a sign, a count and its unit, or feet and inches ({@code 1' 8 1/4"}, {@code
+ * 1'-8 1/4"}, {@code 1 ft 8}), or a fraction behind the mark ({@code 8" 1/4}).
+ */
+final class TapeGrammar {
+  private static final String[] INCHES = {"in", "ins", "inch", "inches"};
+  private static final String[] FEET = {"ft", "foot", "feet"};
+  private static final String[] MILLIMETRES = {
+    "mm", "millimetre", "millimetres", "millimeter", "millimeters"
+  };
+  private static final String[] CENTIMETRES = {
+    "cm", "centimetre", "centimetres", "centimeter", "centimeters"
+  };
+
+  private TapeGrammar() {}
+
+  static List<Amount> read(List<Token> tokens) throws Unreadable {
+    Cursor cursor = new Cursor(tokens);
+    boolean minus = cursor.takeSign();
+    List<Amount> amounts = amounts(cursor);
+    cursor.expectEnd();
+    return minus ? amounts.stream().map(Amount::negated).toList() : amounts;
+  }
+
+  static boolean skipFeet(Cursor cursor) {
+    return cursor.skip(Kind.FOOT_MARK) || cursor.skipWord(FEET);
+  }
+
+  /** The unit that stands there, or null. */
+  static LengthUnit takeUnit(Cursor cursor) {
+    if (cursor.skip(Kind.INCH_MARK) || cursor.skipWord(INCHES)) {
+      return LengthUnit.INCH;
+    }
+    if (cursor.skipWord(MILLIMETRES)) {
+      return LengthUnit.MM;
+    }
+    return cursor.skipWord(CENTIMETRES) ? LengthUnit.CM : null;
+  }
+
+  private static List<Amount> amounts(Cursor cursor) throws Unreadable {
+    List<Count> counts = CountGrammar.read(cursor);
+    if (skipFeet(cursor)) {
+      return cursor.isAtEnd()
+          ? counts.stream().map(Amount::ofFeet).toList()
+          : feetAndInches(onlyWhole(counts), cursor);
+    }
+    LengthUnit unit = takeUnit(cursor);
+    boolean fractionFollows =
+        unit == LengthUnit.INCH && counts.get(0).isWhole() && !cursor.isAtEnd();
+    List<Count> all = fractionFollows ? fractionBehindTheMark(onlyWhole(counts), cursor) : counts;
+    return all.stream().map(count -> new Amount(count, unit, false)).toList();
+  }
+
+  private static List<Amount> feetAndInches(BigDecimal feet, Cursor cursor) throws Unreadable {
+    skipJoin(cursor);
+    List<Count> inches = CountGrammar.read(cursor);
+    LengthUnit unit = takeUnit(cursor);
+    if (unit != null && unit != LengthUnit.INCH) {
+      throw new Unreadable("joins feet with " + unit.word());
+    }
+    List<Amount> amounts = new ArrayList<>();
+    for (Count count : inches) {
+      if (Amount.isUnderAFoot(count)) {
+        amounts.add(Amount.ofFeetAndInches(feet, count));
+      }
+    }
+    if (amounts.isEmpty()) {
+      throw new Unreadable("has a foot or more in inches behind its feet");
+    }
+    return amounts;
+  }
+
+  private static List<Count> fractionBehindTheMark(BigDecimal whole, Cursor cursor)
+      throws Unreadable {
+    boolean mayTakeAway = cursor.isAtSpaced(Kind.DASH);
+    skipJoin(cursor);
+    if (!CountGrammar.isFractionAt(cursor, 0)) {
+      throw Unreadable.nonsense();
+    }
+    List<Count> counts = CountGrammar.beside(whole, cursor, mayTakeAway);
+    takeInchMark(cursor);
+    return counts;
+  }
+
+  private static void skipJoin(Cursor cursor) {
+    if (!cursor.skip(Kind.DASH) && !cursor.skip(Kind.COMMA)) {
+      cursor.skip(Kind.AND);
+    }
+  }
+
+  private static void takeInchMark(Cursor cursor) {
+    if (cursor.isAt(Kind.INCH_MARK) || cursor.isAtWord(INCHES)) {
+      takeUnit(cursor);
+    }
+  }
+
+  private static BigDecimal onlyWhole(List<Count> counts) throws Unreadable {
+    if (counts.size() != 1 || !counts.get(0).isWhole()) {
+      throw new Unreadable("has a part that is not whole before a smaller one");
+    }
+    return counts.get(0).value();
+  }
+}

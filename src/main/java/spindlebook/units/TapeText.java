@@ -1,0 +1,77 @@
+package spindlebook.units;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * Reads a length the way people write one beside a car: {@code 8 1/4}, {@code 8-1/4}, {@code 8¼},
+ * {@code 8.25"}, {@code 1' 8 1/4"}, {@code 210 mm}, {@code 11/16}. A bare number takes the unit
+ * given; the rules are in docs/methods.md, 'Tape text'.
+ *
+ * <p>The value is worked out exactly in decimal, with 25.4 mm to the inch, and rounded once to the
+ * nearest double: {@code 8 1/4} in inches is 209.55 mm.
+ */
+public final class TapeText {
+  static final String RULE = "tape-1";
+  private static final int LONGEST = 60;
+  private static final String ADVICE =
+      "type a length like 8 1/4 in, 8.25 in, 1' 8 1/4\", 210 mm or 21.0 cm";
+
+  private TapeText() {}
+
+  /** What came of reading a text. */
+  public sealed interface Reading permits Length, TwoMeanings, Refused {}
+
+  /** It has one meaning. */
+  public record Length(TypedLength length) implements Reading {
+    public Length {
+      Objects.requireNonNull(length, "length");
+    }
+  }
+
+  /**
+   * It has more than one; each choice is spelled so that it reads back to its own value, whatever
+   * the bare unit.
+   */
+  public record TwoMeanings(List<TypedLength> choices) implements Reading {
+    public TwoMeanings {
+      choices = List.copyOf(choices);
+    }
+  }
+
+  /** It has none; one sentence quotes it and says what would be accepted. */
+  public record Refused(String sentence) implements Reading {
+    public Refused {
+      Objects.requireNonNull(sentence, "sentence");
+    }
+  }
+
+  /** Reads a text; either sign is read, ranges are for the caller to check. */
+  public static Reading read(String text, LengthUnit bare) {
+    Objects.requireNonNull(bare, "bare");
+    if (Tokeniser.isBlank(text)) {
+      return new Refused("Nothing is typed yet: " + ADVICE + ".");
+    }
+    try {
+      return readOrThrow(text, bare);
+    } catch (Unreadable unreadable) {
+      return new Refused(unreadable.sentence(text, ADVICE));
+    }
+  }
+
+  /** The length, when the text has exactly one meaning. */
+  public static Optional<TypedLength> plain(String text, LengthUnit bare) {
+    return read(text, bare) instanceof Length plain
+        ? Optional.of(plain.length())
+        : Optional.empty();
+  }
+
+  private static Reading readOrThrow(String text, LengthUnit bare) throws Unreadable {
+    if (text.length() > LONGEST) {
+      throw new Unreadable("is too long for one length");
+    }
+    List<Token> tokens = Tokeniser.cut(text);
+    return Meanings.settle(text, TapeGrammar.read(tokens), bare, RULE);
+  }
+}

@@ -1,0 +1,91 @@
+package spindlebook.units;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.regex.Pattern;
+
+/**
+ * What the tests of this package share: lines of a reference file, and what came of reading a text.
+ */
+final class Readings {
+  private static final Pattern ESCAPE = Pattern.compile("\\\\u([0-9A-F]{4})");
+
+  private Readings() {}
+
+  static List<String> lines(String resource) {
+    try (InputStream in = Readings.class.getResourceAsStream(resource)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8)
+          .lines()
+          .filter(line -> !line.isBlank() && !line.startsWith("#"))
+          .toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  static String unescaped(String text) {
+    return ESCAPE
+        .matcher(text.replace("\\t", "\t"))
+        .replaceAll(m -> String.valueOf((char) Integer.parseInt(m.group(1), 16)));
+  }
+
+  static TypedLength length(String text, LengthUnit bare) {
+    TapeText.Reading reading = TapeText.read(text, bare);
+    if (reading instanceof TapeText.Length plain) {
+      return plain.length();
+    }
+    throw new AssertionError("'" + text + "' gave " + reading);
+  }
+
+  static List<String> choices(String text, LengthUnit bare) {
+    TapeText.Reading reading = TapeText.read(text, bare);
+    if (reading instanceof TapeText.TwoMeanings asked) {
+      return asked.choices().stream().map(TypedLength::typed).toList();
+    }
+    throw new AssertionError("'" + text + "' gave " + reading);
+  }
+
+  static String refusal(String text, LengthUnit bare) {
+    TapeText.Reading reading = TapeText.read(text, bare);
+    if (reading instanceof TapeText.Refused refused) {
+      return refused.sentence();
+    }
+    throw new AssertionError("'" + text + "' gave " + reading);
+  }
+
+  static TypedAngle angle(String text) {
+    AngleText.Reading reading = AngleText.read(text);
+    if (reading instanceof AngleText.Angle plain) {
+      return plain.angle();
+    }
+    throw new AssertionError("'" + text + "' gave " + reading);
+  }
+
+  static List<String> angleChoices(String text) {
+    AngleText.Reading reading = AngleText.read(text);
+    if (reading instanceof AngleText.TwoMeanings asked) {
+      return asked.choices().stream().map(TypedAngle::typed).toList();
+    }
+    throw new AssertionError("'" + text + "' gave " + reading);
+  }
+
+  static String angleRefusal(String text) {
+    AngleText.Reading reading = AngleText.read(text);
+    if (reading instanceof AngleText.Refused refused) {
+      return refused.sentence();
+    }
+    throw new AssertionError("'" + text + "' gave " + reading);
+  }
+
+  /** One sentence: it ends once, and only what was typed may have an end of its own. */
+  static boolean isOneSentence(String sentence) {
+    String ours = sentence.replaceFirst("(?s)“.*”", "“”");
+    return ours.endsWith(".")
+        && !ours.matches("(?s).*[.!?]\\s.*")
+        && sentence.lines().count() == 1
+        && sentence.length() < 200;
+  }
+}

@@ -1,0 +1,20 @@
+package spindlebook.travel;
+
+import java.util.List;
+
+/**
+ * One rule along the whole travel that was read.
+ *
+ * @param droop how far down the wheel may go
+ * @param bump how far up
+ * @param midTravel stretches between the two where the rule is broken, from droop to bump
+ * @param touchesAt wheel positions in mm of exact readings that equal the rule where the curve does
+ *     not go through it
+ */
+public record Along(
+    EndLimit droop, EndLimit bump, List<Shortfall> midTravel, List<Double> touchesAt) {
+  public Along {
+    midTravel = List.copyOf(midTravel);
+    touchesAt = List.copyOf(touchesAt);
+  }
+}

@@ -1,0 +1,35 @@
+package spindlebook.travel;
+
+import java.util.function.DoubleUnaryOperator;
+
+/** Finds where a continuous function passes zero between two places, to the last digit. */
+final class Bisection {
+  private Bisection() {}
+
+  /**
+   * A zero in the closed interval. {@code f(negativeAt) ≤ 0} and {@code f(positiveAt) ≥ 0}; either
+   * end may be the greater one.
+   */
+  static double zero(DoubleUnaryOperator f, double negativeAt, double positiveAt) {
+    double negative = negativeAt;
+    double positive = positiveAt;
+    while (true) {
+      double middle = negative + 0.5 * (positive - negative);
+      if (middle == negative || middle == positive) {
+        // Neighbouring numbers: the one with the smaller remainder.
+        return Math.abs(f.applyAsDouble(negative)) < Math.abs(f.applyAsDouble(positive))
+            ? negative
+            : positive;
+      }
+      double at = f.applyAsDouble(middle);
+      if (at == 0) {
+        return middle;
+      }
+      if (at < 0) {
+        negative = middle;
+      } else {
+        positive = middle;
+      }
+    }
+  }
+}

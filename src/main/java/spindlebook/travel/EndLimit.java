@@ -1,0 +1,65 @@
+package spindlebook.travel;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import spindlebook.uncertainty.Figure;
+
+/** How far the wheel may go towards one end before a rule is broken, as far as it was read. */
+public sealed interface EndLimit {
+  /** How a crossing was found. */
+  enum How {
+    /** On the curve through three or more exact readings. */
+    CUBIC,
+    /** Between two neighbouring readings, planned from the one that keeps the rule. */
+    BRACKET
+  }
+
+  /**
+   * The rule is met here.
+   *
+   * @param positionMm where it is met; U holds everything, the positions' own doubt too
+   * @param surelyKeptMm nearest position on the kept side where the value keeps the rule by its U;
+   *     NaN when no such position was read
+   * @param surelyBrokenMm nearest position on the other side where the value breaks the rule by its
+   *     U; NaN when no such position was read
+   * @param aboutMm where the straight line between the two neighbouring readings meets the rule;
+   *     NaN when one of them is no number
+   * @param readings what it stands on
+   */
+  record Crosses(
+      Figure positionMm,
+      double surelyKeptMm,
+      double surelyBrokenMm,
+      How how,
+      double aboutMm,
+      List<String> readings)
+      implements EndLimit {
+    public Crosses {
+      readings = List.copyOf(readings);
+    }
+  }
+
+  /**
+   * The rule is kept at the last reading on this side: the limit lies beyond.
+   *
+   * @param positionMm the last reading's
+   * @param surelyKeptMm furthest position towards this end where the value keeps the rule by its U;
+   *     empty when there is none
+   */
+  record KeptTo(Figure positionMm, OptionalDouble surelyKeptMm, List<String> readings)
+      implements EndLimit {
+    public KeptTo {
+      readings = List.copyOf(readings);
+    }
+  }
+
+  /** The rule is broken at every reading. */
+  record BrokenThroughout(List<String> readings) implements EndLimit {
+    public BrokenThroughout {
+      readings = List.copyOf(readings);
+    }
+  }
+
+  /** Nothing was read that tells about this rule. */
+  record NotRead() implements EndLimit {}
+}

@@ -1,0 +1,97 @@
+package spindlebook.travel;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import java.util.function.Function;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * One value read at one wheel position.
+ *
+ * @param positionMm wheel position, + towards bump
+ * @param value in mm or rad, as the curve it belongs to
+ * @param bound what the reading says about the value
+ * @param readings ids of the readings it stands on
+ */
+public record Node(Figure positionMm, Figure value, Bound bound, List<String> readings) {
+  public Node {
+    Objects.requireNonNull(positionMm, "positionMm");
+    Objects.requireNonNull(value, "value");
+    Objects.requireNonNull(bound, "bound");
+    readings = List.copyOf(readings);
+  }
+
+  /**
+   * Makes one node of readings that were taken at the same place again, and sorts by position.
+   *
+   * <p>Two nodes are at the same place when their positions differ by no more than the expanded
+   * uncertainty of that difference (k = 2; a shared mark cancels in it), counted from the mean of
+   * the place so far.
+   *
+   * <ul>
+   *   <li>Exact readings become their mean in position and value. They put aside every bound at
+   *       that place: whoever read a number saw more than whoever looked. A number and a touch that
+   *       contradict each other are for the doubt to ask about before they come here.
+   *   <li>Without an exact reading the tightest bound of each sense is kept, at the mean position;
+   *       an at-least and an at-most stay two nodes.
+   * </ul>
+   *
+   * <p>Source: derived in docs/methods.md. Worked example: 20.0 and 21.0 mm read at −100.0 and
+   * −99.5 mm, each position with U = 0.9 mm of its own (1.27 mm for the difference): one node, 20.5
+   * mm at −99.75 mm.
+   */
+  public static List<Node> merge(List<Node> nodes) {
+    List<Node> sorted = new ArrayList<>(nodes);
+    sorted.sort(byPosition());
+    List<Node> merged = new ArrayList<>();
+    int first = 0;
+    for (int i = 1; i <= sorted.size(); i++) {
+      if (i == sorted.size() || !samePlace(sorted.subList(first, i), sorted.get(i))) {
+        merged.addAll(onePlace(sorted.subList(first, i)));
+        first = i;
+      }
+    }
+    merged.sort(byPosition());
+    return List.copyOf(merged);
+  }
+
+  private static boolean samePlace(List<Node> place, Node next) {
+    Figure apart = next.positionMm.minus(mean(place, Node::positionMm));
+    return Math.abs(apart.value()) <= apart.U();
+  }
+
+  private static List<Node> onePlace(List<Node> place) {
+    List<Node> exact = withBound(place, Bound.EXACT);
+    if (!exact.isEmpty()) {
+      return List.of(together(exact, mean(exact, Node::value)));
+    }
+    List<Node> bounds = new ArrayList<>();
+    Comparator<Node> byValue = Comparator.comparingDouble(node -> node.value.value());
+    List<Node> atLeast = withBound(place, Bound.AT_LEAST);
+    atLeast.stream().max(byValue).ifPresent(n -> bounds.add(together(atLeast, n.value)));
+    List<Node> atMost = withBound(place, Bound.AT_MOST);
+    atMost.stream().min(byValue).ifPresent(n -> bounds.add(together(atMost, n.value)));
+    return bounds;
+  }
+
+  private static Node together(List<Node> nodes, Figure value) {
+    List<String> readings = nodes.stream().flatMap(n -> n.readings.stream()).distinct().toList();
+    return new Node(mean(nodes, Node::positionMm), value, nodes.get(0).bound, readings);
+  }
+
+  private static Figure mean(List<Node> nodes, Function<Node, Figure> what) {
+    return nodes.size() == 1
+        ? what.apply(nodes.get(0))
+        : Figure.mean(nodes.stream().map(what).toList());
+  }
+
+  private static List<Node> withBound(List<Node> nodes, Bound bound) {
+    return nodes.stream().filter(node -> node.bound == bound).toList();
+  }
+
+  private static Comparator<Node> byPosition() {
+    return Comparator.comparingDouble(node -> node.positionMm.value());
+  }
+}

@@ -1,0 +1,169 @@
+package spindlebook.travel;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.DoubleStream;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Rectangular;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
+
+/**
+ * Turns a change at the wheel into a change of strap, stop gap or shock length, back again, and
+ * into what can be set.
+ *
+ * <pre>
+ *   change = l(to) − l(from)      l: length against wheel position, mm, + towards bump
+ *   beyond the readings:  l(x) = l(e) + l'(e) (x − e),  e: the nearest end that was read
+ * </pre>
+ *
+ * <p>Inside the readings l is the curve through them; the ratio changes along the travel, so this
+ * is not ratio × change. Beyond them it is, and the answer says {@link By#RATIO}; its uncertainty
+ * then holds c (x − e)² / 2 as a rectangular half width, c the bend of the two outermost pieces
+ * (with two readings no bend is known and none is in it; those are called RATIO throughout).
+ *
+ * <p>Source: derived in docs/methods.md. Worked example: a strap 548.829 mm long at −260 mm must
+ * stop the wheel 25 mm higher: 12.283 mm shorter; the ratio at −260 alone says 12.346 mm. With
+ * holes 1 in apart that is one hole, 25.4 mm.
+ */
+public final class PositionToSetting {
+  private PositionToSetting() {}
+
+  /** How a change was found. */
+  public enum By {
+    /** On the curve through three or more readings, inside them. */
+    CURVE,
+    /** By a constant ratio: a straight line, or beyond the readings. */
+    RATIO
+  }
+
+  /** A change in mm, of the length or of the wheel. */
+  public record Converted(Figure changeMm, By by) {}
+
+  /** Which way a setting may be wrong. */
+  public enum Rounding {
+    /** Never longer than asked: a strap. */
+    DOWN,
+    /** Never thinner than asked: a bump-stop spacer. */
+    UP
+  }
+
+  /**
+   * What can be set.
+   *
+   * @param count holes, turns or parts of a turn, shims; + longer or thicker
+   * @param stepMm what one of them is
+   * @param changeMm what all of them are
+   */
+  public record Steps(long count, double stepMm, double changeMm) {}
+
+  /** By how much the length differs between two wheel positions. */
+  public static Converted lengthChange(List<Node> lengths, double fromMm, double toMm) {
+    MeasuredCurve curve = MeasuredCurve.through(lengths);
+    Figure change = length(curve, toMm).minus(length(curve, fromMm));
+    return new Converted(change, by(curve, fromMm, toMm));
+  }
+
+  /**
+   * How far the wheel goes from {@code fromMm} when the length there changes by {@code
+   * lengthChangeMm}: to the nearest position with that length. IllegalArgumentException when there
+   * is none.
+   */
+  public static Converted wheelChange(List<Node> lengths, double fromMm, double lengthChangeMm) {
+    MeasuredCurve curve = MeasuredCurve.through(lengths);
+    Figure start = length(curve, fromMm);
+    double wanted = start.value() + lengthChangeMm;
+    double toMm =
+        positionsWith(curve, wanted)
+            .boxed()
+            .min(Comparator.comparingDouble(x -> Math.abs(x - fromMm)))
+            .orElseThrow(
+                () -> new IllegalArgumentException("no wheel position has length " + wanted));
+    double slope = curve.cubic().slope(nearestRead(curve, toMm));
+    Figure change =
+        Figure.linear(
+            toMm - fromMm,
+            List.of(start, length(curve, toMm)),
+            new double[] {1 / slope, -1 / slope});
+    return new Converted(change, by(curve, fromMm, toMm));
+  }
+
+  /**
+   * The nearest setting on the cautious side. For turns, {@code stepMm} is pitch × the fraction of
+   * a turn that can be set. A change that is whole steps but for the last digits is those steps.
+   */
+  public static Steps steps(double changeMm, double stepMm, Rounding cautious) {
+    if (!(stepMm > 0) || !Double.isFinite(changeMm)) {
+      throw new IllegalArgumentException("cannot set " + changeMm + " mm in steps of " + stepMm);
+    }
+    double exactly = changeMm / stepMm;
+    double whole = Math.rint(exactly);
+    double slack = 1e-9 * Math.max(1, Math.abs(exactly));
+    double count =
+        Math.abs(exactly - whole) <= slack
+            ? whole
+            : cautious == Rounding.UP ? Math.ceil(exactly) : Math.floor(exactly);
+    return new Steps((long) count, stepMm, count * stepMm);
+  }
+
+  /** What a setting really gives at the wheel, seen from {@code fromMm}. */
+  public static Converted atWheel(List<Node> lengths, double fromMm, Steps steps) {
+    return wheelChange(lengths, fromMm, steps.changeMm());
+  }
+
+  private static Figure length(MeasuredCurve curve, double positionMm) {
+    double end = nearestRead(curve, positionMm);
+    double beyond = positionMm - end;
+    if (beyond == 0) {
+      return curve.at(positionMm);
+    }
+    Figure straight = curve.at(end).plus(curve.slopeAt(end).times(beyond));
+    double bend = Rectangular.u(bendAtEnd(curve, end) * beyond * beyond / 2);
+    Source shape = new Source("length beyond readings at " + positionMm, SourceKind.INTERPOLATION);
+    return bend > 0 ? straight.withSource(shape, bend) : straight;
+  }
+
+  /** The change of slope per mm between the two outermost pieces at that end. */
+  private static double bendAtEnd(MeasuredCurve curve, double end) {
+    List<Node> nodes = curve.nodes();
+    int n = nodes.size();
+    if (n < 3) {
+      return 0;
+    }
+    int first = end == curve.fromMm() ? 0 : n - 3;
+    double[] x = nodes.stream().mapToDouble(node -> node.positionMm().value()).toArray();
+    double[] y = nodes.stream().mapToDouble(node -> node.value().value()).toArray();
+    double near = (y[first + 1] - y[first]) / (x[first + 1] - x[first]);
+    double far = (y[first + 2] - y[first + 1]) / (x[first + 2] - x[first + 1]);
+    return Math.abs(far - near) / ((x[first + 2] - x[first]) / 2);
+  }
+
+  private static DoubleStream positionsWith(MeasuredCurve curve, double length) {
+    DoubleStream inside =
+        curve.cubic().crossings(length).stream().flatMapToDouble(PositionToSetting::places);
+    DoubleStream beyond =
+        DoubleStream.of(curve.fromMm(), curve.toMm())
+            .filter(end -> curve.cubic().slope(end) != 0)
+            .map(end -> end + (length - curve.cubic().value(end)) / curve.cubic().slope(end))
+            .filter(x -> x < curve.fromMm() || x > curve.toMm());
+    return DoubleStream.concat(inside, beyond);
+  }
+
+  private static DoubleStream places(Crossing crossing) {
+    if (crossing instanceof Crossing.Plateau plateau) {
+      return DoubleStream.of(plateau.from(), plateau.to());
+    }
+    return crossing instanceof Crossing.At at
+        ? DoubleStream.of(at.x())
+        : DoubleStream.of(((Crossing.Touch) crossing).x());
+  }
+
+  private static double nearestRead(MeasuredCurve curve, double positionMm) {
+    return Math.min(curve.toMm(), Math.max(curve.fromMm(), positionMm));
+  }
+
+  private static By by(MeasuredCurve curve, double fromMm, double toMm) {
+    boolean inside = nearestRead(curve, fromMm) == fromMm && nearestRead(curve, toMm) == toMm;
+    return inside && curve.nodes().size() > 2 ? By.CURVE : By.RATIO;
+  }
+}

@@ -1,0 +1,149 @@
+package spindlebook.travel;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * Tells between which wheel positions a rule is kept.
+ *
+ * <p>The readings, sorted from droop to bump, fall into runs that keep and runs that break the
+ * rule. A broken run that holds the lowest reading makes the droop limit where it ends; one that
+ * holds the highest makes the bump limit where it begins; one between two kept runs is a shortfall
+ * in mid-travel. Where a run ends is found by {@link RuleMet}.
+ *
+ * <p>Axes: wheel position in mm, + towards bump. Exactly at the limit keeps the rule; a single
+ * reading exactly at the limit between broken ones only touches it and ends no run. A bound that
+ * cannot say (a drill thinner than the rule goes) is left out.
+ *
+ * <p>Assumes that the value turns only at readings: a dip between two kept readings is not seen.
+ * Nothing is extrapolated: kept at the last reading means kept to there. A reading within its U of
+ * the rule counts by its face value; each reading wants its own decision besides.
+ *
+ * <p>Source: derived in docs/methods.md. Worked example: gaps 5, 12, 19, 30 mm at −100, −50, 0, 50
+ * mm, at least 12: droop limit −50 mm, kept to 50 mm towards bump.
+ */
+public final class RuleAlongTravel {
+  private RuleAlongTravel() {}
+
+  public static Along along(List<Node> nodes, Rule rule) {
+    List<Node> telling = Node.merge(nodes).stream().filter(node -> tells(node, rule)).toList();
+    if (telling.isEmpty()) {
+      return new Along(new EndLimit.NotRead(), new EndLimit.NotRead(), List.of(), List.of());
+    }
+    List<Run> runs = runs(telling, rule);
+    RuleMet met = new RuleMet(telling, rule);
+    int last = runs.size() - 1;
+    return new Along(
+        end(runs.get(0), last > 0 ? runs.get(1) : null, met, true),
+        end(runs.get(last), last > 0 ? runs.get(last - 1) : null, met, false),
+        midTravel(runs, met, rule),
+        touches(runs, rule));
+  }
+
+  /** Neighbouring readings, from droop to bump, that all keep or all break the rule. */
+  record Run(boolean kept, List<Node> nodes) {
+    /** From the side of the limit into the run. */
+    List<Node> from(boolean droopSide) {
+      if (droopSide) {
+        return nodes;
+      }
+      List<Node> reversed = new ArrayList<>(nodes);
+      Collections.reverse(reversed);
+      return reversed;
+    }
+  }
+
+  private static boolean tells(Node node, Rule rule) {
+    if (node.bound() == Bound.EXACT) {
+      return true;
+    }
+    boolean kept = rule.kept(node.value().value());
+    boolean boundsFromWorseSide =
+        (rule instanceof Rule.AtLeast) == (node.bound() == Bound.AT_LEAST);
+    return kept == boundsFromWorseSide;
+  }
+
+  private static List<Run> runs(List<Node> telling, Rule rule) {
+    List<Run> runs = new ArrayList<>();
+    for (int i = 0; i < telling.size(); i++) {
+      boolean kept = keeps(telling, i, rule);
+      if (runs.isEmpty() || runs.get(runs.size() - 1).kept() != kept) {
+        runs.add(new Run(kept, new ArrayList<>()));
+      }
+      runs.get(runs.size() - 1).nodes().add(telling.get(i));
+    }
+    return runs;
+  }
+
+  private static boolean keeps(List<Node> telling, int i, Rule rule) {
+    double clearance = clearance(telling.get(i), rule);
+    boolean inner = i > 0 && i < telling.size() - 1;
+    boolean touchesFromBroken =
+        clearance == 0
+            && inner
+            && clearance(telling.get(i - 1), rule) < 0
+            && clearance(telling.get(i + 1), rule) < 0;
+    return clearance >= 0 && !touchesFromBroken;
+  }
+
+  private static EndLimit end(Run outer, Run inner, RuleMet met, boolean droopSide) {
+    Node outermost = outer.from(droopSide).get(0);
+    if (outer.kept()) {
+      double surely = met.surely(outer.from(droopSide), Double.NaN, true);
+      return new EndLimit.KeptTo(
+          outermost.positionMm(),
+          Double.isNaN(surely) ? OptionalDouble.empty() : OptionalDouble.of(surely),
+          outermost.readings());
+    }
+    if (inner == null) {
+      return new EndLimit.BrokenThroughout(readings(outer.nodes()));
+    }
+    return met.between(inner.from(droopSide), outer.from(!droopSide));
+  }
+
+  private static List<Shortfall> midTravel(List<Run> runs, RuleMet met, Rule rule) {
+    List<Shortfall> shortfalls = new ArrayList<>();
+    for (int i = 1; i < runs.size() - 1; i++) {
+      Run run = runs.get(i);
+      if (!run.kept()) {
+        Node worst =
+            run.nodes().stream().min(Comparator.comparingDouble(n -> clearance(n, rule))).get();
+        shortfalls.add(
+            new Shortfall(
+                met.between(runs.get(i - 1).from(false), run.from(true)).positionMm(),
+                met.between(runs.get(i + 1).from(true), run.from(false)).positionMm(),
+                worst.value(),
+                readings(run.nodes())));
+      }
+    }
+    return shortfalls;
+  }
+
+  /** Exact readings at the limit that end no run. */
+  private static List<Double> touches(List<Run> runs, Rule rule) {
+    List<Double> touches = new ArrayList<>();
+    for (int r = 0; r < runs.size(); r++) {
+      Run run = runs.get(r);
+      int last = run.nodes().size() - 1;
+      for (int i = 0; i <= last; i++) {
+        Node node = run.nodes().get(i);
+        boolean endsRun = run.kept() && ((i == 0 && r > 0) || (i == last && r < runs.size() - 1));
+        if (!endsRun && node.bound() == Bound.EXACT && clearance(node, rule) == 0) {
+          touches.add(node.positionMm().value());
+        }
+      }
+    }
+    return touches;
+  }
+
+  static double clearance(Node node, Rule rule) {
+    return rule.clearance(node.value().value());
+  }
+
+  private static List<String> readings(List<Node> nodes) {
+    return nodes.stream().flatMap(node -> node.readings().stream()).distinct().toList();
+  }
+}

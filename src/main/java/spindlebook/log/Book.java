@@ -1,0 +1,201 @@
+package spindlebook.log;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
+import org.jdbi.v3.core.Jdbi;
+
+/**
+ * The book of one garage, open for reading and writing: the file, its writer and its index.
+ *
+ * <p>Any thread may use it. What {@link #append(List)} has returned is on the disk and in the
+ * index.
+ */
+public final class Book implements AutoCloseable {
+  private final FolderLock lock;
+  private final LogFile log;
+  private final Index index;
+  private final Writer writer;
+  private final AtomicBoolean closed = new AtomicBoolean();
+
+  private Book(FolderLock lock, LogFile log, Index index, Writer writer) {
+    this.lock = lock;
+    this.log = log;
+    this.index = index;
+    this.writer = writer;
+  }
+
+  /**
+   * Opens the book in a folder, and begins one if there is none.
+   *
+   * @param appliers fill the features' own tables of the index, in this order
+   * @param tell gets one sentence for everything the person at the terminal should know
+   * @throws BookRefused if it cannot be opened; its file is then as it was
+   */
+  public static Book open(
+      Path dataDir, Clock clock, List<Applier> appliers, Consumer<String> tell) {
+    return open(dataDir, clock, appliers, tell, "classpath:db/migration");
+  }
+
+  static Book open(
+      Path folder,
+      Clock clock,
+      List<Applier> appliers,
+      Consumer<String> tell,
+      String... migrations) {
+    FolderLock lock = FolderLock.take(folder);
+    LogFile log = null;
+    try {
+      log = LogFile.open(folder, clock.instant(), tell);
+      Index index = Index.open(folder, log, appliers, tell, migrations);
+      Writer writer = new Writer(log, index, clock, tell);
+      writer.start();
+      return new Book(lock, log, index, writer);
+    } catch (RuntimeException refused) {
+      closeFiles(log, lock);
+      throw refused;
+    }
+  }
+
+  /**
+   * Puts a submission in the book, as a whole and without a gap, and waits until it is on the disk
+   * and in the index.
+   *
+   * <p>A key that is in the book already is not written again; the answer then holds the entry that
+   * was first.
+   *
+   * @throws BookRefused if it is not in the book; {@link BookRefused#why()} tells whether the same
+   *     drafts may be handed in again later
+   */
+  public Accepted append(List<Draft> drafts) {
+    return writer.append(Submission.of(drafts));
+  }
+
+  public Accepted append(Draft draft) {
+    return append(List.of(draft));
+  }
+
+  /**
+   * Takes in the entries of another book: those whose keys are not here yet, each with where it
+   * stood before. What they follow is counted anew in this book's positions.
+   */
+  public Accepted bringIn(BookFile.Contents other) {
+    List<Submission.Proposed> proposed = new ArrayList<>();
+    for (int i = 0; i < other.entries().size(); i++) {
+      Entry entry = other.entries().get(i);
+      Origin there = new Origin(other.header().id(), entry.n(), other.hashes().get(i));
+      proposed.add(
+          new Submission.Proposed(
+              new Draft(
+                  entry.key(),
+                  entry.kind(),
+                  entry.v(),
+                  entry.after(),
+                  entry.who(),
+                  entry.device(),
+                  entry.claimed() == null ? entry.at() : entry.claimed(),
+                  entry.body()),
+              there));
+    }
+    return writer.append(new Submission(proposed));
+  }
+
+  /** The id made when this book was begun. */
+  public String id() {
+    return log.id();
+  }
+
+  /** Position of the last entry, 0 in a book just begun. */
+  public long lastN() {
+    return log.lastN();
+  }
+
+  /** SHA-256 of the last line, of the header in a book just begun. */
+  public String lastHash() {
+    return log.lastHash();
+  }
+
+  /** SHA-256 of the line of entry n, of the header for 0. */
+  public String hashAt(long n) {
+    return log.hashAt(n);
+  }
+
+  /** The index, for reading. */
+  public Jdbi index() {
+    return index.jdbi();
+  }
+
+  /** All entries from position n on, read from the file. */
+  public List<Entry> entries(long fromN) {
+    List<Entry> entries = new ArrayList<>();
+    log.each(Math.max(1, fromN), log.lastN(), entries::add);
+    return entries;
+  }
+
+  public Optional<Entry> byKey(String key) {
+    return Optional.ofNullable(log.find(key)).map(log::entry);
+  }
+
+  /** The entries of one car after position n, in order. */
+  public List<Entry> ofCar(String car, long afterN) {
+    return index()
+        .withHandle(
+            handle ->
+                handle
+                    .createQuery(
+                        """
+                        select line from entry
+                        where car = :car and n > :after
+                        order by car, n
+                        """)
+                    .bind("car", car)
+                    .bind("after", afterN)
+                    .mapTo(String.class)
+                    .map(EntryRows::parse)
+                    .list());
+  }
+
+  /**
+   * Calls with the entries of each write, in order, after those who sent them were answered. It is
+   * called by the thread that writes: it must be quick and must not append.
+   */
+  public void onAppended(Consumer<List<Entry>> listener) {
+    writer.onAppended(listener);
+  }
+
+  /** How often the disk was waited for since the book was opened. */
+  long forces() {
+    return log.forces();
+  }
+
+  /** For tests of what happens when the disk fails. */
+  void replaceDisk(AppendFile disk) throws IOException {
+    log.replaceDisk(disk);
+  }
+
+  /** Writes what still waits, closes the index in order and frees the folder. */
+  @Override
+  public void close() {
+    if (closed.compareAndSet(false, true)) {
+      writer.close();
+      index.close();
+      closeFiles(log, lock);
+    }
+  }
+
+  private static void closeFiles(LogFile log, FolderLock lock) {
+    try (lock) {
+      if (log != null) {
+        log.close();
+      }
+    } catch (IOException trouble) {
+      throw new UncheckedIOException("the book could not be closed", trouble);
+    }
+  }
+}

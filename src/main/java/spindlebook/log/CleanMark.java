@@ -1,0 +1,60 @@
+package spindlebook.log;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+
+/**
+ * Left beside the index when it was closed in order, gone while it is open: {@code index.clean}.
+ *
+ * <p>It is no row of the index, because an index that was not closed in order is the last one to
+ * ask whether it was.
+ *
+ * @param n position of the last entry the index holds
+ * @param hash hash of that entry's line
+ * @param appliers who filled the index
+ * @param sha256 of the index's file
+ */
+record CleanMark(long n, String hash, String appliers, String sha256) {
+  private static final String FILE = "index.clean";
+
+  void leave(Path folder) throws IOException {
+    byte[] line =
+        Json.MAPPER.writeValueAsBytes(
+            Json.MAPPER
+                .createObjectNode()
+                .put("n", n)
+                .put("hash", hash)
+                .put("appliers", appliers)
+                .put("sha256", sha256));
+    AppendFile.begin(folder.resolve(FILE), line);
+  }
+
+  /** Takes the mark away, so that whatever happens next it is not there by mistake. */
+  static Optional<CleanMark> pickUp(Path folder) throws IOException {
+    Path file = folder.resolve(FILE);
+    if (!Files.exists(file)) {
+      return Optional.empty();
+    }
+    byte[] line = Files.readAllBytes(file);
+    Files.delete(file);
+    AppendFile.forceFolder(folder);
+    return read(line);
+  }
+
+  private static Optional<CleanMark> read(byte[] line) {
+    try {
+      JsonNode mark = Json.read(line);
+      return Optional.of(
+          new CleanMark(
+              mark.path("n").asLong(-1),
+              mark.path("hash").asText(),
+              mark.path("appliers").asText(),
+              mark.path("sha256").asText()));
+    } catch (IOException damaged) {
+      return Optional.empty();
+    }
+  }
+}

@@ -1,0 +1,295 @@
+package spindlebook.log;
+
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import java.io.IOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import org.flywaydb.core.Flyway;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/**
+ * The index of the book in H2, for lists, filters and uniqueness. It holds nothing that is not in
+ * the book, and is used only if it can be shown to be what the book would give; else it is built
+ * anew.
+ */
+final class Index implements AutoCloseable {
+  static final String FILE = "index.mv.db";
+
+  private static final int ENTRIES_AT_ONCE = 1000;
+
+  private final Path folder;
+  private final LogFile log;
+  private final List<Applier> appliers;
+  private final Consumer<String> tell;
+  private final String[] migrations;
+  private final Set<Applier> failed = new HashSet<>();
+  private final List<Entry> notYet = new ArrayList<>();
+  private HikariDataSource source;
+  private Jdbi jdbi;
+  private boolean doubtful;
+
+  private Index(
+      Path folder,
+      LogFile log,
+      List<Applier> appliers,
+      Consumer<String> tell,
+      String... migrations) {
+    this.folder = folder;
+    this.log = log;
+    this.appliers = List.copyOf(appliers);
+    this.tell = tell;
+    this.migrations = migrations;
+  }
+
+  static Index open(
+      Path folder,
+      LogFile log,
+      List<Applier> appliers,
+      Consumer<String> tell,
+      String... migrations) {
+    Index index = new Index(folder, log, appliers, tell, migrations);
+    try {
+      String why = index.whyNotAsItIs();
+      if (why != null) {
+        index.buildAnew(why);
+      }
+      return index;
+    } catch (IOException | RuntimeException trouble) {
+      index.closeSource();
+      throw BookRefused.book(
+          trouble,
+          "The index of the book cannot be built in %s: %s.",
+          folder,
+          trouble instanceof IOException io ? LogFile.said(io) : trouble.getMessage());
+    }
+  }
+
+  Jdbi jdbi() {
+    return jdbi;
+  }
+
+  /** Opens the index that is there; if it cannot be used, says why not. */
+  private String whyNotAsItIs() throws IOException {
+    Optional<CleanMark> mark = CleanMark.pickUp(folder);
+    Path file = folder.resolve(FILE);
+    if (!Files.exists(file)) {
+      return "there is none";
+    }
+    if (mark.isEmpty()) {
+      return "it was not closed in order";
+    }
+    if (mark.get().n() != log.lastN()) {
+      return String.format("it ends at entry %d and the book at %d", mark.get().n(), log.lastN());
+    }
+    if (!mark.get().hash().equals(log.lastHash())) {
+      return "the book's last line is another than when it was closed";
+    }
+    if (!mark.get().appliers().equals(names())) {
+      return "this version keeps it differently";
+    }
+    if (!mark.get().sha256().equals(Sha256.hex(file))) {
+      return "its file was changed or damaged";
+    }
+    return openAsItIs();
+  }
+
+  private String openAsItIs() {
+    try {
+      connect();
+      if (flyway().info().pending().length > 0
+          || !flyway().validateWithResult().validationSuccessful) {
+        closeSource();
+        return "this version keeps it differently";
+      }
+      if (!agreesWithLog()) {
+        closeSource();
+        return "it does not agree with the book";
+      }
+      return null;
+    } catch (RuntimeException damaged) {
+      closeSource();
+      return "it cannot be opened";
+    }
+  }
+
+  private void buildAnew(String why) throws IOException {
+    deleteFiles();
+    connect();
+    flyway().migrate();
+    long all = log.lastN();
+    if (all > 0) {
+      tell.accept(String.format("Building the index of the book anew (%s): %d entries.", why, all));
+    }
+    long[] told = {System.nanoTime()};
+    List<Entry> some = new ArrayList<>();
+    log.each(
+        1,
+        all,
+        entry -> {
+          some.add(entry);
+          if (some.size() == ENTRIES_AT_ONCE || entry.n() == all) {
+            inOneTransaction(some);
+            some.clear();
+            if (System.nanoTime() - told[0] > TimeUnit.SECONDS.toNanos(2)) {
+              told[0] = System.nanoTime();
+              tell.accept(String.format("%d %% of the index are built.", 100 * entry.n() / all));
+            }
+          }
+        });
+    if (all == 0) {
+      inOneTransaction(List.of());
+    }
+  }
+
+  /**
+   * Brings the index up to entries that are in the book for good. It never fails: what cannot be
+   * applied now is tried again with the next entries, and the index is built anew at the next
+   * start.
+   */
+  void apply(List<Entry> entries) {
+    boolean wasBehind = !notYet.isEmpty();
+    notYet.addAll(entries);
+    try {
+      inOneTransaction(notYet);
+      notYet.clear();
+    } catch (RuntimeException | Error trouble) {
+      doubtful = true;
+      if (!wasBehind) {
+        tell.accept(
+            "The entry is in the book, but the index could not follow ("
+                + trouble.getMessage()
+                + "); lists may lack it until Spindlebook is started again.");
+      }
+    }
+  }
+
+  private void inOneTransaction(List<Entry> entries) {
+    jdbi.useTransaction(
+        handle -> {
+          for (Entry entry : entries) {
+            EntryRows.add(handle, entry);
+            for (Applier applier : appliers) {
+              if (applier.kinds().contains(entry.kind())) {
+                apply(handle, applier, entry);
+              }
+            }
+          }
+          long n = entries.isEmpty() ? 0 : entries.get(entries.size() - 1).n();
+          handle
+              .createUpdate(
+                  """
+                  merge into meta (id, entries, n, hash)
+                  values (1, (select count(*) from entry), :n, :hash)
+                  """)
+              .bind("n", n)
+              .bind("hash", log.hashAt(n))
+              .execute();
+        });
+  }
+
+  private void apply(Handle handle, Applier applier, Entry entry) {
+    handle.savepoint("applier");
+    try {
+      applier.apply(handle, entry);
+      handle.releaseSavepoint("applier");
+    } catch (RuntimeException | Error trouble) {
+      handle.rollbackToSavepoint("applier");
+      doubtful = true;
+      if (failed.add(applier)) {
+        tell.accept(
+            String.format(
+                "Entry %d (%s) is in the book, but the index could not take it in whole (%s); it"
+                    + " will be built anew at the next start.",
+                entry.n(), entry.kind(), trouble.getMessage()));
+      }
+    }
+  }
+
+  private record Meta(long entries, long n, String hash) {}
+
+  private Meta meta() {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery("select entries, n, hash from meta")
+                .map((row, context) -> new Meta(row.getLong(1), row.getLong(2), row.getString(3)))
+                .one());
+  }
+
+  private boolean agreesWithLog() {
+    try {
+      return meta().equals(new Meta(log.lastN(), log.lastN(), log.lastHash()));
+    } catch (RuntimeException damaged) {
+      return false;
+    }
+  }
+
+  /** An index filled by other appliers is another index. */
+  private String names() {
+    return appliers.stream()
+        .map(applier -> applier.getClass().getName() + applier.kinds().stream().sorted().toList())
+        .collect(Collectors.joining(" "));
+  }
+
+  private void connect() {
+    HikariConfig config = new HikariConfig();
+    // async: an interrupted reader must not close the file under everybody.
+    config.setJdbcUrl(
+        "jdbc:h2:async:"
+            + folder.toAbsolutePath().resolve("index")
+            + ";DB_CLOSE_ON_EXIT=FALSE;NON_KEYWORDS=KEY");
+    config.setUsername("sa");
+    config.setPassword("");
+    config.setPoolName("index");
+    config.setMaximumPoolSize(6);
+    config.setMinimumIdle(1);
+    source = new HikariDataSource(config);
+    jdbi = Jdbi.create(source);
+  }
+
+  private Flyway flyway() {
+    return Flyway.configure().dataSource(source).locations(migrations).load();
+  }
+
+  private void deleteFiles() throws IOException {
+    try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, "index.*.db*")) {
+      for (Path file : files) {
+        Files.delete(file);
+      }
+    }
+  }
+
+  private void closeSource() {
+    if (source != null) {
+      source.close();
+      source = null;
+    }
+  }
+
+  /** Closes the index; only one that is known to agree with the book is marked as clean. */
+  @Override
+  public void close() {
+    boolean agrees = !doubtful && notYet.isEmpty() && agreesWithLog();
+    // H2 closes its file with the last connection.
+    closeSource();
+    try {
+      if (agrees) {
+        String sha256 = Sha256.hex(folder.resolve(FILE));
+        new CleanMark(log.lastN(), log.lastHash(), names(), sha256).leave(folder);
+      }
+    } catch (IOException trouble) {
+      tell.accept("The index could not be marked as closed; it will be built anew.");
+    }
+  }
+}

@@ -1,0 +1,83 @@
+package spindlebook.log;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.StreamWriteConstraints;
+import com.fasterxml.jackson.core.StreamWriteFeature;
+import com.fasterxml.jackson.core.json.JsonWriteFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
+
+/**
+ * JSON as the book reads and writes it: one compact line, doubles in their shortest form, a field
+ * named twice refused, no number that is not finite, bounded depth and length.
+ */
+public final class Json {
+  /** Levels of nesting that are read; a line of the book adds one to its body's. */
+  static final int DEPTH = 64;
+
+  private static final int LONGEST_DOCUMENT = 16 << 20;
+
+  public static final ObjectMapper MAPPER =
+      JsonMapper.builder(
+              JsonFactory.builder()
+                  .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                  .enable(StreamReadFeature.USE_FAST_DOUBLE_PARSER)
+                  .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER)
+                  .disable(JsonWriteFeature.WRITE_NAN_AS_STRINGS)
+                  .streamReadConstraints(
+                      StreamReadConstraints.builder()
+                          .maxNestingDepth(DEPTH)
+                          .maxDocumentLength(LONGEST_DOCUMENT)
+                          .maxStringLength(LONGEST_DOCUMENT)
+                          .maxNumberLength(100)
+                          .build())
+                  .streamWriteConstraints(
+                      StreamWriteConstraints.builder().maxNestingDepth(DEPTH).build())
+                  .build())
+          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+          .enable(DeserializationFeature.FAIL_ON_READING_DUP_TREE_KEY)
+          .build();
+
+  private Json() {}
+
+  /** Reads one value; what is wrong with it is said in the exception's message, in a few words. */
+  public static JsonNode read(byte[] utf8) throws IOException {
+    JsonNode node;
+    try {
+      node = MAPPER.readTree(utf8);
+    } catch (JsonProcessingException wrong) {
+      throw new IOException("it is not JSON that can be read: " + inShort(wrong), wrong);
+    }
+    check(node);
+    return node;
+  }
+
+  /** Refuses, in a few words, what could be written but never be read again. */
+  public static void check(JsonNode node) throws IOException {
+    check(node, DEPTH);
+  }
+
+  private static void check(JsonNode node, int levels) throws IOException {
+    if (levels == 0) {
+      throw new IOException("it is nested deeper than " + DEPTH + " levels");
+    }
+    if (node.isFloatingPointNumber() && !Double.isFinite(node.doubleValue())) {
+      throw new IOException("a number in it is not finite");
+    }
+    for (JsonNode child : node) {
+      check(child, levels - 1);
+    }
+  }
+
+  private static String inShort(JsonProcessingException wrong) {
+    String words = wrong.getOriginalMessage();
+    int end = words.indexOf('\n');
+    return (end < 0 ? words : words.substring(0, end)).replaceAll("\\p{Cntrl}", " ");
+  }
+}

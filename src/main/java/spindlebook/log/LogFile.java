@@ -1,0 +1,320 @@
+package spindlebook.log;
+
+import java.io.IOException;
+import java.io.RandomAccessFile;
+import java.io.UncheckedIOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Consumer;
+
+/**
+ * {@code book.jsonl}, opened: checked on the way in, then read by many threads and lengthened by
+ * one.
+ */
+final class LogFile implements AutoCloseable {
+  static final String NAME = "book.jsonl";
+
+  private final Path path;
+  private final Map<String, Long> keys;
+  private final String id;
+  private AppendFile out;
+
+  /** Where the line of each entry begins, and behind the last one where the next will. */
+  private long[] starts = new long[1024];
+
+  private long lastN;
+  private String lastHash;
+  private String broken;
+
+  private LogFile(Path path, Scan scan, long[] starts, long end) {
+    this.path = path;
+    keys = new ConcurrentHashMap<>(scan.keys);
+    id = scan.header.id();
+    lastN = scan.lastN;
+    lastHash = scan.lastHash;
+    this.starts = starts;
+    this.starts[(int) lastN + 1] = end;
+  }
+
+  /** Opens the book in a folder, begun if there is none; a torn tail is set aside and told. */
+  static LogFile open(Path folder, Instant now, Consumer<String> tell) {
+    Path path = folder.resolve(NAME);
+    try {
+      if (!Files.exists(path)) {
+        begin(path, now);
+      }
+      long[][] starts = {new long[1024]};
+      Scan scan =
+          Scan.of(
+              path,
+              (entry, raw, hash) -> {
+                starts[0] = roomFor(starts[0], entry.n() + 1);
+                starts[0][(int) entry.n()] = raw.start();
+              });
+      refuseDamageBelowForced(scan);
+      return settle(path, scan, roomFor(starts[0], scan.lastN + 1), tell);
+    } catch (IOException trouble) {
+      throw BookRefused.book(trouble, "%s cannot be opened for writing: %s.", path, said(trouble));
+    }
+  }
+
+  private static void begin(Path path, Instant now) throws IOException {
+    if (Files.exists(path.resolveSibling(Index.FILE))) {
+      throw BookRefused.book(
+          "%s is missing, but the index beside it shows that there was a book: put the book back,"
+              + " or remove %s to begin a new one.",
+          path, Index.FILE);
+    }
+    byte[] header = Header.begun(now.truncatedTo(ChronoUnit.SECONDS)).line();
+    byte[] line = Arrays.copyOf(header, header.length + 1);
+    line[header.length] = '\n';
+    AppendFile.begin(path, line);
+  }
+
+  private static void refuseDamageBelowForced(Scan scan) {
+    if (scan.damage != null && scan.damage.n() <= scan.forced) {
+      throw BookRefused.book(
+          "%s Entries up to %d were safely on the disk, so nothing was changed: put a backup in its"
+              + " place.",
+          scan.damage.sentence(), scan.forced);
+    }
+  }
+
+  private static LogFile settle(Path path, Scan scan, long[] starts, Consumer<String> tell)
+      throws IOException {
+    String aside = null;
+    if (scan.damage != null) {
+      aside = setAside(path, scan);
+    }
+    AppendFile out = new AppendFile(path);
+    try {
+      if (aside != null) {
+        out.cutTo(scan.end);
+        tell.accept(
+            String.format(
+                "%s The end of the book was torn off there and is set aside in %s; the book goes on"
+                    + " after entry %d.",
+                scan.damage.sentence(), aside, scan.lastN));
+      }
+      long end = scan.end;
+      if (!scan.ended) {
+        out.write(new byte[] {'\n'});
+        end++;
+        tell.accept("The last line of " + NAME + " was whole but for its line end, and is kept.");
+      }
+      // What was read may so far be only in memory: from here on it counts as forced.
+      out.force();
+      LogFile log = new LogFile(path, scan, starts, end);
+      log.out = out;
+      return log;
+    } catch (IOException trouble) {
+      out.close();
+      throw trouble;
+    }
+  }
+
+  /** Copies the torn tail beside the book before it is cut off; no earlier one is overwritten. */
+  private static String setAside(Path path, Scan scan) throws IOException {
+    String stem = "book.torn-" + (scan.lastN + 1);
+    Path aside = path.resolveSibling(stem + ".jsonl");
+    for (int i = 2; Files.exists(aside); i++) {
+      aside = path.resolveSibling(stem + "-" + i + ".jsonl");
+    }
+    try (FileChannel from = FileChannel.open(path, StandardOpenOption.READ);
+        FileChannel to =
+            FileChannel.open(aside, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+      for (long at = scan.end; at < from.size(); ) {
+        at += from.transferTo(at, from.size() - at, to);
+      }
+      to.force(true);
+    }
+    AppendFile.forceFolder(path.getParent());
+    return aside.getFileName().toString();
+  }
+
+  /** Lets a test put a failing disk below. */
+  void replaceDisk(AppendFile other) throws IOException {
+    out.close();
+    out = other;
+  }
+
+  /**
+   * Puts lines on the disk, all or none. Afterwards they are there for good, but nobody sees them
+   * before {@link #publish}.
+   */
+  void append(byte[] lines) {
+    if (broken != null) {
+      throw BookRefused.disk(null, "%s", broken);
+    }
+    long good = end();
+    try {
+      out.write(lines);
+    } catch (IOException trouble) {
+      takeBack(good);
+      throw BookRefused.disk(
+          trouble, "The book could not be written (%s); nothing of this was kept.", said(trouble));
+    }
+    try {
+      out.force();
+    } catch (IOException trouble) {
+      // After a failed force the system may call the lost pages clean, so a second try proves
+      // nothing. The lines go, or a restart would find them in memory and believe them.
+      takeBack(good);
+      broken =
+          "The disk failed while the book was being written ("
+              + said(trouble)
+              + "); nothing more is taken until Spindlebook is started again.";
+      throw BookRefused.disk(trouble, "%s", broken);
+    }
+  }
+
+  /** Takes nothing more: what the file holds may no longer be what this process believes. */
+  BookRefused breakDown(Throwable unforeseen) {
+    broken =
+        "Something failed inside the book ("
+            + unforeseen
+            + "); nothing more is taken until Spindlebook is started again.";
+    return BookRefused.disk(unforeseen, "%s", broken);
+  }
+
+  private void takeBack(long good) {
+    try {
+      out.cutTo(good);
+    } catch (IOException trouble) {
+      broken =
+          "A line that could not be written whole could not be taken back ("
+              + said(trouble)
+              + "); nothing more is taken until Spindlebook is started again.";
+    }
+  }
+
+  synchronized void publish(List<Entry> entries, List<Integer> lengths, String hash) {
+    for (int i = 0; i < entries.size(); i++) {
+      Entry entry = entries.get(i);
+      starts = roomFor(starts, entry.n() + 1);
+      starts[(int) entry.n() + 1] = starts[(int) entry.n()] + lengths.get(i);
+      keys.put(entry.key(), entry.n());
+      lastN = entry.n();
+    }
+    lastHash = hash;
+  }
+
+  String id() {
+    return id;
+  }
+
+  long forces() {
+    return out.forces();
+  }
+
+  synchronized long lastN() {
+    return lastN;
+  }
+
+  synchronized String lastHash() {
+    return lastHash;
+  }
+
+  private synchronized long end() {
+    return starts[(int) lastN + 1];
+  }
+
+  /** Position of the entry with this key, or null. */
+  Long find(String key) {
+    return keys.get(key);
+  }
+
+  Entry entry(long n) {
+    Entry[] found = new Entry[1];
+    each(n, n, entry -> found[0] = entry);
+    return found[0];
+  }
+
+  /** Reads entries in order, from one position to another, both included. */
+  void each(long from, long to, Consumer<Entry> taker) {
+    for (long n = from; n <= to; ) {
+      // Many lines at one go, but never more than a few megabytes.
+      long last = n;
+      while (last < to && place(last + 2) - place(n) < (4L << 20)) {
+        last++;
+      }
+      byte[] lines = bytes(place(n), place(last + 1));
+      int at = 0;
+      for (; n <= last; n++) {
+        int length = (int) (place(n + 1) - place(n));
+        taker.accept(parse(Arrays.copyOfRange(lines, at, at + length - 1)));
+        at += length;
+      }
+    }
+  }
+
+  /** SHA-256 of the line of entry n, of the header for 0. */
+  String hashAt(long n) {
+    if (n < 0 || n > lastN()) {
+      throw new IllegalArgumentException("the book has no entry " + n);
+    }
+    long start = n == 0 ? 0 : place(n);
+    return Sha256.hex(bytes(start, place(n + 1) - 1));
+  }
+
+  private synchronized long place(long n) {
+    return starts[(int) n];
+  }
+
+  // Not a channel: an interrupted reader would close it under everybody.
+  private byte[] bytes(long from, long to) {
+    byte[] bytes = new byte[(int) (to - from)];
+    try (RandomAccessFile file = new RandomAccessFile(path.toFile(), "r")) {
+      file.seek(from);
+      file.readFully(bytes);
+      return bytes;
+    } catch (IOException trouble) {
+      throw new UncheckedIOException(NAME + " could not be read", trouble);
+    }
+  }
+
+  private static Entry parse(byte[] line) {
+    try {
+      return Line.read(line);
+    } catch (IOException changed) {
+      throw new UncheckedIOException(NAME + " was changed while it was open", changed);
+    }
+  }
+
+  private static long[] roomFor(long[] places, long n) {
+    return n < places.length
+        ? places
+        : Arrays.copyOf(places, Math.toIntExact(Math.max(n + 1, places.length * 2L)));
+  }
+
+  /** The system's own words for what went wrong, without the name of the file. */
+  static String said(IOException trouble) {
+    if (trouble instanceof AccessDeniedException) {
+      return "no permission";
+    }
+    if (trouble instanceof FileAlreadyExistsException) {
+      return "a file is in its way";
+    }
+    if (trouble instanceof FileSystemException named && named.getReason() != null) {
+      return named.getReason();
+    }
+    String words = trouble.getMessage();
+    return words == null ? trouble.getClass().getSimpleName() : words;
+  }
+
+  @Override
+  public void close() throws IOException {
+    out.close();
+  }
+}

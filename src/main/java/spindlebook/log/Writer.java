@@ -1,0 +1,152 @@
+package spindlebook.log;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.function.Consumer;
+
+/**
+ * The one thread that writes. Whoever comes while it waits for the disk is written together with
+ * the others next time, so that one force serves all of them.
+ */
+final class Writer implements AutoCloseable {
+  /** A batch stops growing here; it ends up larger only by one submission. */
+  private static final int FULL = 4 << 20;
+
+  private final LogFile log;
+  private final Index index;
+  private final Clock clock;
+  private final Consumer<String> tell;
+  private final List<Consumer<List<Entry>>> listeners = new CopyOnWriteArrayList<>();
+  private final BlockingQueue<Submission> queue = new LinkedBlockingQueue<>();
+  private final Submission last = new Submission(List.of());
+  private final Thread thread = new Thread(this::run, "book-writer");
+  private boolean closed;
+
+  Writer(LogFile log, Index index, Clock clock, Consumer<String> tell) {
+    this.log = log;
+    this.index = index;
+    this.clock = clock;
+    this.tell = tell;
+  }
+
+  void start() {
+    thread.start();
+  }
+
+  void onAppended(Consumer<List<Entry>> listener) {
+    listeners.add(listener);
+  }
+
+  Accepted append(Submission submission) {
+    if (Thread.currentThread() == thread) {
+      throw new IllegalStateException("the writer would wait for itself");
+    }
+    synchronized (queue) {
+      if (closed) {
+        throw BookRefused.disk(null, "The book is closed; Spindlebook is stopping.");
+      }
+      queue.add(submission);
+    }
+    try {
+      return submission.answer.join();
+    } catch (CompletionException failed) {
+      if (failed.getCause() instanceof BookRefused refused) {
+        throw refused;
+      }
+      throw failed;
+    }
+  }
+
+  private void run() {
+    boolean more = true;
+    while (more) {
+      more = keepWhoWaits();
+    }
+  }
+
+  /** Writes one batch; false when the book is to be closed after it. */
+  private boolean keepWhoWaits() {
+    Submission next = waitForOne();
+    Instant at = clock.instant().truncatedTo(ChronoUnit.MILLIS);
+    Batch batch = new Batch(log, at);
+    while (next != null && next != last) {
+      try {
+        batch.add(next);
+      } catch (RuntimeException | Error refused) {
+        next.answer.completeExceptionally(refused);
+      }
+      next = batch.size() < FULL ? queue.poll() : null;
+    }
+    try {
+      keep(batch);
+    } catch (BookRefused refused) {
+      refuse(batch, refused);
+    } catch (RuntimeException | Error unforeseen) {
+      refuse(batch, log.breakDown(unforeseen));
+    }
+    return next != last;
+  }
+
+  private static void refuse(Batch batch, BookRefused refused) {
+    batch.answers().keySet().forEach(waiting -> waiting.answer.completeExceptionally(refused));
+  }
+
+  private Submission waitForOne() {
+    while (true) {
+      try {
+        return queue.take();
+      } catch (InterruptedException nobodyShould) {
+        tell.accept("The book's writer was interrupted and goes on.");
+      }
+    }
+  }
+
+  private void keep(Batch batch) {
+    List<Entry> entries = List.copyOf(batch.entries);
+    if (!entries.isEmpty()) {
+      log.append(batch.lines());
+      log.publish(entries, batch.lengths, batch.lastHash());
+      index.apply(entries);
+    }
+    batch.answers().forEach((waiting, accepted) -> waiting.answer.complete(accepted));
+    if (!entries.isEmpty()) {
+      listeners.forEach(listener -> tell(listener, entries));
+    }
+  }
+
+  private void tell(Consumer<List<Entry>> listener, List<Entry> entries) {
+    try {
+      listener.accept(entries);
+    } catch (RuntimeException trouble) {
+      tell.accept("Somebody who watches the book failed: " + trouble);
+    }
+  }
+
+  /** Writes what still waits, then stops. */
+  @Override
+  public void close() {
+    synchronized (queue) {
+      if (!closed) {
+        closed = true;
+        queue.add(last);
+      }
+    }
+    boolean interrupted = false;
+    while (thread.isAlive()) {
+      try {
+        thread.join();
+      } catch (InterruptedException later) {
+        interrupted = true;
+      }
+    }
+    if (interrupted) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

@@ -1,0 +1,33 @@
+package spindlebook.web;
+
+import java.util.List;
+
+/**
+ * One corner on the car page: a name, the usable travel, a blade and what to do first.
+ *
+ * @param name "Left front"
+ * @param href the corner's page
+ * @param worst whether the word 'worst' stands beside the name
+ * @param state the worst state of the corner
+ * @param usable usable travel as it could be; null when a term is missing
+ * @param usableWord "usable as it could be", or "needs full droop again" when there is no figure
+ * @param finding what is wrong, one sentence
+ * @param cure what cures it; may be empty
+ * @param more lesser findings; may be empty
+ */
+public record CornerLine(
+    String name,
+    String href,
+    PlanView plan,
+    boolean worst,
+    State state,
+    FigureText usable,
+    String usableWord,
+    TapeBlade blade,
+    String finding,
+    String cure,
+    List<String> more) {
+  public CornerLine {
+    more = List.copyOf(more);
+  }
+}

@@ -1,0 +1,31 @@
+package spindlebook.web;
+
+/**
+ * How much a reading or a margin is worth. Each has a word, a shape and a colour: never colour
+ * alone.
+ */
+public enum State {
+  CLEAR("clear"),
+  SHORT("short"),
+  CANT_TELL("can’t tell"),
+  STALE("stale"),
+  PUT_BACK("put back, not confirmed"),
+  IN_DOUBT("in doubt"),
+  NOT_MEASURED("not measured"),
+  LIVE("live");
+
+  private final String word;
+
+  State(String word) {
+    this.word = word;
+  }
+
+  public String word() {
+    return word;
+  }
+
+  /** The class that colours it, for example {@code is-cant-tell}. */
+  public String mark() {
+    return "is-" + name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+  }
+}

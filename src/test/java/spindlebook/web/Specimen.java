@@ -1,0 +1,490 @@
+package spindlebook.web;
+
+import gg.jte.Content;
+import gg.jte.generated.precompiled.StaticTemplates;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import spindlebook.web.TapeBlade.Band;
+import spindlebook.web.TapeBlade.Mark;
+
+/** Pages that show every part, from invented numbers; run it, then look at target/specimen. */
+final class Specimen {
+  private static final StaticTemplates PARTS = new StaticTemplates();
+  private static final double IN = 25.4;
+  private static final String CAUTION =
+      "Rated stands on level ground, wheels chocked, never on a jack alone. Hands out of the pinch"
+          + " when an arm is let go. The figures are your measurements against your limits.";
+
+  private Specimen() {}
+
+  public static void main(String[] args) throws IOException {
+    Path into = Files.createDirectories(Path.of("target", "specimen"));
+    Files.copy(
+        Path.of("static", "spindlebook.css"),
+        into.resolve("spindlebook.css"),
+        java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+    for (Map.Entry<String, String> page : pages("").entrySet()) {
+      Files.writeString(
+          into.resolve(page.getKey() + ".html"),
+          page.getValue().replace("/static/spindlebook.css", "spindlebook.css"));
+    }
+  }
+
+  /** Every page by name; what is passed in is added to every text a person could have typed. */
+  static Map<String, String> pages(String typed) {
+    Map<String, String> pages = new LinkedHashMap<>();
+    pages.put("car", car(typed));
+    pages.put("corner", corner(typed));
+    pages.put("height", height(typed));
+    pages.put("tape", tape(typed));
+    pages.put("adjustment", adjustment(typed));
+    pages.put("book", book(typed));
+    pages.put("problem", problem(typed));
+    return pages;
+  }
+
+  private static String page(PageFrame frame, Content... parts) {
+    Content all =
+        output -> {
+          for (Content part : parts) {
+            part.writeTo(output);
+          }
+        };
+    return PARTS.webPage(frame.caution(CAUTION), all).render();
+  }
+
+  private static Content raw(String html) {
+    return output -> output.writeContent(html);
+  }
+
+  private static Mark mark(
+      double in, String figure, String words, Mark.Kind kind, double plusMinusIn, State state) {
+    FigureText text = figure.isEmpty() ? null : FigureText.of(figure, "");
+    return new Mark(in * IN, text, words, kind, plusMinusIn * IN, state);
+  }
+
+  private static TapeBlade blade(String id, double[] in, List<Mark> marks, String t) {
+    List<Band> bands = new ArrayList<>();
+    Band.Kind[] kinds = {
+      Band.Kind.BEYOND, Band.Kind.HELD_BACK, Band.Kind.USABLE, Band.Kind.HELD_BACK, Band.Kind.BEYOND
+    };
+    for (int i = 0; i < kinds.length; i++) {
+      bands.add(new Band(in[i] * IN, in[i + 1] * IN, kinds[i]));
+    }
+    return new TapeBlade(
+        id, -9 * IN, 7 * IN, LengthScale.INCH, bands, marks, "Travel" + t, "In words below." + t);
+  }
+
+  private static String car(String t) {
+    Mark ride = mark(0, "0", "ride", Mark.Kind.RIDE, 0, null);
+    CornerLine leftFront =
+        new CornerLine(
+            "Left front" + t,
+            "/corner",
+            PlanView.at(Place.LEFT_FRONT),
+            true,
+            State.SHORT,
+            FigureText.of("11 1/8", "in").within("1/16"),
+            "usable as it could be" + t,
+            blade(
+                "lf",
+                new double[] {-8.375, -7.25, -6.25, 4.875, 5.375, 6.125},
+                List.of(
+                    ride,
+                    mark(-7.25, "−7 1/4", "tie rod" + t, Mark.Kind.RULES, 0.09, State.SHORT),
+                    mark(5.375, "+5 3/8", "frame to ground" + t, Mark.Kind.RULES, 0.1, null)),
+                t),
+            "Full droop, full right: tie rod to upper arm is 1/8 in short." + t,
+            "Strap 5/8 in shorter cures it." + t,
+            List.of("3 more, all smaller" + t));
+    CornerLine rightFront =
+        new CornerLine(
+            "Right front" + t,
+            "/corner",
+            PlanView.at(Place.RIGHT_FRONT),
+            false,
+            State.CANT_TELL,
+            FigureText.of("11 3/4", "in").within("1/8"),
+            "usable as it could be",
+            blade(
+                "rf",
+                new double[] {-8.25, -7.5, -6.75, 5, 5.75, 6.25},
+                List.of(
+                    ride,
+                    mark(-7.5, "−7 1/2", "rod end", Mark.Kind.RULES, 0.2, State.CANT_TELL),
+                    mark(5.75, "+5 3/4", "bump stop", Mark.Kind.STOP, 0, null)),
+                t),
+            "Full droop, full left: rod end to its housing can’t be told with a tape.",
+            "Read it again with drills.",
+            List.of());
+    CornerLine leftRear =
+        new CornerLine(
+            "Left rear",
+            "/corner",
+            PlanView.at(Place.LEFT_REAR),
+            false,
+            State.STALE,
+            null,
+            "needs full droop again: the strap was changed",
+            blade(
+                "lr",
+                new double[] {-8, -7, -6.125, 4.5, 5.25, 6},
+                List.of(ride, mark(-7, "−7", "strap, before", Mark.Kind.STOP, 0, State.STALE)),
+                t),
+            "2 readings stale; the gaps still hold.",
+            "One height on the strap makes it live.",
+            List.of());
+    CornerLine rightRear =
+        new CornerLine(
+            "Right rear",
+            "/corner",
+            PlanView.at(Place.RIGHT_REAR),
+            false,
+            State.CLEAR,
+            FigureText.of("12 1/4", "in").within("1/16"),
+            "usable as set",
+            blade(
+                "rr",
+                new double[] {-8.5, -8, -7.25, 5, 5.5, 6},
+                List.of(
+                    ride,
+                    mark(-8, "−8", "hose slack", Mark.Kind.LIMIT, 0.06, State.CLEAR),
+                    mark(5.5, "+5 1/2", "bump stop", Mark.Kind.STOP, 0, null)),
+                t),
+            "Nearest: hose slack at full droop, 1 1/2 in of 1 in.",
+            "",
+            List.of());
+    PageFrame frame =
+        PageFrame.of("Marmot" + t, "Marmot" + t)
+            .sub("hill-climb buggy · 11.4 h run · worst corner first" + t)
+            .crumbs(new Crumb("Cars" + t, "/"))
+            .plan(PlanView.at(Place.LEFT_FRONT));
+    List<CornerLine> corners = List.of(leftFront, rightFront, leftRear, rightRear);
+    return page(
+        frame,
+        PARTS.webCorners(corners),
+        PARTS.webActions(
+            List.of(
+                Action.link("Measure" + t, "/measure", true),
+                Action.link("Change a setting", "/setting", false))));
+  }
+
+  private static GapSheet gaps(String t) {
+    return new GapSheet(
+        "Gaps, inches" + t,
+        List.of("left", "straight", "right"),
+        List.of(
+            new GapSheet.Height(
+                "Full bump" + t,
+                FigureText.of("+6 1/8", "in"),
+                List.of(
+                    row("Tie rod to upper arm" + t, "at least 1/4" + t, "1 1/2", "1 1/2", "1 3/8"),
+                    new GapSheet.Row(
+                        "Tyre to frame",
+                        "at least 1/2",
+                        List.of(
+                            GapSheet.Cell.of(State.CLEAR, "7/8"),
+                            GapSheet.Cell.word(State.CLEAR, "well clear" + t),
+                            GapSheet.Cell.of(State.IN_DOUBT, "3 1/16"))))),
+            new GapSheet.Height(
+                "Ride",
+                FigureText.of("0", "in"),
+                List.of(
+                    row("Tie rod to upper arm", "at least 1/4", "1", "1", "7/8"),
+                    new GapSheet.Row(
+                        "Tyre to frame",
+                        "at least 1/2",
+                        List.of(
+                            GapSheet.Cell.of(State.PUT_BACK, "1 1/4"),
+                            GapSheet.Cell.word(State.CLEAR, "well clear"),
+                            GapSheet.Cell.of(State.STALE, "1 3/16"))))),
+            new GapSheet.Height(
+                "Full droop",
+                FigureText.of("−8 3/8", "in"),
+                List.of(
+                    new GapSheet.Row(
+                        "Tie rod to upper arm",
+                        "at least 1/4",
+                        List.of(
+                            GapSheet.Cell.of(State.CLEAR, "3/8"),
+                            GapSheet.Cell.of(State.CANT_TELL, "1/4"),
+                            GapSheet.Cell.of(State.SHORT, "1/8"))),
+                    new GapSheet.Row(
+                        "Rod end to its housing",
+                        "at least 1/16",
+                        List.of(
+                            GapSheet.Cell.word(State.SHORT, "binds"),
+                            GapSheet.Cell.of(State.LIVE, "1/8"),
+                            GapSheet.Cell.word(State.NOT_MEASURED, "")))))));
+  }
+
+  private static GapSheet.Row row(String what, String rule, String... figures) {
+    return new GapSheet.Row(
+        what,
+        rule,
+        Arrays.stream(figures).map(figure -> GapSheet.Cell.of(State.CLEAR, figure)).toList());
+  }
+
+  static TapeBlade crowded(String id, String t) {
+    return blade(
+        id,
+        new double[] {-8.375, -7.25, -6.25, 4.875, 5.375, 6.125},
+        List.of(
+            mark(6.125, "+6 1/8", "Bump stop solid" + t, Mark.Kind.STOP, 0.06, null),
+            mark(5.375, "+5 3/8", "Frame 2 in off the ground", Mark.Kind.RULES, 0.09, null),
+            mark(4.875, "+4 7/8", "Usable top", Mark.Kind.END, 0.1, null),
+            mark(0, "0", "Ride height", Mark.Kind.RIDE, 0, null),
+            mark(-6.25, "−6 1/4", "Usable bottom", Mark.Kind.END, 0.12, null),
+            mark(
+                -7.25,
+                "−7 1/4",
+                "Tie rod to upper arm, full right" + t,
+                Mark.Kind.RULES,
+                0.12,
+                State.SHORT),
+            mark(-7.6875, "−7 11/16", "Shock 1/2 in short of open", Mark.Kind.LIMIT, 0.1, null),
+            mark(-8.375, "−8 3/8", "Strap stops here today", Mark.Kind.STOP, 0.06, null)),
+        t);
+  }
+
+  private static String corner(String t) {
+    PageFrame frame =
+        PageFrame.of("Left front" + t, "Left front")
+            .sub("as of today · spring out, wheel on")
+            .crumbs(new Crumb("Marmot", "/car"))
+            .plan(PlanView.at(Place.LEFT_FRONT));
+    List<SettingRow> settings =
+        List.of(
+            new SettingRow(
+                "Limit strap" + t,
+                FigureText.of("14 1/2", "in"),
+                "9 Oct · was 15 1/8 in" + t,
+                "/s/1"),
+            new SettingRow("Bump-stop spacer", FigureText.of("3/8", "in"), "2 Sep", "/s/2"),
+            new SettingRow("Upper rod end", FigureText.of("6 1/2", "turns out"), "2 Sep", "/s/3"),
+            new SettingRow("Steering stop", null, "", "/s/4"));
+    return page(
+        frame,
+        raw("<div class=\"side\"><div class=\"stack\"><p class=\"big\">"),
+        PARTS.webFigure(FigureText.of("11 1/8", "in usable").within("1/16")),
+        raw("</p><p><strong>as it could be</strong> · 14 1/2 in as set (strap to stop)</p>"),
+        PARTS.webBlade(BladeDrawing.standing(crowded("left-front", t))),
+        PARTS.webBladekey(),
+        raw("</div><div class=\"stack\">"),
+        PARTS.webGapsheet(gaps(t)),
+        raw("</div></div>"),
+        PARTS.webSettings("Settings in force" + t, settings),
+        raw("<p class=\"states\">"),
+        output -> {
+          for (State state : State.values()) {
+            PARTS.webState(state, false).writeTo(output);
+          }
+        },
+        raw("</p>"),
+        PARTS.webActions(
+            List.of(
+                Action.link("Measure", "/measure", true),
+                Action.link("Change a setting", "/setting", false))));
+  }
+
+  private static StepBand band(String progress, String t) {
+    return new StepBand(
+        PlanView.at(Place.LEFT_FRONT).steered(Steer.RIGHT),
+        "Left front",
+        "Full droop" + t,
+        StepBand.Level.DOWN,
+        "Steering full right",
+        progress);
+  }
+
+  private static Pick[] words(String name) {
+    return new Pick[] {
+      new Pick(name, "well clear", "well clear"),
+      new Pick(name, "touches", "touches"),
+      new Pick(name, "binds", "binds"),
+      new Pick(name, "not looked", "not looked")
+    };
+  }
+
+  private static String height(String t) {
+    PageFrame frame =
+        PageFrame.of("Readings", "Readings")
+            .step(band("2 of 4 read", t))
+            .crumbs(new Crumb("round" + t, "/round"))
+            .notices(
+                List.of(
+                    new Notice(
+                        Notice.Kind.BOOK,
+                        "In the book: left front · full droop · 8 1/4 in · 209.6 mm" + t)));
+    ReadingRow tieRod =
+        new ReadingRow(
+            Field.of("gap-1", "Gap: tie rod to upper arm" + t)
+                .typed("81/4" + t)
+                .problem("81/4 could be 8 1/4 or 20 1/4: write 8 1/4 with a space." + t)
+                .unit("in")
+                .picks(words("word-1")),
+            "keep at least 1/4 in" + t,
+            "last time 3/16 in · 9 Oct, before the strap" + t,
+            null);
+    ReadingRow rodEnd =
+        new ReadingRow(
+            Field.of("gap-2", "Gap: rod end to its housing")
+                .typed("1/8")
+                .unit("in")
+                .picks(words("word-2")),
+            "keep at least 1/16 in",
+            "last time 1/8 in",
+            State.LIVE);
+    ReadingRow strap =
+        new ReadingRow(
+            Field.of("strap", "Strap length").hint("mount to mount, pulled tight" + t).unit("in"),
+            "",
+            "last time 14 1/2 in",
+            State.STALE);
+    return page(
+        frame,
+        raw("<form method=\"post\" class=\"stack\">"),
+        PARTS.webEnter(),
+        PARTS.webReading(tieRod),
+        PARTS.webReading(rodEnd),
+        PARTS.webReading(strap),
+        PARTS.webActions(
+            List.of(
+                Action.submit("Into the book" + t), Action.link("Next height", "/next", false))),
+        raw("</form>"));
+  }
+
+  private static String tape(String t) {
+    PageFrame frame =
+        PageFrame.of("Spindle above the floor", "")
+            .step(band("6 of 31", t))
+            .crumbs(new Crumb("round", "/round"));
+    List<Pick> wholes = new ArrayList<>();
+    for (int i = 1; i <= 10; i++) {
+      wholes.add(new Pick("whole", "" + i % 10, "" + i % 10));
+    }
+    wholes.add(new Pick("unit", "mm", "mm"));
+    wholes.add(new Pick("back", "back", "←"));
+    List<Pick> parts = new ArrayList<>();
+    for (int i = 0; i < 16; i++) {
+      int by = i == 0 ? 16 : Integer.lowestOneBit(i);
+      parts.add(new Pick("part", "" + i, i == 0 ? "even" : i / by + "/" + 16 / by));
+    }
+    return page(
+        frame,
+        raw(
+            "<form method=\"post\" class=\"stack\"><h2>Spindle above the floor</h2><p"
+                + " class=\"big\">"),
+        PARTS.webFigure(FigureText.of("11", "in and …")),
+        raw("</p><p class=\"hint\">last time 11 7/8 in · right side 11 3/4 in</p>"),
+        PARTS.webKeys(new KeyPad("Whole inches" + t, 6, wholes)),
+        PARTS.webKeys(new KeyPad("Sixteenths", 4, parts)),
+        raw("</form>"));
+  }
+
+  private static String adjustment(String t) {
+    PageFrame frame =
+        PageFrame.of("Change a setting", "Change a setting")
+            .sub("left front · limit strap" + t)
+            .crumbs(new Crumb("Marmot", "/car"), new Crumb("Left front", "/corner"))
+            .plan(PlanView.at(Place.LEFT_FRONT));
+    Choice which =
+        new Choice(
+            "why" + t.length(),
+            "Why" + t,
+            "It goes into the book with the change." + t,
+            "Choose why it was changed." + t,
+            List.of(
+                new Choice.Option("gap", "A gap was short" + t, "tie rod to upper arm" + t, true),
+                new Choice.Option("wear", "The strap stretched", "", false),
+                new Choice.Option("part", "A part was changed", "", false)));
+    return page(
+        frame,
+        raw("<form method=\"post\" class=\"stack\"><dl class=\"facts\"><dt>Set to</dt><dd>"),
+        PARTS.webFigure(FigureText.of("15 1/8", "in")),
+        raw("</dd><dt>Holes left</dt><dd>3, each "),
+        PARTS.webFigure(FigureText.of("5/8", "in")),
+        raw("</dd><dt>At the wheel</dt><dd>"),
+        PARTS.webFigure(FigureText.of("−1 1/16", "in").within("1/8")),
+        raw("</dd></dl>"),
+        PARTS.webField(
+            Field.of("to", "New strap length" + t)
+                .hint("8 1/4, 8-1/4, 8.25 or 210 mm" + t)
+                .unit("in")
+                .inputmode("text")
+                .focused()),
+        PARTS.webField(
+            Field.of("who", "Who")
+                .typed(t)
+                .problem("Write who changed it, a first name will do." + t)),
+        PARTS.webChoice(which),
+        PARTS.webActions(
+            List.of(Action.submit("Into the book"), Action.link("Leave it", "/corner", false))),
+        raw("</form>"));
+  }
+
+  private static String book(String t) {
+    PageFrame frame =
+        PageFrame.of("The book", "The book")
+            .sub("Marmot · 1,204 entries")
+            .crumbs(new Crumb("Marmot", "/car"));
+    return page(
+        frame,
+        PARTS.webStory(
+            List.of(
+                new StoryEntry(
+                    1204,
+                    "12 Oct, 18:40" + t,
+                    "Jo" + t,
+                    "adjustment",
+                    "Limit strap, left front: 15 1/8 in to 14 1/2 in. A gap was short." + t,
+                    List.of("Makes 2 readings stale: strap length, height on the strap." + t),
+                    null,
+                    "/e/1204"),
+                new StoryEntry(
+                    1203,
+                    "12 Oct, 18:22",
+                    "Jo",
+                    "reading",
+                    "Left front, full droop, full right: tie rod to upper arm 1/8 in.",
+                    List.of(),
+                    State.SHORT,
+                    "/e/1203"),
+                new StoryEntry(
+                    1202,
+                    "12 Oct, 18:20",
+                    "Sam",
+                    "reading",
+                    "Left front, full bump, full right: tyre to frame 3 1/16 in.",
+                    List.of("Far off the last one, 1 1/8 in, with nothing changed since."),
+                    State.IN_DOUBT,
+                    "/e/1202"),
+                new StoryEntry(
+                    1201, "9 Oct", "Sam", "driven", "2.1 h, hill climb.", List.of(), null, null),
+                new StoryEntry(
+                    1200,
+                    "8 Oct",
+                    "Jo",
+                    "adjustment",
+                    "Bump-stop spacer, right rear: back to 3/8 in.",
+                    List.of("4 readings put back, not confirmed."),
+                    State.PUT_BACK,
+                    "/e/1200"))));
+  }
+
+  private static String problem(String t) {
+    return page(
+        PageFrame.of("Not found", "Spindlebook"),
+        PARTS.webProblem(
+            new ProblemPage(
+                404,
+                "There is no such page in the book." + t,
+                "Go back to the cars and choose the corner from there." + t)));
+  }
+}

@@ -1,0 +1,75 @@
+package spindlebook.web;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Base64;
+import java.util.List;
+import java.util.Map;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeOptions;
+
+/** Screenshots of the specimen at phone and desktop widths, light, dark, large text and print. */
+final class SpecimenScreens {
+  private SpecimenScreens() {}
+
+  public static void main(String[] args) throws Exception {
+    Specimen.main(args);
+    List<String> only = args.length == 0 ? List.of() : List.of(args[0].split(","));
+    shoot(16, only);
+    shoot(32, only);
+  }
+
+  private static void shoot(int textPx, List<String> only) throws Exception {
+    ChromeOptions options = new ChromeOptions();
+    options.addArguments(
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        "--hide-scrollbars",
+        "--user-data-dir=" + Files.createTempDirectory("specimen"));
+    options.setExperimentalOption("prefs", Map.of("webkit.webprefs.default_font_size", textPx));
+    ChromeDriver browser = new ChromeDriver(options);
+    try {
+      for (String page : Specimen.pages("").keySet()) {
+        if (!only.isEmpty() && !only.contains(page)) {
+          continue;
+        }
+        Path file = Path.of("target", "specimen", page + ".html").toAbsolutePath();
+        for (int width : new int[] {320, 390, 1280}) {
+          for (String scheme : textPx == 16 ? List.of("light", "dark") : List.of("light")) {
+            browser.executeCdpCommand(
+                "Emulation.setEmulatedMedia",
+                Map.of(
+                    "features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+            browser.executeCdpCommand(
+                "Emulation.setDeviceMetricsOverride",
+                Map.of(
+                    "width", width, "height", 844, "deviceScaleFactor", 1, "mobile", width < 800));
+            browser.get(file.toUri().toString());
+            Object wide =
+                browser.executeScript(
+                    "return [document.documentElement.scrollWidth, innerWidth,"
+                        + " [...document.querySelectorAll('a,button,input,label.option')].filter(e"
+                        + " => {const r=e.getBoundingClientRect(); return r.width>1 && r.height>0"
+                        + " && (r.height<43||r.width<40) &&"
+                        + " e.type!='radio'}).map(e=>e.textContent.trim()).slice(0,4)]");
+            String name = page + "-" + width + "-" + scheme + (textPx == 16 ? "" : "-large");
+            System.out.println(name + " " + wide);
+            Map<String, Object> shot =
+                browser.executeCdpCommand(
+                    "Page.captureScreenshot", Map.of("captureBeyondViewport", true));
+            Files.write(
+                Path.of("target", "specimen", name + ".png"),
+                Base64.getDecoder().decode((String) shot.get("data")));
+          }
+        }
+      }
+    } finally {
+      browser.quit();
+    }
+  }
+}

@@ -1,0 +1,145 @@
+package spindlebook.corner;
+
+import java.util.List;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TypedAngle;
+import spindlebook.units.TypedLength;
+
+/**
+ * What an entry of the book says. Lists are copied and never null; other absent things are null.
+ * All references are keys of earlier entries.
+ */
+public sealed interface Content {
+
+  /** A car, and the tools that lie beside it. */
+  record Car(CarDetails details, List<Tool> tools) implements Content {
+    public Car {
+      tools = tools == null ? List.of() : List.copyOf(tools);
+    }
+  }
+
+  /** A corner with what it starts with. */
+  record Corner(
+      String car,
+      Place place,
+      Layout layout,
+      List<WatchPoint> watchPoints,
+      List<Adjuster> adjusters,
+      List<Given> given,
+      List<HeldBack> heldBack)
+      implements Content {
+    public Corner {
+      watchPoints = watchPoints == null ? List.of() : List.copyOf(watchPoints);
+      adjusters = adjusters == null ? List.of() : List.copyOf(adjusters);
+      given = given == null ? List.of() : List.copyOf(given);
+      heldBack = heldBack == null ? List.of() : List.copyOf(heldBack);
+    }
+  }
+
+  /**
+   * A new version of one thing, counting from here on. Exactly one of the last seven is there;
+   * {@code details} and {@code tool} belong to a car, the others to a corner. A retirement names
+   * the watch point, adjuster or tool that is no longer asked for.
+   */
+  record Definition(
+      String car,
+      String corner,
+      CarDetails details,
+      Tool tool,
+      WatchPoint watchPoint,
+      Adjuster adjuster,
+      Given given,
+      HeldBack heldBack,
+      Retired retired)
+      implements Content {}
+
+  /** What is retired, by its short name; the other two are null. */
+  record Retired(String watchPoint, String adjuster, String tool) {}
+
+  /** One sitting on one corner. Tilts: nose down +, left side up +; null when not entered. */
+  record Round(
+      String corner,
+      boolean springIn,
+      boolean bumpStopIn,
+      boolean wheelOn,
+      boolean onTyres,
+      boolean steeringLinked,
+      TypedAngle rake,
+      TypedAngle roll,
+      String pressure,
+      LengthUnit unit,
+      String tape,
+      String gapTool,
+      String angleTool,
+      List<ToRead> toRead,
+      String note)
+      implements Content {
+    public Round {
+      unit = unit == null ? LengthUnit.INCH : unit;
+      toRead = toRead == null ? List.of() : List.copyOf(toRead);
+    }
+  }
+
+  /** One reading a round sets out to take. {@code quantity} null: the height itself. */
+  record ToRead(
+      HeightName name, String label, Steering steering, Quantity quantity, String point) {}
+
+  /**
+   * One jack setting, read straight ahead: spindle and frame mark above the floor. The mark may be
+   * taken as at an earlier height, named by its key; it is then one source for both.
+   *
+   * @param doubt why it does not count until somebody answers; null when nothing is doubted
+   * @param again true or false overrules whether it repeats an earlier height or stands for it
+   */
+  record Height(
+      String round,
+      HeightName name,
+      String label,
+      TypedLength spindle,
+      TypedLength mark,
+      String markAsAt,
+      String doubt,
+      Boolean again)
+      implements Content {}
+
+  /**
+   * One value at a height and steering, kept as typed.
+   *
+   * @param go the thickest shank that goes (GO_NO_GO), {@code noGo} the thinnest that does not;
+   *     either may be missing
+   * @param doubt why it does not count until somebody answers
+   * @param again true or false overrules whether it repeats the earlier reading or stands for it
+   */
+  record Reading(
+      String height,
+      Steering steering,
+      Quantity quantity,
+      String point,
+      GapResult result,
+      String typed,
+      TypedLength length,
+      TypedAngle angle,
+      TypedLength go,
+      TypedLength noGo,
+      String doubt,
+      Boolean again)
+      implements Content {}
+
+  /** One change of one adjuster. */
+  record Adjustment(
+      String corner, String adjuster, Setting from, Setting to, String why, String doubt)
+      implements Content {}
+
+  /** What befell a corner, or the whole car when {@code corner} is null. */
+  record Happening(String car, String corner, HappeningKind what, String words)
+      implements Content {}
+
+  /** A whole new body for an earlier entry, or the taking back of it ({@code body} null). */
+  record Correction(String target, Content body, String reason) implements Content {}
+
+  /** The answer to a doubt: it is so, or it does not count. */
+  record Answer(String target, boolean itIsSo, String words) implements Content {}
+
+  /** An entry of a kind this version only keeps. */
+  record Kept(String kind) implements Content {}
+}

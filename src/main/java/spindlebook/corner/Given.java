@@ -1,0 +1,10 @@
+package spindlebook.corner;
+
+import spindlebook.units.TypedLength;
+
+/**
+ * A dimension as entered.
+ *
+ * @param halfWidth rectangular half-width when the owner gives one (a measured crush has one)
+ */
+public record Given(Dimension dimension, TypedLength length, TypedLength halfWidth) {}

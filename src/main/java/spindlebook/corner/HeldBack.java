@@ -1,0 +1,19 @@
+package spindlebook.corner;
+
+import spindlebook.units.TypedLength;
+
+/**
+ * One allowance as chosen: a length, or per cent. A chosen number has no uncertainty of its own
+ * unless the owner gives one.
+ *
+ * @param halfWidth rectangular half-width of a length the owner is unsure of; null for a choice
+ */
+public record HeldBack(
+    Allowance allowance, TypedLength length, Double percent, TypedLength halfWidth, String basis) {
+  public HeldBack {
+    if (allowance.share() ? percent == null : length == null) {
+      throw new IllegalArgumentException(allowance.words() + " needs a number");
+    }
+    basis = basis == null ? "the owner's" : basis;
+  }
+}

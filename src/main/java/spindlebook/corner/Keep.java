@@ -1,0 +1,28 @@
+package spindlebook.corner;
+
+import spindlebook.units.TypedAngle;
+import spindlebook.units.TypedLength;
+
+/**
+ * What the owner demands of a watch point: a gap at least, an angle at most, or a plunge between
+ * two ends. Absent ends are null.
+ */
+public record Keep(TypedLength least, TypedLength most, TypedAngle mostAngle) {
+  public Keep {
+    if (least == null && most == null && mostAngle == null) {
+      throw new IllegalArgumentException("a rule needs a number to keep");
+    }
+  }
+
+  public static Keep atLeast(TypedLength least) {
+    return new Keep(least, null, null);
+  }
+
+  public static Keep atMost(TypedAngle most) {
+    return new Keep(null, null, most);
+  }
+
+  public static Keep between(TypedLength least, TypedLength most) {
+    return new Keep(least, most, null);
+  }
+}

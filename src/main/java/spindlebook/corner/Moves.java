@@ -1,0 +1,103 @@
+package spindlebook.corner;
+
+import static spindlebook.corner.HeightName.FULL_BUMP;
+import static spindlebook.corner.HeightName.ON_THE_STRAP;
+import static spindlebook.corner.HeightName.RIDE;
+import static spindlebook.corner.HeightName.STOP_TOUCH;
+import static spindlebook.corner.HeightName.STRAP_OFF;
+import static spindlebook.corner.Where.HERE;
+
+import spindlebook.corner.Subject.StopPosition;
+import spindlebook.corner.Subject.Taken;
+
+/**
+ * Which change moves which reading: the one table of it.
+ *
+ * <p>A gap belongs to a wheel position and a steering, not to a stop. Moving a stop therefore
+ * leaves the readings true where they were taken and moves only the stop's own position and what
+ * was read of the stop itself. A change of the links moves everything geometric.
+ */
+public final class Moves {
+  private Moves() {}
+
+  public static boolean by(AdjusterKind change, Where where, Subject subject) {
+    return switch (change) {
+      case LIMIT_STRAP -> where == HERE && strap(subject);
+      case BUMP_STOP_SPACER -> where == HERE && bumpStop(subject);
+      case STEERING_STOP -> where != Where.ELSEWHERE && lock(subject);
+      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, ARM, KNUCKLE -> where == HERE;
+      // The rack belongs to the axle: both of its wheels move.
+      case RACK_POSITION -> where != Where.ELSEWHERE;
+      case TIE_ROD_LENGTH, TIE_ROD_SHIM -> tieRod(where, subject);
+      case SPRING_PRELOAD, SPRING ->
+          ride(subject) || (where == HERE && ofPart(subject, Part.SPRING));
+      case SHOCK -> where == HERE && shock(subject);
+      case TYRE, TYRE_PRESSURE -> where == HERE && ofPart(subject, Part.TYRE);
+      case WHEEL -> where == HERE && (ofPart(subject, Part.TYRE) || ofPart(subject, Part.WHEEL));
+      case HOSE -> where == HERE && ofPart(subject, Part.HOSE);
+    };
+  }
+
+  public static boolean by(HappeningKind happening, Where where, Subject subject) {
+    return switch (happening) {
+      case HIT_OR_BENT, CUT_WELDED_GROUND -> where == HERE;
+      case DRIVEN -> where == HERE && strapLengthOnIt(subject);
+    };
+  }
+
+  private static boolean strap(Subject subject) {
+    return subject.equals(new StopPosition(ON_THE_STRAP)) || strapLengthOnIt(subject);
+  }
+
+  /** The strap's own length under the corner's weight; elsewhere the mounts alone are read. */
+  private static boolean strapLengthOnIt(Subject subject) {
+    return subject instanceof Taken t && t.is(Quantity.STRAP_LENGTH) && t.at() == ON_THE_STRAP;
+  }
+
+  private static boolean bumpStop(Subject subject) {
+    if (subject instanceof StopPosition stop) {
+      return stop.name() == STOP_TOUCH || stop.name() == FULL_BUMP;
+    }
+    return subject instanceof Taken t && t.is(Quantity.STOP_GAP);
+  }
+
+  private static boolean lock(Subject subject) {
+    return subject instanceof Taken t && t.steering().full();
+  }
+
+  private static boolean tieRod(Where where, Subject subject) {
+    if (!(subject instanceof Taken t)) {
+      return false;
+    }
+    return switch (where) {
+      case HERE -> t.is(Quantity.TOE) || t.steering().steered() || t.of(Part.TIE_ROD);
+      // The steering moves across: the other wheel's toe and where its lock ends.
+      case OTHER_SIDE -> t.is(Quantity.TOE) || t.steering().full();
+      case ELSEWHERE -> false;
+    };
+  }
+
+  /** Ride height moves at every corner, less at the others; what is read there with it. */
+  private static boolean ride(Subject subject) {
+    if (subject instanceof StopPosition stop) {
+      return stop.name() == RIDE;
+    }
+    return subject instanceof Taken t
+        && t.at() == RIDE
+        && (t.is(Quantity.CAMBER)
+            || t.is(Quantity.TOE)
+            || (t.place() != null && t.place().measure() != Measure.GAP));
+  }
+
+  private static boolean shock(Subject subject) {
+    if (subject instanceof StopPosition stop) {
+      return stop.name() == STRAP_OFF || stop.name() == FULL_BUMP;
+    }
+    return subject instanceof Taken t
+        && (t.is(Quantity.SHOCK_LENGTH) || t.of(Part.SHOCK) || t.of(Part.SPRING));
+  }
+
+  private static boolean ofPart(Subject subject, Part part) {
+    return subject instanceof Taken t && t.of(part);
+  }
+}

@@ -1,0 +1,11 @@
+package spindlebook.corner;
+
+import java.time.Instant;
+
+/**
+ * One entry as the fold sees it.
+ *
+ * @param n position in the book
+ * @param after position of the last change of a setting, or happening, that the writer knew of
+ */
+public record Noted(long n, String key, Instant at, String who, long after, Content content) {}

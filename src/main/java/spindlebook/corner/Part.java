@@ -1,0 +1,18 @@
+package spindlebook.corner;
+
+/** What a watch point lies between, so that a change of a part knows which readings it touches. */
+public enum Part {
+  UPPER_ARM,
+  LOWER_ARM,
+  ROD_END,
+  TIE_ROD,
+  SPINDLE,
+  WHEEL,
+  TYRE,
+  SHOCK,
+  SPRING,
+  FRAME,
+  HOSE,
+  UNIBALL,
+  DRIVE_SHAFT
+}

@@ -1,0 +1,46 @@
+package spindlebook.corner;
+
+import java.time.Instant;
+import java.util.List;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * A height as the card sees it.
+ *
+ * @param positionMm wheel position: spindle minus frame mark, corrected, + towards bump; null when
+ *     it is not known
+ * @param stands LIVE, IN_DOUBT or OUTSIDE: whether the position itself counts
+ * @param stop whether the height still says where its named place is
+ * @param because the changes that moved the named place since
+ */
+public record SeenHeight(
+    String key,
+    long n,
+    Instant at,
+    String who,
+    SeenRound round,
+    Content.Height height,
+    Figure positionMm,
+    Standing stands,
+    Standing stop,
+    List<Change> because) {
+
+  public HeightName name() {
+    return height.name();
+  }
+
+  /** Its name, with the owner's own words for a height in between. */
+  public String words() {
+    String label = height.label();
+    return label == null || label.isBlank() ? name().words() : name().words() + ", " + label;
+  }
+
+  public boolean positionCounts() {
+    return stands.counts() && positionMm != null;
+  }
+
+  /** Whether the place it names is where it was read. */
+  public boolean stopCounts() {
+    return positionCounts() && stop.counts();
+  }
+}

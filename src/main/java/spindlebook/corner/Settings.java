@@ -1,0 +1,157 @@
+package spindlebook.corner;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * What every adjuster of the car was set to, over time, and what befell the car. Answers whether a
+ * thing read with knowledge up to one entry still holds.
+ */
+final class Settings {
+  private record Turn(long n, Setting to) {}
+
+  private static final class Line {
+    final Place place;
+    final Adjuster adjuster;
+    final List<Turn> turns = new ArrayList<>();
+    final List<Change> changes = new ArrayList<>();
+
+    Line(Place place, Adjuster adjuster) {
+      this.place = place;
+      this.adjuster = adjuster;
+    }
+
+    Setting asOf(long n) {
+      Setting setting = null;
+      for (Turn turn : turns) {
+        if (turn.n() <= n) {
+          setting = turn.to();
+        }
+      }
+      return setting;
+    }
+  }
+
+  private record Befallen(Place place, HappeningKind what, Change change) {}
+
+  /** Whether a thing holds, and the changes since that say otherwise. */
+  record Verdict(Standing stands, List<Change> because) {}
+
+  private final List<Line> lines = new ArrayList<>();
+  private final List<Befallen> happenings = new ArrayList<>();
+
+  /** Adds an adjuster; a later version of the same keeps its history. */
+  void add(Place place, Adjuster adjuster, long n) {
+    Line old = find(place, adjuster.adjuster());
+    Line line = new Line(place, adjuster);
+    if (old != null) {
+      line.turns.addAll(old.turns);
+      line.changes.addAll(old.changes);
+      lines.remove(old);
+    } else if (adjuster.first() != null) {
+      line.turns.add(new Turn(n, adjuster.first()));
+    }
+    lines.add(line);
+  }
+
+  void adjust(Place place, Content.Adjustment adjustment, Change change) {
+    Line line = find(place, adjustment.adjuster());
+    if (line == null) {
+      return;
+    }
+    if (line.turns.isEmpty() && adjustment.from() != null) {
+      // Never set before: it stood at 'from' for as long as the book knows.
+      line.turns.add(new Turn(0, adjustment.from()));
+    }
+    line.turns.add(new Turn(change.n(), adjustment.to()));
+    line.changes.add(change);
+  }
+
+  void befall(Place place, HappeningKind what, Change change) {
+    happenings.add(new Befallen(place, what, change));
+  }
+
+  Setting now(Place place, String adjuster) {
+    Line line = find(place, adjuster);
+    return line == null ? null : line.asOf(Long.MAX_VALUE);
+  }
+
+  Change lastChange(Place place, String adjuster) {
+    Line line = find(place, adjuster);
+    return line == null || line.changes.isEmpty()
+        ? null
+        : line.changes.get(line.changes.size() - 1);
+  }
+
+  List<Change> changes() {
+    List<Change> all = new ArrayList<>();
+    lines.forEach(l -> all.addAll(l.changes));
+    happenings.forEach(h -> all.add(h.change()));
+    return all.stream().sorted(Comparator.comparingLong(Change::n)).toList();
+  }
+
+  /**
+   * What a thing read at {@code corner} with knowledge up to entry {@code after} is worth now:
+   * stale when something that moves it stands differently or befell it, put back when it was
+   * changed and changed back.
+   */
+  Verdict judge(Place corner, long after, Subject subject) {
+    List<Change> moved = new ArrayList<>();
+    List<Change> putBack = new ArrayList<>();
+    for (Line line : lines) {
+      List<Change> since = line.changes.stream().filter(c -> c.n() > after).toList();
+      if (since.isEmpty()
+          || !Moves.by(line.adjuster.kind(), Where.seenFrom(corner, line.place), subject)) {
+        continue;
+      }
+      Setting then = line.asOf(after);
+      Setting now = line.asOf(Long.MAX_VALUE);
+      (then != null && then.same(now) ? putBack : moved).addAll(since);
+    }
+    for (Befallen b : happenings) {
+      Where where = b.place() == null ? Where.HERE : Where.seenFrom(corner, b.place());
+      if (b.change().n() > after && Moves.by(b.what(), where, subject)) {
+        moved.add(b.change());
+      }
+    }
+    if (!moved.isEmpty()) {
+      return new Verdict(Standing.STALE, List.copyOf(moved));
+    }
+    return putBack.isEmpty()
+        ? new Verdict(Standing.LIVE, List.of())
+        : new Verdict(Standing.PUT_BACK, List.copyOf(putBack));
+  }
+
+  /**
+   * The last change, up to {@code after}, that moved the subject: two readings of the same named
+   * place are of one place only when nothing moved it between them.
+   */
+  long era(Place corner, long after, Subject subject) {
+    long last = 0;
+    for (Line line : lines) {
+      if (Moves.by(line.adjuster.kind(), Where.seenFrom(corner, line.place), subject)) {
+        last = Math.max(last, lastUpTo(line.changes, after));
+      }
+    }
+    for (Befallen b : happenings) {
+      Where where = b.place() == null ? Where.HERE : Where.seenFrom(corner, b.place());
+      if (Moves.by(b.what(), where, subject)) {
+        last = Math.max(last, lastUpTo(List.of(b.change()), after));
+      }
+    }
+    return last;
+  }
+
+  private static long lastUpTo(List<Change> changes, long after) {
+    return changes.stream().mapToLong(Change::n).filter(n -> n <= after).max().orElse(0);
+  }
+
+  private Line find(Place place, String adjuster) {
+    return lines.stream()
+        .filter(l -> l.place == place && Objects.equals(l.adjuster.adjuster(), adjuster))
+        .findFirst()
+        .orElse(null);
+  }
+}

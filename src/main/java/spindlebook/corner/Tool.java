@@ -1,0 +1,36 @@
+package spindlebook.corner;
+
+import java.util.Objects;
+import spindlebook.units.TypedAngle;
+import spindlebook.units.TypedLength;
+
+/**
+ * A measuring tool and how far it can be trusted. A changed graduation counts from then on; a
+ * correction of it counts backwards.
+ *
+ * @param graduation smallest division; lengths for TAPE and GAPS, {@code graduationAngle} for
+ *     ANGLES
+ * @param classHalfWidth half-width of the error shared by everything this tool reads (its hook, its
+ *     class); rectangular
+ * @param placingHalfWidth half-width of the error of holding it to the mark, new at each reading;
+ *     rectangular
+ */
+public record Tool(
+    String tool,
+    String name,
+    ToolUse use,
+    TypedLength graduation,
+    TypedAngle graduationAngle,
+    TypedLength classHalfWidth,
+    TypedLength placingHalfWidth,
+    TypedAngle placingHalfWidthAngle) {
+  public Tool {
+    Objects.requireNonNull(tool, "tool");
+    Objects.requireNonNull(name, "name");
+    Objects.requireNonNull(use, "use");
+    if ((use == ToolUse.ANGLES) == (graduationAngle == null)
+        || (use == ToolUse.ANGLES) == (graduation != null)) {
+      throw new IllegalArgumentException("a tool for " + use.words() + " needs its own graduation");
+    }
+  }
+}

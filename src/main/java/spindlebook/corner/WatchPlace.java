@@ -1,0 +1,74 @@
+package spindlebook.corner;
+
+import static spindlebook.corner.Part.DRIVE_SHAFT;
+import static spindlebook.corner.Part.FRAME;
+import static spindlebook.corner.Part.HOSE;
+import static spindlebook.corner.Part.LOWER_ARM;
+import static spindlebook.corner.Part.ROD_END;
+import static spindlebook.corner.Part.SHOCK;
+import static spindlebook.corner.Part.SPINDLE;
+import static spindlebook.corner.Part.SPRING;
+import static spindlebook.corner.Part.TIE_ROD;
+import static spindlebook.corner.Part.TYRE;
+import static spindlebook.corner.Part.UNIBALL;
+import static spindlebook.corner.Part.UPPER_ARM;
+import static spindlebook.corner.Part.WHEEL;
+
+import java.util.Set;
+
+/**
+ * The closed list of places between two parts that can be watched. Closed so that every change
+ * knows what it moves: the parts named here are what {@link Moves} asks for.
+ */
+public enum WatchPlace {
+  UPPER_ROD_END("upper rod end to its housing", Measure.GAP, true, ROD_END, UPPER_ARM),
+  LOWER_ROD_END("lower rod end to its housing", Measure.GAP, true, ROD_END, LOWER_ARM),
+  TIE_ROD_END("tie rod end to its housing", Measure.GAP, true, ROD_END, TIE_ROD),
+  TIE_ROD_UPPER_ARM("tie rod to upper arm", Measure.GAP, true, TIE_ROD, UPPER_ARM),
+  TIE_ROD_LOWER_ARM("tie rod to lower arm", Measure.GAP, true, TIE_ROD, LOWER_ARM),
+  TIE_ROD_FRAME("tie rod to frame", Measure.GAP, true, TIE_ROD, FRAME),
+  TIE_ROD_WHEEL("tie rod to wheel", Measure.GAP, true, TIE_ROD, WHEEL),
+  UPPER_ARM_FRAME("upper arm to frame", Measure.GAP, false, UPPER_ARM, FRAME),
+  LOWER_ARM_FRAME("lower arm to frame", Measure.GAP, false, LOWER_ARM, FRAME),
+  SHOCK_UPPER_ARM("shock to upper arm", Measure.GAP, false, SHOCK, UPPER_ARM),
+  SHOCK_FRAME("shock to frame", Measure.GAP, false, SHOCK, FRAME),
+  SPRING_UPPER_ARM("spring to upper arm", Measure.GAP, false, SPRING, UPPER_ARM),
+  SPINDLE_WHEEL("spindle parts to the wheel's barrel", Measure.GAP, true, SPINDLE, WHEEL),
+  TYRE_FRAME("tyre to frame", Measure.GAP, true, TYRE, FRAME),
+  TYRE_UPPER_ARM("tyre to upper arm", Measure.GAP, true, TYRE, UPPER_ARM),
+  TYRE_SHOCK("tyre to shock", Measure.GAP, true, TYRE, SHOCK),
+  HOSE_SLACK("slack in the brake hose", Measure.GAP, true, HOSE, FRAME),
+  DRIVE_SHAFT_FRAME("drive shaft to frame", Measure.GAP, false, DRIVE_SHAFT, FRAME),
+  UNIBALL_ANGLE("uniball angle", Measure.ANGLE, true, UNIBALL, UPPER_ARM),
+  CV_ANGLE("CV joint angle", Measure.ANGLE, true, DRIVE_SHAFT, SPINDLE),
+  CV_PLUNGE("CV joint plunge", Measure.PLUNGE, true, DRIVE_SHAFT, SPINDLE);
+
+  private final String words;
+  private final Measure measure;
+  private final boolean steered;
+  private final Set<Part> parts;
+
+  WatchPlace(String words, Measure measure, boolean steered, Part one, Part other) {
+    this.words = words;
+    this.measure = measure;
+    this.steered = steered;
+    this.parts = Set.of(one, other);
+  }
+
+  public String words() {
+    return words;
+  }
+
+  public Measure measure() {
+    return measure;
+  }
+
+  /** Steering moves one of the two parts: on a steered corner it is looked at on both locks too. */
+  public boolean steered() {
+    return steered;
+  }
+
+  public boolean has(Part part) {
+    return parts.contains(part);
+  }
+}

@@ -1,0 +1,50 @@
+package spindlebook.log;
+
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+
+/**
+ * The cars' books, folded as far as the log goes. What is kept here is only speed: a fold from
+ * scratch says the same.
+ */
+public final class Histories {
+  private record CardAt(long n, Card card) {}
+
+  private final Book book;
+  private final Map<String, CarBook> cars = new ConcurrentHashMap<>();
+  private final Map<String, CardAt> cards = new ConcurrentHashMap<>();
+
+  public Histories(Book book) {
+    this.book = book;
+  }
+
+  /** One car's book up to now; empty when no such car was written. */
+  public CarBook of(String car) {
+    return cars.compute(
+        car,
+        (key, known) -> {
+          CarBook history = known == null ? CarBook.empty() : known;
+          List<Entry> later = book.ofCar(car, history.n());
+          return history.with(later.stream().map(Bodies::noted).toList());
+        });
+  }
+
+  /**
+   * One corner's card, now.
+   *
+   * @throws IllegalArgumentException when the car has no such corner
+   */
+  public Card card(String car, String corner) {
+    CarBook history = of(car);
+    CardAt known = cards.get(corner);
+    if (known != null && known.n() == history.n()) {
+      return known.card();
+    }
+    Card card = history.card(corner);
+    cards.put(corner, new CardAt(history.n(), card));
+    return card;
+  }
+}

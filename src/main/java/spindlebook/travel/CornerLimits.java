@@ -1,0 +1,156 @@
+package spindlebook.travel;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import spindlebook.corner.Allowance;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.Dimension;
+import spindlebook.corner.Given;
+import spindlebook.corner.HeightName;
+import spindlebook.corner.HeldBack;
+import spindlebook.corner.Keep;
+import spindlebook.corner.Measure;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.Steering;
+import spindlebook.corner.WatchPoint;
+import spindlebook.uncertainty.Figure;
+
+/** Every rule of a corner laid along its travel: watch points, the shock's two ends, the ground. */
+final class CornerLimits {
+
+  /** One rule at one end. */
+  record Found(Limit.Kind kind, WatchPoint point, Steering steering, EndLimit at, ToRead toRead) {}
+
+  final Map<End, List<Found>> found = new EnumMap<>(End.class);
+  final Map<End, List<Need>> needs = new EnumMap<>(End.class);
+  final List<MidTravel> midTravel = new ArrayList<>();
+
+  private final Card card;
+
+  CornerLimits(Card card) {
+    this.card = card;
+    for (End end : End.values()) {
+      found.put(end, new ArrayList<>());
+      needs.put(end, new ArrayList<>());
+    }
+    card.watchPoints().forEach(this::watchPoint);
+    shock();
+    GroundLimit.of(card, needs.get(End.BUMP))
+        .ifPresent(
+            limit ->
+                found
+                    .get(End.BUMP)
+                    .add(
+                        new Found(
+                            Limit.Kind.GROUND,
+                            null,
+                            null,
+                            new EndLimit.Crosses(
+                                limit,
+                                limit.value() - limit.U(),
+                                limit.value() + limit.U(),
+                                EndLimit.How.CUBIC,
+                                limit.value(),
+                                List.of()),
+                            null)));
+  }
+
+  private void watchPoint(WatchPoint point) {
+    for (Steering steering : steeringsOf(point)) {
+      for (Rule rule : rules(point)) {
+        Along along =
+            RuleAlongTravel.along(Nodes.watchPoint(card, point.point(), steering, rule), rule);
+        add(Limit.Kind.WATCH_POINT, point, steering, along);
+        along.midTravel().forEach(s -> midTravel.add(new MidTravel(point, steering, s)));
+      }
+    }
+  }
+
+  /** Those it is to be looked at, and any part lock at which it was. */
+  private List<Steering> steeringsOf(WatchPoint point) {
+    List<Steering> steerings = new ArrayList<>(card.steeringsFor(point));
+    for (Steering steering : Steering.values()) {
+      boolean read =
+          card.readings().stream()
+              .anyMatch(
+                  r -> r.counts() && r.of(point.point()) && r.reading().steering() == steering);
+      if (read && !steerings.contains(steering)) {
+        steerings.add(steering);
+      }
+    }
+    return steerings;
+  }
+
+  private static List<Rule> rules(WatchPoint point) {
+    Keep keep = point.keep();
+    List<Rule> rules = new ArrayList<>();
+    if (keep.least() != null) {
+      rules.add(new Rule.AtLeast(keep.least().mm()));
+    }
+    if (keep.most() != null) {
+      rules.add(new Rule.AtMost(keep.most().mm()));
+    }
+    if (keep.mostAngle() != null && point.place().measure() == Measure.ANGLE) {
+      rules.add(new Rule.AtMost(keep.mostAngle().rad()));
+    }
+    return rules;
+  }
+
+  /** The shock a reserve short of open ends droop, a reserve short of closed ends bump. */
+  private void shock() {
+    List<Node> lengths = Nodes.lengths(card, Quantity.SHOCK_LENGTH);
+    shockEnd(End.DROOP, Dimension.SHOCK_OPEN, Allowance.SHOCK_OPEN_RESERVE, lengths);
+    shockEnd(End.BUMP, Dimension.SHOCK_CLOSED, Allowance.SHOCK_CLOSED_RESERVE, lengths);
+  }
+
+  private void shockEnd(End end, Dimension of, Allowance reserve, List<Node> lengths) {
+    Optional<Given> given = card.given(of);
+    Optional<HeldBack> held = card.heldBack(reserve);
+    if (given.isEmpty()) {
+      needs.get(end).add(Need.give(of));
+    }
+    if (held.isEmpty()) {
+      needs.get(end).add(Need.choose(reserve));
+    }
+    if (given.isEmpty() || held.isEmpty()) {
+      return;
+    }
+    // Stroke left at this end, so that an unsure open or closed length is one source for all
+    // heights.
+    Figure ofEnd = GivenFigures.of(given.get());
+    List<Node> left =
+        lengths.stream()
+            .map(
+                n ->
+                    new Node(
+                        n.positionMm(),
+                        end == End.DROOP ? ofEnd.minus(n.value()) : n.value().minus(ofEnd),
+                        n.bound(),
+                        n.readings()))
+            .toList();
+    Along along = RuleAlongTravel.along(left, new Rule.AtLeast(HeldFigures.of(held.get()).value()));
+    EndLimit at = end == End.DROOP ? along.droop() : along.bump();
+    found.get(end).add(new Found(Limit.Kind.SHOCK, null, null, at, shockToRead(end)));
+  }
+
+  private static ToRead shockToRead(End end) {
+    return new ToRead(nameAt(end), null, Steering.STRAIGHT, Quantity.SHOCK_LENGTH, null);
+  }
+
+  /** The named height nearest to an end's stop. */
+  static HeightName nameAt(End end) {
+    return end == End.DROOP ? HeightName.ON_THE_STRAP : HeightName.STOP_TOUCH;
+  }
+
+  private void add(Limit.Kind kind, WatchPoint point, Steering steering, Along along) {
+    for (End end : End.values()) {
+      ToRead toRead = new ToRead(nameAt(end), null, steering, Quantity.WATCH_POINT, point.point());
+      EndLimit at = end == End.DROOP ? along.droop() : along.bump();
+      found.get(end).add(new Found(kind, point, steering, at, toRead));
+    }
+  }
+}

@@ -1,0 +1,244 @@
+package spindlebook.travel;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.corner.Allowance;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.HeightName;
+import spindlebook.corner.HeldBack;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.Steering;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * The travel of one corner: where each end stops, what limits it, what is held back, and what is
+ * left to use.
+ *
+ * <pre>
+ *   droop:  needed stop = L + e     margin = S − e − L
+ *   bump:   needed stop = U − r     margin = U − r − B
+ *   usable as set = B − S           usable as it could be = (U − r) − (L + e)
+ * </pre>
+ *
+ * L highest limit of droop, U lowest limit of bump, S where the strap stops the wheel today, B
+ * where the bump stop is solid, e strap stretch still to come, r impact beyond the solid stop; all
+ * in mm at the wheel, positions + towards bump. Two limits do not add: the one that acts first
+ * rules. Stretch does add, because it comes after the strap was set.
+ *
+ * <p>Each term is a {@link Figure} with its sources, so what two terms share cancels. A term that
+ * is missing gives no total but a {@link Need}. Derived in docs/methods.md.
+ *
+ * <p>Worked (in inches): L 8.00, S 10.00, e 1.00: margin +1.00, the strap may be let out by 1.00 at
+ * the wheel. L 11.00: margin −2.00.
+ */
+public final class CornerTravel {
+  private final Card card;
+  private final CornerLimits limits;
+
+  private CornerTravel(Card card) {
+    this.card = card;
+    this.limits = new CornerLimits(card);
+  }
+
+  public static TravelFindings of(Card card) {
+    return new CornerTravel(card).findings();
+  }
+
+  private TravelFindings findings() {
+    List<SeenHeight> ride = Nodes.at(card, HeightName.RIDE);
+    Optional<Figure> rideMm =
+        ride.isEmpty() ? Optional.empty() : Optional.of(Nodes.meanPosition(ride));
+    EndFindings droop = droop();
+    EndFindings bump = bump();
+    return new TravelFindings(
+        card.corner(),
+        card.n(),
+        rideMm,
+        Nodes.keys(ride),
+        droop,
+        bump,
+        asSet(droop, bump, rideMm),
+        asItCouldBe(droop, bump, rideMm),
+        List.copyOf(limits.midTravel),
+        raw());
+  }
+
+  private EndFindings droop() {
+    List<Need> needs = new ArrayList<>();
+    List<SeenHeight> onTheStrap = Nodes.at(card, HeightName.ON_THE_STRAP);
+    Optional<StopFound> stop = Optional.empty();
+    Optional<HeldAtWheel> held = Optional.empty();
+    if (onTheStrap.isEmpty()) {
+      needs.add(
+          Need.read(
+              new ToRead(HeightName.ON_THE_STRAP, null, Steering.STRAIGHT, null, null),
+              SolidStop.why(card, HeightName.ON_THE_STRAP)));
+    } else {
+      Figure atMm = Nodes.meanPosition(onTheStrap);
+      stop =
+          Optional.of(
+              new StopFound(
+                  atMm, false, SolidStop.unconfirmed(onTheStrap), Nodes.keys(onTheStrap)));
+      StrapStretch stretch = new StrapStretch(card);
+      held = stretch.heldBack(atMm.value());
+      needs.addAll(stretch.needs);
+    }
+    return end(End.DROOP, stop, held, needs);
+  }
+
+  private EndFindings bump() {
+    SolidStop solid = new SolidStop(card);
+    Optional<StopFound> stop = solid.found();
+    List<Need> needs = new ArrayList<>(solid.needs);
+    Optional<HeldBack> reserve = card.heldBack(Allowance.IMPACT_RESERVE);
+    if (reserve.isEmpty()) {
+      needs.add(Need.choose(Allowance.IMPACT_RESERVE));
+    }
+    Optional<HeldAtWheel> held =
+        reserve.map(r -> new HeldAtWheel(HeldFigures.of(r), null, null, List.of()));
+    return end(End.BUMP, stop, held, needs);
+  }
+
+  private EndFindings end(
+      End end, Optional<StopFound> stop, Optional<HeldAtWheel> held, List<Need> needs) {
+    Figure reachMm =
+        stop.isEmpty() || held.isEmpty()
+            ? null
+            : stop.get().positionMm().plus(held.get().mm().times(end.outward()));
+    List<Limit> judged =
+        limits.found.get(end).stream()
+            .map(f -> Judged.of(end, f, reachMm))
+            .sorted(inOrderOfActing(end))
+            .toList();
+    needs.addAll(limits.needs.get(end));
+    judged.forEach(l -> needs.addAll(l.needs()));
+
+    Optional<Limit> rules = judged.stream().filter(Limit::found).findFirst();
+    boolean atLeast = rules.isEmpty();
+    Optional<Limit> nearest =
+        rules.or(() -> judged.stream().filter(l -> l.positionMm() != null).findFirst());
+    Outcome outcome = needs.isEmpty() ? Outcome.CLEAR : Outcome.NEEDS;
+    for (Limit limit : judged) {
+      outcome = outcome.worse(limit.outcome());
+    }
+    Optional<Figure> margin =
+        nearest.filter(l -> reachMm != null).map(l -> Judged.room(end, reachMm, l.positionMm()));
+    Optional<Figure> neededStop =
+        nearest
+            .filter(l -> held.isPresent())
+            .map(l -> l.positionMm().minus(held.get().mm().times(end.outward())));
+    Optional<Cure> cure =
+        rules.isPresent() && stop.isPresent() && margin.isPresent() && margin.get().value() < 0
+            ? StopCure.of(
+                card, end, stop.get().positionMm().value(), neededStop.orElseThrow().value())
+            : Optional.empty();
+    return new EndFindings(
+        end,
+        stop,
+        held,
+        judged,
+        rules,
+        neededStop,
+        margin,
+        atLeast,
+        outcome,
+        distinct(needs),
+        cure);
+  }
+
+  /** Found limits first, from the one that acts first outwards; broken throughout before all. */
+  private static Comparator<Limit> inOrderOfActing(End end) {
+    return Comparator.comparingInt(CornerTravel::rank)
+        .thenComparingDouble(
+            l -> l.positionMm() == null ? 0 : l.positionMm().value() * end.outward());
+  }
+
+  private static int rank(Limit limit) {
+    if (limit.at() instanceof EndLimit.BrokenThroughout) {
+      return 0;
+    }
+    if (limit.found()) {
+      return 1;
+    }
+    return limit.at() instanceof EndLimit.KeptTo ? 2 : 3;
+  }
+
+  private Total asSet(EndFindings droop, EndFindings bump, Optional<Figure> rideMm) {
+    List<Need> needs = new ArrayList<>();
+    for (EndFindings end : List.of(droop, bump)) {
+      if (end.stop().isEmpty()) {
+        needs.addAll(stopNeeds(end));
+      }
+    }
+    return total(
+        droop.stop().map(StopFound::positionMm),
+        bump.stop().map(StopFound::positionMm),
+        rideMm,
+        false,
+        needs);
+  }
+
+  /** What the stop itself needs, as against its limits and what is held back. */
+  private static List<Need> stopNeeds(EndFindings end) {
+    return end.needs().stream()
+        .filter(
+            n ->
+                n.dimension() == spindlebook.corner.Dimension.STOP_CRUSH
+                    || (n.toRead() != null
+                        && (n.toRead().quantity() == null
+                            || n.toRead().quantity() == spindlebook.corner.Quantity.STOP_GAP)))
+        .toList();
+  }
+
+  private static Total asItCouldBe(EndFindings droop, EndFindings bump, Optional<Figure> rideMm) {
+    List<Need> needs = new ArrayList<>();
+    for (EndFindings end : List.of(droop, bump)) {
+      // The stop's own position is no term of it: L + e and U − r stand without S and B.
+      List<Need> stop = end.stop().isPresent() ? List.of() : stopNeeds(end);
+      end.needs().stream().filter(n -> !stop.contains(n)).forEach(needs::add);
+    }
+    return total(
+        droop.neededStopMm(),
+        bump.neededStopMm(),
+        rideMm,
+        droop.marginAtLeast() || bump.marginAtLeast(),
+        needs);
+  }
+
+  private static Total total(
+      Optional<Figure> lowMm,
+      Optional<Figure> highMm,
+      Optional<Figure> rideMm,
+      boolean atLeast,
+      List<Need> needs) {
+    if (!needs.isEmpty() || lowMm.isEmpty() || highMm.isEmpty()) {
+      return new Total(
+          Optional.empty(), Optional.empty(), Optional.empty(), atLeast, distinct(needs));
+    }
+    return new Total(
+        Optional.of(highMm.get().minus(lowMm.get())),
+        rideMm.map(r -> r.minus(lowMm.get())),
+        rideMm.map(r -> highMm.get().minus(r)),
+        atLeast,
+        List.of());
+  }
+
+  private Optional<Figure> raw() {
+    List<Figure> positions =
+        card.heights().stream()
+            .filter(SeenHeight::positionCounts)
+            .map(SeenHeight::positionMm)
+            .sorted(Comparator.comparingDouble(Figure::value))
+            .toList();
+    return positions.size() < 2
+        ? Optional.empty()
+        : Optional.of(positions.get(positions.size() - 1).minus(positions.get(0)));
+  }
+
+  private static List<Need> distinct(List<Need> needs) {
+    return needs.stream().distinct().toList();
+  }
+}

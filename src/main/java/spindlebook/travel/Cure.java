@@ -1,0 +1,24 @@
+package spindlebook.travel;
+
+import spindlebook.corner.Setting;
+
+/**
+ * The change of a stop that would just keep every rule, rounded to what can be set and to the
+ * cautious side.
+ *
+ * @param adjuster short name of the strap's or the spacer's adjuster
+ * @param wantedMm change wanted at the stop, + is a shorter strap or a thicker spacer
+ * @param setMm the same, rounded up to what can be set
+ * @param steps how many holes, turns or pieces that is
+ * @param to the new setting, ready to be an adjustment; null when the present one is not known
+ * @param atWheelMm wheel travel it takes away
+ * @param byRatio worked out with the ratio at the stop, outside the lengths that were read
+ */
+public record Cure(
+    String adjuster,
+    double wantedMm,
+    double setMm,
+    double steps,
+    Setting to,
+    double atWheelMm,
+    boolean byRatio) {}

@@ -1,0 +1,35 @@
+package spindlebook.travel;
+
+import java.util.List;
+import java.util.Optional;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * One end of the travel.
+ *
+ * @param stop where the strap, or the bump stop, ends the motion on purpose
+ * @param heldBack strap stretch still to come, or impact beyond the solid stop, at the wheel
+ * @param limits every limit of this end, in the order in which they act, first the one that acts
+ *     first; those not known come last
+ * @param rules the limit that acts first among those found
+ * @param neededStopMm where the stop would have to be: L + e, or U − r
+ * @param marginMm how much further the stop could go: S − e − L, or U − r − B; negative is short
+ * @param marginAtLeast the limit lies beyond what was read, so there is at least this much
+ */
+public record EndFindings(
+    End end,
+    Optional<StopFound> stop,
+    Optional<HeldAtWheel> heldBack,
+    List<Limit> limits,
+    Optional<Limit> rules,
+    Optional<Figure> neededStopMm,
+    Optional<Figure> marginMm,
+    boolean marginAtLeast,
+    Outcome outcome,
+    List<Need> needs,
+    Optional<Cure> cure) {
+  public EndFindings {
+    limits = List.copyOf(limits);
+    needs = List.copyOf(needs);
+  }
+}

@@ -1,0 +1,24 @@
+package spindlebook.travel;
+
+import spindlebook.corner.Given;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Rectangular;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
+
+/**
+ * A dimension as a figure: exact when taken from a drawing, or with the half-width its owner gives
+ * (rectangular, one source wherever the dimension enters).
+ */
+final class GivenFigures {
+  private GivenFigures() {}
+
+  static Figure of(Given given) {
+    Figure exact = Figure.exact(given.length().mm());
+    return given.halfWidth() == null
+        ? exact
+        : exact.withSource(
+            new Source("given:" + given.dimension(), SourceKind.ALLOWANCE),
+            Rectangular.u(given.halfWidth().mm()));
+  }
+}

@@ -1,0 +1,17 @@
+package spindlebook.travel;
+
+import java.util.List;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * Travel held back beyond a stop, at the wheel.
+ *
+ * @param mm at the wheel, 0 or more
+ * @param atStopMm the same at the strap; null when it was chosen at the wheel
+ * @param ratio stop movement per wheel movement, positive; null with {@code atStopMm}
+ */
+public record HeldAtWheel(Figure mm, Figure atStopMm, Figure ratio, List<String> readings) {
+  public HeldAtWheel {
+    readings = List.copyOf(readings);
+  }
+}

@@ -1,0 +1,65 @@
+package spindlebook.travel;
+
+import java.util.List;
+import spindlebook.corner.Steering;
+import spindlebook.corner.WatchPoint;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Settles;
+
+/**
+ * One thing that limits an end, and how it stands against the stop with all that is held back
+ * there.
+ *
+ * @param point the watch point, null for the shock and the ground
+ * @param steering where the steering stood, null where it does not matter
+ * @param at where the rule is met, or how far it is known to be kept
+ * @param reachMm where the stop lets the wheel go in the end: S − e, or B + r; null when not known
+ * @param roomMm wheel travel from there to the limit; negative when the wheel gets past it; null
+ *     when either is not known
+ * @param settles what would settle a can't-tell; null otherwise
+ */
+public record Limit(
+    Kind kind,
+    WatchPoint point,
+    Steering steering,
+    EndLimit at,
+    Figure reachMm,
+    Figure roomMm,
+    Outcome outcome,
+    Settles settles,
+    List<Need> needs) {
+
+  /** What limits. */
+  public enum Kind {
+    WATCH_POINT,
+    SHOCK,
+    GROUND
+  }
+
+  public Limit {
+    needs = List.copyOf(needs);
+  }
+
+  /** The wheel position of the limit, or of the last place where the rule is known to be kept. */
+  public Figure positionMm() {
+    if (at instanceof EndLimit.Crosses crosses) {
+      return crosses.positionMm();
+    }
+    return at instanceof EndLimit.KeptTo kept ? kept.positionMm() : null;
+  }
+
+  /** Whether the limit itself was found, not only how far the rule is kept. */
+  public boolean found() {
+    return at instanceof EndLimit.Crosses;
+  }
+
+  public List<String> readings() {
+    if (at instanceof EndLimit.Crosses crosses) {
+      return crosses.readings();
+    }
+    if (at instanceof EndLimit.KeptTo kept) {
+      return kept.readings();
+    }
+    return at instanceof EndLimit.BrokenThroughout broken ? broken.readings() : List.of();
+  }
+}

@@ -1,0 +1,41 @@
+package spindlebook.travel;
+
+import java.util.List;
+import spindlebook.corner.Allowance;
+import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.Dimension;
+
+/**
+ * A term that is missing, so that a figure says 'needs …' instead of a number. One of the three is
+ * there: a reading to take, a dimension to give, or an allowance to choose.
+ *
+ * @param because why it is missing when it once was there, in words; may be empty
+ * @param noHigherThanMm with a reading that must lie beyond a wheel position: that position, on the
+ *     side of the end it is needed for; null when any height of the name serves
+ */
+public record Need(
+    ToRead toRead,
+    Dimension dimension,
+    Allowance allowance,
+    List<String> because,
+    Double noHigherThanMm) {
+  public Need {
+    because = List.copyOf(because);
+  }
+
+  static Need read(ToRead toRead, List<String> because) {
+    return new Need(toRead, null, null, because, null);
+  }
+
+  static Need readBeyond(ToRead toRead, double positionMm) {
+    return new Need(toRead, null, null, List.of(), positionMm);
+  }
+
+  static Need give(Dimension dimension) {
+    return new Need(null, dimension, null, List.of(), null);
+  }
+
+  static Need choose(Allowance allowance) {
+    return new Need(null, null, allowance, List.of(), null);
+  }
+}

@@ -1,0 +1,97 @@
+package spindlebook.travel;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.HeightName;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.Steering;
+import spindlebook.uncertainty.Figure;
+
+/** The readings of a card that count, as points along its travel. */
+final class Nodes {
+  private Nodes() {}
+
+  /**
+   * A watch point at one steering, against one of its rules. 'Well clear' is no less than the rule
+   * (no more, for an angle); 'touches' and 'binds' leave nothing of a gap.
+   */
+  static List<Node> watchPoint(Card card, String point, Steering steering, Rule rule) {
+    List<Node> nodes = new ArrayList<>();
+    for (SeenReading reading : card.readings()) {
+      if (reading.counts() && reading.of(point) && reading.reading().steering() == steering) {
+        node(reading, rule).ifPresent(nodes::add);
+      }
+    }
+    return nodes;
+  }
+
+  private static Optional<Node> node(SeenReading seen, Rule rule) {
+    Content.Reading reading = seen.reading();
+    boolean gap = rule instanceof Rule.AtLeast;
+    return switch (reading.result()) {
+      case NUMBER -> Optional.of(of(seen, seen.value(), Bound.EXACT));
+      case GO_NO_GO -> {
+        if (seen.value() != null) {
+          yield Optional.of(of(seen, seen.value(), Bound.EXACT));
+        }
+        yield reading.go() != null
+            ? Optional.of(of(seen, Figure.exact(reading.go().mm()), Bound.AT_LEAST))
+            : Optional.of(of(seen, Figure.exact(reading.noGo().mm()), Bound.AT_MOST));
+      }
+      case WELL_CLEAR ->
+          Optional.of(of(seen, Figure.exact(rule.limit()), gap ? Bound.AT_LEAST : Bound.AT_MOST));
+      case TOUCHES, BINDS ->
+          gap
+              ? Optional.of(of(seen, Figure.exact(0), Bound.AT_MOST))
+              : Optional.of(of(seen, Figure.exact(beyond(rule)), Bound.AT_LEAST));
+      case NOT_LOOKED, UNREAD -> Optional.empty();
+    };
+  }
+
+  /** A joint that binds is past its rule, whatever the rule is. */
+  private static double beyond(Rule rule) {
+    return Math.nextUp(rule.limit());
+  }
+
+  /** A length read straight ahead: strap, shock or stop gap. */
+  static List<Node> lengths(Card card, Quantity quantity) {
+    return card.readings().stream()
+        .filter(r -> r.counts() && r.of(quantity) && r.value() != null)
+        .filter(r -> r.reading().steering() == Steering.STRAIGHT)
+        .map(r -> of(r, r.value(), Bound.EXACT))
+        .toList();
+  }
+
+  /**
+   * The wheel position nearest to {@code positionMm} among those read, when it is near enough that
+   * the ratio there is the ratio here: half an inch (common practice, no source).
+   */
+  static Optional<Double> nearestRead(List<Node> merged, double positionMm) {
+    double from = merged.get(0).positionMm().value();
+    double to = merged.get(merged.size() - 1).positionMm().value();
+    double nearest = Math.min(to, Math.max(from, positionMm));
+    return Math.abs(nearest - positionMm) <= 12.7 ? Optional.of(nearest) : Optional.empty();
+  }
+
+  /** Heights that say where their named place is. */
+  static List<SeenHeight> at(Card card, HeightName name) {
+    return card.heights().stream().filter(h -> h.name() == name && h.stopCounts()).toList();
+  }
+
+  static Figure meanPosition(List<SeenHeight> heights) {
+    return Figure.mean(heights.stream().map(SeenHeight::positionMm).toList());
+  }
+
+  static List<String> keys(List<SeenHeight> heights) {
+    return heights.stream().map(SeenHeight::key).toList();
+  }
+
+  private static Node of(SeenReading seen, Figure value, Bound bound) {
+    return new Node(seen.height().positionMm(), value, bound, List.of(seen.key()));
+  }
+}

@@ -1,0 +1,128 @@
+package spindlebook.travel;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.Dimension;
+import spindlebook.corner.HeightName;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.Standing;
+import spindlebook.corner.Steering;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * Where the bump stop is solid: read there, or worked out when a hand jack cannot reach it.
+ *
+ * <pre>
+ *   B = T + c / |dg/dz|
+ * </pre>
+ *
+ * T wheel position where the stop touches its pad (mm, + towards bump); c the stop's crush from
+ * touch to solid, at the stop (mm, &gt; 0); g(z) gap from stop to pad against wheel position (mm),
+ * from two or more heights, the touch itself being a gap of nothing; B in mm.
+ *
+ * <p>Assumes that the stop is solid once crushed by c and that the ratio at touch holds to B: the
+ * stop compresses along the line of the gap read. A read full bump is preferred. Derived in
+ * docs/methods.md. c has the uncertainty its owner gives; T and the ratio bring theirs.
+ *
+ * <p>Worked: T 101.6, c 38.1, ratio 0.60: B = 101.6 + 63.5 = 165.1 mm.
+ */
+final class SolidStop {
+  private final Card card;
+  final List<Need> needs = new ArrayList<>();
+
+  SolidStop(Card card) {
+    this.card = card;
+  }
+
+  Optional<StopFound> found() {
+    List<SeenHeight> solid = Nodes.at(card, HeightName.FULL_BUMP);
+    if (!solid.isEmpty()) {
+      return Optional.of(
+          new StopFound(Nodes.meanPosition(solid), false, unconfirmed(solid), Nodes.keys(solid)));
+    }
+    List<SeenHeight> touch = Nodes.at(card, HeightName.STOP_TOUCH);
+    if (touch.isEmpty()) {
+      needs.add(
+          Need.read(
+              new ToRead(HeightName.STOP_TOUCH, null, Steering.STRAIGHT, null, null),
+              why(card, HeightName.STOP_TOUCH)));
+      return Optional.empty();
+    }
+    Figure touchMm = Nodes.meanPosition(touch);
+    Optional<Figure> crush = card.given(Dimension.STOP_CRUSH).map(GivenFigures::of);
+    if (crush.isEmpty()) {
+      needs.add(Need.give(Dimension.STOP_CRUSH));
+    }
+    Optional<Figure> ratio = ratio(touch, touchMm.value());
+    if (crush.isEmpty() || ratio.isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> readings = new ArrayList<>(Nodes.keys(touch));
+    Nodes.lengths(card, Quantity.STOP_GAP).forEach(n -> readings.addAll(n.readings()));
+    return Optional.of(
+        new StopFound(
+            position(touchMm, crush.get(), ratio.get()), true, unconfirmed(touch), readings));
+  }
+
+  static Figure position(Figure touchMm, Figure crushMm, Figure ratio) {
+    double further = crushMm.value() / ratio.value();
+    return Figure.linear(
+        touchMm.value() + further,
+        List.of(touchMm, crushMm, ratio),
+        new double[] {1, 1 / ratio.value(), -further / ratio.value()});
+  }
+
+  /** Stop movement per wheel travel at touch, positive; also what a spacer's change is worth. */
+  Optional<Figure> ratio() {
+    List<SeenHeight> touch = Nodes.at(card, HeightName.STOP_TOUCH);
+    List<Node> gaps = gaps(touch);
+    if (gaps.size() < 2) {
+      return Optional.empty();
+    }
+    Figure ratio = Ratio.at(gaps, gaps.get(gaps.size() - 1).positionMm().value());
+    return ratio.value() < 0 ? Optional.of(ratio.times(-1)) : Optional.empty();
+  }
+
+  private Optional<Figure> ratio(List<SeenHeight> touch, double touchMm) {
+    List<Node> gaps = gaps(touch);
+    Optional<Figure> ratio =
+        gaps.size() < 2
+            ? Optional.empty()
+            : Nodes.nearestRead(gaps, touchMm)
+                .map(z -> Ratio.at(gaps, z))
+                .filter(r -> r.value() < 0);
+    if (ratio.isEmpty()) {
+      needs.add(
+          Need.read(
+              new ToRead(HeightName.IN_BETWEEN, null, Steering.STRAIGHT, Quantity.STOP_GAP, null),
+              List.of()));
+    }
+    return ratio.map(r -> r.times(-1));
+  }
+
+  private List<Node> gaps(List<SeenHeight> touch) {
+    List<Node> gaps = new ArrayList<>(Nodes.lengths(card, Quantity.STOP_GAP));
+    for (SeenHeight height : touch) {
+      gaps.add(new Node(height.positionMm(), Figure.exact(0), Bound.EXACT, List.of(height.key())));
+    }
+    return Node.merge(gaps);
+  }
+
+  static boolean unconfirmed(List<SeenHeight> heights) {
+    return heights.stream().anyMatch(h -> h.stop() == Standing.PUT_BACK);
+  }
+
+  /** Why a named height no longer says where it is; empty when it was never read. */
+  static List<String> why(Card card, HeightName name) {
+    return card.heights().stream()
+        .filter(h -> h.name() == name && h.stop() == Standing.STALE)
+        .flatMap(h -> h.because().stream())
+        .map(spindlebook.corner.Change::words)
+        .distinct()
+        .toList();
+  }
+}

@@ -1,0 +1,139 @@
+package spindlebook.travel;
+
+import java.util.List;
+import java.util.Optional;
+import spindlebook.corner.Adjuster;
+import spindlebook.corner.AdjusterKind;
+import spindlebook.corner.Card;
+import spindlebook.corner.Dimension;
+import spindlebook.corner.Given;
+import spindlebook.corner.InForce;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.Setting;
+import spindlebook.corner.SettingUnit;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TapeFormat;
+
+/**
+ * How a stop is to be set so that it acts before the first limit: the change at the wheel turned
+ * into a shorter strap or a thicker spacer, rounded up to what can be set.
+ *
+ * <p>A strap's change is read off its own lengths against wheel position ({@link
+ * PositionToSetting}); a spacer's is the change at the wheel times the stop's ratio. Where the
+ * adjuster has no step of its own, an eighth of an inch is the least that is advised, or 2 mm in a
+ * metric book (common practice, no source). Turns are advised to the quarter.
+ */
+final class StopCure {
+  private static final double EIGHTH_MM = 25.4 / 8;
+  private static final double QUARTER_TURN = 0.25;
+
+  private StopCure() {}
+
+  static Optional<Cure> of(Card card, End end, double stopMm, double neededMm) {
+    return end == End.DROOP ? strap(card, stopMm, neededMm) : spacer(card, stopMm, neededMm);
+  }
+
+  private static Optional<Cure> strap(Card card, double stopMm, double neededMm) {
+    List<Node> lengths = Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH));
+    Optional<InForce> inForce = card.adjuster(AdjusterKind.LIMIT_STRAP);
+    if (lengths.size() < 2 || inForce.isEmpty()) {
+      return Optional.empty();
+    }
+    PositionToSetting.Converted change = PositionToSetting.lengthChange(lengths, stopMm, neededMm);
+    double shorterMm = -change.changeMm().value();
+    if (!(shorterMm > 0)) {
+      return Optional.empty();
+    }
+    double stepMm = stepMm(card, inForce.get().adjuster());
+    PositionToSetting.Steps steps =
+        PositionToSetting.steps(-shorterMm, stepMm, PositionToSetting.Rounding.DOWN);
+    double setMm = -steps.changeMm();
+    double atWheelMm = PositionToSetting.atWheel(lengths, stopMm, steps).changeMm().value();
+    return Optional.of(
+        new Cure(
+            inForce.get().adjuster().adjuster(),
+            shorterMm,
+            setMm,
+            -steps.count() * stepsPerCount(inForce.get().adjuster()),
+            strapTo(card, inForce.get(), setMm, -steps.count()),
+            atWheelMm,
+            change.by() == PositionToSetting.By.RATIO));
+  }
+
+  private static Optional<Cure> spacer(Card card, double stopMm, double neededMm) {
+    Optional<InForce> inForce = card.adjuster(AdjusterKind.BUMP_STOP_SPACER);
+    Optional<spindlebook.uncertainty.Figure> ratio = new SolidStop(card).ratio();
+    if (inForce.isEmpty() || ratio.isEmpty() || !(stopMm > neededMm)) {
+      return Optional.empty();
+    }
+    double thickerMm = (stopMm - neededMm) * ratio.get().value();
+    PositionToSetting.Steps steps =
+        PositionToSetting.steps(
+            thickerMm, stepMm(card, inForce.get().adjuster()), PositionToSetting.Rounding.UP);
+    Setting now = inForce.get().setting();
+    Setting to =
+        now == null || now.unit() != SettingUnit.LENGTH
+            ? null
+            : lengthSetting(card, now.amount() + steps.changeMm());
+    return Optional.of(
+        new Cure(
+            inForce.get().adjuster().adjuster(),
+            thickerMm,
+            steps.changeMm(),
+            steps.count(),
+            to,
+            steps.changeMm() / ratio.get().value(),
+            true));
+  }
+
+  private static double stepMm(Card card, Adjuster adjuster) {
+    double stepMm =
+        adjuster.step() != null && adjuster.step().mm() > 0
+            ? adjuster.step().mm()
+            : card.details().unit() == LengthUnit.INCH ? EIGHTH_MM : 2;
+    return stepMm * stepsPerCount(adjuster);
+  }
+
+  private static double stepsPerCount(Adjuster adjuster) {
+    return adjuster.unit() == SettingUnit.TURNS && adjuster.step() != null ? QUARTER_TURN : 1;
+  }
+
+  private static Setting strapTo(Card card, InForce strap, double setMm, long count) {
+    Adjuster adjuster = strap.adjuster();
+    Setting now = strap.setting();
+    switch (adjuster.unit()) {
+      case LENGTH -> {
+        Double from = now != null ? now.amount() : null;
+        if (from == null) {
+          from =
+              card.given(Dimension.NEW_STRAP_LENGTH)
+                  .map(Given::length)
+                  .map(l -> l.mm())
+                  .orElse(null);
+        }
+        return from == null ? null : lengthSetting(card, from - setMm);
+      }
+      case HOLES, TURNS -> {
+        if (now == null || adjuster.step() == null) {
+          return null;
+        }
+        double steps = count * stepsPerCount(adjuster) * (adjuster.moreShortens() ? 1 : -1);
+        double amount = now.amount() + steps;
+        return new Setting(plain(amount), adjuster.unit(), amount);
+      }
+      default -> {
+        return null;
+      }
+    }
+  }
+
+  private static Setting lengthSetting(Card card, double mm) {
+    return new Setting(TapeFormat.length(mm, card.details().unit(), 64), SettingUnit.LENGTH, mm);
+  }
+
+  private static String plain(double amount) {
+    return amount == Math.rint(amount)
+        ? Long.toString(Math.round(amount))
+        : Double.toString(amount);
+  }
+}

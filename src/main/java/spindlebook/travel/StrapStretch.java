@@ -1,0 +1,171 @@
+package spindlebook.travel;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.corner.Adjuster;
+import spindlebook.corner.AdjusterKind;
+import spindlebook.corner.Allowance;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.Dimension;
+import spindlebook.corner.Given;
+import spindlebook.corner.HeightName;
+import spindlebook.corner.HeldBack;
+import spindlebook.corner.InForce;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.SettingUnit;
+import spindlebook.corner.Steering;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * How much further the wheel will drop as a limit strap takes up its stretch.
+ *
+ * <pre>
+ *   e_strap = max(0, p·ℓ − max(0, m − ℓ))        e_wheel = e_strap / |dλ/dz|
+ * </pre>
+ *
+ * p the share of its length a new strap is expected to take up (the owner's; 10 % is common
+ * practice, no source); ℓ the new strap's mount-to-mount length at its present setting (mm); m that
+ * length read on the strap now, under the corner's weight (mm); λ(z) strap length against wheel
+ * position (mm), from at least two heights; z wheel position, + towards bump. All positive. What
+ * has been taken up already shows in where the strap stops today and is not held back twice.
+ *
+ * <p>Assumes that the strap pulls at full droop and that the ratio holds over the little way from S
+ * to S − e: with a ratio changing by 2 % over 60 mm, as the reference corner's does, 2 % of e. p
+ * has no uncertainty of its own; growth and ratio bring theirs.
+ *
+ * <p>Without a reading at the same height, nothing is counted as taken up: the strap is held to be
+ * as new, which holds back more. Missing lengths come back as needs. Derived in docs/methods.md.
+ *
+ * <p>Worked: ℓ 508, p 10 %, m 520.7: e_strap = 50.8 − 12.7 = 38.1 mm; at a ratio of 0.5 the wheel
+ * drops 76.2 mm further.
+ */
+final class StrapStretch {
+  private final Card card;
+  private final List<SeenHeight> onTheStrap;
+  final List<Need> needs = new ArrayList<>();
+
+  StrapStretch(Card card) {
+    this.card = card;
+    this.onTheStrap = Nodes.at(card, HeightName.ON_THE_STRAP);
+  }
+
+  /** At the wheel, held back below S; empty with {@link #needs} when a term is missing. */
+  Optional<HeldAtWheel> heldBack(double stopMm) {
+    HeldBack share = card.heldBack(Allowance.STRAP_STRETCH).orElse(null);
+    if (share == null) {
+      needs.add(Need.choose(Allowance.STRAP_STRETCH));
+      return Optional.empty();
+    }
+    if (share.percent() == 0) {
+      return Optional.of(
+          new HeldAtWheel(Figure.exact(0), Figure.exact(0), Figure.exact(1), List.of()));
+    }
+    Optional<Figure> unloaded = newLength();
+    if (unloaded.isEmpty()) {
+      needs.add(Need.give(Dimension.NEW_STRAP_LENGTH));
+    }
+    Optional<Figure> ratio = ratio(stopMm);
+    if (unloaded.isEmpty() || ratio.isEmpty()) {
+      return Optional.empty();
+    }
+    List<SeenReading> readOnIt = readOnTheStrap();
+    Figure atStrap = atStrap(unloaded.get(), share.percent() / 100, readOnIt);
+    List<String> readings = new ArrayList<>(readOnIt.stream().map(SeenReading::key).toList());
+    Nodes.lengths(card, Quantity.STRAP_LENGTH).forEach(n -> readings.addAll(n.readings()));
+    return Optional.of(
+        new HeldAtWheel(
+            quotient(atStrap, ratio.get()),
+            atStrap,
+            ratio.get(),
+            readings.stream().distinct().toList()));
+  }
+
+  static Figure atStrap(Figure newLengthMm, double share, List<SeenReading> readOnIt) {
+    Figure all = newLengthMm.times(share);
+    if (readOnIt.isEmpty()) {
+      return all;
+    }
+    Figure loaded = Figure.mean(readOnIt.stream().map(SeenReading::value).toList());
+    Figure growth = loaded.minus(newLengthMm);
+    Figure left = growth.value() <= 0 ? all : all.minus(growth);
+    return left.value() > 0 ? left : Figure.exact(0);
+  }
+
+  /** Strap length per wheel travel at the stop, positive. */
+  private Optional<Figure> ratio(double stopMm) {
+    List<Node> lengths = Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH));
+    if (lengths.size() < 2) {
+      needs.add(
+          Need.read(
+              new ToRead(
+                  lengths.isEmpty() ? HeightName.ON_THE_STRAP : HeightName.IN_BETWEEN,
+                  null,
+                  Steering.STRAIGHT,
+                  Quantity.STRAP_LENGTH,
+                  null),
+              List.of()));
+      return Optional.empty();
+    }
+    Optional<Double> read = Nodes.nearestRead(lengths, stopMm);
+    if (read.isEmpty()) {
+      needs.add(
+          Need.read(
+              new ToRead(
+                  HeightName.ON_THE_STRAP, null, Steering.STRAIGHT, Quantity.STRAP_LENGTH, null),
+              List.of()));
+      return Optional.empty();
+    }
+    Figure ratio = Ratio.at(lengths, read.get());
+    if (ratio.value() >= 0) {
+      // A strap that grows with bump holds nothing at droop: say so by asking for it again.
+      needs.add(
+          Need.read(
+              new ToRead(
+                  HeightName.IN_BETWEEN, null, Steering.STRAIGHT, Quantity.STRAP_LENGTH, null),
+              List.of("the strap lengths read do not get shorter towards bump")));
+      return Optional.empty();
+    }
+    return Optional.of(ratio.times(-1));
+  }
+
+  private List<SeenReading> readOnTheStrap() {
+    return card.readings().stream()
+        .filter(r -> r.counts() && r.of(Quantity.STRAP_LENGTH) && r.value() != null)
+        .filter(r -> onTheStrap.stream().anyMatch(h -> h.key().equals(r.height().key())))
+        .toList();
+  }
+
+  /** The unloaded strap at its present setting: as new, and the holes or turns since. */
+  private Optional<Figure> newLength() {
+    Optional<Given> given = card.given(Dimension.NEW_STRAP_LENGTH);
+    InForce strap = card.adjuster(AdjusterKind.LIMIT_STRAP).orElse(null);
+    if (strap == null || strap.setting() == null) {
+      return given.map(GivenFigures::of);
+    }
+    Adjuster adjuster = strap.adjuster();
+    if (adjuster.unit() == SettingUnit.LENGTH) {
+      return Optional.of(Figure.exact(strap.setting().amount()));
+    }
+    if (given.isEmpty()
+        || adjuster.first() == null
+        || adjuster.step() == null
+        || adjuster.unit() == SettingUnit.WORDS) {
+      return given.map(GivenFigures::of);
+    }
+    double steps = strap.setting().amount() - adjuster.first().amount();
+    double shorterMm = steps * adjuster.step().mm() * (adjuster.moreShortens() ? 1 : -1);
+    return Optional.of(GivenFigures.of(given.get()).plus(-shorterMm));
+  }
+
+  private static Figure quotient(Figure dividend, Figure divisor) {
+    double value = dividend.value() / divisor.value();
+    return Figure.linear(
+        value,
+        List.of(dividend, divisor),
+        new double[] {1 / divisor.value(), -value / divisor.value()});
+  }
+}

@@ -1,0 +1,38 @@
+package spindlebook.travel;
+
+import java.util.List;
+import java.util.Optional;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * What one corner's card says about its travel. Positions are wheel positions in mm, + towards
+ * bump, from the zero of spindle minus frame mark; a page shows them from ride where there is one.
+ *
+ * @param rideMm ride height, when it was read and still holds
+ * @param asSet from stop to stop: S to B
+ * @param asItCouldBe from limit to limit with what is held back: L + e to U − r
+ * @param rawMm highest less lowest wheel position read, nothing held back
+ */
+public record TravelFindings(
+    String corner,
+    long n,
+    Optional<Figure> rideMm,
+    List<String> rideReadings,
+    EndFindings droop,
+    EndFindings bump,
+    Total asSet,
+    Total asItCouldBe,
+    List<MidTravel> midTravel,
+    Optional<Figure> rawMm) {
+
+  public TravelFindings {
+    rideReadings = List.copyOf(rideReadings);
+    midTravel = List.copyOf(midTravel);
+  }
+
+  /** The worse of the two ends, a shortfall in mid-travel being short as well. */
+  public Outcome outcome() {
+    Outcome ends = droop.outcome().worse(bump.outcome());
+    return midTravel.isEmpty() ? ends : Outcome.SHORT;
+  }
+}

@@ -84,14 +84,14 @@ final class AngleGrammar {
   }
 
   private static boolean skipDegrees(Cursor cursor) {
-    return cursor.skip(Kind.DEGREE_MARK) || cursor.skipWord("deg", "degs", "degree", "degrees");
+    return cursor.skip(Kind.DEGREE_MARK) || cursor.skipWord(UnitWords.DEGREES);
   }
 
   private static boolean skipMinutes(Cursor cursor) {
-    return cursor.skip(Kind.FOOT_MARK) || cursor.skipWord("min", "mins", "minute", "minutes");
+    return cursor.skip(Kind.FOOT_MARK) || cursor.skipWord(UnitWords.MINUTES);
   }
 
   private static boolean skipSeconds(Cursor cursor) {
-    return cursor.skip(Kind.INCH_MARK) || cursor.skipWord("sec", "secs", "second", "seconds");
+    return cursor.skip(Kind.INCH_MARK) || cursor.skipWord(UnitWords.SECONDS);
   }
 }

@@ -70,10 +70,14 @@ public final class AngleText {
     if (text.length() > LONGEST) {
       throw new Unreadable("is too long for one angle");
     }
-    return settle(text, AngleGrammar.read(Tokeniser.cut(text)));
+    List<Token> tokens = Tokeniser.cut(text);
+    return SpokenWords.isSpoken(tokens)
+        ? settle(text, SpokenAngle.read(tokens), SpokenAngle.RULE)
+        : settle(text, AngleGrammar.read(tokens), RULE);
   }
 
-  private static Reading settle(String text, List<AngleAmount> amounts) throws Unreadable {
+  private static Reading settle(String text, List<AngleAmount> amounts, String rule)
+      throws Unreadable {
     Map<Double, AngleAmount> byDegrees = new LinkedHashMap<>();
     for (AngleAmount amount : amounts) {
       if (Math.abs(amount.degreesInAll()) <= FULL_TURN_DEGREES) {
@@ -85,11 +89,12 @@ public final class AngleText {
       throw new Unreadable("is more than a full turn");
     }
     return left.size() == 1
-        ? new Angle(typedAs(text, left.get(0)))
-        : new TwoMeanings(left.stream().map(amount -> typedAs(amount.spelled(), amount)).toList());
+        ? new Angle(typedAs(text, left.get(0), rule))
+        : new TwoMeanings(
+            left.stream().map(amount -> typedAs(amount.spelled(), amount, RULE)).toList());
   }
 
-  private static TypedAngle typedAs(String typed, AngleAmount amount) {
-    return new TypedAngle(typed, Math.toRadians(amount.degreesInAll()), RULE);
+  private static TypedAngle typedAs(String typed, AngleAmount amount, String rule) {
+    return new TypedAngle(typed, Math.toRadians(amount.degreesInAll()), rule);
   }
 }

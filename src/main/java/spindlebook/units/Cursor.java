@@ -1,6 +1,7 @@
 package spindlebook.units;
 
 import java.util.List;
+import java.util.Set;
 import spindlebook.units.Token.Kind;
 
 /** A place in a list of tokens that only moves forward. */
@@ -24,8 +25,8 @@ final class Cursor {
     return isAt(kind) && tokens.get(at).spaced();
   }
 
-  boolean isAtWord(String... words) {
-    return isAt(Kind.WORD) && List.of(words).contains(tokens.get(at).text());
+  boolean isAtWord(Set<String> words) {
+    return isAt(Kind.WORD) && words.contains(tokens.get(at).text());
   }
 
   boolean isAtEnd() {
@@ -45,7 +46,7 @@ final class Cursor {
   }
 
   /** Takes a word if it is one of these, with the full stop of an abbreviation. */
-  boolean skipWord(String... words) {
+  boolean skipWord(Set<String> words) {
     boolean there = isAtWord(words);
     if (there) {
       at++;

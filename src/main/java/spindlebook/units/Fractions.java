@@ -59,6 +59,11 @@ final class Fractions {
     return meanings;
   }
 
+  /** A fraction said in words, which has no digits that could have run together. */
+  static Count spoken(int numerator, int den) {
+    return new Count(quotient(BigDecimal.valueOf(numerator), den), Count.Form.FRACTION);
+  }
+
   /** Exact, because the denominator is a power of two. */
   private static BigDecimal quotient(BigDecimal num, int den) {
     return num.divide(BigDecimal.valueOf(den));

@@ -10,14 +10,6 @@ import spindlebook.units.Token.Kind;
  * 1'-8 1/4"}, {@code 1 ft 8}), or a fraction behind the mark ({@code 8" 1/4}).
  */
 final class TapeGrammar {
-  private static final String[] INCHES = {"in", "ins", "inch", "inches"};
-  private static final String[] FEET = {"ft", "foot", "feet"};
-  private static final String[] MILLIMETRES = {
-    "mm", "millimetre", "millimetres", "millimeter", "millimeters"
-  };
-  private static final String[] CENTIMETRES = {
-    "cm", "centimetre", "centimetres", "centimeter", "centimeters"
-  };
 
   private TapeGrammar() {}
 
@@ -30,18 +22,18 @@ final class TapeGrammar {
   }
 
   static boolean skipFeet(Cursor cursor) {
-    return cursor.skip(Kind.FOOT_MARK) || cursor.skipWord(FEET);
+    return cursor.skip(Kind.FOOT_MARK) || cursor.skipWord(UnitWords.FEET);
   }
 
   /** The unit that stands there, or null. */
   static LengthUnit takeUnit(Cursor cursor) {
-    if (cursor.skip(Kind.INCH_MARK) || cursor.skipWord(INCHES)) {
+    if (cursor.skip(Kind.INCH_MARK) || cursor.skipWord(UnitWords.INCHES)) {
       return LengthUnit.INCH;
     }
-    if (cursor.skipWord(MILLIMETRES)) {
+    if (cursor.skipWord(UnitWords.MILLIMETRES)) {
       return LengthUnit.MM;
     }
-    return cursor.skipWord(CENTIMETRES) ? LengthUnit.CM : null;
+    return cursor.skipWord(UnitWords.CENTIMETRES) ? LengthUnit.CM : null;
   }
 
   private static List<Amount> amounts(Cursor cursor) throws Unreadable {
@@ -96,7 +88,7 @@ final class TapeGrammar {
   }
 
   private static void takeInchMark(Cursor cursor) {
-    if (cursor.isAt(Kind.INCH_MARK) || cursor.isAtWord(INCHES)) {
+    if (cursor.isAt(Kind.INCH_MARK) || cursor.isAtWord(UnitWords.INCHES)) {
       takeUnit(cursor);
     }
   }

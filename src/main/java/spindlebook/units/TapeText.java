@@ -6,8 +6,9 @@ import java.util.Optional;
 
 /**
  * Reads a length the way people write one beside a car: {@code 8 1/4}, {@code 8-1/4}, {@code 8¼},
- * {@code 8.25"}, {@code 1' 8 1/4"}, {@code 210 mm}, {@code 11/16}. A bare number takes the unit
- * given; the rules are in docs/methods.md, 'Tape text'.
+ * {@code 8.25"}, {@code 1' 8 1/4"}, {@code 210 mm}, {@code 11/16}. Words are read too: {@code eight
+ * and a quarter}. A bare number takes the unit given; the rules are in docs/methods.md, 'Tape
+ * text'.
  *
  * <p>The value is worked out exactly in decimal, with 25.4 mm to the inch, and rounded once to the
  * nearest double: {@code 8 1/4} in inches is 209.55 mm.
@@ -72,6 +73,8 @@ public final class TapeText {
       throw new Unreadable("is too long for one length");
     }
     List<Token> tokens = Tokeniser.cut(text);
-    return Meanings.settle(text, TapeGrammar.read(tokens), bare, RULE);
+    return SpokenWords.isSpoken(tokens)
+        ? Meanings.settle(text, SpokenLength.read(tokens), bare, SpokenLength.RULE)
+        : Meanings.settle(text, TapeGrammar.read(tokens), bare, RULE);
   }
 }

@@ -35,7 +35,7 @@ final class AngleGrammar {
     if (!skipDegrees(cursor) || cursor.isAtEnd()) {
       return each(counts, count -> new AngleAmount(false, count, NONE, NONE));
     }
-    return belowDegrees(onlyWhole(counts), cursor);
+    return belowDegrees(Count.onlyWhole(counts), cursor);
   }
 
   private static List<AngleAmount> belowDegrees(BigDecimal degrees, Cursor cursor)
@@ -52,7 +52,7 @@ final class AngleGrammar {
 
   private static List<AngleAmount> withSeconds(
       BigDecimal degrees, List<Count> counts, Cursor cursor) throws Unreadable {
-    BigDecimal minutes = onlyWhole(underSixty(counts));
+    BigDecimal minutes = Count.onlyWhole(underSixty(counts));
     List<Count> seconds = CountGrammar.read(cursor);
     skipSeconds(cursor);
     return each(underSixty(seconds), count -> new AngleAmount(false, degrees, minutes, count));
@@ -74,13 +74,6 @@ final class AngleGrammar {
       throw new Unreadable("has 60 or more minutes or seconds");
     }
     return under;
-  }
-
-  private static BigDecimal onlyWhole(List<Count> counts) throws Unreadable {
-    if (counts.size() != 1 || !counts.get(0).isWhole()) {
-      throw new Unreadable("has a part that is not whole before a smaller one");
-    }
-    return counts.get(0).value();
   }
 
   private static boolean skipDegrees(Cursor cursor) {

@@ -30,7 +30,7 @@ final class SpokenLength {
         List<String> after = words.subList(i + 1, words.size());
         return after.isEmpty()
             ? feet.stream().map(Amount::ofFeet).toList()
-            : feetAndInches(onlyWhole(feet), after);
+            : feetAndInches(Count.onlyWhole(feet), after);
       }
     }
     return belowFeet(words);
@@ -43,7 +43,7 @@ final class SpokenLength {
       if (inches.unit() == LengthUnit.MM || inches.unit() == LengthUnit.CM) {
         throw new Unreadable("joins feet with " + inches.unit().word());
       }
-      if (inches.unit() == null && after.get(0).equals("and") && isPart(count)) {
+      if (inches.unit() == null && isPart(count)) {
         amounts.add(Amount.ofFeet(new Count(feet.add(count.value()), Count.Form.FRACTION)));
       }
       if (Amount.isUnderAFoot(count)) {
@@ -67,7 +67,7 @@ final class SpokenLength {
         List<Count> counts = before(words.subList(0, i));
         List<String> after = SpokenWords.withoutAnd(words.subList(i + 1, words.size()));
         boolean complete = i + 1 == words.size();
-        return with(unit, complete ? counts : withPart(onlyWhole(counts), after));
+        return with(unit, complete ? counts : withPart(Count.onlyWhole(counts), after));
       }
     }
     return with(null, SpokenCount.read(words));
@@ -94,14 +94,7 @@ final class SpokenLength {
   }
 
   private static boolean isPart(Count count) {
-    return count.isFraction() && count.value().compareTo(BigDecimal.ONE) < 0;
-  }
-
-  private static BigDecimal onlyWhole(List<Count> counts) throws Unreadable {
-    if (counts.size() != 1 || !counts.get(0).isWhole()) {
-      throw new Unreadable("has a part that is not whole before a smaller one");
-    }
-    return counts.get(0).value();
+    return count.isFraction() && count.isLessThanOne();
   }
 
   private static List<Amount> with(LengthUnit unit, List<Count> counts) {

@@ -41,17 +41,19 @@ final class TapeGrammar {
     if (skipFeet(cursor)) {
       return cursor.isAtEnd()
           ? counts.stream().map(Amount::ofFeet).toList()
-          : feetAndInches(onlyWhole(counts), cursor);
+          : feetAndInches(Count.onlyWhole(counts), cursor);
     }
     LengthUnit unit = takeUnit(cursor);
     boolean fractionFollows =
         unit == LengthUnit.INCH && counts.get(0).isWhole() && !cursor.isAtEnd();
-    List<Count> all = fractionFollows ? fractionBehindTheMark(onlyWhole(counts), cursor) : counts;
+    List<Count> all =
+        fractionFollows ? fractionBehindTheMark(Count.onlyWhole(counts), cursor) : counts;
     return all.stream().map(count -> new Amount(count, unit, false)).toList();
   }
 
   private static List<Amount> feetAndInches(BigDecimal feet, Cursor cursor) throws Unreadable {
     skipJoin(cursor);
+    boolean fractionOnly = CountGrammar.isFractionAt(cursor, 0);
     List<Count> inches = CountGrammar.read(cursor);
     LengthUnit unit = takeUnit(cursor);
     if (unit != null && unit != LengthUnit.INCH) {
@@ -59,6 +61,9 @@ final class TapeGrammar {
     }
     List<Amount> amounts = new ArrayList<>();
     for (Count count : inches) {
+      if (fractionOnly && unit == null && count.isLessThanOne()) {
+        amounts.add(Amount.ofFeet(new Count(feet.add(count.value()), Count.Form.FRACTION)));
+      }
       if (Amount.isUnderAFoot(count)) {
         amounts.add(Amount.ofFeetAndInches(feet, count));
       }
@@ -91,12 +96,5 @@ final class TapeGrammar {
     if (cursor.isAt(Kind.INCH_MARK) || cursor.isAtWord(UnitWords.INCHES)) {
       takeUnit(cursor);
     }
-  }
-
-  private static BigDecimal onlyWhole(List<Count> counts) throws Unreadable {
-    if (counts.size() != 1 || !counts.get(0).isWhole()) {
-      throw new Unreadable("has a part that is not whole before a smaller one");
-    }
-    return counts.get(0).value();
   }
 }

@@ -3,11 +3,13 @@ package spindlebook.units;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** Whatever is typed, reading it ends in one of three ways and never in an exception. */
 class AnyTextTest {
+  private static final List<LengthUnit> BARE = List.of(LengthUnit.values());
   private static final String[] PIECES = {
     "0",
     "1",
@@ -94,7 +96,7 @@ class AnyTextTest {
     int[] ways = new int[3];
     for (int i = 0; i < 1_000_000; i++) {
       String text = text(random);
-      LengthUnit bare = LengthUnit.values()[random.nextInt(3)];
+      LengthUnit bare = BARE.get(random.nextInt(BARE.size()));
       ways[wayOfLength(text, TapeText.read(text, bare))]++;
       wayOfAngle(text, AngleText.read(text));
     }

@@ -82,10 +82,14 @@ final class Readings {
 
   /** One sentence: it ends once, and only what was typed may have an end of its own. */
   static boolean isOneSentence(String sentence) {
-    String ours = sentence.replaceFirst("(?s)“.*”", "“”");
+    int open = sentence.indexOf('“');
+    int close = sentence.lastIndexOf('”');
+    String ours = open < 0 ? sentence : sentence.substring(0, open) + sentence.substring(close + 1);
     return ours.endsWith(".")
-        && !ours.matches("(?s).*[.!?]\\s.*")
-        && sentence.lines().count() == 1
+        && !ours.contains(". ")
+        && !ours.contains("! ")
+        && !ours.contains("? ")
+        && sentence.chars().noneMatch(Character::isISOControl)
         && sentence.length() < 200;
   }
 }

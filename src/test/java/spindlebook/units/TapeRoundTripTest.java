@@ -43,7 +43,7 @@ class TapeRoundTripTest {
   @ParameterizedTest
   @MethodSource("fractions")
   void a_row_of_the_shop_table_agrees_exactly_and_in_its_printed_roundings(String row) {
-    String[] cells = row.split(",");
+    String[] cells = row.split(",", -1);
     double mm = Readings.length(cells[0], LengthUnit.INCH).mm();
     assertEquals(exactMm(new BigDecimal(cells[1])), mm);
     assertEquals(mm, Readings.length(cells[1] + " in", LengthUnit.MM).mm());

@@ -11,6 +11,13 @@ final class Bisection {
    * end may be the greater one.
    */
   static double zero(DoubleUnaryOperator f, double negativeAt, double positiveAt) {
+    // A flat end would be missed by some 1e-7: the last digits of f do not see it.
+    if (f.applyAsDouble(positiveAt) == 0) {
+      return positiveAt;
+    }
+    if (f.applyAsDouble(negativeAt) == 0) {
+      return negativeAt;
+    }
     double negative = negativeAt;
     double positive = positiveAt;
     while (true) {

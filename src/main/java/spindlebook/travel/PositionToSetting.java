@@ -19,8 +19,10 @@ import spindlebook.uncertainty.SourceKind;
  *
  * <p>Inside the readings l is the curve through them; the ratio changes along the travel, so this
  * is not ratio × change. Beyond them it is, and the answer says {@link By#RATIO}; its uncertainty
- * then holds c (x − e)² / 2 as a rectangular half width, c the bend of the two outermost pieces
- * (with two readings no bend is known and none is in it; those are called RATIO throughout).
+ * then holds c (x − e)² / 2 as a rectangular half width, c the largest bend between any two
+ * neighbouring pieces that were read: it assumes that a length bends no more outside the readings
+ * than inside. With two readings no bend is known and none is in the uncertainty; those are called
+ * RATIO throughout.
  *
  * <p>Source: derived in docs/methods.md. Worked example: a strap 548.829 mm long at −260 mm must
  * stop the wheel 25 mm higher: 12.283 mm shorter; the ratio at −260 alone says 12.346 mm. With
@@ -118,24 +120,22 @@ public final class PositionToSetting {
       return curve.at(positionMm);
     }
     Figure straight = curve.at(end).plus(curve.slopeAt(end).times(beyond));
-    double bend = Rectangular.u(bendAtEnd(curve, end) * beyond * beyond / 2);
+    double bend = Rectangular.u(largestBend(curve) * beyond * beyond / 2);
     Source shape = new Source("length beyond readings at " + positionMm, SourceKind.INTERPOLATION);
     return bend > 0 ? straight.withSource(shape, bend) : straight;
   }
 
-  /** The change of slope per mm between the two outermost pieces at that end. */
-  private static double bendAtEnd(MeasuredCurve curve, double end) {
-    List<Node> nodes = curve.nodes();
-    int n = nodes.size();
-    if (n < 3) {
-      return 0;
+  /** The largest change of slope per mm from one piece to the next; 0 with two readings. */
+  private static double largestBend(MeasuredCurve curve) {
+    double[] x = curve.nodes().stream().mapToDouble(node -> node.positionMm().value()).toArray();
+    double[] y = curve.nodes().stream().mapToDouble(node -> node.value().value()).toArray();
+    double largest = 0;
+    for (int i = 2; i < x.length; i++) {
+      double before = (y[i - 1] - y[i - 2]) / (x[i - 1] - x[i - 2]);
+      double after = (y[i] - y[i - 1]) / (x[i] - x[i - 1]);
+      largest = Math.max(largest, Math.abs(after - before) / ((x[i] - x[i - 2]) / 2));
     }
-    int first = end == curve.fromMm() ? 0 : n - 3;
-    double[] x = nodes.stream().mapToDouble(node -> node.positionMm().value()).toArray();
-    double[] y = nodes.stream().mapToDouble(node -> node.value().value()).toArray();
-    double near = (y[first + 1] - y[first]) / (x[first + 1] - x[first]);
-    double far = (y[first + 2] - y[first + 1]) / (x[first + 2] - x[first + 1]);
-    return Math.abs(far - near) / ((x[first + 2] - x[first]) / 2);
+    return largest;
   }
 
   private static DoubleStream positionsWith(MeasuredCurve curve, double length) {

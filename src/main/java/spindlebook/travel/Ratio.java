@@ -18,7 +18,7 @@ import spindlebook.uncertainty.Figure;
  * outside the readings is an IllegalArgumentException, fewer than two positions too.
  *
  * <p>Source: derived in docs/methods.md. Worked example: strap 548.8 mm at −260, 519.5 mm at −200
- * mm: ratio −0.4892; each length with u = 0.5 mm of its own: u = √2 · 0.5 / 60 = 0.0118.
+ * mm: ratio −0.4883; each length with u = 0.5 mm of its own: u = √2 · 0.5 / 60 = 0.0118.
  */
 public final class Ratio {
   private Ratio() {}

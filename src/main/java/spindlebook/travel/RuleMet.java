@@ -39,7 +39,7 @@ import spindlebook.uncertainty.SourceKind;
  *
  * <p>Source: derived in docs/methods.md; first-order terms JCGM 100:2008 eq. 13. Worked example:
  * gaps 4, 15, 31 mm ± 0.5 at −120, −20, 60 mm exactly, at least 12.7: X = −36.40 mm, the straight
- * line says −40.91 mm, surely kept from −32.69, surely broken below −40.32 mm, U = 6.53 mm.
+ * line says −40.91 mm, surely kept from −32.76, surely broken below −40.09 mm, U = 6.38 mm.
  */
 final class RuleMet {
   private static final double FLAT = 0.1;

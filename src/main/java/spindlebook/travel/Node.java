@@ -32,8 +32,8 @@ public record Node(Figure positionMm, Figure value, Bound bound, List<String> re
    *
    * <ul>
    *   <li>Exact readings become their mean in position and value. They put aside every bound at
-   *       that place: whoever read a number saw more than whoever looked. A number and a touch that
-   *       contradict each other are for the doubt to ask about before they come here.
+   *       that place: whoever read a number saw more than whoever looked. Where a bound contradicts
+   *       the number to the worse, {@link RuleAlongTravel} takes the bound.
    *   <li>Without an exact reading the tightest bound of each sense is kept, at the mean position;
    *       an at-least and an at-most stay two nodes.
    * </ul>
@@ -55,6 +55,10 @@ public record Node(Figure positionMm, Figure value, Bound bound, List<String> re
     }
     merged.sort(byPosition());
     return List.copyOf(merged);
+  }
+
+  boolean samePlaceAs(Node other) {
+    return samePlace(List.of(this), other);
   }
 
   private static boolean samePlace(List<Node> place, Node next) {

@@ -16,7 +16,8 @@ import java.util.OptionalDouble;
  *
  * <p>Axes: wheel position in mm, + towards bump. Exactly at the limit keeps the rule; a single
  * reading exactly at the limit between broken ones only touches it and ends no run. A bound that
- * cannot say (a drill thinner than the rule goes) is left out.
+ * cannot say (a drill thinner than the rule goes) is left out. Where a number keeps the rule and a
+ * bound at the same place breaks it (14 mm, and it touches), the bound counts.
  *
  * <p>Assumes that the value turns only at readings: a dip between two kept readings is not seen.
  * Nothing is extrapolated: kept at the last reading means kept to there. A reading within its U of
@@ -29,7 +30,11 @@ public final class RuleAlongTravel {
   private RuleAlongTravel() {}
 
   public static Along along(List<Node> nodes, Rule rule) {
-    List<Node> telling = Node.merge(nodes).stream().filter(node -> tells(node, rule)).toList();
+    List<Node> telling =
+        Node.merge(nodes).stream()
+            .map(node -> worse(node, nodes, rule))
+            .filter(node -> tells(node, rule))
+            .toList();
     if (telling.isEmpty()) {
       return new Along(new EndLimit.NotRead(), new EndLimit.NotRead(), List.of(), List.of());
     }
@@ -54,6 +59,20 @@ public final class RuleAlongTravel {
       Collections.reverse(reversed);
       return reversed;
     }
+  }
+
+  /**
+   * A touch at the same place outweighs a number that keeps the rule: the worse of the two rules.
+   */
+  private static Node worse(Node node, List<Node> read, Rule rule) {
+    if (node.bound() != Bound.EXACT || clearance(node, rule) < 0) {
+      return node;
+    }
+    return read.stream()
+        .filter(other -> other.bound() != Bound.EXACT && other.samePlaceAs(node))
+        .filter(other -> clearance(other, rule) < 0 && tells(other, rule))
+        .findFirst()
+        .orElse(node);
   }
 
   private static boolean tells(Node node, Rule rule) {

@@ -129,6 +129,21 @@ class RuleAlongTravelTest {
   }
 
   @Test
+  void a_touch_outweighs_a_number_at_the_same_place() {
+    List<Node> nodes = List.of(exact(-100, 20), exact(0, 14), exact(100, 25), exact(150, 26));
+    List<Node> alsoTouching = new ArrayList<>(nodes);
+    alsoTouching.add(touches(0));
+    assertEquals(List.of(), RuleAlongTravel.along(nodes, AT_LEAST_12).midTravel());
+    Shortfall shortfall = RuleAlongTravel.along(alsoTouching, AT_LEAST_12).midTravel().get(0);
+    assertEquals(-100, shortfall.fromMm().value());
+    assertEquals(100, shortfall.toMm().value());
+    List<Node> alsoClear = List.of(exact(-100, 5), wellClear(-100, 12), exact(0, 14), exact(9, 15));
+    EndLimit.Crosses droop =
+        (EndLimit.Crosses) RuleAlongTravel.along(alsoClear, AT_LEAST_12).droop();
+    assertTrue(droop.positionMm().value() > -100, "well clear does not outweigh a short number");
+  }
+
+  @Test
   void a_touch_of_the_limit_is_no_crossing() {
     Along fromAbove =
         RuleAlongTravel.along(List.of(exact(-50, 20), exact(0, 12), exact(50, 20)), AT_LEAST_12);

@@ -37,10 +37,11 @@ public final class Figure {
   private final double value;
   private final Map<Source, Double> parts;
 
-  private Figure(double value, LinkedHashMap<Source, Double> parts) {
+  private Figure(double value, Map<Source, Double> given) {
     if (!Double.isFinite(value)) {
       throw new IllegalArgumentException("a figure needs a finite value, not " + value);
     }
+    LinkedHashMap<Source, Double> parts = new LinkedHashMap<>(given);
     for (Map.Entry<Source, Double> part : parts.entrySet()) {
       if (!Double.isFinite(part.getValue())) {
         throw new IllegalArgumentException(
@@ -55,7 +56,7 @@ public final class Figure {
 
   /** A value that is not doubted, such as a chosen number. */
   public static Figure exact(double value) {
-    return new Figure(value, new LinkedHashMap<>());
+    return new Figure(value, Map.of());
   }
 
   /** A value with one source. {@code u} is a standard uncertainty, not negative. */
@@ -65,7 +66,7 @@ public final class Figure {
 
   /** A value with its parts, each coefficient × u, signed. */
   public static Figure of(double value, Map<Source, Double> parts) {
-    return new Figure(value, new LinkedHashMap<>(parts));
+    return new Figure(value, parts);
   }
 
   /**

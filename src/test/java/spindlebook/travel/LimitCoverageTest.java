@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
@@ -99,7 +100,7 @@ class LimitCoverageTest {
   /**
    * A true gap that opens towards bump, its heights from droop to bump, and where it meets 12.7.
    */
-  private record Corner(DoubleUnaryOperator gap, double[] heightsMm, double limitMm) {
+  private record Corner(DoubleUnaryOperator gap, List<Double> heightsMm, double limitMm) {
     static Corner any(Random random) {
       while (true) {
         double slope = 0.35 + 0.35 * random.nextDouble();
@@ -119,7 +120,7 @@ class LimitCoverageTest {
               return LIMIT + d * (slope + d * (bend / 2 + d * third / 6));
             };
         if (opens(gap, heights[0], last)) {
-          return new Corner(gap, heights, limit);
+          return new Corner(gap, Arrays.stream(heights).boxed().toList(), limit);
         }
       }
     }

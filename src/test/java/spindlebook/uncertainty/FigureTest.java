@@ -107,7 +107,7 @@ class FigureTest {
     Figure figure = Figure.exact(random.nextGaussian());
     for (int s = 0; s < 6; s++) {
       if (random.nextBoolean()) {
-        Source source = new Source("s" + s, SourceKind.values()[s]);
+        Source source = new Source("s" + s, SourceKind.PLACING);
         figure =
             figure.plus(Figure.of(0, source, random.nextDouble()).times(random.nextGaussian()));
       }

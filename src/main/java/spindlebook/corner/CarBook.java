@@ -88,8 +88,18 @@ public final class CarBook {
     return takenBack.contains(key) ? Optional.empty() : Optional.ofNullable(standing.get(key));
   }
 
+  /** What was written under a key first, before any correction. */
+  public Optional<Content> original(String key) {
+    return entries.stream().filter(e -> e.key().equals(key)).map(Noted::content).findFirst();
+  }
+
+  /** Whether an entry was taken back. */
+  public boolean takenBack(String key) {
+    return takenBack.contains(key);
+  }
+
   /** What somebody answered to the doubt about an entry. */
-  Optional<Boolean> answered(String key) {
+  public Optional<Boolean> answered(String key) {
     return Optional.ofNullable(answers.get(key));
   }
 

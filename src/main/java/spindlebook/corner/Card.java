@@ -66,6 +66,49 @@ public record Card(
     return readings.stream().filter(r -> r.height().key().equals(height)).toList();
   }
 
+  /** The reading of the same thing at the same named place and steering before this one. */
+  public Optional<SeenReading> before(SeenReading reading) {
+    return readings.stream()
+        .filter(r -> r.n() < reading.n() && r.samePlace(reading))
+        .reduce((first, second) -> second);
+  }
+
+  /** The last reading of a quantity at a named place and steering, in any round. */
+  public Optional<SeenReading> last(
+      HeightName name, Steering steering, Quantity quantity, String point) {
+    return readings.stream()
+        .filter(r -> r.height().name() == name && r.reading().steering() == steering)
+        .filter(r -> point == null ? r.of(quantity) : r.of(point))
+        .reduce((first, second) -> second);
+  }
+
+  /** What no longer holds, or was put back and not confirmed, as a list to read again. */
+  public List<Content.ToRead> toReadAgain() {
+    List<Content.ToRead> again = new java.util.ArrayList<>();
+    for (SeenHeight h : heights) {
+      if (h.name().onePlace() && (h.stop() == Standing.STALE || h.stop() == Standing.PUT_BACK)) {
+        again.add(new Content.ToRead(h.name(), null, Steering.STRAIGHT, null, null));
+      }
+    }
+    for (SeenReading r : readings) {
+      if (r.stands() == Standing.STALE || r.stands() == Standing.PUT_BACK) {
+        again.add(
+            new Content.ToRead(
+                r.height().name(),
+                r.height().height().label(),
+                r.reading().steering(),
+                r.reading().quantity(),
+                r.reading().point()));
+      }
+    }
+    return again.stream()
+        .distinct()
+        .sorted(
+            java.util.Comparator.comparing(Content.ToRead::name)
+                .thenComparing(Content.ToRead::steering))
+        .toList();
+  }
+
   /** Position of the last change of a setting, or happening, that this card knows. */
   public long lastChange() {
     return changes.stream().mapToLong(Change::n).max().orElse(0);

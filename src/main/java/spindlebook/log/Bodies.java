@@ -65,6 +65,11 @@ public final class Bodies {
         .orElseThrow();
   }
 
+  /** A draft of an entry that says this. */
+  public static Draft draft(String key, long after, String who, Content content) {
+    return new Draft(key, kind(content), 1, after, who, null, null, write(content));
+  }
+
   public static JsonNode write(Content content) {
     if (content instanceof Content.Correction correction) {
       ObjectNode body = MAPPER.createObjectNode();

@@ -43,6 +43,18 @@ public final class Book implements AutoCloseable {
     return open(dataDir, clock, appliers, tell, "classpath:db/migration");
   }
 
+  /** Throws the index of a book away and builds it anew; the book itself is only read. */
+  public static void rebuild(
+      Path dataDir, Clock clock, List<Applier> appliers, Consumer<String> tell) {
+    try (FolderLock lock = FolderLock.take(dataDir)) {
+      CleanMark.pickUp(dataDir);
+    } catch (IOException trouble) {
+      throw BookRefused.book(
+          trouble, "The index in %s cannot be thrown away: %s.", dataDir, LogFile.said(trouble));
+    }
+    open(dataDir, clock, appliers, tell).close();
+  }
+
   static Book open(
       Path folder,
       Clock clock,

@@ -2,6 +2,7 @@ package spindlebook.log;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
@@ -30,6 +31,36 @@ public final class Histories {
           List<Entry> later = book.ofCar(car, history.n());
           return history.with(later.stream().map(Bodies::noted).toList());
         });
+  }
+
+  /** Where an entry belongs. {@code corner} is null for what concerns the whole car. */
+  public record Located(String key, String kind, String car, String corner) {}
+
+  public Optional<Located> locate(String key) {
+    return book.index()
+        .withHandle(
+            handle ->
+                handle
+                    .createQuery(
+                        """
+                        select key, kind, car, corner from entry where key = :key
+                        """)
+                    .bind("key", key)
+                    .map(
+                        (row, ctx) ->
+                            new Located(
+                                row.getString("key"),
+                                row.getString("kind"),
+                                row.getString("car"),
+                                row.getString("corner")))
+                    .findOne());
+  }
+
+  /** The card of a corner, or of the corner a round, height or reading belongs to; now. */
+  public Optional<Card> cardOf(String key) {
+    return locate(key)
+        .filter(l -> l.car() != null && l.corner() != null)
+        .map(l -> card(l.car(), l.corner()));
   }
 
   /**

@@ -22,7 +22,7 @@ public final class Posted {
 
   private final Map<String, List<String>> values;
   private final Map<String, String> problems = new LinkedHashMap<>();
-  private final Map<String, List<TypedLength>> choices = new LinkedHashMap<>();
+  private final Map<String, List<String>> choices = new LinkedHashMap<>();
 
   public Posted(Map<String, List<String>> values) {
     this.values = values;
@@ -67,8 +67,7 @@ public final class Posted {
       return length.length();
     }
     if (reading instanceof TapeText.TwoMeanings two) {
-      choices.put(name, two.choices());
-      wrong(name, "'" + text(name).strip() + "' can be read in more than one way: which is it?");
+      ask(name, two.choices().stream().map(TypedLength::typed).toList());
     } else if (reading instanceof TapeText.Refused refused) {
       wrong(name, refused.sentence());
     }
@@ -103,11 +102,7 @@ public final class Posted {
       return angle.angle();
     }
     if (reading instanceof AngleText.TwoMeanings two) {
-      String ways =
-          two.choices().stream()
-              .map(TypedAngle::typed)
-              .collect(java.util.stream.Collectors.joining(" or "));
-      wrong(name, "'" + text(name).strip() + "' can be read as " + ways + ": type the one meant.");
+      ask(name, two.choices().stream().map(TypedAngle::typed).toList());
     } else if (reading instanceof AngleText.Refused refused) {
       wrong(name, refused.sentence());
     }
@@ -141,6 +136,12 @@ public final class Posted {
     }
   }
 
+  /** Asks back which of several meanings was meant; each becomes a key under the field. */
+  public void ask(String name, List<String> meanings) {
+    choices.put(name, List.copyOf(meanings));
+    wrong(name, "'" + text(name).strip() + "' can be read in more than one way: which is it?");
+  }
+
   public void wrong(String name, String sentence) {
     problems.putIfAbsent(name, sentence);
   }
@@ -160,8 +161,8 @@ public final class Posted {
   /** A field with what was typed, what is wrong with it, and keys for what it may mean. */
   public Field fill(Field field) {
     List<Pick> picks = new ArrayList<>();
-    for (TypedLength choice : choices.getOrDefault(field.name(), List.of())) {
-      picks.add(new Pick(field.name(), choice.typed(), choice.typed()));
+    for (String choice : choices.getOrDefault(field.name(), List.of())) {
+      picks.add(new Pick(field.name(), choice, choice));
     }
     picks.addAll(field.picks());
     Field filled = field.typed(text(field.name())).problem(problem(field.name()));

@@ -1,0 +1,180 @@
+package spindlebook;
+
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
+import io.javalin.http.HttpResponseException;
+import io.javalin.http.staticfiles.Location;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Consumer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import spindlebook.book.BookPages;
+import spindlebook.book.BookStore;
+import spindlebook.book.EntryPages;
+import spindlebook.car.CarList;
+import spindlebook.car.CarPages;
+import spindlebook.car.CarStore;
+import spindlebook.card.CornerPages;
+import spindlebook.log.Applier;
+import spindlebook.log.Book;
+import spindlebook.log.BookRefused;
+import spindlebook.log.Histories;
+import spindlebook.round.CorrectionPages;
+import spindlebook.round.HeightPages;
+import spindlebook.round.RoundPages;
+import spindlebook.round.RoundStore;
+import spindlebook.round.SheetPages;
+import spindlebook.setting.AdjustmentList;
+import spindlebook.setting.AdjustmentPages;
+import spindlebook.setting.AdjustmentStore;
+import spindlebook.setting.HappeningPages;
+import spindlebook.watch.AdjusterPages;
+import spindlebook.watch.DefinitionStore;
+import spindlebook.watch.GivenPages;
+import spindlebook.watch.ToolPages;
+import spindlebook.watch.WatchPointPages;
+import spindlebook.web.Html;
+import spindlebook.web.ProblemPage;
+
+/** The program with its book open: the one place where things are wired. */
+public final class App implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(App.class);
+  private static final String LOOPBACK = "127.0.0.1";
+  private static final long MOST_BYTES = 256 * 1024;
+
+  private final Book bookFile;
+  private final Javalin server;
+
+  final CarPages cars;
+  final CornerPages corners;
+  final AdjustmentPages adjustments;
+  final HappeningPages happenings;
+  final RoundPages rounds;
+  final HeightPages heights;
+  final SheetPages sheets;
+  final CorrectionPages corrections;
+  final WatchPointPages watchPoints;
+  final GivenPages given;
+  final AdjusterPages adjusters;
+  final ToolPages tools;
+  final BookPages book;
+  final EntryPages entries;
+
+  /**
+   * Opens the book in a folder and serves it on loopback.
+   *
+   * @param port 0 takes any free one
+   * @throws BookRefused when the book cannot be opened
+   */
+  public static App start(Path dataDir, int port, Clock clock, Consumer<String> tell) {
+    Book book = Book.open(dataDir, clock, appliers(), tell);
+    try {
+      return new App(book, port);
+    } catch (RuntimeException e) {
+      book.close();
+      throw e;
+    }
+  }
+
+  /** Builds the index anew; the book itself is only read. */
+  public static void rebuild(Path dataDir, Consumer<String> tell) {
+    Book.rebuild(dataDir, Clock.systemUTC(), appliers(), tell);
+  }
+
+  static List<Applier> appliers() {
+    return List.of(new CarList(), new AdjustmentList());
+  }
+
+  private App(Book bookFile, int port) {
+    this.bookFile = bookFile;
+    Histories histories = new Histories(bookFile);
+    AdjustmentStore adjustmentStore = new AdjustmentStore(bookFile);
+    RoundStore roundStore = new RoundStore(bookFile, histories);
+    DefinitionStore definitionStore = new DefinitionStore(bookFile);
+    BookStore bookStore = new BookStore(bookFile);
+    this.cars = new CarPages(new CarStore(bookFile), histories);
+    this.corners = new CornerPages(histories);
+    this.adjustments = new AdjustmentPages(histories, adjustmentStore);
+    this.happenings = new HappeningPages(histories, adjustmentStore);
+    this.rounds = new RoundPages(histories, roundStore);
+    this.heights = new HeightPages(histories, roundStore);
+    this.sheets = new SheetPages(histories, roundStore);
+    this.corrections = new CorrectionPages(histories, roundStore);
+    this.watchPoints = new WatchPointPages(histories, definitionStore);
+    this.given = new GivenPages(histories, definitionStore);
+    this.adjusters = new AdjusterPages(histories, definitionStore);
+    this.tools = new ToolPages(histories, definitionStore);
+    this.book = new BookPages(histories, bookStore);
+    this.entries = new EntryPages(histories, bookStore);
+    this.server = Javalin.create(config -> configure(config, port)).start();
+  }
+
+  private void configure(JavalinConfig config, int port) {
+    config.startup.showJavalinBanner = false;
+    config.jetty.host = LOOPBACK;
+    config.jetty.port = port;
+    config.http.maxRequestSize = MOST_BYTES;
+    config.http.prefer405over404 = true;
+    config.staticFiles.add(
+        files -> {
+          files.hostedPath = "/static";
+          files.directory = "/static";
+          files.location = Location.CLASSPATH;
+        });
+    config.routes.before(App::onlyForms);
+    Routes.add(config.routes, this);
+    config.routes.exception(BookRefused.class, App::refused);
+    config.routes.exception(HttpResponseException.class, App::problem);
+    config.routes.exception(Exception.class, App::broken);
+    for (int status : List.of(400, 404, 405, 413, 415)) {
+      config.routes.error(status, ctx -> show(ctx, status));
+    }
+  }
+
+  /** What is sent comes from a form of ours; anything else is refused before it is read. */
+  private static void onlyForms(Context ctx) {
+    if (!ctx.method().equals(HandlerType.POST)) {
+      return;
+    }
+    String type = ctx.contentType() == null ? "" : ctx.contentType().toLowerCase(Locale.ROOT);
+    if (!type.startsWith("application/x-www-form-urlencoded")) {
+      throw new HttpResponseException(415, "");
+    }
+    if (ctx.contentLength() > MOST_BYTES) {
+      throw new HttpResponseException(413, "");
+    }
+  }
+
+  private static void refused(BookRefused refused, Context ctx) {
+    int status = refused.why() == BookRefused.Why.ENTRY ? 422 : 503;
+    Html.problem(ctx, new ProblemPage(status, "Not in the book", refused.getMessage()));
+  }
+
+  private static void problem(HttpResponseException e, Context ctx) {
+    show(ctx, e.getStatus());
+  }
+
+  private static void show(Context ctx, int status) {
+    Html.problem(ctx, Problems.of(status));
+  }
+
+  private static void broken(Exception e, Context ctx) {
+    LOG.error("{} {} failed", ctx.method(), ctx.path(), e);
+    Html.problem(ctx, Problems.of(500));
+  }
+
+  public int port() {
+    return server.port();
+  }
+
+  @Override
+  public void close() {
+    server.stop();
+    bookFile.close();
+  }
+}

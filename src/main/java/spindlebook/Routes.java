@@ -1,0 +1,64 @@
+package spindlebook;
+
+import io.javalin.config.RoutesConfig;
+
+/** Every address of the program, in one table. */
+final class Routes {
+  private Routes() {}
+
+  static void add(RoutesConfig r, App app) {
+    r.get("/", app.cars::home);
+    r.get("/cars", app.cars::list);
+    r.post("/cars", app.cars::create);
+    r.get("/cars/new", app.cars::newCar);
+    r.get("/cars/{car}", app.cars::car);
+    r.get("/cars/{car}/details", app.cars::details);
+    r.post("/cars/{car}/details", app.cars::changeDetails);
+    r.get("/cars/{car}/settings", app.adjustments::ofCar);
+    r.get("/cars/{car}/happenings/new", app.happenings::newHappening);
+    r.post("/cars/{car}/happenings", app.happenings::happened);
+    r.get("/cars/{car}/tools", app.tools::list);
+    r.get("/cars/{car}/tools/{tool}", app.tools::tool);
+    r.post("/cars/{car}/tools/{tool}", app.tools::change);
+    r.get("/cars/{car}/book", app.book::book);
+
+    r.get("/corners/{corner}", app.corners::corner);
+    r.get("/corners/{corner}/given", app.given::given);
+    r.post("/corners/{corner}/given", app.given::change);
+    r.get("/corners/{corner}/watch-points", app.watchPoints::list);
+    r.post("/corners/{corner}/watch-points", app.watchPoints::create);
+    r.get("/corners/{corner}/watch-points/new", app.watchPoints::newPoint);
+    r.get("/corners/{corner}/watch-points/{point}", app.watchPoints::point);
+    r.post("/corners/{corner}/watch-points/{point}", app.watchPoints::change);
+    r.post("/corners/{corner}/watch-points/{point}/retire", app.watchPoints::retire);
+    r.get("/corners/{corner}/adjusters/{adjuster}", app.adjusters::adjuster);
+    r.post("/corners/{corner}/adjusters/{adjuster}", app.adjusters::change);
+    r.post("/corners/{corner}/adjusters/{adjuster}/retire", app.adjusters::retire);
+    r.get("/corners/{corner}/adjustments", app.adjustments::ofCorner);
+    r.get("/corners/{corner}/adjustments/{adjuster}", app.adjustments::adjuster);
+    r.post("/corners/{corner}/adjustments/{adjuster}", app.adjustments::adjust);
+    r.post("/corners/{corner}/adjustments/{adjuster}/would-move", app.adjustments::wouldMove);
+    r.get("/corners/{corner}/rounds", app.rounds::ofCorner);
+    r.post("/corners/{corner}/rounds", app.rounds::start);
+    r.get("/corners/{corner}/rounds/new", app.rounds::newRound);
+
+    r.get("/rounds/{round}", app.rounds::round);
+    r.post("/rounds/{round}/other-side", app.rounds::otherSide);
+    r.get("/rounds/{round}/sheet", app.sheets::sheet);
+    r.post("/rounds/{round}/sheet", app.sheets::read);
+    r.get("/rounds/{round}/heights/new", app.heights::newHeight);
+    r.post("/rounds/{round}/heights", app.heights::create);
+
+    r.get("/heights/{height}", app.heights::height);
+    r.post("/heights/{height}/readings", app.heights::read);
+    r.get("/heights/{height}/correct", app.corrections::height);
+    r.post("/heights/{height}/correct", app.corrections::correctHeight);
+    r.get("/readings/{reading}/correct", app.corrections::reading);
+    r.post("/readings/{reading}/correct", app.corrections::correctReading);
+
+    r.get("/entries/{entry}", app.entries::entry);
+    r.post("/entries/{entry}/answer", app.entries::answer);
+    r.post("/entries/{entry}/take-back", app.entries::takeBack);
+    r.post("/entries/{entry}/counts", app.corrections::counts);
+  }
+}

@@ -1,0 +1,192 @@
+package spindlebook.book;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import spindlebook.card.Days;
+import spindlebook.card.Shown;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.Noted;
+import spindlebook.log.Histories;
+import spindlebook.web.Crumb;
+import spindlebook.web.Html;
+import spindlebook.web.PageFrame;
+import spindlebook.web.State;
+import spindlebook.web.StoryEntry;
+
+/** The car's whole life, newest first. */
+public final class BookPages {
+  private static final int A_PAGE = 60;
+
+  private final Histories histories;
+  private final BookStore store;
+
+  public BookPages(Histories histories, BookStore store) {
+    this.histories = histories;
+    this.store = store;
+  }
+
+  /** One filter of the book, as links. */
+  public record Filter(String name, List<Option> options) {
+    public Filter {
+      options = List.copyOf(options);
+    }
+
+    /** One choice of a filter. */
+    public record Option(String word, String href, boolean here) {}
+  }
+
+  public void book(Context ctx) {
+    String car = ctx.pathParam("car");
+    CarBook history = histories.of(car);
+    if (history.car().isEmpty()) {
+      throw new NotFoundResponse();
+    }
+    Map<String, String> chosen = new LinkedHashMap<>();
+    for (String name : List.of("corner", "kind", "adjuster")) {
+      String value = ctx.queryParam(name);
+      if (value != null && !value.isBlank()) {
+        chosen.put(name, value);
+      }
+    }
+    long before = before(ctx.queryParam("before"));
+    List<Long> positions =
+        store.page(
+            car,
+            chosen.get("corner"),
+            chosen.get("kind"),
+            chosen.get("adjuster"),
+            before,
+            A_PAGE + 1);
+    String older =
+        positions.size() > A_PAGE
+            ? address(car, chosen) + "&before=" + positions.get(A_PAGE - 1)
+            : null;
+    List<StoryEntry> entries = story(history, positions.stream().limit(A_PAGE).toList());
+    PageFrame frame =
+        PageFrame.of("The book · Spindlebook", "The book")
+            .sub(history.details().orElseThrow().name() + ", newest first")
+            .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car));
+    Html.show(ctx, Html.TEMPLATES.bookBook(frame, filters(history, car, chosen), entries, older));
+  }
+
+  private static long before(String text) {
+    try {
+      return text == null ? 0 : Math.max(0, Long.parseLong(text));
+    } catch (NumberFormatException e) {
+      return 0;
+    }
+  }
+
+  private List<StoryEntry> story(CarBook history, List<Long> positions) {
+    Map<Long, Noted> byN = history.entries().stream().collect(Collectors.toMap(Noted::n, n -> n));
+    EntryWords words = new EntryWords(history);
+    Map<String, Card> cards = new LinkedHashMap<>();
+    history.corners().forEach(c -> cards.put(c, histories.card(history.car().orElseThrow(), c)));
+    List<StoryEntry> story = new ArrayList<>();
+    for (long n : positions) {
+      Noted noted = byN.get(n);
+      if (noted == null) {
+        continue;
+      }
+      story.add(
+          new StoryEntry(
+              n,
+              Days.minute(noted.at()),
+              noted.who(),
+              kind(noted.content()),
+              words.of(noted.content()),
+              notes(history, noted),
+              state(cards, noted.key()),
+              "/entries/" + noted.key()));
+    }
+    return story;
+  }
+
+  private static List<String> notes(CarBook history, Noted noted) {
+    List<String> notes = new ArrayList<>();
+    if (history.takenBack(noted.key())) {
+      notes.add("taken back");
+    } else if (history.standing(noted.key()).filter(c -> !c.equals(noted.content())).isPresent()) {
+      notes.add(
+          "corrected since: "
+              + new EntryWords(history).of(history.standing(noted.key()).orElseThrow()));
+    }
+    history
+        .answered(noted.key())
+        .ifPresent(so -> notes.add(so ? "answered: it is so" : "answered: it does not count"));
+    return notes;
+  }
+
+  static String kind(Content content) {
+    return spindlebook.log.Bodies.kind(content);
+  }
+
+  private static State state(Map<String, Card> cards, String key) {
+    for (Card card : cards.values()) {
+      if (card.reading(key).isPresent()) {
+        return Shown.state(card.reading(key).get());
+      }
+      if (card.height(key).isPresent()) {
+        var height = card.height(key).get();
+        return height.stands().counts() ? Shown.state(height.stop()) : Shown.state(height.stands());
+      }
+      if (card.doubts().stream().anyMatch(d -> d.key().equals(key))) {
+        return State.IN_DOUBT;
+      }
+    }
+    return null;
+  }
+
+  private List<Filter> filters(CarBook history, String car, Map<String, String> chosen) {
+    Map<String, String> corners = new LinkedHashMap<>();
+    Map<String, String> adjusters = new LinkedHashMap<>();
+    for (String corner : history.corners()) {
+      Card card = histories.card(car, corner);
+      corners.put(corner, card.place().words());
+      card.adjusters().forEach(a -> adjusters.put(a.adjuster().adjuster(), a.adjuster().name()));
+    }
+    Map<String, String> kinds = new LinkedHashMap<>();
+    store.kinds(car).forEach(k -> kinds.put(k, k));
+    return List.of(
+        filter("corner", corners, car, chosen),
+        filter("kind", kinds, car, chosen),
+        filter("adjuster", adjusters, car, chosen));
+  }
+
+  private static Filter filter(
+      String name, Map<String, String> values, String car, Map<String, String> chosen) {
+    List<Filter.Option> options = new ArrayList<>();
+    Map<String, String> without = new LinkedHashMap<>(chosen);
+    without.remove(name);
+    options.add(new Filter.Option("all", address(car, without), !chosen.containsKey(name)));
+    values.forEach(
+        (value, word) -> {
+          Map<String, String> with = new LinkedHashMap<>(without);
+          with.put(name, value);
+          options.add(new Filter.Option(word, address(car, with), value.equals(chosen.get(name))));
+        });
+    return new Filter(name, options);
+  }
+
+  private static String address(String car, Map<String, String> chosen) {
+    return "/cars/"
+        + car
+        + "/book?"
+        + chosen.entrySet().stream()
+            .map(
+                e ->
+                    e.getKey()
+                        + "="
+                        + java.net.URLEncoder.encode(
+                            e.getValue(), java.nio.charset.StandardCharsets.UTF_8))
+            .collect(Collectors.joining("&"));
+  }
+}

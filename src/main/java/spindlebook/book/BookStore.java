@@ -1,0 +1,90 @@
+package spindlebook.book;
+
+import java.util.List;
+import spindlebook.corner.Content;
+import spindlebook.log.Bodies;
+import spindlebook.log.Book;
+import spindlebook.web.FormKey;
+
+/** The book's lists, and what is said about its entries. */
+public final class BookStore {
+  private final Book book;
+
+  public BookStore(Book book) {
+    this.book = book;
+  }
+
+  /**
+   * Positions of a car's entries, newest first, one page.
+   *
+   * @param corner null for all; likewise the other filters
+   * @param before only entries below this position; 0 for the newest
+   */
+  List<Long> page(String car, String corner, String kind, String adjuster, long before, int most) {
+    return book.index()
+        .withHandle(
+            handle ->
+                handle
+                    .createQuery(
+                        """
+                        select e.n
+                        from entry e
+                        where e.car = :car
+                          and (:corner is null or e.corner = :corner)
+                          and (:kind is null or e.kind = :kind)
+                          and (:adjuster is null or e.n in
+                               (select a.n from adjustment a where a.adjuster = :adjuster))
+                          and e.n < :before
+                        order by e.car desc, e.n desc
+                        fetch first :most rows only
+                        """)
+                    .bind("car", car)
+                    .bind("corner", corner)
+                    .bind("kind", kind)
+                    .bind("adjuster", adjuster)
+                    .bind("before", before == 0 ? Long.MAX_VALUE : before)
+                    .bind("most", most)
+                    .mapTo(Long.class)
+                    .list());
+  }
+
+  /** Kinds of entries a car has, for the filter. */
+  List<String> kinds(String car) {
+    return book.index()
+        .withHandle(
+            handle ->
+                handle
+                    .createQuery(
+                        """
+                        select distinct kind from entry where car = :car order by kind
+                        """)
+                    .bind("car", car)
+                    .mapTo(String.class)
+                    .list());
+  }
+
+  void answer(String target, boolean itIsSo, String words, FormKey form, String who) {
+    book.append(
+        Bodies.draft(form.key(), form.after(), who, new Content.Answer(target, itIsSo, words)));
+  }
+
+  void takeBack(String target, String reason, FormKey form, String who) {
+    book.append(
+        Bodies.draft(form.key(), form.after(), who, new Content.Correction(target, null, reason)));
+  }
+
+  String line(String key) {
+    return book.index()
+        .withHandle(
+            handle ->
+                handle
+                    .createQuery(
+                        """
+                        select line from entry where key = :key
+                        """)
+                    .bind("key", key)
+                    .mapTo(String.class)
+                    .findOne()
+                    .orElse(""));
+  }
+}

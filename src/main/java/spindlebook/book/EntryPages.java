@@ -1,0 +1,173 @@
+package spindlebook.book;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.card.Days;
+import spindlebook.card.Shown;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Change;
+import spindlebook.corner.Content;
+import spindlebook.corner.Doubted;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.Noted;
+import spindlebook.log.Histories;
+import spindlebook.web.Crumb;
+import spindlebook.web.FormKey;
+import spindlebook.web.Html;
+import spindlebook.web.PageFrame;
+import spindlebook.web.Posted;
+import spindlebook.web.State;
+import spindlebook.web.Who;
+
+/** One entry: what it says, what became of it, the answer to a doubt, taking it back. */
+public final class EntryPages {
+  private final Histories histories;
+  private final BookStore store;
+
+  public EntryPages(Histories histories, BookStore store) {
+    this.histories = histories;
+    this.store = store;
+  }
+
+  public void entry(Context ctx) {
+    String key = ctx.pathParam("entry");
+    Histories.Located at = located(key);
+    CarBook history = histories.of(at.car());
+    Noted noted =
+        history.entries().stream()
+            .filter(e -> e.key().equals(key))
+            .findFirst()
+            .orElseThrow(NotFoundResponse::new);
+    Optional<Card> card = Optional.ofNullable(at.corner()).map(c -> histories.card(at.car(), c));
+    Optional<Doubted> doubt =
+        card.flatMap(c -> c.doubts().stream().filter(d -> d.key().equals(key)).findFirst());
+    boolean adjustment = noted.content() instanceof Content.Adjustment;
+    EntryView view =
+        new EntryView(
+            key,
+            new EntryWords(history).of(history.standing(key).orElse(noted.content())),
+            "entry " + noted.n() + " · " + Days.minute(noted.at()) + " · " + noted.who(),
+            card.map(c -> state(c, key)).orElse(null),
+            notes(history, card, noted),
+            doubt.map(Doubted::doubt).orElse(null),
+            adjustment ? "This one holds: " + to(noted.content()) : "It is so, count it",
+            adjustment ? "The other one holds" : "It is not so, leave it out",
+            correct(noted.content(), key),
+            !history.takenBack(key) && takesBack(noted.content()),
+            store.line(key));
+    List<Crumb> crumbs = new ArrayList<>();
+    card.ifPresent(c -> crumbs.add(new Crumb(c.place().words(), "/corners/" + c.corner())));
+    crumbs.add(new Crumb("the book", "/cars/" + at.car() + "/book"));
+    PageFrame frame =
+        PageFrame.of("Entry " + noted.n() + " · Spindlebook", "Entry " + noted.n())
+            .sub(BookPages.kind(noted.content()))
+            .crumbs(crumbs.toArray(Crumb[]::new));
+    if (card.isPresent()) {
+      frame = frame.plan(Shown.plan(card.get()));
+    }
+    Html.show(
+        ctx,
+        Html.TEMPLATES.bookEntry(
+            frame, view, FormKey.fresh(history.n()), FormKey.fresh(history.n())));
+  }
+
+  private static String to(Content content) {
+    return content instanceof Content.Adjustment a ? a.to().inWords() : "";
+  }
+
+  private static State state(Card card, String key) {
+    return card.reading(key)
+        .map(Shown::state)
+        .or(
+            () ->
+                card.height(key)
+                    .map(
+                        h -> h.stands().counts() ? Shown.state(h.stop()) : Shown.state(h.stands())))
+        .orElse(null);
+  }
+
+  private static List<String> notes(CarBook history, Optional<Card> card, Noted noted) {
+    List<String> notes = new ArrayList<>();
+    EntryWords words = new EntryWords(history);
+    for (Noted later : history.entries()) {
+      if (later.content() instanceof Content.Correction c && c.target().equals(noted.key())) {
+        notes.add(
+            Days.minute(later.at()) + " · " + later.who() + " · " + words.of(later.content()));
+      } else if (later.content() instanceof Content.Answer a && a.target().equals(noted.key())) {
+        String said = a.itIsSo() ? "it is so" : "it does not count";
+        notes.add(Days.minute(later.at()) + " · " + later.who() + " · answered: " + said);
+      }
+    }
+    card.ifPresent(
+        c -> {
+          List<Change> because =
+              c.reading(noted.key())
+                  .map(r -> r.because())
+                  .or(() -> c.height(noted.key()).map(h -> h.because()))
+                  .orElse(List.of());
+          because.forEach(b -> notes.add("since then: " + b.words() + ", " + Days.day(b.at())));
+        });
+    return notes;
+  }
+
+  private static String correct(Content content, String key) {
+    if (content instanceof Content.Height) {
+      return "/heights/" + key + "/correct";
+    }
+    return content instanceof Content.Reading ? "/readings/" + key + "/correct" : null;
+  }
+
+  private static boolean takesBack(Content content) {
+    return content instanceof Content.Height
+        || content instanceof Content.Reading
+        || content instanceof Content.Adjustment
+        || content instanceof Content.Happening;
+  }
+
+  public void answer(Context ctx) {
+    String key = ctx.pathParam("entry");
+    Histories.Located at = located(key);
+    Posted posted = Html.posted(ctx);
+    FormKey form = posted.formKey().orElseGet(() -> FormKey.fresh(0));
+    String said = posted.text("answer");
+    if (!said.equals("so") && !said.equals("not")) {
+      Html.next(ctx, "/entries/" + key);
+      return;
+    }
+    store.answer(key, said.equals("so"), posted.line("words", 200), form, Who.of(ctx));
+    Html.next(ctx, at.corner() == null ? "/entries/" + key : "/corners/" + at.corner());
+  }
+
+  public void takeBack(Context ctx) {
+    String key = ctx.pathParam("entry");
+    Histories.Located at = located(key);
+    Posted posted = Html.posted(ctx);
+    FormKey form = posted.formKey().orElseGet(() -> FormKey.fresh(0));
+    String reason = posted.line("reason", 200);
+    String back = back(at, key);
+    store.takeBack(key, reason == null ? "taken back" : reason, form, Who.of(ctx));
+    Html.next(ctx, back);
+  }
+
+  /** Where one goes on after an entry is gone from the card. */
+  private String back(Histories.Located at, String key) {
+    if (at.corner() == null) {
+      return "/cars/" + at.car();
+    }
+    Card card = histories.card(at.car(), at.corner());
+    return card.reading(key)
+        .map(
+            r ->
+                "/heights/" + r.height().key() + "?steering=" + Posted.word(r.reading().steering()))
+        .or(() -> card.height(key).map(h -> "/rounds/" + h.round().key()))
+        .orElse("/corners/" + at.corner());
+  }
+
+  private Histories.Located located(String key) {
+    return histories.locate(key).filter(l -> l.car() != null).orElseThrow(NotFoundResponse::new);
+  }
+}

@@ -1,0 +1,148 @@
+package spindlebook.car;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+import java.util.Map;
+import spindlebook.card.CornerLines;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.CarDetails;
+import spindlebook.log.Histories;
+import spindlebook.web.Action;
+import spindlebook.web.Cautions;
+import spindlebook.web.Crumb;
+import spindlebook.web.FormKey;
+import spindlebook.web.FormPage;
+import spindlebook.web.Html;
+import spindlebook.web.PageFrame;
+import spindlebook.web.Posted;
+import spindlebook.web.Who;
+
+/** The cars, and one car with its corners. */
+public final class CarPages {
+  private final CarStore store;
+  private final Histories histories;
+
+  public CarPages(CarStore store, Histories histories) {
+    this.store = store;
+    this.histories = histories;
+  }
+
+  /** Where a person starts: the only car, the list, or the form for the first one. */
+  public void home(Context ctx) {
+    List<CarStore.Listed> cars = store.all();
+    if (cars.isEmpty()) {
+      showNew(ctx, new Posted(Map.of()), FormKey.fresh(0));
+    } else if (cars.size() == 1) {
+      ctx.redirect("/cars/" + cars.get(0).key());
+    } else {
+      list(ctx);
+    }
+  }
+
+  public void list(Context ctx) {
+    PageFrame frame = PageFrame.of("Cars · Spindlebook", "Cars in the book");
+    Html.show(ctx, Html.TEMPLATES.carList(frame, store.all()));
+  }
+
+  public void newCar(Context ctx) {
+    showNew(ctx, new Posted(Map.of()), FormKey.fresh(0));
+  }
+
+  private static void showNew(Context ctx, Posted posted, FormKey key) {
+    PageFrame frame =
+        PageFrame.of("A new car · Spindlebook", "A new car")
+            .sub(
+                "Its two front corners come with it, steered double A-arms with usual watch"
+                    + " points.");
+    FormPage page =
+        new FormPage(frame, "/cars", key, CarForm.parts(posted), "Put it in the book", null);
+    if (posted.ok()) {
+      Html.show(ctx, Html.TEMPLATES.webForm(page));
+    } else {
+      Html.again(ctx, Html.TEMPLATES.webForm(page));
+    }
+  }
+
+  public void create(Context ctx) {
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(0));
+    CarForm form = CarForm.read(posted);
+    if (form instanceof CarForm.Accepted accepted) {
+      store.create(accepted.details(), key, Who.of(ctx));
+      Html.next(ctx, "/cars/" + key.key());
+    } else {
+      showNew(ctx, posted, key);
+    }
+  }
+
+  public void car(Context ctx) {
+    String key = ctx.pathParam("car");
+    CarBook history = history(key);
+    CarDetails details = history.details().orElseThrow(NotFoundResponse::new);
+    CornerLines lines = CornerLines.of(history, c -> histories.card(key, c));
+    String note = details.note() == null ? "" : details.note() + " · ";
+    PageFrame frame =
+        PageFrame.of(details.name() + " · Spindlebook", details.name())
+            .sub(note + "worst corner first")
+            .crumbs(new Crumb("all cars", "/cars"))
+            .caution(Cautions.FIGURES);
+    String worst = lines.worst();
+    Html.show(
+        ctx,
+        Html.TEMPLATES.carCar(
+            frame,
+            key,
+            lines,
+            List.of(
+                Action.link("Measure", "/corners/" + worst + "/rounds/new", true),
+                Action.link("Change a setting", "/cars/" + key + "/settings", false))));
+  }
+
+  public void details(Context ctx) {
+    String key = ctx.pathParam("car");
+    CarDetails details = history(key).details().orElseThrow(NotFoundResponse::new);
+    showDetails(ctx, key, CarForm.typed(details), FormKey.fresh(0));
+  }
+
+  private static void showDetails(Context ctx, String car, Posted posted, FormKey key) {
+    PageFrame frame =
+        PageFrame.of("Details · Spindlebook", "The car's details")
+            .crumbs(new Crumb("the car", "/cars/" + car));
+    FormPage page =
+        new FormPage(
+            frame,
+            "/cars/" + car + "/details",
+            key,
+            CarForm.parts(posted),
+            "Keep these",
+            "/cars/" + car);
+    if (posted.ok()) {
+      Html.show(ctx, Html.TEMPLATES.webForm(page));
+    } else {
+      Html.again(ctx, Html.TEMPLATES.webForm(page));
+    }
+  }
+
+  public void changeDetails(Context ctx) {
+    String car = ctx.pathParam("car");
+    history(car);
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(0));
+    CarForm form = CarForm.read(posted);
+    if (form instanceof CarForm.Accepted accepted) {
+      store.changeDetails(car, accepted.details(), key, Who.of(ctx));
+      Html.next(ctx, "/cars/" + car);
+    } else {
+      showDetails(ctx, car, posted, key);
+    }
+  }
+
+  private CarBook history(String car) {
+    CarBook history = histories.of(car);
+    if (history.car().isEmpty()) {
+      throw new NotFoundResponse();
+    }
+    return history;
+  }
+}

@@ -1,0 +1,169 @@
+package spindlebook.card;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.corner.Card;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.Limit;
+import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Figure;
+import spindlebook.web.FigureText;
+import spindlebook.web.State;
+import spindlebook.web.TapeBlade;
+import spindlebook.web.TapeBlade.Band;
+import spindlebook.web.TapeBlade.Mark;
+
+/** The tape blade of a corner: what is usable, held back, beyond a limit, off the tape. */
+final class Blades {
+  private static final double BORDER_MM = 25.4;
+  private static final int MOST_OTHER_LIMITS = 2;
+
+  private final Card card;
+  private final TravelFindings travel;
+  private final TravelWords words;
+  private final List<Band> bands = new ArrayList<>();
+  private final List<Mark> marks = new ArrayList<>();
+
+  private Blades(Card card, TravelFindings travel, TravelWords words) {
+    this.card = card;
+    this.travel = travel;
+    this.words = words;
+  }
+
+  /** Empty when no wheel position is known. */
+  static Optional<TapeBlade> of(Card card, TravelFindings travel, boolean all) {
+    return new Blades(card, travel, new TravelWords(card, travel)).blade(all);
+  }
+
+  private Optional<TapeBlade> blade(boolean all) {
+    double[] read =
+        card.heights().stream()
+            .filter(h -> h.positionCounts())
+            .mapToDouble(h -> words.zero().from(h.positionMm().value()))
+            .sorted()
+            .toArray();
+    if (read.length == 0) {
+      return Optional.empty();
+    }
+    double low = read[0];
+    double high = read[read.length - 1];
+    bands(low, high);
+    end(travel.droop(), all);
+    end(travel.bump(), all);
+    travel.rideMm().ifPresent(r -> mark(r, "ride height", Mark.Kind.RIDE, null));
+    for (Mark mark : marks) {
+      low = Math.min(low, mark.positionMm());
+      high = Math.max(high, mark.positionMm());
+    }
+    String name = card.place().words();
+    return Optional.of(
+        new TapeBlade(
+            "blade-" + card.corner().replaceAll("[^A-Za-z0-9-]", "-"),
+            low - BORDER_MM,
+            high + BORDER_MM,
+            words.lengths().scale(),
+            bands,
+            marks,
+            "Travel of the " + name,
+            words.finding(travel.droop()) + " " + words.finding(travel.bump())));
+  }
+
+  private void bands(double low, double high) {
+    EndFindings droop = travel.droop();
+    EndFindings bump = travel.bump();
+    double bottom = bottom(droop, low);
+    double top = top(bump, high);
+    // Beyond a limit first: where a held-back band overlaps it, the held-back one shows.
+    limit(droop).ifPresent(l -> beyond(reach(droop).orElse(low), l));
+    limit(bump).ifPresent(l -> beyond(l, reach(bump).orElse(high)));
+    limit(droop).ifPresent(l -> held(l, bottom));
+    limit(bump).ifPresent(l -> held(top, l));
+    if (bottom < top) {
+      bands.add(new Band(bottom, top, Band.Kind.USABLE));
+    }
+  }
+
+  private double bottom(EndFindings droop, double low) {
+    return droop
+        .neededStopMm()
+        .filter(n -> droop.rules().isPresent())
+        .or(() -> droop.stop().map(s -> s.positionMm()))
+        .map(f -> words.zero().from(f.value()))
+        .orElse(low);
+  }
+
+  private double top(EndFindings bump, double high) {
+    return bump.neededStopMm()
+        .filter(n -> bump.rules().isPresent())
+        .or(() -> bump.stop().map(s -> s.positionMm()))
+        .map(f -> words.zero().from(f.value()))
+        .orElse(high);
+  }
+
+  private Optional<Double> limit(EndFindings end) {
+    return end.rules().map(l -> words.zero().from(l.positionMm().value()));
+  }
+
+  /** Where the wheel gets in the end: the stop and what comes after it. */
+  private Optional<Double> reach(EndFindings end) {
+    return end.stop()
+        .map(
+            s -> {
+              double held = end.heldBack().map(h -> h.mm().value()).orElse(0.0);
+              return words.zero().from(s.positionMm().value() + held * end.end().outward());
+            });
+  }
+
+  private void beyond(double fromMm, double toMm) {
+    if (fromMm < toMm) {
+      bands.add(new Band(fromMm, toMm, Band.Kind.BEYOND));
+    }
+  }
+
+  private void held(double fromMm, double toMm) {
+    if (fromMm < toMm) {
+      bands.add(new Band(fromMm, toMm, Band.Kind.HELD_BACK));
+    }
+  }
+
+  private void end(EndFindings end, boolean all) {
+    boolean droop = end.end() == spindlebook.travel.End.DROOP;
+    end.stop()
+        .ifPresent(
+            s ->
+                mark(
+                    s.positionMm(),
+                    droop
+                        ? "strap stops here today"
+                        : s.computed() ? "bump stop solid, computed" : "bump stop solid",
+                    Mark.Kind.STOP,
+                    null));
+    end.rules()
+        .ifPresent(
+            l -> mark(l.positionMm(), words.name(l), Mark.Kind.RULES, Shown.state(l.outcome())));
+    if (!all) {
+      return;
+    }
+    end.limits().stream()
+        .filter(Limit::found)
+        .skip(1)
+        .limit(MOST_OTHER_LIMITS)
+        .forEach(l -> mark(l.positionMm(), words.name(l), Mark.Kind.LIMIT, null));
+    end.neededStopMm()
+        .filter(n -> end.rules().isPresent())
+        .ifPresent(n -> mark(n, droop ? "usable bottom" : "usable top", Mark.Kind.END, null));
+  }
+
+  private void mark(Figure positionMm, String what, Mark.Kind kind, State state) {
+    double from = words.zero().from(positionMm.value());
+    marks.add(
+        new Mark(
+            from,
+            FigureText.of(words.lengths().signed(from), ""),
+            what,
+            kind,
+            positionMm.U(),
+            state));
+  }
+}

@@ -1,0 +1,135 @@
+package spindlebook.card;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Standing;
+import spindlebook.travel.CornerTravel;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.Outcome;
+import spindlebook.travel.Total;
+import spindlebook.travel.TravelFindings;
+import spindlebook.web.CornerLine;
+import spindlebook.web.FigureText;
+import spindlebook.web.PlanView;
+import spindlebook.web.State;
+
+/**
+ * A car's corners, the worst first, each in a line: blade, finding, cure.
+ *
+ * @param worst key of the worst corner
+ * @param empty corners with no height yet, which have no blade
+ */
+public record CornerLines(List<CornerLine> lines, List<Empty> empty, String worst) {
+
+  /** A corner that was never measured. */
+  public record Empty(String name, String href, String measure, PlanView plan) {}
+
+  private record Judged(Card card, TravelFindings travel) {}
+
+  public CornerLines {
+    lines = List.copyOf(lines);
+    empty = List.copyOf(empty);
+  }
+
+  public static CornerLines of(CarBook history, Function<String, Card> cards) {
+    List<Judged> judged =
+        history.corners().stream()
+            .map(cards)
+            .map(c -> new Judged(c, CornerTravel.of(c)))
+            .sorted(worstFirst())
+            .toList();
+    Set<spindlebook.web.Place> places = new HashSet<>();
+    judged.forEach(j -> places.add(Shown.place(j.card().place())));
+    List<CornerLine> lines = new ArrayList<>();
+    List<Empty> empty = new ArrayList<>();
+    for (Judged j : judged) {
+      PlanView plan = new PlanView(places, Set.of(Shown.place(j.card().place())), null);
+      var blade = Blades.of(j.card(), j.travel(), false);
+      if (blade.isEmpty()) {
+        empty.add(
+            new Empty(
+                Capital.of(j.card().place().words()),
+                "/corners/" + j.card().corner(),
+                "/corners/" + j.card().corner() + "/rounds/new",
+                plan));
+      } else {
+        boolean worst = lines.isEmpty() && j.travel().outcome() != Outcome.CLEAR;
+        lines.add(line(j, plan, blade.get(), worst));
+      }
+    }
+    return new CornerLines(lines, empty, judged.isEmpty() ? "" : judged.get(0).card().corner());
+  }
+
+  private static CornerLine line(
+      Judged j, PlanView plan, spindlebook.web.TapeBlade blade, boolean worst) {
+    TravelWords words = new TravelWords(j.card(), j.travel());
+    EndFindings first = worseEnd(j.travel());
+    EndFindings other =
+        first.end() == spindlebook.travel.End.DROOP ? j.travel().bump() : j.travel().droop();
+    List<String> more = new ArrayList<>();
+    j.travel().midTravel().forEach(m -> more.add(words.midTravel(m)));
+    more.add(words.finding(other));
+    long stale =
+        j.card().readings().stream().filter(r -> r.stands() == Standing.STALE).count()
+            + j.card().heights().stream().filter(h -> h.stop() == Standing.STALE).count();
+    if (stale > 0) {
+      more.add(stale == 1 ? "1 reading is stale." : stale + " readings are stale.");
+    }
+    long doubts = j.card().doubts().size();
+    if (doubts > 0) {
+      more.add(
+          doubts == 1 ? "1 entry waits for an answer." : doubts + " entries wait for an answer.");
+    }
+    Total could = j.travel().asItCouldBe();
+    Total set = j.travel().asSet();
+    FigureText usable = null;
+    String usableWord = "no total yet";
+    if (could.mm().isPresent()) {
+      usable = words.lengths().figure(could.mm().get());
+      usableWord = could.atLeast() ? "at least, as it could be" : "as it could be";
+    } else if (set.mm().isPresent()) {
+      usable = words.lengths().figure(set.mm().get());
+      usableWord = "as set";
+    }
+    return new CornerLine(
+        Capital.of(j.card().place().words()),
+        "/corners/" + j.card().corner(),
+        plan,
+        worst,
+        state(j),
+        usable,
+        usableWord,
+        blade,
+        words.finding(first),
+        words.cure(first),
+        more);
+  }
+
+  private static State state(Judged j) {
+    return Shown.state(j.travel().outcome());
+  }
+
+  private static EndFindings worseEnd(TravelFindings travel) {
+    return travel.bump().outcome().ordinal() < travel.droop().outcome().ordinal()
+        ? travel.bump()
+        : travel.droop();
+  }
+
+  /** By outcome, then by the smaller margin; those never measured last. */
+  private static Comparator<Judged> worstFirst() {
+    return Comparator.comparing((Judged j) -> j.card().heights().isEmpty())
+        .thenComparing(j -> j.travel().outcome())
+        .thenComparingDouble(j -> Math.min(margin(j.travel().droop()), margin(j.travel().bump())))
+        .thenComparing(j -> j.card().place());
+  }
+
+  private static double margin(EndFindings end) {
+    return end.marginMm().map(f -> f.value()).orElse(Double.MAX_VALUE);
+  }
+}

@@ -1,0 +1,62 @@
+package spindlebook.card;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+import spindlebook.corner.Card;
+import spindlebook.log.Histories;
+import spindlebook.travel.CornerTravel;
+import spindlebook.web.Action;
+import spindlebook.web.Cautions;
+import spindlebook.web.Crumb;
+import spindlebook.web.Html;
+import spindlebook.web.Notice;
+import spindlebook.web.PageFrame;
+
+/** One corner: its travel, gaps, settings, and what no longer holds. */
+public final class CornerPages {
+  private final Histories histories;
+
+  public CornerPages(Histories histories) {
+    this.histories = histories;
+  }
+
+  public void corner(Context ctx) {
+    String key = ctx.pathParam("corner");
+    Card card =
+        histories
+            .cardOf(key)
+            .filter(c -> c.corner().equals(key))
+            .orElseThrow(NotFoundResponse::new);
+    CornerView view = new CornerViews(card, CornerTravel.of(card)).view();
+    PageFrame frame =
+        PageFrame.of(
+                Capital.of(card.place().words()) + " · " + card.details().name(),
+                Capital.of(card.place().words()))
+            .sub(card.layout().words())
+            .plan(Shown.plan(card))
+            .crumbs(new Crumb(card.details().name(), "/cars/" + card.car()))
+            .notices(notices(card))
+            .caution(Cautions.FIGURES);
+    Html.show(
+        ctx,
+        Html.TEMPLATES.cardCorner(
+            frame,
+            view,
+            List.of(
+                Action.link("Measure", "/corners/" + key + "/rounds/new", true),
+                Action.link("Change a setting", "/corners/" + key + "/adjustments", false))));
+  }
+
+  private static List<Notice> notices(Card card) {
+    return card.doubts().isEmpty()
+        ? List.of()
+        : List.of(
+            new Notice(
+                Notice.Kind.PROBLEM,
+                card.doubts().size() == 1
+                    ? "One entry is in doubt and does not count until somebody answers, below."
+                    : card.doubts().size()
+                        + " entries are in doubt and do not count until somebody answers, below."));
+  }
+}

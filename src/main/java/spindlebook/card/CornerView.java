@@ -1,0 +1,73 @@
+package spindlebook.card;
+
+import java.util.List;
+import spindlebook.web.BladeDrawing;
+import spindlebook.web.FigureText;
+import spindlebook.web.GapSheet;
+import spindlebook.web.SettingRow;
+import spindlebook.web.State;
+
+/**
+ * One corner's page.
+ *
+ * @param blade null before the first height with a known position
+ * @param gaps null before the first gap
+ */
+public record CornerView(
+    String corner,
+    BladeDrawing blade,
+    Usable asSet,
+    Usable asItCouldBe,
+    List<EndView> ends,
+    List<String> midTravel,
+    GapSheet gaps,
+    List<SettingRow> settings,
+    List<StaleRow> stale,
+    List<DoubtRow> doubts,
+    List<HeightRow> heights,
+    List<Link> more,
+    String raw) {
+
+  public record Link(String word, String href) {}
+
+  /**
+   * Usable travel, whole and split about ride.
+   *
+   * @param figure null with {@code needs} said instead
+   */
+  public record Usable(
+      String title,
+      FigureText figure,
+      String note,
+      FigureText droop,
+      FigureText bump,
+      String needs) {}
+
+  /** One end: what it comes to, and the lines it is made of. */
+  public record EndView(
+      String title,
+      State state,
+      String finding,
+      String cure,
+      String cureHref,
+      List<LineView> lines,
+      List<NeedView> needs) {}
+
+  /**
+   * One term of an end's sum.
+   *
+   * @param readings what it rests on, each with its own page
+   */
+  public record LineView(String words, FigureText figure, State state, List<Link> readings) {}
+
+  public record NeedView(String words, String href) {}
+
+  /** A reading, or a named height, that no longer holds. */
+  public record StaleRow(String what, State state, String because) {}
+
+  /** An entry that waits for an answer. */
+  public record DoubtRow(String key, String what, String doubt, String answerHref) {}
+
+  public record HeightRow(
+      String name, FigureText position, State state, String detail, String href) {}
+}

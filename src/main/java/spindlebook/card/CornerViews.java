@@ -1,0 +1,258 @@
+package spindlebook.card;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import spindlebook.card.CornerView.DoubtRow;
+import spindlebook.card.CornerView.EndView;
+import spindlebook.card.CornerView.HeightRow;
+import spindlebook.card.CornerView.LineView;
+import spindlebook.card.CornerView.Link;
+import spindlebook.card.CornerView.NeedView;
+import spindlebook.card.CornerView.StaleRow;
+import spindlebook.card.CornerView.Usable;
+import spindlebook.corner.Card;
+import spindlebook.corner.Change;
+import spindlebook.corner.InForce;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.Standing;
+import spindlebook.travel.End;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.HeldAtWheel;
+import spindlebook.travel.Limit;
+import spindlebook.travel.Need;
+import spindlebook.travel.Outcome;
+import spindlebook.travel.StopFound;
+import spindlebook.travel.Total;
+import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Figure;
+import spindlebook.web.BladeDrawing;
+import spindlebook.web.FigureText;
+import spindlebook.web.Lengths;
+import spindlebook.web.SettingRow;
+import spindlebook.web.State;
+
+/** Lays a card and its travel out as the corner's page. */
+final class CornerViews {
+  private final Card card;
+  private final TravelFindings travel;
+  private final TravelWords words;
+  private final Lengths lengths;
+  private final String corner;
+
+  CornerViews(Card card, TravelFindings travel) {
+    this.card = card;
+    this.travel = travel;
+    this.words = new TravelWords(card, travel);
+    this.lengths = words.lengths();
+    this.corner = card.corner();
+  }
+
+  CornerView view() {
+    return new CornerView(
+        corner,
+        Blades.of(card, travel, true).map(BladeDrawing::standing).orElse(null),
+        usable("As set, stop to stop", travel.asSet()),
+        usable("As it could be, limit to limit", travel.asItCouldBe()),
+        List.of(end(travel.droop()), end(travel.bump())),
+        travel.midTravel().stream().map(words::midTravel).toList(),
+        GapSheets.of(card, words).orElse(null),
+        card.adjusters().stream().map(this::setting).toList(),
+        stale(),
+        card.doubts().stream()
+            .map(
+                d ->
+                    new DoubtRow(
+                        d.key(), d.kind() + ": " + d.words(), d.doubt(), "/entries/" + d.key()))
+            .toList(),
+        heights(),
+        List.of(
+            new Link("what is watched", "/corners/" + corner + "/watch-points"),
+            new Link("what is given and held back", "/corners/" + corner + "/given"),
+            new Link("tools", "/cars/" + card.car() + "/tools"),
+            new Link("rounds", "/corners/" + corner + "/rounds"),
+            new Link("this corner in the book", "/cars/" + card.car() + "/book?corner=" + corner)),
+        travel
+            .rawMm()
+            .map(f -> "Raw travel read so far: " + lengths.text(f.value()) + ".")
+            .orElse(""));
+  }
+
+  private Usable usable(String title, Total total) {
+    if (total.mm().isEmpty()) {
+      String needs =
+          total.needs().isEmpty() ? "no limit found yet" : "needs " + words.needs(total.needs());
+      return new Usable(title, null, "", null, null, needs);
+    }
+    return new Usable(
+        title,
+        lengths.figure(total.mm().get()),
+        total.atLeast() ? "at least: an end has no limit as far as it was read" : "",
+        total.droopMm().map(lengths::figure).orElse(null),
+        total.bumpMm().map(lengths::figure).orElse(null),
+        total.droopMm().isEmpty() ? "no ride height read: not split" : "");
+  }
+
+  private EndView end(EndFindings end) {
+    boolean droop = end.end() == End.DROOP;
+    List<LineView> lines = new ArrayList<>();
+    end.stop().ifPresent(s -> lines.add(stop(s, droop)));
+    end.heldBack().ifPresent(h -> lines.add(held(h, droop)));
+    int shown = 0;
+    for (Limit limit : end.limits()) {
+      boolean tells = limit.found() || limit.outcome() != Outcome.CLEAR;
+      if (tells && !(limit.outcome() == Outcome.NEEDS) && shown++ < 6) {
+        lines.add(limit(limit, end.rules().filter(limit::equals).isPresent()));
+      }
+    }
+    end.neededStopMm()
+        .filter(n -> end.rules().isPresent())
+        .ifPresent(
+            n ->
+                lines.add(
+                    new LineView(
+                        droop ? "strap must stop at or above" : "stop must be solid at or below",
+                        position(n),
+                        null,
+                        List.of())));
+    end.marginMm()
+        .ifPresent(
+            m ->
+                lines.add(
+                    new LineView(
+                        end.marginAtLeast() ? "margin, at least" : "margin",
+                        lengths.signedFigure(m),
+                        Shown.state(end.outcome()),
+                        List.of())));
+    String href = end.cure().filter(c -> c.to() != null).map(c -> adjustmentHref(c)).orElse(null);
+    return new EndView(
+        droop ? "Droop" : "Bump",
+        Shown.state(end.outcome()),
+        words.finding(end),
+        words.cure(end),
+        href,
+        lines,
+        end.needs().stream().limit(12).map(this::need).toList());
+  }
+
+  private String adjustmentHref(spindlebook.travel.Cure cure) {
+    return "/corners/"
+        + corner
+        + "/adjustments/"
+        + cure.adjuster()
+        + "?to="
+        + java.net.URLEncoder.encode(cure.to().typed(), java.nio.charset.StandardCharsets.UTF_8);
+  }
+
+  private LineView stop(StopFound stop, boolean droop) {
+    String what =
+        droop
+            ? "strap stops the wheel (S)"
+            : stop.computed() ? "stop solid (B), from touch and crush" : "stop solid (B)";
+    State state = stop.notConfirmed() ? State.PUT_BACK : null;
+    return new LineView(what, position(stop.positionMm()), state, links(stop.readings()));
+  }
+
+  private LineView held(HeldAtWheel held, boolean droop) {
+    String what = droop ? "stretch still to come, at the wheel (e)" : "impact held back (r)";
+    if (held.atStopMm() != null && held.atStopMm().value() > 0) {
+      what += ", " + lengths.text(held.atStopMm().value()) + " at the strap";
+    }
+    return new LineView(what, lengths.figure(held.mm()), null, links(held.readings()));
+  }
+
+  private LineView limit(Limit limit, boolean rules) {
+    String what = words.name(limit) + (rules ? ", rules" : "");
+    FigureText figure = limit.positionMm() == null ? null : position(limit.positionMm());
+    return new LineView(what, figure, Shown.state(limit.outcome()), links(limit.readings()));
+  }
+
+  private FigureText position(Figure mm) {
+    FigureText text =
+        FigureText.of(lengths.signed(words.zero().from(mm.value())), lengths.unit().word());
+    return mm.U() > 0 ? text.within(lengths.plusMinus(mm.U())) : text;
+  }
+
+  private List<Link> links(List<String> readings) {
+    List<Link> links = new ArrayList<>();
+    for (String key : readings) {
+      card.height(key).ifPresent(h -> links.add(new Link("n " + h.n(), "/entries/" + key)));
+      card.reading(key).ifPresent(r -> links.add(new Link("n " + r.n(), "/entries/" + key)));
+    }
+    return links;
+  }
+
+  private NeedView need(Need need) {
+    String href =
+        need.toRead() == null
+            ? "/corners/" + corner + "/given"
+            : "/corners/" + corner + "/rounds/new";
+    return new NeedView(words.need(need), href);
+  }
+
+  private SettingRow setting(InForce inForce) {
+    Optional<Change> last =
+        card.changes().stream()
+            .filter(c -> c.n() == inForce.since() && inForce.since() > 0)
+            .findFirst();
+    String since =
+        inForce.inDoubt().isEmpty()
+            ? last.map(c -> Days.day(c.at()) + ", n " + c.n()).orElse("")
+            : "another setting waits for an answer";
+    return new SettingRow(
+        inForce.adjuster().name(),
+        inForce.setting() == null ? null : FigureText.of(inForce.setting().inWords(), ""),
+        since,
+        "/corners/" + corner + "/adjustments/" + inForce.adjuster().adjuster());
+  }
+
+  private List<StaleRow> stale() {
+    List<StaleRow> rows = new ArrayList<>();
+    for (SeenHeight h : card.heights()) {
+      if (h.stop() == Standing.STALE || h.stop() == Standing.PUT_BACK) {
+        rows.add(
+            new StaleRow(
+                "where '" + h.words() + "' lies", Shown.state(h.stop()), because(h.because())));
+      }
+    }
+    for (SeenReading r : card.readings()) {
+      if (r.stands() == Standing.STALE || r.stands() == Standing.PUT_BACK) {
+        rows.add(
+            new StaleRow(
+                r.what() + " · " + r.height().words() + " · " + r.reading().steering().words(),
+                Shown.state(r.stands()),
+                because(r.because())));
+      }
+    }
+    return rows;
+  }
+
+  private static String because(List<Change> changes) {
+    return changes.stream().map(Change::words).distinct().collect(Collectors.joining("; "));
+  }
+
+  private List<HeightRow> heights() {
+    return card.heights().stream()
+        .filter(h -> h.stop() != Standing.REPLACED)
+        .sorted(
+            Comparator.comparingDouble(
+                (SeenHeight h) ->
+                    h.positionMm() == null ? Double.MAX_VALUE : -h.positionMm().value()))
+        .map(this::height)
+        .toList();
+  }
+
+  private HeightRow height(SeenHeight h) {
+    long readings = card.readingsAt(h.key()).stream().filter(SeenReading::counts).count();
+    State state = !h.stands().counts() ? Shown.state(h.stands()) : Shown.state(h.stop());
+    return new HeightRow(
+        h.words(),
+        h.positionMm() == null ? null : position(h.positionMm()),
+        state,
+        Days.day(h.at()) + ", " + (readings == 1 ? "1 reading" : readings + " readings"),
+        "/heights/" + h.key());
+  }
+}

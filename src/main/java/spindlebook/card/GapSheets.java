@@ -1,0 +1,113 @@
+package spindlebook.card;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.corner.Card;
+import spindlebook.corner.GapResult;
+import spindlebook.corner.Keep;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.Standing;
+import spindlebook.corner.Steering;
+import spindlebook.corner.WatchPoint;
+import spindlebook.units.AngleFormat;
+import spindlebook.web.FigureText;
+import spindlebook.web.GapSheet;
+import spindlebook.web.State;
+
+/** The gaps of a corner by height and steering. */
+public final class GapSheets {
+  private GapSheets() {}
+
+  static Optional<GapSheet> of(Card card, TravelWords words) {
+    List<Steering> steerings =
+        card.layout().steered()
+            ? List.of(Steering.FULL_LEFT, Steering.STRAIGHT, Steering.FULL_RIGHT)
+            : List.of(Steering.STRAIGHT);
+    List<GapSheet.Height> blocks = new ArrayList<>();
+    List<SeenHeight> heights =
+        card.heights().stream()
+            .sorted(
+                Comparator.comparingDouble(
+                    (SeenHeight h) ->
+                        h.positionMm() == null ? Double.MAX_VALUE : -h.positionMm().value()))
+            .toList();
+    for (SeenHeight height : heights) {
+      List<GapSheet.Row> rows = new ArrayList<>();
+      for (WatchPoint point : card.watchPoints()) {
+        List<GapSheet.Cell> cells =
+            steerings.stream().map(s -> cell(card, words, height, point, s)).toList();
+        if (cells.stream().anyMatch(c -> c.state() != State.NOT_MEASURED)) {
+          rows.add(new GapSheet.Row(point.name(), rule(words, point.keep()), cells));
+        }
+      }
+      if (!rows.isEmpty()) {
+        FigureText position =
+            height.positionMm() == null
+                ? null
+                : FigureText.of(
+                    words.lengths().signed(words.zero().from(height.positionMm().value())),
+                    words.lengths().unit().word());
+        blocks.add(new GapSheet.Height(Capital.of(height.words()), position, rows));
+      }
+    }
+    return blocks.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new GapSheet(
+                "Gaps, by height and steering",
+                steerings.stream().map(GapSheets::head).toList(),
+                blocks));
+  }
+
+  private static String head(Steering steering) {
+    return switch (steering) {
+      case FULL_LEFT -> "left";
+      case FULL_RIGHT -> "right";
+      default -> steering.words();
+    };
+  }
+
+  public static String rule(TravelWords words, Keep keep) {
+    List<String> parts = new ArrayList<>();
+    if (keep.least() != null) {
+      parts.add("at least " + words.lengths().text(keep.least().mm()));
+    }
+    if (keep.most() != null) {
+      parts.add("at most " + words.lengths().text(keep.most().mm()));
+    }
+    if (keep.mostAngle() != null) {
+      parts.add("at most " + AngleFormat.degrees(keep.mostAngle().rad(), 1));
+    }
+    return String.join(", ", parts);
+  }
+
+  private static GapSheet.Cell cell(
+      Card card, TravelWords words, SeenHeight height, WatchPoint point, Steering steering) {
+    SeenReading last = null;
+    for (SeenReading r : card.readingsAt(height.key())) {
+      if (r.of(point.point())
+          && r.reading().steering() == steering
+          && r.stands() != Standing.REPLACED) {
+        last = r;
+      }
+    }
+    if (last == null) {
+      return GapSheet.Cell.word(State.NOT_MEASURED, "");
+    }
+    State state = Shown.state(last);
+    if (last.reading().result() == GapResult.NUMBER && last.value() != null) {
+      String text =
+          last.reading().angle() != null
+              ? AngleFormat.degrees(last.value().value(), 1)
+              : words.lengths().bare(last.value().value());
+      return GapSheet.Cell.of(state, text);
+    }
+    if (last.reading().result() == GapResult.GO_NO_GO) {
+      return GapSheet.Cell.word(state, last.reading().typed());
+    }
+    return GapSheet.Cell.word(state, last.reading().result().words());
+  }
+}

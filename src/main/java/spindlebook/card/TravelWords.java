@@ -1,0 +1,230 @@
+package spindlebook.card;
+
+import java.util.List;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.Steering;
+import spindlebook.corner.WatchPoint;
+import spindlebook.travel.Cure;
+import spindlebook.travel.End;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.EndLimit;
+import spindlebook.travel.Limit;
+import spindlebook.travel.MidTravel;
+import spindlebook.travel.Need;
+import spindlebook.travel.Outcome;
+import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Settles;
+import spindlebook.web.Lengths;
+
+/** What travel's findings are called, in the trade's words and the owner's unit. */
+public final class TravelWords {
+  private final Card card;
+  private final TravelFindings travel;
+  private final Lengths lengths;
+  private final Zero zero;
+
+  public TravelWords(Card card, TravelFindings travel) {
+    this.card = card;
+    this.travel = travel;
+    this.lengths = new Lengths(card.details().unit());
+    this.zero = Zero.of(card, travel);
+  }
+
+  public Lengths lengths() {
+    return lengths;
+  }
+
+  public Zero zero() {
+    return zero;
+  }
+
+  /** "Tie rod to upper arm, full right". */
+  public String name(Limit limit) {
+    return switch (limit.kind()) {
+      case SHOCK -> "shock, its reserve left";
+      case GROUND -> "frame to ground";
+      case WATCH_POINT -> name(limit.point(), limit.steering());
+    };
+  }
+
+  private String name(WatchPoint point, Steering steering) {
+    boolean swung = card.steeringsFor(point).size() > 1 || steering.steered();
+    return swung ? point.name() + ", " + steering.words() : point.name();
+  }
+
+  /** One sentence on an end: what is wrong, or what rules. */
+  public String finding(EndFindings end) {
+    String where = end.end() == End.DROOP ? "Droop: " : "Bump: ";
+    return where
+        + switch (end.outcome()) {
+          case SHORT -> shortfall(end);
+          case CANT_TELL -> cantTell(end);
+          case NEEDS -> "needs " + needs(end.needs()) + ".";
+          case CLEAR -> clear(end);
+        };
+  }
+
+  private String shortfall(EndFindings end) {
+    Limit worst =
+        end.limits().stream().filter(l -> l.outcome() == Outcome.SHORT).findFirst().orElseThrow();
+    if (worst.at() instanceof EndLimit.BrokenThroughout) {
+      return name(worst) + " is short at every height read; no stop cures it.";
+    }
+    String stop = end.end() == End.DROOP ? "the strap stops the wheel" : "the stop is solid";
+    String stretch =
+        end.heldBack().filter(h -> h.mm().value() > 0).isEmpty()
+            ? ""
+            : end.end() == End.DROOP ? ", its stretch counted" : ", impact counted";
+    return name(worst)
+        + " falls short "
+        + lengths.text(Math.abs(worst.roomMm().value()))
+        + " of wheel travel before "
+        + stop
+        + stretch
+        + ".";
+  }
+
+  private String cantTell(EndFindings end) {
+    Limit first =
+        end.limits().stream()
+            .filter(l -> l.outcome() == Outcome.CANT_TELL)
+            .findFirst()
+            .orElseThrow();
+    String why =
+        first.at() instanceof EndLimit.Crosses crosses && crosses.how() == EndLimit.How.BRACKET
+            ? "nothing was read between its last two heights"
+            : "too close to call"
+                + (first.roomMm() == null
+                    ? ""
+                    : " within ± "
+                        + lengths.plusMinus(first.roomMm().U())
+                        + " "
+                        + lengths.unit().word());
+    return name(first) + ": " + why + ". " + settles(first);
+  }
+
+  /** What would settle a can't-tell, one sentence. */
+  public String settles(Limit limit) {
+    if (!limit.needs().isEmpty()) {
+      return "Read " + need(limit.needs().get(0)) + ".";
+    }
+    Settles settles = limit.settles();
+    if (settles instanceof Settles.Repeats repeats) {
+      return "Read it " + repeats.n() + " times in all.";
+    }
+    if (settles instanceof Settles.FinerTool) {
+      return "Read it with a finer tool: drills instead of the tape.";
+    }
+    if (settles instanceof Settles.RepeatsOrFinerTool either) {
+      return "Read it " + either.n() + " times in all, or with a finer tool.";
+    }
+    if (settles instanceof Settles.RepeatsWithFinerTool both) {
+      return "Read it " + both.n() + " times in all, with a finer tool.";
+    }
+    return "Reading it again will not settle it: what all readings share is larger than the"
+        + " difference.";
+  }
+
+  private String clear(EndFindings end) {
+    if (end.marginMm().isEmpty()) {
+      return "nothing limits it.";
+    }
+    String least = end.marginAtLeast() ? "at least " : "";
+    String rules =
+        end.rules().map(l -> name(l) + " rules, ").orElse("no limit was met as far as was read, ");
+    return rules + least + lengths.text(Math.max(0, end.marginMm().get().value())) + " left.";
+  }
+
+  /** Several needs in one line: gaps that nobody has looked at are counted, not listed. */
+  public String needs(List<Need> needs) {
+    List<Need> unlooked =
+        needs.stream()
+            .filter(n -> n.toRead() != null && n.toRead().quantity() == Quantity.WATCH_POINT)
+            .filter(n -> n.noHigherThanMm() == null)
+            .toList();
+    List<String> words =
+        new java.util.ArrayList<>(
+            needs.stream().filter(n -> !unlooked.contains(n)).map(this::need).toList());
+    if (unlooked.size() > 2) {
+      words.add(unlooked.size() + " gaps that were not looked at");
+    } else {
+      unlooked.forEach(n -> words.add(need(n)));
+    }
+    if (words.size() <= 2) {
+      return String.join(" and ", words);
+    }
+    return words.get(0) + ", " + words.get(1) + " and " + (words.size() - 2) + " more";
+  }
+
+  public String need(Need need) {
+    if (need.dimension() != null) {
+      return need.dimension().words();
+    }
+    if (need.allowance() != null) {
+      return "your number for " + need.allowance().words();
+    }
+    ToRead read = need.toRead();
+    String because = need.because().isEmpty() ? "" : " (" + need.because().get(0) + ")";
+    if (read.quantity() == null) {
+      String again = need.because().isEmpty() ? "" : " again";
+      return "the height " + heightPhrase(read) + again + because;
+    }
+    String what =
+        read.quantity() == Quantity.WATCH_POINT
+            ? card.watchPoint(read.point()).map(p -> name(p, read.steering())).orElse(read.point())
+            : read.quantity().words();
+    if (need.noHigherThanMm() != null) {
+      return what
+          + " at "
+          + lengths.signed(zero.from(need.noHigherThanMm())).replace('-', '−')
+          + " "
+          + lengths.unit().word()
+          + " "
+          + zero.words()
+          + ", or beyond"
+          + because;
+    }
+    return switch (read.quantity()) {
+      case STRAP_LENGTH, SHOCK_LENGTH, STOP_GAP ->
+          what
+              + " at "
+              + (read.name() == spindlebook.corner.HeightName.IN_BETWEEN
+                  ? "another height"
+                  : "'" + read.name().words() + "'")
+              + because;
+      default -> what + because;
+    };
+  }
+
+  private static String heightPhrase(ToRead read) {
+    return "'" + read.name().words() + "'";
+  }
+
+  /** "Limit strap 5/8 in shorter cures it: 1 3/8 in at the wheel." */
+  public String cure(EndFindings end) {
+    if (end.cure().isEmpty()) {
+      return "";
+    }
+    Cure cure = end.cure().get();
+    String thing =
+        card.adjuster(cure.adjuster()).map(a -> a.adjuster().name()).orElse(cure.adjuster());
+    String sense = end.end() == End.DROOP ? " shorter" : " thicker";
+    String to = cure.to() == null ? "" : ", to " + cure.to().inWords();
+    return Capital.of(thing) + " " + lengths.text(cure.setMm()) + sense + to + ", cures it.";
+  }
+
+  public String midTravel(MidTravel mid) {
+    return name(mid.point(), mid.steering())
+        + " is short in mid-travel, "
+        + lengths.signed(zero.from(mid.shortfall().fromMm().value()))
+        + " to "
+        + lengths.signed(zero.from(mid.shortfall().toMm().value()))
+        + " "
+        + lengths.unit().word()
+        + " "
+        + zero.words()
+        + "; no stop cures it.";
+  }
+}

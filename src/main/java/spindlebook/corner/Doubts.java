@@ -1,0 +1,134 @@
+package spindlebook.corner;
+
+import java.util.Optional;
+
+/**
+ * What makes a new height or reading worth asking about: kept, but not counted until the person
+ * says that it is so. One sentence each. The thresholds are common practice, no source.
+ */
+public final class Doubts {
+  /** How far a reading may be off the last one of its place, nothing changed since. */
+  private static final double FAR_OFF_MM = 12.7;
+
+  private static final double FAR_OFF_RAD = Math.toRadians(2);
+
+  /** No point of a corner moves more than this per movement of its wheel. */
+  private static final double FASTEST = 2.0;
+
+  private Doubts() {}
+
+  /** Droop below bump, in the book's order of names. */
+  public static Optional<String> height(Card card, String key) {
+    SeenHeight height = card.height(key).orElse(null);
+    if (height == null || height.positionMm() == null) {
+      return Optional.empty();
+    }
+    for (SeenHeight other : card.heights()) {
+      if (other.key().equals(key) || !other.positionCounts()) {
+        continue;
+      }
+      boolean sameRound = other.round().key().equals(height.round().key());
+      if (!sameRound && !other.stopCounts()) {
+        continue;
+      }
+      Optional<String> order = order(height, other);
+      if (order.isPresent()) {
+        return order;
+      }
+      boolean samePlace =
+          height.name().onePlace() && other.name() == height.name() && other.stopCounts();
+      double off = height.positionMm().minus(other.positionMm()).value();
+      if (samePlace && Math.abs(off) > FAR_OFF_MM) {
+        return Optional.of(
+            "It lies "
+                + roughly(off)
+                + " from where '"
+                + height.name().words()
+                + "' was read before, and nothing was changed since.");
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<String> order(SeenHeight height, SeenHeight other) {
+    int named = rank(height.name()) - rank(other.name());
+    double higher = height.positionMm().minus(other.positionMm()).value();
+    double unsure = height.positionMm().minus(other.positionMm()).U();
+    boolean wrong =
+        rank(height.name()) >= 0
+            && rank(other.name()) >= 0
+            && ((named > 0 && higher < -unsure) || (named < 0 && higher > unsure));
+    return wrong
+        ? Optional.of(
+            "'"
+                + height.name().words()
+                + "' came out "
+                + (named > 0 ? "below" : "above")
+                + " '"
+                + other.name().words()
+                + "'.")
+        : Optional.empty();
+  }
+
+  /** From droop to bump; −1 for a height that may lie anywhere. */
+  private static int rank(HeightName name) {
+    return name == HeightName.IN_BETWEEN ? -1 : name.ordinal();
+  }
+
+  /** Far off the last one, or a change faster than the travel allows. */
+  public static Optional<String> reading(Card card, String key) {
+    SeenReading reading = card.reading(key).orElse(null);
+    if (reading == null || reading.value() == null || !reading.counts()) {
+      return Optional.empty();
+    }
+    boolean angle = reading.reading().angle() != null;
+    for (SeenReading other : card.readings()) {
+      if (other.key().equals(key)
+          || !other.counts()
+          || other.value() == null
+          || (other.reading().angle() != null) != angle
+          || !sameThing(reading, other)) {
+        continue;
+      }
+      double moved =
+          Math.abs(reading.height().positionMm().minus(other.height().positionMm()).value());
+      double off = Math.abs(reading.value().value() - other.value().value());
+      if (reading.samePlace(other)
+          && moved < FAR_OFF_MM / 2
+          && off > (angle ? FAR_OFF_RAD : FAR_OFF_MM)) {
+        return Optional.of(
+            "It is "
+                + (angle ? degrees(off) : roughly(off))
+                + " off the last reading of this place, and nothing was changed since.");
+      }
+      if (!angle && off > FASTEST * moved + FAR_OFF_MM) {
+        return Optional.of(
+            "It changed "
+                + roughly(off)
+                + " while the wheel moved "
+                + roughly(moved)
+                + ": more than the travel allows.");
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean sameThing(SeenReading one, SeenReading other) {
+    return one.reading().quantity() == other.reading().quantity()
+        && one.reading().steering() == other.reading().steering()
+        && java.util.Objects.equals(one.reading().point(), other.reading().point());
+  }
+
+  private static String roughly(double mm) {
+    return String.format(
+        java.util.Locale.ROOT, "%s in (%.0f mm)", inches(Math.abs(mm)), Math.abs(mm));
+  }
+
+  private static String inches(double mm) {
+    return spindlebook.units.TapeFormat.inches(mm, 4);
+  }
+
+  private static String degrees(double rad) {
+    return spindlebook.units.AngleFormat.degrees(rad, 1);
+  }
+}

@@ -1,0 +1,240 @@
+package spindlebook.corner;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TapeFormat;
+import spindlebook.units.TypedAngle;
+import spindlebook.units.TypedLength;
+
+/**
+ * An entry in words, as it is echoed when it is saved and told in the book: {@code left front ·
+ * full droop · spindle 8 1/4 in · 209.6 mm}.
+ */
+public final class EntryWords {
+  private final CarBook book;
+
+  public EntryWords(CarBook book) {
+    this.book = book;
+  }
+
+  public String of(Content content) {
+    if (content instanceof Content.Car car) {
+      return "car " + car.details().name();
+    }
+    if (content instanceof Content.Corner corner) {
+      return corner.place().words() + " · " + corner.layout().words();
+    }
+    if (content instanceof Content.Definition definition) {
+      return of(definition);
+    }
+    if (content instanceof Content.Round round) {
+      return of(round);
+    }
+    if (content instanceof Content.Height height) {
+      return of(height);
+    }
+    if (content instanceof Content.Reading reading) {
+      return of(reading);
+    }
+    if (content instanceof Content.Adjustment adjustment) {
+      return of(adjustment);
+    }
+    if (content instanceof Content.Happening happening) {
+      String where = happening.corner() == null ? "the whole car" : place(happening.corner());
+      String words = happening.words() == null ? "" : ": " + happening.words();
+      return where + " · " + happening.what().words() + words;
+    }
+    if (content instanceof Content.Correction correction) {
+      return of(correction);
+    }
+    if (content instanceof Content.Answer answer) {
+      String said = answer.itIsSo() ? "it is so" : "it does not count";
+      return said + ": " + book.standing(answer.target()).map(this::of).orElse(answer.target());
+    }
+    return ((Content.Kept) content).kind();
+  }
+
+  private String of(Content.Definition d) {
+    String where = d.corner() == null ? "" : place(d.corner()) + " · ";
+    if (d.details() != null) {
+      return "details of " + d.details().name();
+    }
+    if (d.tool() != null) {
+      return "tool " + d.tool().name();
+    }
+    if (d.watchPoint() != null) {
+      return where + "watch point " + d.watchPoint().name() + ", " + keep(d.watchPoint().keep());
+    }
+    if (d.adjuster() != null) {
+      return where + "adjuster " + d.adjuster().name();
+    }
+    if (d.given() != null) {
+      return where + d.given().dimension().words() + " " + typed(d.given().length());
+    }
+    if (d.heldBack() != null) {
+      HeldBack held = d.heldBack();
+      String much = held.allowance().share() ? held.percent() + " %" : typed(held.length());
+      return where + "held back: " + held.allowance().words() + " " + much;
+    }
+    Content.Retired r = d.retired();
+    if (r == null) {
+      return where + "definition";
+    }
+    return where
+        + "retired "
+        + Optional.ofNullable(r.watchPoint())
+            .or(() -> Optional.ofNullable(r.adjuster()))
+            .orElse(r.tool());
+  }
+
+  public static String keep(Keep keep) {
+    List<String> parts = new ArrayList<>();
+    if (keep.least() != null) {
+      parts.add("at least " + typed(keep.least()));
+    }
+    if (keep.most() != null) {
+      parts.add("at most " + typed(keep.most()));
+    }
+    if (keep.mostAngle() != null) {
+      parts.add("at most " + keep.mostAngle().typed());
+    }
+    return String.join(" and ", parts);
+  }
+
+  private String of(Content.Round round) {
+    return place(round.corner())
+        + " · round, spring "
+        + (round.springIn() ? "in" : "out")
+        + ", bump stop "
+        + (round.bumpStopIn() ? "in" : "out")
+        + ", wheel "
+        + (round.wheelOn() ? "on" : "off")
+        + ", on "
+        + (round.onTyres() ? "its tyres" : "stands");
+  }
+
+  private String of(Content.Height h) {
+    StringBuilder words = new StringBuilder(place(cornerOfRound(h.round())));
+    words.append(" · ").append(h.name().words());
+    if (h.label() != null && !h.label().isBlank()) {
+      words.append(", ").append(h.label());
+    }
+    if (h.spindle() != null) {
+      words.append(" · spindle ").append(both(h.spindle()));
+    }
+    if (h.mark() != null) {
+      words.append(" · mark ").append(both(h.mark()));
+    } else if (h.markAsAt() != null) {
+      words.append(" · mark as before");
+    } else {
+      words.append(" · no mark");
+    }
+    return words.toString();
+  }
+
+  private String of(Content.Reading r) {
+    Content.Height height =
+        book.standing(r.height())
+            .filter(Content.Height.class::isInstance)
+            .map(Content.Height.class::cast)
+            .orElse(null);
+    String corner = height == null ? null : cornerOfRound(height.round());
+    String where = height == null ? "" : place(corner) + " · " + height.name().words() + " · ";
+    String what =
+        r.quantity() == Quantity.WATCH_POINT ? pointName(corner, r.point()) : r.quantity().words();
+    return where + r.steering().words() + " · " + what + " · " + value(r);
+  }
+
+  /** The value alone: {@code 3/8 in · 9.5 mm}, {@code well clear}. */
+  public static String value(Content.Reading r) {
+    if (r.result() == GapResult.UNREAD) {
+      return "'" + r.typed() + "', not read yet";
+    }
+    if (r.result() == GapResult.GO_NO_GO) {
+      String go = r.go() == null ? "" : typed(r.go()) + " goes";
+      String noGo = r.noGo() == null ? "" : typed(r.noGo()) + " does not";
+      return go + (go.isEmpty() || noGo.isEmpty() ? "" : ", ") + noGo;
+    }
+    if (r.result() != GapResult.NUMBER) {
+      return r.result().words();
+    }
+    TypedAngle angle = r.angle();
+    return angle != null ? angle.typed() : both(r.length());
+  }
+
+  private String of(Content.Adjustment a) {
+    String from = a.from() == null ? "" : " from " + a.from().inWords();
+    String why = a.why() == null ? "" : ": " + a.why();
+    return place(a.corner())
+        + " · "
+        + adjusterName(a.corner(), a.adjuster())
+        + from
+        + " to "
+        + a.to().inWords()
+        + why;
+  }
+
+  private String of(Content.Correction c) {
+    String before = book.original(c.target()).map(this::of).orElse(c.target());
+    String reason = c.reason() == null || c.reason().isBlank() ? "" : ": " + c.reason();
+    return c.body() == null
+        ? "taken back" + reason + " (" + before + ")"
+        : of(c.body()) + reason + " (was " + before + ")";
+  }
+
+  private String adjusterName(String corner, String adjuster) {
+    return corner(corner).stream()
+        .flatMap(c -> c.adjusters().stream())
+        .filter(a -> a.adjuster().equals(adjuster))
+        .map(Adjuster::name)
+        .findFirst()
+        .orElse(adjuster);
+  }
+
+  private String pointName(String corner, String point) {
+    if (corner != null && book.corners().contains(corner)) {
+      Optional<WatchPoint> known = book.card(corner).watchPoint(point);
+      if (known.isPresent()) {
+        return known.get().name();
+      }
+    }
+    return point;
+  }
+
+  private String cornerOfRound(String round) {
+    return book.standing(round)
+        .filter(Content.Round.class::isInstance)
+        .map(r -> ((Content.Round) r).corner())
+        .orElse(null);
+  }
+
+  private String place(String corner) {
+    return corner(corner).map(c -> c.place().words()).orElse("a corner");
+  }
+
+  private Optional<Content.Corner> corner(String key) {
+    return key == null
+        ? Optional.empty()
+        : book.standing(key)
+            .filter(Content.Corner.class::isInstance)
+            .map(Content.Corner.class::cast);
+  }
+
+  private static String typed(TypedLength length) {
+    String text = length.typed().strip();
+    return Character.isDigit(text.charAt(text.length() - 1))
+        ? text + " " + length.unit().word()
+        : text;
+  }
+
+  /** As typed with its unit, and in the other system: {@code 8 1/4 in · 209.6 mm}. */
+  private static String both(TypedLength length) {
+    String other =
+        length.unit() == LengthUnit.INCH
+            ? TapeFormat.mm(length.mm(), 1)
+            : TapeFormat.length(length.mm(), LengthUnit.INCH, 16);
+    return typed(length) + " · " + other;
+  }
+}

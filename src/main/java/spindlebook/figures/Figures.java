@@ -1,0 +1,205 @@
+package spindlebook.figures;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import spindlebook.card.TravelWords;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.InForce;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
+import spindlebook.log.BookFile;
+import spindlebook.log.CarsOfFile;
+import spindlebook.log.Json;
+import spindlebook.travel.CornerTravel;
+import spindlebook.travel.Cure;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.EndLimit;
+import spindlebook.travel.Limit;
+import spindlebook.travel.Need;
+import spindlebook.travel.Total;
+import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Figure;
+import spindlebook.web.Posted;
+
+/**
+ * Every finding of a book as JSON, from the same cards and findings as the pages. Lengths in
+ * millimetres, angles in radians; wheel positions are spindle minus frame mark, + towards bump; U
+ * is the expanded uncertainty, k = 2.
+ */
+public final class Figures {
+  private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+  private Figures() {}
+
+  /**
+   * @param tell gets one sentence when the book is unsealed
+   * @throws spindlebook.log.BookRefused when the file cannot be read as a book
+   */
+  public static String of(Path file, Consumer<String> tell) {
+    BookFile.Contents contents = BookFile.readByHand(file);
+    if (!contents.sealed()) {
+      tell.accept("This book is unsealed: written by hand, its lines do not vouch for each other.");
+    }
+    ObjectNode all = NODES.objectNode();
+    all.put("sealed", contents.sealed());
+    all.put("entries", contents.entries().size());
+    ArrayNode cars = all.putArray("cars");
+    CarsOfFile.of(contents).values().forEach(book -> cars.add(car(book)));
+    try {
+      return Json.MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(all);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  public static ObjectNode car(CarBook book) {
+    ObjectNode car = NODES.objectNode();
+    car.put("car", book.car().orElse(""));
+    car.put("name", book.details().map(d -> d.name()).orElse(""));
+    car.put("n", book.n());
+    ArrayNode corners = car.putArray("corners");
+    book.corners().forEach(c -> corners.add(corner(book.card(c))));
+    return car;
+  }
+
+  public static ObjectNode corner(Card card) {
+    TravelFindings travel = CornerTravel.of(card);
+    TravelWords words = new TravelWords(card, travel);
+    ObjectNode corner = NODES.objectNode();
+    corner.put("corner", card.corner());
+    corner.put("place", Posted.word(card.place()));
+    corner.put("outcome", Posted.word(travel.outcome()));
+    figure(corner, "rideMm", travel.rideMm());
+    figure(corner, "rawMm", travel.rawMm());
+    corner.set("asSet", total(travel.asSet(), words));
+    corner.set("asItCouldBe", total(travel.asItCouldBe(), words));
+    corner.set("droop", end(travel.droop(), words));
+    corner.set("bump", end(travel.bump(), words));
+    ArrayNode mid = corner.putArray("midTravel");
+    travel.midTravel().forEach(m -> mid.add(words.midTravel(m)));
+    ArrayNode settings = corner.putArray("settings");
+    card.adjusters().forEach(a -> settings.add(setting(a)));
+    ArrayNode heights = corner.putArray("heights");
+    card.heights().forEach(h -> heights.add(height(h)));
+    ArrayNode readings = corner.putArray("readings");
+    card.readings().forEach(r -> readings.add(reading(r)));
+    ArrayNode doubts = corner.putArray("inDoubt");
+    card.doubts().forEach(d -> doubts.addObject().put("key", d.key()).put("why", d.doubt()));
+    return corner;
+  }
+
+  private static ObjectNode total(Total total, TravelWords words) {
+    ObjectNode node = NODES.objectNode();
+    figure(node, "mm", total.mm());
+    figure(node, "droopMm", total.droopMm());
+    figure(node, "bumpMm", total.bumpMm());
+    node.put("atLeast", total.atLeast());
+    needs(node, total.needs(), words);
+    return node;
+  }
+
+  private static void needs(ObjectNode node, List<Need> needs, TravelWords words) {
+    ArrayNode array = node.putArray("needs");
+    needs.forEach(n -> array.add(words.need(n)));
+  }
+
+  private static ObjectNode end(EndFindings end, TravelWords words) {
+    ObjectNode node = NODES.objectNode();
+    node.put("outcome", Posted.word(end.outcome()));
+    node.put("finding", words.finding(end));
+    end.stop()
+        .ifPresent(
+            s -> {
+              figure(node, "stopMm", Optional.of(s.positionMm()));
+              node.put("stopComputed", s.computed());
+              node.put("stopNotConfirmed", s.notConfirmed());
+            });
+    figure(node, "heldBackMm", end.heldBack().map(h -> h.mm()));
+    figure(node, "neededStopMm", end.neededStopMm());
+    figure(node, "marginMm", end.marginMm());
+    node.put("marginAtLeast", end.marginAtLeast());
+    ArrayNode limits = node.putArray("limits");
+    end.limits().forEach(l -> limits.add(limit(l, end, words)));
+    needs(node, end.needs(), words);
+    end.cure().ifPresent(c -> node.set("cure", cure(c)));
+    return node;
+  }
+
+  private static ObjectNode limit(Limit limit, EndFindings end, TravelWords words) {
+    ObjectNode node = NODES.objectNode();
+    node.put("what", words.name(limit));
+    node.put("outcome", Posted.word(limit.outcome()));
+    node.put("rules", end.rules().filter(limit::equals).isPresent());
+    node.put("found", found(limit.at()));
+    figure(node, "positionMm", Optional.ofNullable(limit.positionMm()));
+    figure(node, "roomMm", Optional.ofNullable(limit.roomMm()));
+    ArrayNode readings = node.putArray("readings");
+    limit.readings().forEach(readings::add);
+    return node;
+  }
+
+  private static String found(EndLimit at) {
+    if (at instanceof EndLimit.Crosses crosses) {
+      return crosses.how() == EndLimit.How.CUBIC ? "curve" : "bracket";
+    }
+    if (at instanceof EndLimit.KeptTo) {
+      return "kept as far as read";
+    }
+    return at instanceof EndLimit.BrokenThroughout ? "broken throughout" : "not read";
+  }
+
+  private static ObjectNode cure(Cure cure) {
+    ObjectNode node = NODES.objectNode();
+    node.put("adjuster", cure.adjuster());
+    node.put("wantedMm", cure.wantedMm());
+    node.put("setMm", cure.setMm());
+    node.put("steps", cure.steps());
+    if (cure.to() != null) {
+      node.put("to", cure.to().inWords());
+    }
+    node.put("atWheelMm", cure.atWheelMm());
+    return node;
+  }
+
+  private static ObjectNode setting(InForce a) {
+    ObjectNode node = NODES.objectNode();
+    node.put("adjuster", a.adjuster().adjuster());
+    node.put("setTo", a.setting() == null ? null : a.setting().inWords());
+    return node;
+  }
+
+  private static ObjectNode height(SeenHeight h) {
+    ObjectNode node = NODES.objectNode();
+    node.put("key", h.key());
+    node.put("name", Posted.word(h.name()));
+    figure(node, "positionMm", Optional.ofNullable(h.positionMm()));
+    node.put("stands", Posted.word(h.stands()));
+    node.put("stop", Posted.word(h.stop()));
+    return node;
+  }
+
+  private static ObjectNode reading(SeenReading r) {
+    ObjectNode node = NODES.objectNode();
+    node.put("key", r.key());
+    node.put("height", r.height().key());
+    node.put("steering", Posted.word(r.reading().steering()));
+    node.put("what", r.what());
+    node.put("result", Posted.word(r.reading().result()));
+    figure(node, r.reading().angle() != null ? "rad" : "mm", Optional.ofNullable(r.value()));
+    node.put("stands", Posted.word(r.stands()));
+    ArrayNode because = node.putArray("because");
+    r.because().forEach(c -> because.add(c.words()));
+    return node;
+  }
+
+  private static void figure(ObjectNode node, String name, Optional<Figure> figure) {
+    figure.ifPresent(f -> node.putObject(name).put("value", f.value()).put("U", f.U()));
+  }
+}

@@ -1,0 +1,33 @@
+package spindlebook.log;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Noted;
+
+/** The cars' books straight from a file, without a folder, a lock or an index. */
+public final class CarsOfFile {
+  private CarsOfFile() {}
+
+  /**
+   * By the car's key, in the order in which the cars came; entries of no known car are left out.
+   */
+  public static Map<String, CarBook> of(BookFile.Contents contents) {
+    Map<String, String> carOf = new HashMap<>();
+    Map<String, List<Noted>> noted = new LinkedHashMap<>();
+    for (Entry entry : contents.entries()) {
+      String car =
+          entry.kind().equals("car") ? entry.key() : carOf.get(EntryRows.parent(entry.body()));
+      if (car != null) {
+        carOf.put(entry.key(), car);
+        noted.computeIfAbsent(car, c -> new ArrayList<>()).add(Bodies.noted(entry));
+      }
+    }
+    Map<String, CarBook> books = new LinkedHashMap<>();
+    noted.forEach((car, entries) -> books.put(car, CarBook.of(entries)));
+    return books;
+  }
+}

@@ -1,0 +1,82 @@
+package spindlebook.round;
+
+import java.util.ArrayList;
+import java.util.List;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.HeightName;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenRound;
+import spindlebook.corner.Steering;
+import spindlebook.corner.WatchPoint;
+
+/**
+ * One thing asked for at a height and steering.
+ *
+ * @param point null unless it is a watch point
+ */
+record Asked(Quantity quantity, WatchPoint point) {
+
+  /** Its name in forms and addresses, unique on a page. */
+  String row() {
+    return point == null ? "q-" + spindlebook.web.Posted.word(quantity) : "p-" + point.point();
+  }
+
+  String words() {
+    return point == null ? quantity.words() : point.name();
+  }
+
+  boolean gap() {
+    return quantity == Quantity.WATCH_POINT || quantity == Quantity.STOP_GAP;
+  }
+
+  /** All that can be read at a height and steering, gaps first, as one works around the corner. */
+  static List<Asked> all(Card card, Steering steering) {
+    List<Asked> asked = new ArrayList<>();
+    for (WatchPoint point : card.watchPoints()) {
+      if (steering == Steering.STRAIGHT || point.place().steered()) {
+        asked.add(new Asked(Quantity.WATCH_POINT, point));
+      }
+    }
+    if (steering == Steering.STRAIGHT) {
+      for (Quantity quantity :
+          List.of(
+              Quantity.STRAP_LENGTH,
+              Quantity.SHOCK_LENGTH,
+              Quantity.STOP_GAP,
+              Quantity.CAMBER,
+              Quantity.TOE)) {
+        asked.add(new Asked(quantity, null));
+      }
+    } else if (card.layout().steered()) {
+      asked.add(new Asked(Quantity.TOE, null));
+    }
+    return asked;
+  }
+
+  /**
+   * What a round set out to read there; all of it when it set out to read nothing in particular.
+   */
+  static List<Asked> planned(Card card, SeenRound round, SeenHeight height, Steering steering) {
+    List<Asked> all = all(card, steering);
+    List<ToRead> plan = round.round().toRead();
+    if (plan.isEmpty()) {
+      return all;
+    }
+    return all.stream()
+        .filter(a -> plan.stream().anyMatch(t -> a.is(t, height.name(), steering)))
+        .toList();
+  }
+
+  boolean is(ToRead toRead, HeightName name, Steering steering) {
+    return toRead.name() == name
+        && toRead.steering() == steering
+        && toRead.quantity() == quantity
+        && (point == null || point.point().equals(toRead.point()));
+  }
+
+  static Asked byRow(Card card, Steering steering, String row) {
+    return all(card, steering).stream().filter(a -> a.row().equals(row)).findFirst().orElse(null);
+  }
+}

@@ -1,0 +1,240 @@
+package spindlebook.round;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import spindlebook.card.Capital;
+import spindlebook.card.Shown;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
+import spindlebook.log.Histories;
+import spindlebook.web.Crumb;
+import spindlebook.web.Field;
+import spindlebook.web.FormKey;
+import spindlebook.web.FormPage;
+import spindlebook.web.FormPart;
+import spindlebook.web.Html;
+import spindlebook.web.PageFrame;
+import spindlebook.web.Posted;
+import spindlebook.web.Who;
+
+/** Correcting a height or a reading, with a reason; the first text stays in the book. */
+public final class CorrectionPages {
+  private static final Field REASON =
+      Field.of("reason", "Why it is corrected").hint("Such as: read from the wrong mark.");
+
+  private final Histories histories;
+  private final RoundStore store;
+
+  public CorrectionPages(Histories histories, RoundStore store) {
+    this.histories = histories;
+    this.store = store;
+  }
+
+  // --- a height
+
+  public void height(Context ctx) {
+    Card card = card(ctx, "height");
+    SeenHeight height = card.height(ctx.pathParam("height")).orElseThrow(NotFoundResponse::new);
+    Map<String, List<String>> typed = new HashMap<>();
+    typed.put("name", List.of(Posted.word(height.name())));
+    put(typed, "label", height.height().label());
+    if (height.height().spindle() != null) {
+      put(typed, "spindle", height.height().spindle().typed());
+    }
+    if (height.height().mark() != null) {
+      put(typed, "mark", height.height().mark().typed());
+    }
+    showHeight(ctx, card, height, new Posted(typed), FormKey.fresh(card.lastChange()));
+  }
+
+  private static void put(Map<String, List<String>> typed, String name, String text) {
+    if (text != null) {
+      typed.put(name, List.of(text));
+    }
+  }
+
+  private static void showHeight(
+      Context ctx, Card card, SeenHeight height, Posted posted, FormKey key) {
+    List<FormPart> parts = new ArrayList<>();
+    parts.add(
+        new FormPart.Said(
+            "All readings at this height hang on it and move with it, steered ones too."));
+    parts.addAll(HeightForm.parts(posted, card, height.round(), height.name()));
+    parts.add(new FormPart.Typed(posted.fill(REASON)));
+    show(
+        ctx,
+        posted,
+        new FormPage(
+            frame(card, "Correct a height", height.words(), "/heights/" + height.key()),
+            "/heights/" + height.key() + "/correct",
+            key,
+            parts,
+            "Keep the correction",
+            "/heights/" + height.key()));
+  }
+
+  public void correctHeight(Context ctx) {
+    Card card = card(ctx, "height");
+    SeenHeight height = card.height(ctx.pathParam("height")).orElseThrow(NotFoundResponse::new);
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
+    String reason = posted.neededLine("reason", 200, "Say in a few words why it is corrected.");
+    HeightForm form = HeightForm.read(posted, height.round());
+    if (!(form instanceof HeightForm.Accepted accepted)) {
+      showHeight(ctx, card, height, posted, key);
+      return;
+    }
+    Content.Height typed = accepted.height();
+    String asAt =
+        typed.mark() == null && typed.markAsAt() == null
+            ? height.height().markAsAt()
+            : typed.markAsAt();
+    Content.Height corrected =
+        new Content.Height(
+            height.height().round(),
+            typed.name(),
+            typed.label(),
+            typed.spindle(),
+            typed.mark(),
+            height.key().equals(asAt) ? null : asAt,
+            null,
+            height.height().again());
+    store.correct(height.key(), corrected, reason, key, Who.of(ctx));
+    Html.next(ctx, "/heights/" + height.key() + "?saved=" + height.key());
+  }
+
+  // --- a reading
+
+  public void reading(Context ctx) {
+    Card card = card(ctx, "reading");
+    SeenReading reading = card.reading(ctx.pathParam("reading")).orElseThrow(NotFoundResponse::new);
+    Posted posted = new Posted(Map.of("value", List.of(reading.reading().typed())));
+    showReading(ctx, card, reading, posted, FormKey.fresh(card.lastChange()));
+  }
+
+  private static void showReading(
+      Context ctx, Card card, SeenReading reading, Posted posted, FormKey key) {
+    String what = reading.what() + " · " + reading.reading().steering().words();
+    show(
+        ctx,
+        posted,
+        new FormPage(
+            frame(
+                card,
+                "Correct a reading",
+                what + " · " + reading.height().words(),
+                "/entries/" + reading.key()),
+            "/readings/" + reading.key() + "/correct",
+            key,
+            List.of(
+                new FormPart.Said("It says " + EntryWords.value(reading.reading()) + "."),
+                new FormPart.Typed(
+                    posted.fill(Field.of("value", Capital.of(reading.what())).focused())),
+                new FormPart.Typed(posted.fill(REASON))),
+            "Keep the correction",
+            "/entries/" + reading.key()));
+  }
+
+  public void correctReading(Context ctx) {
+    Card card = card(ctx, "reading");
+    SeenReading reading = card.reading(ctx.pathParam("reading")).orElseThrow(NotFoundResponse::new);
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
+    String reason = posted.neededLine("reason", 200, "Say in a few words why it is corrected.");
+    Asked asked = new Asked(reading.reading().quantity(), reading.point());
+    Optional<Content.Reading> typed =
+        HeightPages.typed(posted, "value", reading.height(), reading.reading().steering(), asked);
+    if (typed.isEmpty() || !posted.ok()) {
+      showReading(ctx, card, reading, posted, key);
+      return;
+    }
+    Content.Reading t = typed.get();
+    Content.Reading corrected =
+        new Content.Reading(
+            t.height(),
+            t.steering(),
+            t.quantity(),
+            reading.reading().point(),
+            t.result(),
+            t.typed(),
+            t.length(),
+            t.angle(),
+            t.go(),
+            t.noGo(),
+            null,
+            reading.reading().again());
+    store.correct(reading.key(), corrected, reason, key, Who.of(ctx));
+    Html.next(
+        ctx,
+        "/heights/"
+            + reading.height().key()
+            + "?steering="
+            + Posted.word(t.steering())
+            + "&saved="
+            + reading.key());
+  }
+
+  /** From the undo bar: a later reading counts again, or instead, against the automatic rule. */
+  public void counts(Context ctx) {
+    String entry = ctx.pathParam("entry");
+    Card card = histories.cardOf(entry).orElseThrow(NotFoundResponse::new);
+    SeenReading reading = card.reading(entry).orElseThrow(NotFoundResponse::new);
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(0));
+    boolean again = posted.text("counts").equals("again");
+    Content.Reading r = reading.reading();
+    store.correct(
+        entry,
+        new Content.Reading(
+            r.height(),
+            r.steering(),
+            r.quantity(),
+            r.point(),
+            r.result(),
+            r.typed(),
+            r.length(),
+            r.angle(),
+            r.go(),
+            r.noGo(),
+            r.doubt(),
+            again),
+        again ? "counts again" : "counts instead of the one before",
+        key,
+        Who.of(ctx));
+    Html.next(
+        ctx,
+        "/heights/"
+            + reading.height().key()
+            + "?steering="
+            + Posted.word(r.steering())
+            + "&saved="
+            + entry);
+  }
+
+  private static void show(Context ctx, Posted posted, FormPage page) {
+    if (posted.ok()) {
+      Html.show(ctx, Html.TEMPLATES.webForm(page));
+    } else {
+      Html.again(ctx, Html.TEMPLATES.webForm(page));
+    }
+  }
+
+  private static PageFrame frame(Card card, String heading, String sub, String back) {
+    return PageFrame.of(heading + " · Spindlebook", heading)
+        .sub(card.place().words() + " · " + sub)
+        .plan(Shown.plan(card))
+        .crumbs(new Crumb("back", back));
+  }
+
+  private Card card(Context ctx, String path) {
+    return histories.cardOf(ctx.pathParam(path)).orElseThrow(NotFoundResponse::new);
+  }
+}

@@ -1,0 +1,97 @@
+package spindlebook.round;
+
+import java.util.List;
+import java.util.Optional;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.Doubts;
+import spindlebook.corner.Noted;
+import spindlebook.log.Accepted;
+import spindlebook.log.Bodies;
+import spindlebook.log.Book;
+import spindlebook.log.Draft;
+import spindlebook.log.Histories;
+import spindlebook.web.FormKey;
+
+/** Rounds, heights and readings, into the book; each in doubt when it looks wrong. */
+public final class RoundStore {
+  private final Book book;
+  private final Histories histories;
+
+  public RoundStore(Book book, Histories histories) {
+    this.book = book;
+    this.histories = histories;
+  }
+
+  void start(Content.Round round, FormKey form, String who) {
+    book.append(Bodies.draft(form.key(), form.after(), who, round));
+  }
+
+  /** Writes a height, in doubt when its wheel position cannot well be. */
+  void height(Card card, Content.Height height, FormKey form, String who) {
+    Optional<String> doubt = Doubts.height(onPaper(card, form, height), form.key());
+    book.append(Bodies.draft(form.key(), form.after(), who, withDoubt(height, doubt)));
+  }
+
+  /** Writes a reading, in doubt when it is far off. */
+  void reading(Card card, Content.Reading reading, FormKey form, String who) {
+    book.append(draft(card, reading, form, who));
+  }
+
+  Draft draft(Card card, Content.Reading reading, FormKey form, String who) {
+    Optional<String> doubt =
+        reading.doubt() != null
+            ? Optional.of(reading.doubt())
+            : Doubts.reading(onPaper(card, form, reading), form.key());
+    return Bodies.draft(form.key(), form.after(), who, withDoubt(reading, doubt));
+  }
+
+  Accepted append(List<Draft> drafts) {
+    return book.append(drafts);
+  }
+
+  void correct(String target, Content body, String reason, FormKey form, String who) {
+    book.append(
+        Bodies.draft(form.key(), form.after(), who, new Content.Correction(target, body, reason)));
+  }
+
+  /** The card as it would be with this entry, so that it can be doubted before it is written. */
+  private Card onPaper(Card card, FormKey form, Content content) {
+    CarBook history = histories.of(card.car());
+    long n = history.n() + 1;
+    return history
+        .with(
+            new Noted(
+                n, form.key(), history.entries().get(0).at(), "nobody", form.after(), content))
+        .card(card.corner());
+  }
+
+  private static Content.Height withDoubt(Content.Height h, Optional<String> doubt) {
+    return new Content.Height(
+        h.round(),
+        h.name(),
+        h.label(),
+        h.spindle(),
+        h.mark(),
+        h.markAsAt(),
+        doubt.orElse(null),
+        h.again());
+  }
+
+  private static Content.Reading withDoubt(Content.Reading r, Optional<String> doubt) {
+    return new Content.Reading(
+        r.height(),
+        r.steering(),
+        r.quantity(),
+        r.point(),
+        r.result(),
+        r.typed(),
+        r.length(),
+        r.angle(),
+        r.go(),
+        r.noGo(),
+        doubt.orElse(null),
+        r.again());
+  }
+}

@@ -1,0 +1,75 @@
+package spindlebook.setting;
+
+import spindlebook.corner.Adjuster;
+import spindlebook.corner.Setting;
+import spindlebook.corner.SettingUnit;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TypedLength;
+import spindlebook.web.Posted;
+
+/** A new setting, typed in the adjuster's own unit. */
+sealed interface AdjustmentForm {
+  record Accepted(Setting to, String why) implements AdjustmentForm {}
+
+  record Problems() implements AdjustmentForm {}
+
+  double MOST_COUNT = 1000;
+
+  static AdjustmentForm read(Posted posted, Adjuster adjuster, LengthUnit unit) {
+    Setting to = setting(posted, "to", adjuster.unit(), unit);
+    String why = posted.line("why", 300);
+    return posted.ok() ? new Accepted(to, why) : new Problems();
+  }
+
+  /** A setting in its unit, or null with a problem. */
+  static Setting setting(Posted posted, String name, SettingUnit in, LengthUnit unit) {
+    String typed = posted.text(name).strip();
+    if (typed.isEmpty()) {
+      posted.wrong(name, "Type what it is set to now, in " + in.words() + ".");
+      return null;
+    }
+    switch (in) {
+      case LENGTH -> {
+        TypedLength length = posted.length(name, unit);
+        return length == null ? null : new Setting(typed(typed, unit), in, length.mm());
+      }
+      case WORDS -> {
+        String words = posted.line(name, 120);
+        return words == null ? null : Setting.words(words);
+      }
+      default -> {
+        return counted(posted, name, in, typed);
+      }
+    }
+  }
+
+  private static Setting counted(Posted posted, String name, SettingUnit in, String typed) {
+    try {
+      double amount = Double.parseDouble(quarters(typed.replace(',', '.')));
+      boolean whole = in == SettingUnit.TURNS || amount == Math.rint(amount);
+      if (whole && Math.abs(amount) <= MOST_COUNT) {
+        return new Setting(typed, in, amount);
+      }
+    } catch (NumberFormatException e) {
+      // Said below, in one sentence with the other reasons.
+    }
+    posted.wrong(
+        name,
+        in == SettingUnit.HOLES
+            ? "'" + typed + "' is no hole: type a whole number such as 3."
+            : "'" + typed + "' is no count of turns: type a number such as 2, 2.5 or 2 1/2.");
+    return null;
+  }
+
+  /** {@code 2 1/2} as {@code 2.5}; anything else as it is. */
+  private static String quarters(String typed) {
+    var read = spindlebook.units.TapeText.plain(typed, LengthUnit.MM);
+    var inches = spindlebook.units.TapeText.plain(typed, LengthUnit.INCH);
+    boolean fraction = typed.contains("/") && read.isEmpty() && inches.isPresent();
+    return fraction ? Double.toString(inches.get().mm() / LengthUnit.INCH.mm()) : typed;
+  }
+
+  private static String typed(String typed, LengthUnit unit) {
+    return Character.isDigit(typed.charAt(typed.length() - 1)) ? typed + " " + unit.word() : typed;
+  }
+}

@@ -1,0 +1,11 @@
+package spindlebook.setting;
+
+import java.util.List;
+import spindlebook.web.SettingRow;
+
+/** One corner's adjusters, as they are set. */
+public record SettingsOfCorner(String place, List<SettingRow> rows) {
+  public SettingsOfCorner {
+    rows = List.copyOf(rows);
+  }
+}

@@ -1,0 +1,154 @@
+package spindlebook.watch;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import spindlebook.card.Capital;
+import spindlebook.card.Shown;
+import spindlebook.corner.Adjuster;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.InForce;
+import spindlebook.corner.SettingUnit;
+import spindlebook.log.Histories;
+import spindlebook.units.TypedLength;
+import spindlebook.web.Choice;
+import spindlebook.web.Crumb;
+import spindlebook.web.Field;
+import spindlebook.web.FormKey;
+import spindlebook.web.FormPage;
+import spindlebook.web.FormPart;
+import spindlebook.web.Html;
+import spindlebook.web.PageFrame;
+import spindlebook.web.Posted;
+import spindlebook.web.Who;
+
+/** How an adjuster is counted: its unit, its step, which way shortens. */
+public final class AdjusterPages {
+  private final Histories histories;
+  private final DefinitionStore store;
+
+  public AdjusterPages(Histories histories, DefinitionStore store) {
+    this.histories = histories;
+    this.store = store;
+  }
+
+  public void adjuster(Context ctx) {
+    Card card = card(ctx);
+    Adjuster a = adjuster(ctx, card).adjuster();
+    Map<String, List<String>> typed = new HashMap<>();
+    typed.put("name", List.of(a.name()));
+    typed.put("unit", List.of(Posted.word(a.unit())));
+    typed.put("more", List.of(a.moreShortens() ? "shorter" : "longer"));
+    if (a.step() != null) {
+      typed.put("step", List.of(a.step().typed()));
+    }
+    show(ctx, card, a, new Posted(typed), FormKey.fresh(card.lastChange()));
+  }
+
+  private static void show(Context ctx, Card card, Adjuster a, Posted posted, FormKey key) {
+    SettingUnit unit = posted.word("unit", SettingUnit.class, a.unit());
+    List<FormPart> parts =
+        List.of(
+            new FormPart.Typed(posted.fill(Field.of("name", "Called"))),
+            new FormPart.Chosen(
+                new Choice(
+                    "unit",
+                    "It is counted in",
+                    "What it was set to before is kept in the book as it was said.",
+                    "",
+                    Arrays.stream(SettingUnit.values())
+                        .map(u -> new Choice.Option(Posted.word(u), u.words(), "", u == unit))
+                        .toList())),
+            new FormPart.Typed(
+                posted.fill(
+                    Field.of("step", "One hole, one turn, or the thinnest piece is")
+                        .hint("Hole spacing, thread pitch, spacer. Empty: not known.")
+                        .unit(card.details().unit().word()))),
+            new FormPart.Chosen(
+                new Choice(
+                    "more",
+                    "A higher hole, or more turns, makes it",
+                    "",
+                    "",
+                    List.of(
+                        new Choice.Option(
+                            "shorter", "shorter", "", posted.text("more").equals("shorter")),
+                        new Choice.Option(
+                            "longer", "longer", "", !posted.text("more").equals("shorter"))))));
+    PageFrame frame =
+        PageFrame.of(a.name() + " · Spindlebook", Capital.of(a.name()))
+            .sub(card.place().words() + " · unit and step")
+            .plan(Shown.plan(card))
+            .crumbs(
+                new Crumb("back", "/corners/" + card.corner() + "/adjustments/" + a.adjuster()));
+    FormPage page =
+        new FormPage(
+            frame,
+            "/corners/" + card.corner() + "/adjusters/" + a.adjuster(),
+            key,
+            parts,
+            "Keep these",
+            "/corners/" + card.corner() + "/adjustments/" + a.adjuster());
+    if (posted.ok()) {
+      Html.show(ctx, Html.TEMPLATES.webForm(page));
+    } else {
+      Html.again(ctx, Html.TEMPLATES.webForm(page));
+    }
+  }
+
+  public void change(Context ctx) {
+    Card card = card(ctx);
+    InForce inForce = adjuster(ctx, card);
+    Adjuster a = inForce.adjuster();
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
+    SettingUnit unit = posted.word("unit", SettingUnit.class, a.unit());
+    TypedLength step = posted.lengthFromZero("step", card.details().unit());
+    if (step != null && step.mm() == 0) {
+      posted.wrong("step", "A step of nothing sets nothing; leave it empty when it is not known.");
+    }
+    String name = posted.line("name", 60);
+    if (!posted.ok()) {
+      show(ctx, card, a, posted, key);
+      return;
+    }
+    store.adjuster(
+        card.corner(),
+        new Adjuster(
+            a.adjuster(),
+            a.kind(),
+            name,
+            unit,
+            step,
+            posted.text("more").equals("shorter"),
+            unit == a.unit() ? a.first() : null),
+        key,
+        Who.of(ctx));
+    Html.next(ctx, "/corners/" + card.corner() + "/adjustments/" + a.adjuster());
+  }
+
+  public void retire(Context ctx) {
+    Card card = card(ctx);
+    Adjuster a = adjuster(ctx, card).adjuster();
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
+    store.retire(card.corner(), new Content.Retired(null, a.adjuster(), null), key, Who.of(ctx));
+    Html.next(ctx, "/corners/" + card.corner() + "/adjustments");
+  }
+
+  private static InForce adjuster(Context ctx, Card card) {
+    return card.adjuster(ctx.pathParam("adjuster")).orElseThrow(NotFoundResponse::new);
+  }
+
+  private Card card(Context ctx) {
+    String corner = ctx.pathParam("corner");
+    return histories
+        .cardOf(corner)
+        .filter(c -> c.corner().equals(corner))
+        .orElseThrow(NotFoundResponse::new);
+  }
+}

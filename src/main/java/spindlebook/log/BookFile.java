@@ -69,7 +69,8 @@ public final class BookFile {
   }
 
   private static BookRefused cannotRead(Path file, IOException unreadable) {
-    return BookRefused.book(unreadable, "%s cannot be read.", file.getFileName());
+    return BookRefused.book(
+        unreadable, "%s cannot be read: %s.", file.getFileName(), LogFile.said(unreadable));
   }
 
   /** What has been read so far of a book written by hand. */

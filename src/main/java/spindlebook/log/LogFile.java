@@ -8,6 +8,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Instant;
@@ -302,6 +303,9 @@ final class LogFile implements AutoCloseable {
   static String said(IOException trouble) {
     if (trouble instanceof AccessDeniedException) {
       return "no permission";
+    }
+    if (trouble instanceof NoSuchFileException) {
+      return "it is not there";
     }
     if (trouble instanceof FileAlreadyExistsException) {
       return "a file is in its way";

@@ -2,9 +2,12 @@ package spindlebook.log;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * One walk over a sealed book: its header, the entries that stand in an unbroken chain, and where
@@ -23,6 +26,10 @@ final class Scan {
   /** The first entry that cannot be trusted, and a sentence about the line that shows it. */
   record Damage(long n, String sentence) {}
 
+  /** As it stands in a line this program wrote; two lines that ran together show it twice. */
+  private static final Pattern FORCED =
+      Pattern.compile("\"forced\":([0-9]{1,18}),\"prev\":\"[0-9a-f]");
+
   final String file;
   Header header;
   Damage damage;
@@ -36,7 +43,7 @@ final class Scan {
   /** Whether the last good line has its line feed. */
   boolean ended;
 
-  /** The highest {@code forced} that any readable line names, damaged part included. */
+  /** The highest {@code forced} that any line names, those of the damaged part included. */
   long forced;
 
   private Scan(String file) {
@@ -151,20 +158,11 @@ final class Scan {
     }
   }
 
+  /** Looks for what a line in the damaged part knew, even if it can no longer be read whole. */
   private void noteForced(RawLines.Raw raw) {
-    if (raw.tooLong()) {
-      return;
-    }
-    try {
-      JsonNode line = Json.read(raw.bytes());
-      JsonNode n = line.path("n");
-      JsonNode claims = line.path("forced");
-      if (n.canConvertToLong() && claims.canConvertToLong() && claims.longValue() < n.longValue()) {
-        forced = Math.max(forced, claims.longValue());
-      }
-    } catch (IOException unreadable) {
-      // A line that cannot be read knows nothing.
-      return;
+    Matcher claims = FORCED.matcher(new String(raw.bytes(), StandardCharsets.ISO_8859_1));
+    while (claims.find()) {
+      forced = Math.max(forced, Long.parseLong(claims.group(1)));
     }
   }
 

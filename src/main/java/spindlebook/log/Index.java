@@ -143,7 +143,7 @@ final class Index implements AutoCloseable {
             some.clear();
             if (System.nanoTime() - told[0] > TimeUnit.SECONDS.toNanos(2)) {
               told[0] = System.nanoTime();
-              tell.accept(String.format("%d %% of the index are built.", 100 * entry.n() / all));
+              tell.accept(String.format("%d %% of the index is built.", 100 * entry.n() / all));
             }
           }
         });

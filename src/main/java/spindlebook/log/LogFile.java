@@ -86,8 +86,8 @@ final class LogFile implements AutoCloseable {
   private static void refuseDamageBelowForced(Scan scan) {
     if (scan.damage != null && scan.damage.n() <= scan.forced) {
       throw BookRefused.book(
-          "%s Entries up to %d were safely on the disk, so nothing was changed: put a backup in its"
-              + " place.",
+          "%s Entries up to %d are known to have been on the disk, so nothing was changed: put a"
+              + " backup in its place.",
           scan.damage.sentence(), scan.forced);
     }
   }

@@ -3,6 +3,8 @@ package spindlebook.web;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.Predicate;
+import spindlebook.web.TapeBlade.Mark;
 
 /** What both ways of drawing share: which ticks there are and which of them get a numeral. */
 final class BladeTape {
@@ -47,8 +49,15 @@ final class BladeTape {
     return ticks;
   }
 
+  /** Whether a numeral may stand there without a mark's line running through it. */
+  boolean free(double at, double reach, DoubleUnaryOperator along, Predicate<Mark> across) {
+    return blade.marks().stream()
+        .filter(across)
+        .noneMatch(mark -> Math.abs(along.applyAsDouble(mark.positionMm()) - at) < reach);
+  }
+
   /** Half of a bracket: to scale, but never so small that it cannot be seen. */
-  double bracketUnits(TapeBlade.Mark mark) {
+  double bracketUnits(Mark mark) {
     return Math.max(2.5, mark.uncertaintyMm() * unitsPerMm);
   }
 }

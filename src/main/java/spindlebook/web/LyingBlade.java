@@ -63,7 +63,7 @@ final class LyingBlade {
     for (BladeTape.Tick tick : tape.ticks(mm -> x(mm) - INSET, 15, length)) {
       double x = tick.at() + INSET;
       ticks.add(line("", x, BOTTOM, x, BOTTOM - 15 * tick.share()));
-      if (!tick.numeral().isEmpty()) {
+      if (!tick.numeral().isEmpty() && tape.free(x, 10, this::x, mark -> true)) {
         numerals.add(new Words(tenth(x), TOP + 15, tick.numeral(), "mid"));
       }
     }
@@ -119,7 +119,7 @@ final class LyingBlade {
       Mark mark = marks.get(i);
       double x = x(mark.positionMm());
       wanted[i] = mirrored ? WIDTH - x : x;
-      words.add(TextWidth.wrap(mark.words(), WORDS, bold(mark), room - 30, 2));
+      words.add(TextWidth.wrap(mark.words(), WORDS, bold(mark), room - 2 * POLE_GAP, 2));
       widths[i] = Math.min(room, width(mark, words.get(i)));
     }
     Flags.Set set = Flags.plant(wanted, widths, room, POLE_GAP);

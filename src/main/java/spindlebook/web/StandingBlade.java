@@ -17,14 +17,13 @@ import spindlebook.web.TapeBlade.Mark;
 
 /** The blade upright: tape on the left, labels on the right pushed apart, leaders between. */
 final class StandingBlade {
-  private static final double WIDTH = 332;
+  private static final double WIDTH = 340;
   private static final double TAPE_X = 2;
   private static final double TAPE_WIDTH = 58;
   private static final double TOP = 20;
   private static final double SHORTEST = 430;
-  private static final double FIGURE_X = 98;
+  private static final double FIGURE_X = 94;
   private static final double FIGURE = 20;
-  private static final double WORDS_X = 178;
   private static final double WORDS = 14.5;
   private static final double LINE = 17;
   private static final double TAG_WIDTH = 44;
@@ -33,6 +32,7 @@ final class StandingBlade {
 
   private final TapeBlade blade;
   private final List<Mark> marks;
+  private final double wordsX;
   private final List<List<String>> words = new ArrayList<>();
   private final double[] extents;
   private final double length;
@@ -44,6 +44,13 @@ final class StandingBlade {
         blade.marks().stream()
             .sorted(Comparator.comparingDouble(Mark::positionMm).reversed())
             .toList();
+    double widest = 56;
+    for (Mark mark : marks) {
+      if (mark.figure() != null) {
+        widest = Math.max(widest, BladeDrawing.figureWidth(mark.figure(), FIGURE));
+      }
+    }
+    this.wordsX = FIGURE_X + Math.min(widest, 110) + 8;
     this.extents = new double[marks.size()];
     double sum = 0;
     for (int i = 0; i < extents.length; i++) {
@@ -70,7 +77,7 @@ final class StandingBlade {
     for (BladeTape.Tick tick : tape.ticks(mm -> y(mm) - TOP, 15, length)) {
       double y = tick.at() + TOP;
       ticks.add(line("", TAPE_X, y, TAPE_X + 22 * tick.share(), y));
-      if (!tick.numeral().isEmpty()) {
+      if (!tick.numeral().isEmpty() && tape.free(y, 9, this::y, mark -> true)) {
         numerals.add(new Words(TAPE_X + TAPE_WIDTH - 16, tenth(y + 5.4), tick.numeral(), "mid"));
       }
     }
@@ -96,8 +103,8 @@ final class StandingBlade {
     return TOP + length * (1 - blade.share(positionMm));
   }
 
-  private static List<String> wrapped(Mark mark) {
-    double room = WIDTH - WORDS_X - 2 - (mark.state() == null ? 0 : SHAPE + 4);
+  private List<String> wrapped(Mark mark) {
+    double room = WIDTH - wordsX - 2 - (mark.state() == null ? 0 : SHAPE + 4);
     return TextWidth.wrap(mark.words(), WORDS, mark.kind() == Mark.Kind.RULES, room, 3);
   }
 
@@ -136,14 +143,15 @@ final class StandingBlade {
     return mark.state() == null ? "" : " " + mark.state().mark();
   }
 
-  private static Label label(Mark mark, List<String> lines, double centre, double extent) {
+  private Label label(Mark mark, List<String> lines, double centre, double extent) {
     boolean rules = mark.kind() == Mark.Kind.RULES;
     double figureY = rules ? centre - 3 : centre + 7;
     double shapeRoom = mark.state() == null ? 0 : SHAPE + 4;
     double firstY = centre - (lines.size() - 1) * LINE / 2 + 5;
     List<Words> words = new ArrayList<>();
     for (int i = 0; i < lines.size(); i++) {
-      words.add(new Words(WORDS_X + shapeRoom, tenth(firstY + i * LINE), lines.get(i), "start"));
+      words.add(
+          new Words(tenth(wordsX + shapeRoom), tenth(firstY + i * LINE), lines.get(i), "start"));
     }
     return new Label(
         box(FIGURE_X, centre - extent / 2, WIDTH - FIGURE_X, extent),
@@ -155,6 +163,6 @@ final class StandingBlade {
         words,
         rules ? box(FIGURE_X, centre + 3, TAG_WIDTH, TAG_HEIGHT) : null,
         mark.state(),
-        mark.state() == null ? null : box(WORDS_X, firstY - 12.5, SHAPE, SHAPE));
+        mark.state() == null ? null : box(wordsX, firstY - 12.5, SHAPE, SHAPE));
   }
 }

@@ -24,6 +24,14 @@ public enum State {
     return word;
   }
 
+  /**
+   * The word where a table's cell has no room for all of it; the key beside the table says the
+   * rest.
+   */
+  public String brief() {
+    return this == PUT_BACK ? "put back" : word;
+  }
+
   /** The class that colours it, for example {@code is-cant-tell}. */
   public String mark() {
     return "is-" + name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');

@@ -75,6 +75,7 @@ final class TextWidth {
     return switch (codePoint) {
       case 'i', 'j', 'l', '\'', '|', '.', ',', ':', ';', '!', ' ', '’' -> 0.34;
       case 'f', 't', 'r', '(', ')', '/', '-', '1' -> codePoint == '1' ? 0.64 : 0.42;
+      case '+', '−', '=', '±' -> 0.78;
       case 'm', 'w', 'M', 'W', '…', '%', '@' -> 1.0;
       default -> Character.isUpperCase(codePoint) ? 0.78 : 0.64;
     };

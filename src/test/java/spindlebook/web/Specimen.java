@@ -280,13 +280,7 @@ final class Specimen {
         PARTS.webGapsheet(gaps(t)),
         raw("</div></div>"),
         PARTS.webSettings("Settings in force" + t, settings),
-        raw("<p class=\"states\">"),
-        output -> {
-          for (State state : State.values()) {
-            PARTS.webState(state, false).writeTo(output);
-          }
-        },
-        raw("</p>"),
+        PARTS.webStatekey(),
         PARTS.webActions(
             List.of(
                 Action.link("Measure", "/measure", true),

@@ -1,5 +1,6 @@
 package spindlebook.web;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Base64;
@@ -19,7 +20,8 @@ final class SpecimenScreens {
     shoot(32, only);
   }
 
-  private static void shoot(int textPx, List<String> only) throws Exception {
+  /** A fresh headless browser whose reader likes text of the given size. */
+  static ChromeDriver open(int textPx) throws IOException {
     ChromeOptions options = new ChromeOptions();
     options.addArguments(
         "--headless",
@@ -32,7 +34,11 @@ final class SpecimenScreens {
         "--hide-scrollbars",
         "--user-data-dir=" + Files.createTempDirectory("specimen"));
     options.setExperimentalOption("prefs", Map.of("webkit.webprefs.default_font_size", textPx));
-    ChromeDriver browser = new ChromeDriver(options);
+    return new ChromeDriver(options);
+  }
+
+  private static void shoot(int textPx, List<String> only) throws Exception {
+    ChromeDriver browser = open(textPx);
     try {
       for (String page : Specimen.pages("").keySet()) {
         if (!only.isEmpty() && !only.contains(page)) {
@@ -50,26 +56,36 @@ final class SpecimenScreens {
                 Map.of(
                     "width", width, "height", 844, "deviceScaleFactor", 1, "mobile", width < 800));
             browser.get(file.toUri().toString());
-            Object wide =
-                browser.executeScript(
-                    "return [document.documentElement.scrollWidth, innerWidth,"
-                        + " [...document.querySelectorAll('a,button,input,label.option')].filter(e"
-                        + " => {const r=e.getBoundingClientRect(); return r.width>1 && r.height>0"
-                        + " && (r.height<43||r.width<40) &&"
-                        + " e.type!='radio'}).map(e=>e.textContent.trim()).slice(0,4)]");
             String name = page + "-" + width + "-" + scheme + (textPx == 16 ? "" : "-large");
-            System.out.println(name + " " + wide);
-            Map<String, Object> shot =
-                browser.executeCdpCommand(
-                    "Page.captureScreenshot", Map.of("captureBeyondViewport", true));
-            Files.write(
-                Path.of("target", "specimen", name + ".png"),
-                Base64.getDecoder().decode((String) shot.get("data")));
+            if (textPx == 16 && width == 390) {
+              save(browser, name + "-fold");
+            }
+            Object tall = browser.executeScript("return document.documentElement.scrollHeight");
+            browser.executeCdpCommand(
+                "Emulation.setDeviceMetricsOverride",
+                Map.of(
+                    "width", width, "height", tall, "deviceScaleFactor", 1, "mobile", width < 800));
+            save(browser, name);
+            if (textPx == 16 && width == 1280 && scheme.equals("light")) {
+              browser.executeCdpCommand(
+                  "Emulation.setDeviceMetricsOverride",
+                  Map.of("width", 700, "height", tall, "deviceScaleFactor", 1, "mobile", false));
+              browser.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
+              save(browser, page + "-print");
+              browser.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", ""));
+            }
           }
         }
       }
     } finally {
       browser.quit();
     }
+  }
+
+  private static void save(ChromeDriver browser, String name) throws Exception {
+    Map<String, Object> shot = browser.executeCdpCommand("Page.captureScreenshot", Map.of());
+    Files.write(
+        Path.of("target", "specimen", name + ".png"),
+        Base64.getDecoder().decode((String) shot.get("data")));
   }
 }

@@ -1,0 +1,120 @@
+package spindlebook.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.deque.html.axecore.results.Rule;
+import com.deque.html.axecore.selenium.AxeBuilder;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.openqa.selenium.chrome.ChromeDriver;
+
+class SpecimenInBrowserTest {
+  private static final String SMALL_TARGETS =
+      """
+      return [...document.querySelectorAll('a, button, input:not([type=radio]), label.option')]
+        .filter(e => !e.matches('.vh, .skip'))
+        .filter(e => { const r = e.getBoundingClientRect(); return r.height < 48 || r.width < 48 })
+        .map(e => e.outerHTML.slice(0, 90))
+      """;
+
+  /** Blade texts whose drawn boxes touch: the widths we reckoned with, against a real typeface. */
+  private static final String TOUCHING_TEXTS =
+      """
+      const bad = []
+      for (const svg of document.querySelectorAll('.blade')) {
+        const edge = svg.getBoundingClientRect()
+        const all = [...svg.querySelectorAll('text')].map(t => [t, t.getBoundingClientRect()])
+        all.forEach(([t, a], i) => {
+          if (a.right > edge.right + 1 || a.left < edge.left - 1) bad.push('out: ' + t.textContent)
+          all.slice(0, i).forEach(([u, b]) => {
+            const w = Math.min(a.right, b.right) - Math.max(a.left, b.left)
+            const h = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top)
+            if (w > 1 && h > 5) bad.push(t.textContent + ' | ' + u.textContent)
+          })
+        })
+      }
+      return bad
+      """;
+
+  @BeforeAll
+  static void a_browser_is_there() throws IOException {
+    boolean required = "required".equals(System.getProperty("browser"));
+    assumeTrue(required || Files.exists(Path.of("/usr/bin/chromium")), "no Chromium here");
+    Specimen.main(new String[0]);
+  }
+
+  private static void show(ChromeDriver browser, String page, int width, String scheme) {
+    browser.executeCdpCommand(
+        "Emulation.setEmulatedMedia",
+        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+    browser.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", 844, "deviceScaleFactor", 1, "mobile", width < 800));
+    browser.get(Path.of("target", "specimen", page + ".html").toAbsolutePath().toUri().toString());
+  }
+
+  @Test
+  void no_page_scrolls_sideways_at_any_width_or_text_size() throws IOException {
+    List<String> wide = new ArrayList<>();
+    for (int textPx : new int[] {16, 32}) {
+      ChromeDriver browser = SpecimenScreens.open(textPx);
+      try {
+        for (String page : Specimen.pages("").keySet()) {
+          for (int width : new int[] {320, 390, 768, 1280}) {
+            show(browser, page, width, "light");
+            long scroll =
+                (Long) browser.executeScript("return document.documentElement.scrollWidth");
+            if (scroll > width) {
+              wide.add(page + " at " + width + ", text " + textPx + ": " + scroll);
+            }
+          }
+        }
+      } finally {
+        browser.quit();
+      }
+    }
+    assertEquals(List.of(), wide);
+  }
+
+  @Test
+  void what_is_tapped_is_a_thumb_wide_and_blade_labels_do_not_touch() throws IOException {
+    ChromeDriver browser = SpecimenScreens.open(16);
+    try {
+      for (String page : Specimen.pages("").keySet()) {
+        for (int width : new int[] {320, 390, 1280}) {
+          show(browser, page, width, "light");
+          assertEquals(List.of(), browser.executeScript(SMALL_TARGETS), page + " at " + width);
+          assertEquals(List.of(), browser.executeScript(TOUCHING_TEXTS), page + " at " + width);
+        }
+      }
+    } finally {
+      browser.quit();
+    }
+  }
+
+  @Test
+  void an_accessibility_checker_finds_nothing_in_light_or_dark() throws IOException {
+    ChromeDriver browser = SpecimenScreens.open(16);
+    try {
+      for (String page : Specimen.pages("").keySet()) {
+        for (String scheme : List.of("light", "dark")) {
+          show(browser, page, 390, scheme);
+          List<String> found = new ArrayList<>();
+          for (Rule rule : new AxeBuilder().analyze(browser).getViolations()) {
+            found.add(rule.getId() + ": " + rule.getNodes().get(0).getHtml());
+          }
+          assertEquals(List.of(), found, page + " " + scheme);
+        }
+      }
+    } finally {
+      browser.quit();
+    }
+  }
+}

@@ -46,6 +46,7 @@ final class Specimen {
     pages.put("adjustment", adjustment(typed));
     pages.put("book", book(typed));
     pages.put("problem", problem(typed));
+    pages.put("crowd", crowd(typed));
     return pages;
   }
 
@@ -470,6 +471,38 @@ final class Specimen {
                     List.of("4 readings put back, not confirmed."),
                     State.PUT_BACK,
                     "/e/1200"))));
+  }
+
+  /** More labels than a corner ever has, some at one position, in both scales. */
+  private static String crowd(String t) {
+    List<Mark> marks = new ArrayList<>(crowded("x", t).marks());
+    for (int i = 0; i < 3; i++) {
+      marks.add(mark(-7.25, "−7 1/4", "Tyre to frame, full left", Mark.Kind.LIMIT, 0.3, null));
+      marks.add(
+          mark(5.4 + i * 0.1, "+5 7/16", "Shock reserve", Mark.Kind.LIMIT, 0, State.CANT_TELL));
+    }
+    List<Mark> metric = new ArrayList<>();
+    for (int mm : new int[] {-212, -190, -184, 0, 124, 137, 156}) {
+      Mark.Kind kind = mm == 0 ? Mark.Kind.RIDE : Mark.Kind.LIMIT;
+      FigureText figure = FigureText.of((mm > 0 ? "+" : "") + mm, "");
+      metric.add(new Mark(mm, figure, mm == 0 ? "Ride height" : "Shock open" + t, kind, 4, null));
+    }
+    List<Band> bands = List.of(new Band(-184, 124, Band.Kind.USABLE));
+    TapeBlade cm =
+        new TapeBlade("cm", -230, 180, LengthScale.MM, bands, metric, "Travel" + t, "In words");
+    TapeBlade inch = blade("inch", new double[] {-8, -7, -6, 4, 5, 6}, marks, t);
+    TapeBlade again = blade("again", new double[] {-8, -7, -6, 4, 5, 6}, marks, t);
+    TapeBlade lying =
+        new TapeBlade("cml", -230, 180, LengthScale.MM, bands, metric, "Travel", "In words");
+    return page(
+        PageFrame.of("Crowd", "Crowded tapes"),
+        raw("<div class=\"side\"><div class=\"stack\">"),
+        PARTS.webBlade(BladeDrawing.standing(inch)),
+        PARTS.webBlade(BladeDrawing.lying(again)),
+        raw("</div><div class=\"stack\">"),
+        PARTS.webBlade(BladeDrawing.standing(cm)),
+        PARTS.webBlade(BladeDrawing.lying(lying)),
+        raw("</div></div>"));
   }
 
   private static String problem(String t) {

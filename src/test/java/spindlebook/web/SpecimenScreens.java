@@ -34,6 +34,10 @@ final class SpecimenScreens {
         "--hide-scrollbars",
         "--user-data-dir=" + Files.createTempDirectory("specimen"));
     options.setExperimentalOption("prefs", Map.of("webkit.webprefs.default_font_size", textPx));
+    Path driver = Path.of("/usr/bin/chromedriver");
+    if (Files.exists(driver)) {
+      System.setProperty("webdriver.chrome.driver", driver.toString());
+    }
     return new ChromeDriver(options);
   }
 

@@ -2,11 +2,9 @@ package spindlebook.corner;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * The entries of one car, in the book's order, with its corrections and answers taken in.
@@ -17,29 +15,30 @@ public final class CarBook {
   private static final CarBook EMPTY = new CarBook(List.of());
 
   private final List<Noted> entries;
-  private final Map<String, Content> standing = new HashMap<>();
-  private final Set<String> takenBack = new HashSet<>();
+  private final Map<String, Content> written = new HashMap<>();
+  private final Map<String, Content.Correction> corrected = new HashMap<>();
   private final Map<String, Boolean> answers = new HashMap<>();
 
   private CarBook(List<Noted> entries) {
     this.entries = entries;
+    entries.forEach(e -> written.putIfAbsent(e.key(), e.content()));
+    takeInCorrections();
     for (Noted entry : entries) {
-      if (entry.content() instanceof Content.Correction correction) {
-        takeIn(correction);
-      } else if (entry.content() instanceof Content.Answer answer) {
+      if (standing(entry.key()).orElse(null) instanceof Content.Answer answer) {
         answers.put(answer.target(), answer.itIsSo());
-      } else {
-        standing.putIfAbsent(entry.key(), entry.content());
       }
     }
   }
 
-  private void takeIn(Content.Correction correction) {
-    if (correction.body() == null) {
-      takenBack.add(correction.target());
-    } else {
-      takenBack.remove(correction.target());
-      standing.put(correction.target(), correction.body());
+  /**
+   * From the last to the first, so that a correction that was itself taken back is known by then.
+   */
+  private void takeInCorrections() {
+    for (int i = entries.size() - 1; i >= 0; i--) {
+      if (entries.get(i).content() instanceof Content.Correction
+          && standing(entries.get(i).key()).orElse(null) instanceof Content.Correction holds) {
+        corrected.putIfAbsent(holds.target(), holds);
+      }
     }
   }
 
@@ -85,22 +84,51 @@ public final class CarBook {
 
   /** What stands under a key now: corrected, or empty when it was taken back or never written. */
   public Optional<Content> standing(String key) {
-    return takenBack.contains(key) ? Optional.empty() : Optional.ofNullable(standing.get(key));
+    Content.Correction correction = corrected.get(key);
+    return correction == null || !written.containsKey(key)
+        ? original(key)
+        : Optional.ofNullable(correction.body());
   }
 
   /** What was written under a key first, before any correction. */
   public Optional<Content> original(String key) {
-    return entries.stream().filter(e -> e.key().equals(key)).map(Noted::content).findFirst();
+    return Optional.ofNullable(written.get(key));
   }
 
   /** Whether an entry was taken back. */
   public boolean takenBack(String key) {
-    return takenBack.contains(key);
+    return written.containsKey(key) && standing(key).isEmpty();
   }
 
   /** What somebody answered to the doubt about an entry. */
   public Optional<Boolean> answered(String key) {
     return Optional.ofNullable(answers.get(key));
+  }
+
+  /** Whether an entry is in doubt and nobody has answered. */
+  boolean waits(Written<?> entry) {
+    return doubt(entry.content()) != null && answered(entry.key()).isEmpty();
+  }
+
+  /** Whether somebody answered that it does not count. */
+  boolean refused(Written<?> entry) {
+    return answered(entry.key()).map(itIsSo -> !itIsSo).orElse(false);
+  }
+
+  /** Neither in doubt nor refused. */
+  boolean counts(Written<?> entry) {
+    return !waits(entry) && !refused(entry);
+  }
+
+  /** Why what was said is doubted; null when it is not. */
+  static String doubt(Content content) {
+    if (content instanceof Content.Height height) {
+      return height.doubt();
+    }
+    if (content instanceof Content.Reading reading) {
+      return reading.doubt();
+    }
+    return content instanceof Content.Adjustment adjustment ? adjustment.doubt() : null;
   }
 
   /** The car's details in force; empty in a book without a car. */

@@ -1,18 +1,14 @@
 package spindlebook.corner;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
-import java.util.Optional;
+import java.util.stream.Collectors;
 import spindlebook.uncertainty.Figure;
-import spindlebook.uncertainty.Rectangular;
-import spindlebook.uncertainty.Source;
-import spindlebook.uncertainty.SourceKind;
-import spindlebook.units.TypedLength;
 
 /** Folds a car's entries into one corner's card. Used once and thrown away. */
 final class CardFold {
@@ -22,19 +18,17 @@ final class CardFold {
   private final Settings settings = new Settings();
 
   private final Map<String, WatchPoint> watchPoints = new LinkedHashMap<>();
+  private final Map<String, Versions<WatchPoint>> asked = new HashMap<>();
   private final Map<String, Adjuster> adjusters = new LinkedHashMap<>();
-  private final Map<Dimension, Given> given = new EnumMap<>(Dimension.class);
+  private final Map<Dimension, Versions<Given>> given = new EnumMap<>(Dimension.class);
   private final Map<Allowance, HeldBack> heldBack = new EnumMap<>(Allowance.class);
-  private final Map<String, List<ToolVersion>> tools = new LinkedHashMap<>();
+  private final Map<String, Versions<Tool>> tools = new LinkedHashMap<>();
+  // Rounds and heights of other corners too: a mark may be taken as at any of them.
   private final Map<String, SeenRound> rounds = new LinkedHashMap<>();
-  private final Map<String, Raw<Content.Height>> rawHeights = new LinkedHashMap<>();
-  private final Map<String, List<Raw<Content.Reading>>> rawReadings = new HashMap<>();
+  private final Map<String, Written<Content.Height>> heights = new LinkedHashMap<>();
+  private final Map<String, List<Written<Content.Reading>>> readings = new HashMap<>();
   private final Map<String, List<Doubted>> doubtedAdjustments = new HashMap<>();
   private final List<Doubted> doubts = new ArrayList<>();
-
-  private record ToolVersion(long n, Tool tool) {}
-
-  private record Raw<C extends Content>(Noted entry, C content) {}
 
   CardFold(CarBook book, String cornerKey) {
     this.book = book;
@@ -50,8 +44,10 @@ final class CardFold {
     for (Noted entry : book.entries()) {
       book.standing(entry.key()).ifPresent(content -> take(entry, content));
     }
-    List<SeenHeight> heights = seeHeights();
-    List<SeenReading> readings = seeReadings(heights);
+    Positions positions =
+        new Positions(cornerKey, corner.place(), book, settings, rounds, heights, readings, given);
+    List<SeenHeight> seenHeights = seeHeights(positions);
+    List<SeenReading> seenReadings = seeReadings(seenHeights, positions);
     return new Card(
         book.car().orElse(null),
         book.details().orElseThrow(() -> new IllegalArgumentException("no car in this book")),
@@ -61,12 +57,13 @@ final class CardFold {
         book.n(),
         List.copyOf(watchPoints.values()),
         adjusters.values().stream().map(this::inForce).toList(),
-        Map.copyOf(given),
+        given.entrySet().stream()
+            .collect(Collectors.toUnmodifiableMap(Map.Entry::getKey, e -> e.getValue().last())),
         Map.copyOf(heldBack),
-        tools.values().stream().map(v -> v.get(v.size() - 1).tool()).toList(),
-        List.copyOf(rounds.values()),
-        heights,
-        readings,
+        tools.values().stream().map(Versions::last).toList(),
+        rounds.values().stream().filter(this::here).toList(),
+        seenHeights,
+        seenReadings,
         settings.changes(),
         List.copyOf(doubts));
   }
@@ -79,21 +76,20 @@ final class CardFold {
     } else if (content instanceof Content.Definition definition) {
       takeDefinition(entry, definition);
     } else if (content instanceof Content.Round round) {
-      if (cornerKey.equals(round.corner())) {
-        rounds.put(entry.key(), seeRound(entry, round));
-      }
+      rounds.put(entry.key(), seeRound(entry, round));
     } else if (content instanceof Content.Height height) {
-      // Heights of other corners too: a mark may be taken as at any of them.
-      rawHeights.put(entry.key(), new Raw<>(entry, height));
+      heights.put(entry.key(), new Written<>(entry, height));
     } else if (content instanceof Content.Reading reading) {
-      rawReadings
+      readings
           .computeIfAbsent(reading.height(), h -> new ArrayList<>())
-          .add(new Raw<>(entry, reading));
+          .add(new Written<>(entry, reading));
     } else if (content instanceof Content.Adjustment adjustment) {
       takeAdjustment(entry, adjustment);
     } else if (content instanceof Content.Happening happening) {
       Place place = placeOf(happening.corner());
-      settings.befall(place, happening.what(), change(entry, place, null, words(happening)));
+      if (happening.corner() == null || place != null) {
+        settings.befall(place, happening.what(), change(entry, place, null, words(happening)));
+      }
     }
   }
 
@@ -102,9 +98,9 @@ final class CardFold {
     if (!entry.key().equals(cornerKey)) {
       return;
     }
-    other.watchPoints().forEach(w -> watchPoints.put(w.point(), w));
+    other.watchPoints().forEach(w -> addWatchPoint(entry.n(), w));
     other.adjusters().forEach(a -> adjusters.put(a.adjuster(), a));
-    other.given().forEach(g -> given.put(g.dimension(), g));
+    other.given().forEach(g -> addGiven(entry.n(), g));
     other.heldBack().forEach(h -> heldBack.put(h.allowance(), h));
   }
 
@@ -124,13 +120,13 @@ final class CardFold {
       return;
     }
     if (d.watchPoint() != null) {
-      watchPoints.put(d.watchPoint().point(), d.watchPoint());
+      addWatchPoint(entry.n(), d.watchPoint());
     }
     if (d.adjuster() != null) {
       adjusters.put(d.adjuster().adjuster(), d.adjuster());
     }
     if (d.given() != null) {
-      given.put(d.given().dimension(), d.given());
+      addGiven(entry.n(), d.given());
     }
     if (d.heldBack() != null) {
       heldBack.put(d.heldBack().allowance(), d.heldBack());
@@ -145,13 +141,14 @@ final class CardFold {
 
   private void takeAdjustment(Noted entry, Content.Adjustment adjustment) {
     Place place = placeOf(adjustment.corner());
-    if (place == null || takenBackByAnswer(entry)) {
+    Written<Content.Adjustment> raw = new Written<>(entry, adjustment);
+    if (place == null || book.refused(raw)) {
       return;
     }
-    String words = words(adjustment);
-    if (waits(entry, adjustment.doubt())) {
+    String words = words(place, adjustment);
+    if (book.waits(raw)) {
       if (place == corner.place()) {
-        Doubted doubted = doubted(entry, "adjustment", words, adjustment.doubt());
+        Doubted doubted = doubted(raw, "adjustment", words);
         doubts.add(doubted);
         doubtedAdjustments
             .computeIfAbsent(adjustment.adjuster(), a -> new ArrayList<>())
@@ -166,24 +163,15 @@ final class CardFold {
     return new Change(entry.n(), entry.key(), entry.at(), entry.who(), place, adjuster, words);
   }
 
-  private static Doubted doubted(Noted entry, String kind, String words, String doubt) {
-    return new Doubted(entry.n(), entry.key(), entry.at(), entry.who(), kind, words, doubt);
+  private static Doubted doubted(Written<?> raw, String kind, String words) {
+    Noted entry = raw.entry();
+    return new Doubted(
+        entry.n(), entry.key(), entry.at(), entry.who(), kind, words, CarBook.doubt(raw.content()));
   }
 
-  private String words(Content.Adjustment a) {
-    String name =
-        book.standing(a.corner())
-            .filter(Content.Corner.class::isInstance)
-            .flatMap(
-                c ->
-                    ((Content.Corner) c)
-                        .adjusters().stream()
-                            .filter(x -> x.adjuster().equals(a.adjuster()))
-                            .findFirst())
-            .map(Adjuster::name)
-            .orElse(a.adjuster());
+  private String words(Place place, Content.Adjustment a) {
     String from = a.from() == null ? "" : " from " + a.from().inWords();
-    return name + from + " to " + a.to().inWords();
+    return settings.name(place, a.adjuster()) + from + " to " + a.to().inWords();
   }
 
   private static String words(Content.Happening h) {
@@ -201,27 +189,32 @@ final class CardFold {
             .orElse(null);
   }
 
-  private boolean waits(Noted entry, String doubt) {
-    return doubt != null && book.answered(entry.key()).isEmpty();
-  }
-
-  private boolean takenBackByAnswer(Noted entry) {
-    return book.answered(entry.key()).map(itIsSo -> !itIsSo).orElse(false);
-  }
-
   private void addTool(long n, Tool tool) {
-    tools.computeIfAbsent(tool.tool(), t -> new ArrayList<>()).add(new ToolVersion(n, tool));
+    tools.computeIfAbsent(tool.tool(), t -> new Versions<>()).add(n, tool);
   }
 
-  private Tool tool(String name, long n, Tool otherwise) {
-    List<ToolVersion> versions = tools.getOrDefault(name, List.of());
-    Tool then = versions.isEmpty() ? otherwise : versions.get(0).tool();
-    for (ToolVersion version : versions) {
-      if (version.n() <= n) {
-        then = version.tool();
-      }
-    }
-    return then;
+  private void addGiven(long n, Given dimension) {
+    given.computeIfAbsent(dimension.dimension(), d -> new Versions<>()).add(n, dimension);
+  }
+
+  private void addWatchPoint(long n, WatchPoint point) {
+    watchPoints.put(point.point(), point);
+    asked.computeIfAbsent(point.point(), p -> new Versions<>()).add(n, point);
+  }
+
+  /**
+   * The tool a round names, in the version of now; the starting one when it reads no such thing.
+   */
+  private Tool tool(String name, Tool otherwise) {
+    Versions<Tool> versions = name == null ? null : tools.get(name);
+    boolean angles = otherwise.use() == ToolUse.ANGLES;
+    return versions == null || (versions.last().use() == ToolUse.ANGLES) != angles
+        ? otherwise
+        : versions.last();
+  }
+
+  private boolean here(SeenRound round) {
+    return cornerKey.equals(round.round().corner());
   }
 
   private SeenRound seeRound(Noted entry, Content.Round round) {
@@ -231,9 +224,9 @@ final class CardFold {
         entry.at(),
         entry.who(),
         round,
-        tool(round.tape(), entry.n(), Starter.tape()),
-        tool(round.gapTool(), entry.n(), Starter.drills()),
-        tool(round.angleTool(), entry.n(), Starter.angleFinder()));
+        tool(round.tape(), Starter.tape()),
+        tool(round.gapTool(), Starter.drills()),
+        tool(round.angleTool(), Starter.angleFinder()));
   }
 
   private InForce inForce(Adjuster adjuster) {
@@ -249,32 +242,31 @@ final class CardFold {
 
   // --- heights
 
-  private List<SeenHeight> seeHeights() {
+  private List<SeenHeight> seeHeights(Positions positions) {
     List<SeenHeight> seen = new ArrayList<>();
-    for (Raw<Content.Height> raw : rawHeights.values()) {
+    for (Written<Content.Height> raw : heights.values()) {
       SeenRound round = rounds.get(raw.content().round());
-      if (round == null || takenBackByAnswer(raw.entry())) {
+      if (round == null || !here(round) || book.refused(raw)) {
         continue;
       }
-      SeenHeight height = seeHeight(raw, round);
-      replaceEarlier(seen, height);
+      SeenHeight height = seeHeight(raw, round, positions);
+      replaceEarlier(seen, height, positions);
       seen.add(height);
     }
     return List.copyOf(seen);
   }
 
-  private SeenHeight seeHeight(Raw<Content.Height> raw, SeenRound round) {
+  private SeenHeight seeHeight(Written<Content.Height> raw, SeenRound round, Positions positions) {
     Noted entry = raw.entry();
     Content.Height height = raw.content();
-    Figure position = position(raw, round);
+    Figure position = positions.at(raw, round).orElse(null);
     Standing stands = position == null ? Standing.OUTSIDE : Standing.LIVE;
-    if (waits(entry, height.doubt())) {
+    if (book.waits(raw)) {
       stands = Standing.IN_DOUBT;
-      doubts.add(
-          doubted(entry, "height", height.name().words() + ", " + typed(height), height.doubt()));
+      doubts.add(doubted(raw, "height", height.name().words() + ", " + typed(height)));
     }
     Settings.Verdict verdict =
-        settings.judge(corner.place(), entry.after(), new Subject.StopPosition(height.name()));
+        settings.judge(corner.place(), raw.after(), new Subject.StopPosition(height.name()));
     return new SeenHeight(
         entry.key(),
         entry.n(),
@@ -292,180 +284,86 @@ final class CardFold {
     return "spindle " + (height.spindle() == null ? "not read" : height.spindle().typed());
   }
 
-  /** A later height of the same name stands for earlier ones that no longer hold. */
-  private static void replaceEarlier(List<SeenHeight> seen, SeenHeight later) {
-    if (!later.name().onePlace() || !later.positionCounts()) {
+  /**
+   * A later height of the same name stands for earlier ones whose place was moved or worn since.
+   */
+  private void replaceEarlier(List<SeenHeight> seen, SeenHeight later, Positions positions) {
+    if (!later.name().onePlace() || !later.stopCounts()) {
       return;
     }
     boolean instead = Boolean.FALSE.equals(later.height().again());
+    boolean again = Boolean.TRUE.equals(later.height().again());
     for (int i = 0; i < seen.size(); i++) {
       SeenHeight earlier = seen.get(i);
-      if (earlier.name() == later.name()
-          && (instead || earlier.stop() != Standing.LIVE)
-          && !(Boolean.TRUE.equals(later.height().again())
-              && earlier.stop() == Standing.PUT_BACK)) {
-        seen.set(i, withStop(earlier, Standing.REPLACED));
+      boolean moved =
+          earlier.stop() != Standing.LIVE || era(earlier, positions) != era(later, positions);
+      boolean kept = again && earlier.stop().counts();
+      if (earlier.name() == later.name() && (instead || (moved && !kept))) {
+        seen.set(i, earlier.replaced());
       }
     }
   }
 
-  private static SeenHeight withStop(SeenHeight h, Standing stop) {
-    return new SeenHeight(
-        h.key(),
-        h.n(),
-        h.at(),
-        h.who(),
-        h.round(),
-        h.height(),
-        h.positionMm(),
-        h.stands(),
-        stop,
-        h.because());
-  }
-
-  private Figure position(Raw<Content.Height> raw, SeenRound round) {
-    Content.Height height = raw.content();
-    if (height.spindle() == null) {
-      return null;
-    }
-    Optional<Figure> mark = mark(raw, 0);
-    if (mark.isEmpty()) {
-      return null;
-    }
-    Figure spindle =
-        ToolFigures.length(
-            height.spindle(),
-            round.tape(),
-            raw.entry().key() + ":spindle",
-            placeId(raw, ":spindle"));
-    double inboardMm = mm(Dimension.MARK_INBOARD);
-    double outboardMm = mm(Dimension.READ_POINT_OUTBOARD);
-    return WheelPosition.mm(
-        spindle,
-        mark.get(),
-        outboardMm,
-        outboardMm == 0 ? Figure.exact(0) : camberAt(raw.entry().key(), round),
-        inboardMm,
-        corner.place().left() ? 1 : -1,
-        inboardMm == 0 ? rollAsTyped(round) : roll(round),
-        round.round().rake() == null ? 0 : round.round().rake().rad());
-  }
-
-  private double mm(Dimension dimension) {
-    Given g = given.get(dimension);
-    return g == null ? 0 : g.length().mm();
-  }
-
-  /** The mark read at this height, or the earlier one it is taken as at: then the same sources. */
-  private Optional<Figure> mark(Raw<Content.Height> raw, int depth) {
-    Content.Height height = raw.content();
-    if (height.mark() != null) {
-      Noted entry = raw.entry();
-      Tool tape =
-          Optional.ofNullable(rounds.get(height.round()))
-              .map(SeenRound::tape)
-              .orElseGet(Starter::tape);
-      return Optional.of(
-          ToolFigures.length(height.mark(), tape, entry.key() + ":mark", placeId(raw, ":mark")));
-    }
-    Raw<Content.Height> earlier = rawHeights.get(height.markAsAt());
-    boolean goesBack =
-        earlier != null && earlier.entry().n() < raw.entry().n() && depth < rawHeights.size();
-    return goesBack ? mark(earlier, depth + 1) : Optional.empty();
-  }
-
-  private String placeId(Raw<Content.Height> raw, String what) {
-    Content.Height height = raw.content();
-    return height.name().onePlace()
-        ? cornerKey + ":" + height.name() + ":" + era(raw.entry(), height.name()) + what
-        : raw.entry().key() + what;
-  }
-
-  private long era(Noted entry, HeightName name) {
-    return settings.era(corner.place(), entry.after(), new Subject.StopPosition(name));
-  }
-
-  private static Figure rollAsTyped(SeenRound round) {
-    return Figure.exact(round.round().roll() == null ? 0 : round.round().roll().rad());
-  }
-
-  private static Figure roll(SeenRound round) {
-    if (round.round().roll() != null) {
-      return ToolFigures.angle(
-          round.round().roll(), round.angleTool(), round.key() + ":roll", round.key() + ":roll");
-    }
-    return Figure.of(
-        0,
-        new Source(round.key() + ":roll", SourceKind.TILT),
-        Rectangular.u(WheelPosition.UNSAID_TILT_RAD));
-  }
-
-  private Figure camberAt(String height, SeenRound round) {
-    for (Raw<Content.Reading> raw : rawReadings.getOrDefault(height, List.of())) {
-      Content.Reading r = raw.content();
-      if (r.quantity() == Quantity.CAMBER
-          && r.steering() == Steering.STRAIGHT
-          && r.angle() != null
-          && !waits(raw.entry(), r.doubt())
-          && !takenBackByAnswer(raw.entry())) {
-        return ToolFigures.angle(
-            r.angle(), round.angleTool(), raw.entry().key(), raw.entry().key());
-      }
-    }
-    return Figure.of(
-        0,
-        new Source(height + ":camber", SourceKind.TILT),
-        Rectangular.u(WheelPosition.UNSAID_CAMBER_RAD));
+  private long era(SeenHeight height, Positions positions) {
+    return positions.era(heights.get(height.key()));
   }
 
   // --- readings
 
-  private List<SeenReading> seeReadings(List<SeenHeight> heights) {
+  private List<SeenReading> seeReadings(List<SeenHeight> seenHeights, Positions positions) {
     Map<String, SeenHeight> byKey = new HashMap<>();
-    heights.forEach(h -> byKey.put(h.key(), h));
-    List<Raw<Content.Reading>> inOrder = new ArrayList<>();
-    rawReadings.forEach(
+    seenHeights.forEach(h -> byKey.put(h.key(), h));
+    List<Written<Content.Reading>> inOrder = new ArrayList<>();
+    readings.forEach(
         (height, raws) -> {
           if (byKey.containsKey(height)) {
             inOrder.addAll(raws);
           }
         });
-    inOrder.sort(java.util.Comparator.comparingLong(r -> r.entry().n()));
+    inOrder.sort(Comparator.comparingLong(Written::n));
 
     List<SeenReading> seen = new ArrayList<>();
-    for (Raw<Content.Reading> raw : inOrder) {
-      if (takenBackByAnswer(raw.entry())) {
+    for (Written<Content.Reading> raw : inOrder) {
+      if (book.refused(raw)) {
         continue;
       }
-      SeenReading reading = seeReading(raw, byKey.get(raw.content().height()));
-      replaceEarlier(seen, reading);
+      SeenReading reading = seeReading(raw, byKey.get(raw.content().height()), positions);
+      replaceEarlier(seen, reading, positions);
       seen.add(reading);
     }
     return List.copyOf(seen);
   }
 
-  private SeenReading seeReading(Raw<Content.Reading> raw, SeenHeight height) {
+  private SeenReading seeReading(
+      Written<Content.Reading> raw, SeenHeight height, Positions positions) {
     Noted entry = raw.entry();
     Content.Reading reading = raw.content();
     WatchPoint point = reading.point() == null ? null : watchPoints.get(reading.point());
+    WatchPoint pointThen =
+        reading.point() != null && asked.containsKey(reading.point())
+            ? asked.get(reading.point()).at(entry.n())
+            : null;
     Settings.Verdict verdict =
         settings.judge(
             corner.place(),
-            entry.after(),
+            raw.after(),
             new Subject.Taken(
                 reading.quantity(),
-                point == null ? null : point.place(),
+                pointThen == null ? null : pointThen.place(),
                 reading.steering(),
                 height.name()));
+    boolean fits = fits(reading, pointThen);
     Standing stands = verdict.stands();
-    if (waits(entry, reading.doubt())) {
+    if (book.waits(raw)) {
       stands = Standing.IN_DOUBT;
-      String what = point == null ? reading.quantity().words() : point.name();
-      doubts.add(doubted(entry, "reading", what + ", " + reading.typed(), reading.doubt()));
+      String what = pointThen == null ? reading.quantity().words() : pointThen.name();
+      doubts.add(doubted(raw, "reading", what + ", " + reading.typed()));
     } else if (!height.positionCounts()
+        || !fits
         || (reading.quantity() == Quantity.WATCH_POINT && point == null)) {
       stands = Standing.OUTSIDE;
     }
+    String steps = Positions.stepsOf(reading, positions.stepsOf(heights.get(height.key())));
     return new SeenReading(
         entry.key(),
         entry.n(),
@@ -474,43 +372,51 @@ final class CardFold {
         height,
         reading,
         point,
-        value(entry, reading, height),
+        pointThen,
+        fits ? value(raw, height, steps) : null,
         stands,
         verdict.because());
   }
 
-  private Figure value(Noted entry, Content.Reading reading, SeenHeight height) {
-    String place =
-        String.join(
-            ":",
-            cornerKey,
-            reading.quantity().name(),
-            Objects.toString(reading.point(), ""),
-            reading.steering().name(),
-            height.name().onePlace()
-                ? height.name() + "@" + era(entry, height.name())
-                : height.key());
+  /** Whether it was read in the unit that belongs to it: a length, or an angle. */
+  private static boolean fits(Content.Reading reading, WatchPoint point) {
+    boolean asLength = reading.length() != null || reading.go() != null || reading.noGo() != null;
+    boolean asAngle = reading.angle() != null;
+    return switch (reading.quantity()) {
+      case STRAP_LENGTH, SHOCK_LENGTH, STOP_GAP -> !asAngle;
+      case CAMBER -> !asLength;
+      case TOE -> true;
+      case WATCH_POINT ->
+          point == null || (point.place().measure() == Measure.ANGLE ? !asLength : !asAngle);
+    };
+  }
+
+  private static Figure value(Written<Content.Reading> raw, SeenHeight height, String steps) {
+    Content.Reading reading = raw.content();
     if (reading.result() == GapResult.GO_NO_GO) {
       return reading.go() == null || reading.noGo() == null
           ? null
-          : ToolFigures.between(reading.go(), reading.noGo(), place);
+          : ToolFigures.between(reading.go(), reading.noGo(), steps);
     }
     if (reading.result() != GapResult.NUMBER) {
       return null;
     }
     if (reading.angle() != null) {
-      return ToolFigures.angle(reading.angle(), height.round().angleTool(), entry.key(), place);
+      return ToolFigures.angle(reading.angle(), height.round().angleTool(), raw.key(), steps);
     }
-    TypedLength length = reading.length();
     boolean gap =
         reading.quantity() == Quantity.WATCH_POINT || reading.quantity() == Quantity.STOP_GAP;
     Tool tool = gap ? height.round().gapTool() : height.round().tape();
-    return length == null ? null : ToolFigures.length(length, tool, entry.key(), place);
+    return ToolFigures.length(reading.length(), tool, raw.key(), steps);
   }
 
-  /** A later reading of the same place stands for earlier ones that no longer hold. */
-  private static void replaceEarlier(List<SeenReading> seen, SeenReading later) {
-    if (!later.counts() || later.reading().result() == GapResult.NOT_LOOKED) {
+  /**
+   * A later reading of the same place stands for earlier ones that no longer hold. Told to stand
+   * instead, it does so for those that hold as well, unless the place was moved between them: then
+   * each is true where it was taken.
+   */
+  private void replaceEarlier(List<SeenReading> seen, SeenReading later, Positions positions) {
+    if (!later.counts() || !looked(later)) {
       return;
     }
     boolean instead = Boolean.FALSE.equals(later.reading().again());
@@ -520,24 +426,17 @@ final class CardFold {
       boolean noLongerHolds =
           earlier.stands() == Standing.STALE
               || (earlier.stands() == Standing.PUT_BACK && !again)
-              || earlier.reading().result() == GapResult.NOT_LOOKED;
-      if (earlier.samePlace(later) && (noLongerHolds || (instead && earlier.stands().counts()))) {
-        seen.set(i, replaced(earlier));
+              || (earlier.counts() && !looked(earlier));
+      boolean samePosition = era(earlier.height(), positions) == era(later.height(), positions);
+      if (earlier.samePlace(later)
+          && (noLongerHolds || (instead && earlier.counts() && samePosition))) {
+        seen.set(i, earlier.replaced());
       }
     }
   }
 
-  private static SeenReading replaced(SeenReading r) {
-    return new SeenReading(
-        r.key(),
-        r.n(),
-        r.at(),
-        r.who(),
-        r.height(),
-        r.reading(),
-        r.point(),
-        r.value(),
-        Standing.REPLACED,
-        r.because());
+  private static boolean looked(SeenReading reading) {
+    GapResult result = reading.reading().result();
+    return result != GapResult.NOT_LOOKED && result != GapResult.UNREAD;
   }
 }

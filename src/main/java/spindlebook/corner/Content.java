@@ -1,19 +1,23 @@
 package spindlebook.corner;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
 /**
- * What an entry of the book says. Lists are copied and never null; other absent things are null.
- * All references are keys of earlier entries.
+ * What an entry of the book says. Lists are copied and never null; other absent things are null,
+ * and what an entry cannot do without is refused when it is absent. All references are keys of
+ * earlier entries.
  */
 public sealed interface Content {
 
   /** A car, and the tools that lie beside it. */
   record Car(CarDetails details, List<Tool> tools) implements Content {
     public Car {
+      Objects.requireNonNull(details, "details");
       tools = tools == null ? List.of() : List.copyOf(tools);
     }
   }
@@ -29,6 +33,8 @@ public sealed interface Content {
       List<HeldBack> heldBack)
       implements Content {
     public Corner {
+      Objects.requireNonNull(place, "place");
+      Objects.requireNonNull(layout, "layout");
       watchPoints = watchPoints == null ? List.of() : List.copyOf(watchPoints);
       adjusters = adjusters == null ? List.of() : List.copyOf(adjusters);
       given = given == null ? List.of() : List.copyOf(given);
@@ -51,7 +57,17 @@ public sealed interface Content {
       Given given,
       HeldBack heldBack,
       Retired retired)
-      implements Content {}
+      implements Content {
+    public Definition {
+      long said =
+          Stream.of(details, tool, watchPoint, adjuster, given, heldBack, retired)
+              .filter(Objects::nonNull)
+              .count();
+      if (said != 1) {
+        throw new IllegalArgumentException("a definition says one thing, and this one " + said);
+      }
+    }
+  }
 
   /** What is retired, by its short name; the other two are null. */
   record Retired(String watchPoint, String adjuster, String tool) {}
@@ -75,14 +91,19 @@ public sealed interface Content {
       String note)
       implements Content {
     public Round {
+      Objects.requireNonNull(corner, "corner");
       unit = unit == null ? LengthUnit.INCH : unit;
       toRead = toRead == null ? List.of() : List.copyOf(toRead);
     }
   }
 
   /** One reading a round sets out to take. {@code quantity} null: the height itself. */
-  record ToRead(
-      HeightName name, String label, Steering steering, Quantity quantity, String point) {}
+  record ToRead(HeightName name, String label, Steering steering, Quantity quantity, String point) {
+    public ToRead {
+      Objects.requireNonNull(name, "name");
+      Objects.requireNonNull(steering, "steering");
+    }
+  }
 
   /**
    * One jack setting, read straight ahead: spindle and frame mark above the floor. The mark may be
@@ -100,7 +121,12 @@ public sealed interface Content {
       String markAsAt,
       String doubt,
       Boolean again)
-      implements Content {}
+      implements Content {
+    public Height {
+      Objects.requireNonNull(round, "round");
+      Objects.requireNonNull(name, "name");
+    }
+  }
 
   /**
    * One value at a height and steering, kept as typed.
@@ -123,22 +149,57 @@ public sealed interface Content {
       TypedLength noGo,
       String doubt,
       Boolean again)
-      implements Content {}
+      implements Content {
+    public Reading {
+      Objects.requireNonNull(height, "height");
+      Objects.requireNonNull(steering, "steering");
+      Objects.requireNonNull(quantity, "quantity");
+      Objects.requireNonNull(result, "result");
+      if (quantity == Quantity.WATCH_POINT) {
+        Objects.requireNonNull(point, "point");
+      }
+      if (result == GapResult.NUMBER && (length == null) == (angle == null)) {
+        throw new IllegalArgumentException("a number that was read is one length or one angle");
+      }
+      if (result == GapResult.GO_NO_GO && go == null && noGo == null) {
+        throw new IllegalArgumentException(
+            "go / no-go needs a shank that goes or one that does not");
+      }
+    }
+  }
 
   /** One change of one adjuster. */
   record Adjustment(
       String corner, String adjuster, Setting from, Setting to, String why, String doubt)
-      implements Content {}
+      implements Content {
+    public Adjustment {
+      Objects.requireNonNull(corner, "corner");
+      Objects.requireNonNull(adjuster, "adjuster");
+      Objects.requireNonNull(to, "to");
+    }
+  }
 
   /** What befell a corner, or the whole car when {@code corner} is null. */
-  record Happening(String car, String corner, HappeningKind what, String words)
-      implements Content {}
+  record Happening(String car, String corner, HappeningKind what, String words) implements Content {
+    public Happening {
+      Objects.requireNonNull(what, "what");
+    }
+  }
 
   /** A whole new body for an earlier entry, or the taking back of it ({@code body} null). */
-  record Correction(String target, Content body, String reason) implements Content {}
+  record Correction(String target, Content body, String reason) implements Content {
+    public Correction {
+      Objects.requireNonNull(target, "target");
+      reason = reason == null ? "" : reason;
+    }
+  }
 
   /** The answer to a doubt: it is so, or it does not count. */
-  record Answer(String target, boolean itIsSo, String words) implements Content {}
+  record Answer(String target, boolean itIsSo, String words) implements Content {
+    public Answer {
+      Objects.requireNonNull(target, "target");
+    }
+  }
 
   /** An entry of a kind this version only keeps. */
   record Kept(String kind) implements Content {}

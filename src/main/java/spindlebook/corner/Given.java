@@ -1,5 +1,6 @@
 package spindlebook.corner;
 
+import java.util.Objects;
 import spindlebook.units.TypedLength;
 
 /**
@@ -7,4 +8,9 @@ import spindlebook.units.TypedLength;
  *
  * @param halfWidth rectangular half-width when the owner gives one (a measured crush has one)
  */
-public record Given(Dimension dimension, TypedLength length, TypedLength halfWidth) {}
+public record Given(Dimension dimension, TypedLength length, TypedLength halfWidth) {
+  public Given {
+    Objects.requireNonNull(dimension, "dimension");
+    Objects.requireNonNull(length, "length");
+  }
+}

@@ -1,5 +1,6 @@
 package spindlebook.corner;
 
+import java.util.Objects;
 import spindlebook.units.TypedLength;
 
 /**
@@ -11,6 +12,7 @@ import spindlebook.units.TypedLength;
 public record HeldBack(
     Allowance allowance, TypedLength length, Double percent, TypedLength halfWidth, String basis) {
   public HeldBack {
+    Objects.requireNonNull(allowance, "allowance");
     if (allowance.share() ? percent == null : length == null) {
       throw new IllegalArgumentException(allowance.words() + " needs a number");
     }

@@ -45,6 +45,16 @@ public final class Moves {
     };
   }
 
+  /**
+   * Whether something befell a place that may have shifted it without making it stale: a driven
+   * strap has stretched, so a later reading stands for the earlier one and is no repeat of it.
+   */
+  static boolean wears(HappeningKind happening, Where where, Subject subject) {
+    return happening == HappeningKind.DRIVEN
+        && where == HERE
+        && subject.equals(new StopPosition(ON_THE_STRAP));
+  }
+
   private static boolean strap(Subject subject) {
     return subject.equals(new StopPosition(ON_THE_STRAP)) || strapLengthOnIt(subject);
   }
@@ -84,9 +94,7 @@ public final class Moves {
     }
     return subject instanceof Taken t
         && t.at() == RIDE
-        && (t.is(Quantity.CAMBER)
-            || t.is(Quantity.TOE)
-            || (t.place() != null && t.place().measure() != Measure.GAP));
+        && (t.is(Quantity.CAMBER) || t.is(Quantity.TOE) || t.place() == WatchPlace.CV_ANGLE);
   }
 
   private static boolean shock(Subject subject) {

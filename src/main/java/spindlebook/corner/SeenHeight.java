@@ -43,4 +43,9 @@ public record SeenHeight(
   public boolean stopCounts() {
     return positionCounts() && stop.counts();
   }
+
+  SeenHeight replaced() {
+    return new SeenHeight(
+        key, n, at, who, round, height, positionMm, stands, Standing.REPLACED, because);
+  }
 }

@@ -7,7 +7,9 @@ import spindlebook.uncertainty.Figure;
 /**
  * A reading as the card sees it.
  *
- * @param point the watch point in its present version; null for other quantities
+ * @param point the watch point in its present version; null for other quantities and when it is
+ *     retired
+ * @param pointThen the watch point in the version under which it was looked at
  * @param value millimetres, or radians for an angle; null when the result is no number
  * @param because the changes that moved it since it was taken
  */
@@ -19,12 +21,16 @@ public record SeenReading(
     SeenHeight height,
     Content.Reading reading,
     WatchPoint point,
+    WatchPoint pointThen,
     Figure value,
     Standing stands,
     List<Change> because) {
 
   public String what() {
-    return point == null ? reading.quantity().words() : point.name();
+    if (point != null) {
+      return point.name();
+    }
+    return pointThen == null ? reading.quantity().words() : pointThen.name();
   }
 
   public boolean counts() {
@@ -37,6 +43,11 @@ public record SeenReading(
 
   public boolean of(String watchPoint) {
     return reading.quantity() == Quantity.WATCH_POINT && watchPoint.equals(reading.point());
+  }
+
+  SeenReading replaced() {
+    return new SeenReading(
+        key, n, at, who, height, reading, point, pointThen, value, Standing.REPLACED, because);
   }
 
   /** Same thing read at the same named place and steering. */

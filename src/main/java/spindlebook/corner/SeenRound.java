@@ -3,9 +3,8 @@ package spindlebook.corner;
 import java.time.Instant;
 
 /**
- * A round with the tools it was read with, in the version that counted then.
- *
- * @param tape null when the round names a tool the book does not know; likewise the others
+ * A round with the tools it was read with, in the version that counted then. Where the round names
+ * no tool, or one that cannot read such a thing, the starting one stands in.
  */
 public record SeenRound(
     String key,

@@ -15,12 +15,14 @@ final class Settings {
   private static final class Line {
     final Place place;
     final Adjuster adjuster;
+    final long from;
     final List<Turn> turns = new ArrayList<>();
     final List<Change> changes = new ArrayList<>();
 
-    Line(Place place, Adjuster adjuster) {
+    Line(Place place, Adjuster adjuster, long from) {
       this.place = place;
       this.adjuster = adjuster;
+      this.from = from;
     }
 
     Setting asOf(long n) {
@@ -45,13 +47,14 @@ final class Settings {
   /** Adds an adjuster; a later version of the same keeps its history. */
   void add(Place place, Adjuster adjuster, long n) {
     Line old = find(place, adjuster.adjuster());
-    Line line = new Line(place, adjuster);
+    Line line = new Line(place, adjuster, old == null ? n : old.from);
     if (old != null) {
       line.turns.addAll(old.turns);
       line.changes.addAll(old.changes);
       lines.remove(old);
-    } else if (adjuster.first() != null) {
-      line.turns.add(new Turn(n, adjuster.first()));
+    }
+    if (line.turns.isEmpty() && adjuster.first() != null) {
+      line.turns.add(new Turn(line.from, adjuster.first()));
     }
     lines.add(line);
   }
@@ -71,6 +74,12 @@ final class Settings {
 
   void befall(Place place, HappeningKind what, Change change) {
     happenings.add(new Befallen(place, what, change));
+  }
+
+  /** What an adjuster is called; its short name when the book does not know it. */
+  String name(Place place, String adjuster) {
+    Line line = find(place, adjuster);
+    return line == null ? adjuster : line.adjuster.name();
   }
 
   Setting now(Place place, String adjuster) {
@@ -125,8 +134,8 @@ final class Settings {
   }
 
   /**
-   * The last change, up to {@code after}, that moved the subject: two readings of the same named
-   * place are of one place only when nothing moved it between them.
+   * The last change, up to {@code after}, that moved or wore the subject: two readings of the same
+   * named place are of one place only when nothing did between them.
    */
   long era(Place corner, long after, Subject subject) {
     long last = 0;
@@ -137,7 +146,7 @@ final class Settings {
     }
     for (Befallen b : happenings) {
       Where where = b.place() == null ? Where.HERE : Where.seenFrom(corner, b.place());
-      if (Moves.by(b.what(), where, subject)) {
+      if (Moves.by(b.what(), where, subject) || Moves.wears(b.what(), where, subject)) {
         last = Math.max(last, lastUpTo(List.of(b.change()), after));
       }
     }

@@ -23,9 +23,18 @@ final class ToolFigures {
    * @param placeId shared by repeats of the same place
    */
   static Figure length(TypedLength length, Tool tool, String readingId, String placeId) {
+    return length(length, tool, readingId, placeId, SourceKind.PLACING);
+  }
+
+  /**
+   * @param placing MARK where the one reading is used in many figures: repeating those does not
+   *     narrow it
+   */
+  static Figure length(
+      TypedLength length, Tool tool, String readingId, String placeId, SourceKind placing) {
     Map<Source, Double> parts = new LinkedHashMap<>();
     add(parts, SourceKind.RESOLUTION, placeId, Rectangular.resolutionU(tool.graduation().mm()));
-    add(parts, SourceKind.PLACING, readingId, halfWidth(tool.placingHalfWidth()));
+    add(parts, placing, readingId, halfWidth(tool.placingHalfWidth()));
     add(parts, SourceKind.TOOL, tool.tool(), halfWidth(tool.classHalfWidth()));
     return Figure.of(length.mm(), parts);
   }

@@ -14,6 +14,14 @@ public record WatchPoint(String point, WatchPlace place, String name, Keep keep,
     Objects.requireNonNull(point, "point");
     Objects.requireNonNull(place, "place");
     Objects.requireNonNull(keep, "keep");
+    boolean angle = place.measure() == Measure.ANGLE;
+    if (angle == (keep.mostAngle() == null)
+        || (angle && (keep.least() != null || keep.most() != null))) {
+      throw new IllegalArgumentException(
+          "the rule of '"
+              + place.words()
+              + (angle ? "' is an angle that is kept at most" : "' is a length, not an angle"));
+    }
     name = name == null || name.isBlank() ? place.words() : name;
     basis = basis == null ? "the owner's" : basis;
   }

@@ -1,0 +1,166 @@
+package spindlebook.corner;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Rectangular;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
+
+/**
+ * Where the wheel stood at each height of a corner, with its sources: the spindle and the mark as
+ * read, the tape they share, the camber and the tilt of the frame.
+ *
+ * <p>The steps of the scale are one source for all heights of one name between two changes of its
+ * place: reading the same place again with the same tape errs the same way. A mark taken as at an
+ * earlier height is the earlier height's, source for source.
+ */
+final class Positions {
+  private final String corner;
+  private final Place place;
+  private final CarBook book;
+  private final Settings settings;
+  private final Map<String, SeenRound> rounds;
+  private final Map<String, Written<Content.Height>> heights;
+  private final Map<String, List<Written<Content.Reading>>> readings;
+  private final Map<Dimension, Versions<Given>> given;
+  private final Set<String> sharedMarks = new HashSet<>();
+
+  Positions(
+      String corner,
+      Place place,
+      CarBook book,
+      Settings settings,
+      Map<String, SeenRound> rounds,
+      Map<String, Written<Content.Height>> heights,
+      Map<String, List<Written<Content.Reading>>> readings,
+      Map<Dimension, Versions<Given>> given) {
+    this.corner = corner;
+    this.place = place;
+    this.book = book;
+    this.settings = settings;
+    this.rounds = rounds;
+    this.heights = heights;
+    this.readings = readings;
+    this.given = given;
+    for (Written<Content.Height> height : heights.values()) {
+      if (height.content().mark() == null) {
+        readAt(height).ifPresent(earlier -> sharedMarks.add(earlier.key()));
+      }
+    }
+  }
+
+  /**
+   * Empty when the spindle or the mark was not read, or the mark it was taken as does not count.
+   */
+  Optional<Figure> at(Written<Content.Height> height, SeenRound round) {
+    Optional<Figure> mark = readAt(height).map(this::mark);
+    if (height.content().spindle() == null || mark.isEmpty()) {
+      return Optional.empty();
+    }
+    Figure spindle =
+        ToolFigures.length(
+            height.content().spindle(),
+            round.tape(),
+            height.key() + ":spindle",
+            stepsOf(height) + ":spindle");
+    double inboardMm = mm(Dimension.MARK_INBOARD, height.n());
+    double outboardMm = mm(Dimension.READ_POINT_OUTBOARD, height.n());
+    Content.Round conditions = round.round();
+    return Optional.of(
+        WheelPosition.mm(
+            spindle,
+            mark.get(),
+            outboardMm,
+            outboardMm == 0 ? Figure.exact(0) : camber(height, round),
+            inboardMm,
+            place.left() ? 1 : -1,
+            roll(round, inboardMm),
+            conditions.rake() == null ? 0 : conditions.rake().rad()));
+  }
+
+  /** What keeps the steps of a scale at one named place apart from those at another. */
+  String stepsOf(Written<Content.Height> height) {
+    return height.content().name().onePlace()
+        ? corner + ":" + height.content().name() + "@" + era(height)
+        : height.key();
+  }
+
+  /** The last change that moved, or wore, the place a height names. */
+  long era(Written<Content.Height> height) {
+    return settings.era(place, height.after(), new Subject.StopPosition(height.content().name()));
+  }
+
+  /** The height at which the mark of this one was read. */
+  private Optional<Written<Content.Height>> readAt(Written<Content.Height> height) {
+    Written<Content.Height> at = height;
+    while (at.content().mark() == null) {
+      Written<Content.Height> earlier = heights.get(at.content().markAsAt());
+      if (earlier == null || earlier.n() >= at.n() || !book.counts(earlier)) {
+        return Optional.empty();
+      }
+      at = earlier;
+    }
+    return Optional.of(at);
+  }
+
+  private Figure mark(Written<Content.Height> readAt) {
+    SeenRound round = rounds.get(readAt.content().round());
+    return ToolFigures.length(
+        readAt.content().mark(),
+        round == null ? Starter.tape() : round.tape(),
+        readAt.key() + ":mark",
+        stepsOf(readAt) + ":mark",
+        sharedMarks.contains(readAt.key()) ? SourceKind.MARK : SourceKind.PLACING);
+  }
+
+  private double mm(Dimension dimension, long n) {
+    Versions<Given> versions = given.get(dimension);
+    return versions == null ? 0 : versions.at(n).length().mm();
+  }
+
+  private static Figure roll(SeenRound round, double inboardMm) {
+    String id = round.key() + ":roll";
+    if (round.round().roll() != null) {
+      return ToolFigures.angle(round.round().roll(), round.angleTool(), id, id);
+    }
+    return inboardMm == 0
+        ? Figure.exact(0)
+        : Figure.of(
+            0, new Source(id, SourceKind.TILT), Rectangular.u(WheelPosition.UNSAID_TILT_RAD));
+  }
+
+  /** The camber last read straight ahead at the height. */
+  private Figure camber(Written<Content.Height> height, SeenRound round) {
+    Figure camber = null;
+    for (Written<Content.Reading> raw : readings.getOrDefault(height.key(), List.of())) {
+      Content.Reading r = raw.content();
+      if (r.quantity() == Quantity.CAMBER
+          && r.steering() == Steering.STRAIGHT
+          && r.angle() != null
+          && book.counts(raw)) {
+        camber =
+            ToolFigures.angle(r.angle(), round.angleTool(), raw.key(), stepsOf(r, stepsOf(height)));
+      }
+    }
+    return camber != null
+        ? camber
+        : Figure.of(
+            0,
+            new Source(height.key() + ":camber", SourceKind.TILT),
+            Rectangular.u(WheelPosition.UNSAID_CAMBER_RAD));
+  }
+
+  /** The same for one thing read there. */
+  static String stepsOf(Content.Reading reading, String stepsOfHeight) {
+    return stepsOfHeight
+        + ":"
+        + reading.quantity()
+        + ":"
+        + reading.steering()
+        + (reading.point() == null ? "" : ":" + reading.point());
+  }
+}

@@ -2,18 +2,20 @@ package spindlebook.travel;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import spindlebook.corner.Allowance;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.Dimension;
+import spindlebook.corner.GapResult;
 import spindlebook.corner.Given;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.HeldBack;
 import spindlebook.corner.Keep;
-import spindlebook.corner.Measure;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPoint;
@@ -22,12 +24,36 @@ import spindlebook.uncertainty.Figure;
 /** Every rule of a corner laid along its travel: watch points, the shock's two ends, the ground. */
 final class CornerLimits {
 
-  /** One rule at one end. */
-  record Found(Limit.Kind kind, WatchPoint point, Steering steering, EndLimit at, ToRead toRead) {}
+  /** One rule at one end, with the readings that tell of it; of the ground there are none. */
+  record Found(
+      Limit.Kind kind,
+      WatchPoint point,
+      Steering steering,
+      EndLimit at,
+      ToRead toRead,
+      List<Node> nodes,
+      Rule rule) {
+
+    /** How far the value read at a wheel position is inside its rule; empty for a bound. */
+    Optional<Figure> clearanceAt(Figure positionMm) {
+      return Node.merge(nodes).stream()
+          .filter(n -> n.bound() == Bound.EXACT)
+          .filter(n -> n.positionMm().value() == positionMm.value())
+          .map(n -> n.value().plus(-rule.limit()).times(rule instanceof Rule.AtLeast ? 1 : -1))
+          .findFirst();
+    }
+
+    /** The same thing, to be read at another height. */
+    ToRead toReadAt(HeightName name) {
+      return new ToRead(name, null, toRead.steering(), toRead.quantity(), toRead.point());
+    }
+  }
 
   final Map<End, List<Found>> found = new EnumMap<>(End.class);
   final Map<End, List<Need>> needs = new EnumMap<>(End.class);
   final List<MidTravel> midTravel = new ArrayList<>();
+
+  private static final Set<GapResult> UNSEEN = EnumSet.of(GapResult.NOT_LOOKED, GapResult.UNREAD);
 
   private final Card card;
 
@@ -56,15 +82,17 @@ final class CornerLimits {
                                 EndLimit.How.CUBIC,
                                 limit.value(),
                                 List.of()),
+                            null,
+                            List.of(),
                             null)));
   }
 
   private void watchPoint(WatchPoint point) {
     for (Steering steering : steeringsOf(point)) {
       for (Rule rule : rules(point)) {
-        Along along =
-            RuleAlongTravel.along(Nodes.watchPoint(card, point.point(), steering, rule), rule);
-        add(Limit.Kind.WATCH_POINT, point, steering, along);
+        List<Node> nodes = Nodes.watchPoint(card, point.point(), steering, rule);
+        Along along = RuleAlongTravel.along(nodes, rule);
+        add(point, steering, along, nodes, rule);
         along.midTravel().forEach(s -> midTravel.add(new MidTravel(point, steering, s)));
       }
     }
@@ -76,8 +104,9 @@ final class CornerLimits {
     for (Steering steering : Steering.values()) {
       boolean read =
           card.readings().stream()
-              .anyMatch(
-                  r -> r.counts() && r.of(point.point()) && r.reading().steering() == steering);
+              .filter(r -> r.counts() && r.of(point.point()))
+              .filter(r -> r.reading().steering() == steering)
+              .anyMatch(r -> !UNSEEN.contains(r.reading().result()));
       if (read && !steerings.contains(steering)) {
         steerings.add(steering);
       }
@@ -85,7 +114,7 @@ final class CornerLimits {
     return steerings;
   }
 
-  private static List<Rule> rules(WatchPoint point) {
+  static List<Rule> rules(WatchPoint point) {
     Keep keep = point.keep();
     List<Rule> rules = new ArrayList<>();
     if (keep.least() != null) {
@@ -94,7 +123,7 @@ final class CornerLimits {
     if (keep.most() != null) {
       rules.add(new Rule.AtMost(keep.most().mm()));
     }
-    if (keep.mostAngle() != null && point.place().measure() == Measure.ANGLE) {
+    if (keep.mostAngle() != null) {
       rules.add(new Rule.AtMost(keep.mostAngle().rad()));
     }
     return rules;
@@ -119,22 +148,25 @@ final class CornerLimits {
     if (given.isEmpty() || held.isEmpty()) {
       return;
     }
-    // Stroke left at this end, so that an unsure open or closed length is one source for all
-    // heights.
+    // Stroke left at this end beyond the reserve, so that an unsure open or closed length, or
+    // reserve, is one source for all heights.
     Figure ofEnd = GivenFigures.of(given.get());
+    Figure kept = HeldFigures.of(held.get());
+    Rule rule = new Rule.AtLeast(0);
     List<Node> left =
         lengths.stream()
             .map(
                 n ->
                     new Node(
                         n.positionMm(),
-                        end == End.DROOP ? ofEnd.minus(n.value()) : n.value().minus(ofEnd),
+                        (end == End.DROOP ? ofEnd.minus(n.value()) : n.value().minus(ofEnd))
+                            .minus(kept),
                         n.bound(),
                         n.readings()))
             .toList();
-    Along along = RuleAlongTravel.along(left, new Rule.AtLeast(HeldFigures.of(held.get()).value()));
+    Along along = RuleAlongTravel.along(left, rule);
     EndLimit at = end == End.DROOP ? along.droop() : along.bump();
-    found.get(end).add(new Found(Limit.Kind.SHOCK, null, null, at, shockToRead(end)));
+    found.get(end).add(new Found(Limit.Kind.SHOCK, null, null, at, shockToRead(end), left, rule));
   }
 
   private static ToRead shockToRead(End end) {
@@ -146,11 +178,13 @@ final class CornerLimits {
     return end == End.DROOP ? HeightName.ON_THE_STRAP : HeightName.STOP_TOUCH;
   }
 
-  private void add(Limit.Kind kind, WatchPoint point, Steering steering, Along along) {
+  private void add(WatchPoint point, Steering steering, Along along, List<Node> nodes, Rule rule) {
     for (End end : End.values()) {
       ToRead toRead = new ToRead(nameAt(end), null, steering, Quantity.WATCH_POINT, point.point());
       EndLimit at = end == End.DROOP ? along.droop() : along.bump();
-      found.get(end).add(new Found(kind, point, steering, at, toRead));
+      found
+          .get(end)
+          .add(new Found(Limit.Kind.WATCH_POINT, point, steering, at, toRead, nodes, rule));
     }
   }
 }

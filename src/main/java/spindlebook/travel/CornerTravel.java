@@ -116,10 +116,17 @@ public final class CornerTravel {
     needs.addAll(limits.needs.get(end));
     judged.forEach(l -> needs.addAll(l.needs()));
 
-    Optional<Limit> rules = judged.stream().filter(Limit::found).findFirst();
-    boolean atLeast = rules.isEmpty();
+    // A rule that is broken at every height has no place where a stop would keep it.
+    List<Limit> placed =
+        judged.stream().anyMatch(l -> l.at() instanceof EndLimit.BrokenThroughout)
+            ? List.of()
+            : judged.stream().filter(l -> l.positionMm() != null).toList();
+    Optional<Limit> rules = placed.stream().filter(Limit::found).findFirst();
+    // Further out than the last reading of any rule nobody has looked.
     Optional<Limit> nearest =
-        rules.or(() -> judged.stream().filter(l -> l.positionMm() != null).findFirst());
+        placed.stream()
+            .min(Comparator.comparingDouble(l -> l.positionMm().value() * end.outward()));
+    boolean atLeast = nearest.filter(l -> !l.found()).isPresent();
     Outcome outcome = needs.isEmpty() ? Outcome.CLEAR : Outcome.NEEDS;
     for (Limit limit : judged) {
       outcome = outcome.worse(limit.outcome());
@@ -131,7 +138,7 @@ public final class CornerTravel {
             .filter(l -> held.isPresent())
             .map(l -> l.positionMm().minus(held.get().mm().times(end.outward())));
     Optional<Cure> cure =
-        rules.isPresent() && stop.isPresent() && margin.isPresent() && margin.get().value() < 0
+        rules.isPresent() && margin.isPresent() && rules.get().roomMm().value() < 0
             ? StopCure.of(
                 card, end, stop.get().positionMm().value(), neededStop.orElseThrow().value())
             : Optional.empty();
@@ -196,8 +203,8 @@ public final class CornerTravel {
   private static Total asItCouldBe(EndFindings droop, EndFindings bump, Optional<Figure> rideMm) {
     List<Need> needs = new ArrayList<>();
     for (EndFindings end : List.of(droop, bump)) {
-      // The stop's own position is no term of it: L + e and U − r stand without S and B.
-      List<Need> stop = end.stop().isPresent() ? List.of() : stopNeeds(end);
+      // Where e and r do not rest on the stop, L + e and U − r stand without S and B.
+      List<Need> stop = end.neededStopMm().isPresent() ? stopNeeds(end) : List.of();
       end.needs().stream().filter(n -> !stop.contains(n)).forEach(needs::add);
     }
     return total(
@@ -229,7 +236,7 @@ public final class CornerTravel {
   private Optional<Figure> raw() {
     List<Figure> positions =
         card.heights().stream()
-            .filter(SeenHeight::positionCounts)
+            .filter(SeenHeight::stopCounts)
             .map(SeenHeight::positionMm)
             .sorted(Comparator.comparingDouble(Figure::value))
             .toList();

@@ -9,7 +9,8 @@ import spindlebook.corner.Setting;
  * @param adjuster short name of the strap's or the spacer's adjuster
  * @param wantedMm change wanted at the stop, + is a shorter strap or a thicker spacer
  * @param setMm the same, rounded up to what can be set
- * @param steps how many holes, turns or pieces that is
+ * @param steps how many holes, turns or pieces that is; null when it is not known what a hole or a
+ *     turn is worth
  * @param to the new setting, ready to be an adjustment; null when the present one is not known
  * @param atWheelMm wheel travel it takes away
  * @param byRatio worked out with the ratio at the stop, outside the lengths that were read
@@ -18,7 +19,7 @@ public record Cure(
     String adjuster,
     double wantedMm,
     double setMm,
-    double steps,
+    Double steps,
     Setting to,
     double atWheelMm,
     boolean byRatio) {}

@@ -11,10 +11,12 @@ import spindlebook.uncertainty.Figure;
  * @param heldBack strap stretch still to come, or impact beyond the solid stop, at the wheel
  * @param limits every limit of this end, in the order in which they act, first the one that acts
  *     first; those not known come last
- * @param rules the limit that acts first among those found
+ * @param rules the limit that acts first among those found; empty when none was, and when a rule is
+ *     broken at every height
  * @param neededStopMm where the stop would have to be: L + e, or U − r
  * @param marginMm how much further the stop could go: S − e − L, or U − r − B; negative is short
- * @param marginAtLeast the limit lies beyond what was read, so there is at least this much
+ * @param marginAtLeast counted to the last reading of a rule that is still kept there: the limit
+ *     lies beyond, so there is at least this much
  */
 public record EndFindings(
     End end,

@@ -1,6 +1,7 @@
 package spindlebook.travel;
 
 import java.util.List;
+import spindlebook.corner.HeightName;
 import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
@@ -15,18 +16,26 @@ import spindlebook.uncertainty.Settles;
  * </pre>
  *
  * S, B stops; e, r held back; L, U limits: wheel positions in mm, + towards bump. What stop and
- * limit share (a mark read once, the tape) cancels in the room. A bracket is planned from its
- * reading that keeps the rule, so it is short only beyond the reading that breaks it; between them
- * nobody has looked. Where a rule is kept at the last reading, the wheel may go as far as the value
- * keeps it by its own U; further than was read is not judged but asked for.
+ * limit share (a mark read once, the tape) cancels in the room.
+ *
+ * <p>A limit on the curve holds all its doubt in its position. A bracket is planned from its
+ * reading that keeps the rule: the wheel is clear only as far as the value there keeps the rule by
+ * its own U, short only beyond the reading that breaks it by its U, and between the two nobody has
+ * looked. Where a rule is kept at the last reading, the wheel may go as far as the value keeps it
+ * by its own U, to the reading itself when the wheel cannot be told to go past it; further than was
+ * read is not judged but asked for.
  */
 final class Judged {
+  private static final double TINY_MM = 1e-9;
+  private static final String BROKEN = "its rule is broken at every height read";
+
   private Judged() {}
 
   static Limit of(End end, CornerLimits.Found found, Figure reachMm) {
     EndLimit at = found.at();
     if (at instanceof EndLimit.BrokenThroughout) {
-      return limit(found, reachMm, null, Outcome.SHORT, null, List.of());
+      Need need = Need.read(found.toReadAt(HeightName.IN_BETWEEN), List.of(BROKEN));
+      return limit(found, reachMm, null, Outcome.SHORT, null, List.of(need));
     }
     if (at instanceof EndLimit.NotRead) {
       return limit(
@@ -43,22 +52,35 @@ final class Judged {
   private static Limit crossing(
       End end, CornerLimits.Found found, EndLimit.Crosses crosses, Figure reachMm) {
     Figure room = room(end, reachMm, crosses.positionMm());
-    Outcome outcome = outcome(GuardBand.atLeast(room, 0));
-    if (outcome == Outcome.SHORT && crosses.how() == EndLimit.How.BRACKET) {
-      double brokenMm = crosses.surelyBrokenMm();
-      double beyondBroken = (reachMm.value() - brokenMm) * end.outward();
-      boolean surely = !Double.isNaN(brokenMm) && beyondBroken > reachMm.U();
-      outcome = surely ? Outcome.SHORT : Outcome.CANT_TELL;
+    if (crosses.how() == EndLimit.How.BRACKET) {
+      return bracket(end, found, crosses, reachMm, room);
     }
-    Settles settles =
-        outcome != Outcome.CANT_TELL
-            ? null
-            : crosses.how() == EndLimit.How.BRACKET ? null : Settles.how(room, 0);
-    List<Need> needs =
-        outcome == Outcome.CANT_TELL && crosses.how() == EndLimit.How.BRACKET
-            ? List.of(Need.readBeyond(found.toRead(), reachMm.value()))
-            : List.of();
-    return limit(found, reachMm, room, outcome, settles, needs);
+    Outcome outcome = outcome(GuardBand.atLeast(room, 0));
+    Settles settles = outcome == Outcome.CANT_TELL ? Settles.how(room, 0) : null;
+    return limit(found, reachMm, room, outcome, settles, List.of());
+  }
+
+  private static Limit bracket(
+      End end, CornerLimits.Found found, EndLimit.Crosses crosses, Figure reachMm, Figure room) {
+    if (GuardBand.atLeast(room, 0) == Decision.SHORT) {
+      return pastBracket(end, found, crosses, reachMm, room);
+    }
+    if (spareMm(end, crosses.surelyKeptMm(), reachMm) >= room.U() - TINY_MM) {
+      return limit(found, reachMm, room, Outcome.CLEAR, null, List.of());
+    }
+    boolean valueIsSure = near(crosses.surelyKeptMm(), crosses.positionMm());
+    Settles settles = valueIsSure ? Settles.how(room, 0) : byValue(found, crosses.positionMm());
+    return limit(found, reachMm, room, Outcome.CANT_TELL, settles, List.of());
+  }
+
+  private static Limit pastBracket(
+      End end, CornerLimits.Found found, EndLimit.Crosses crosses, Figure reachMm, Figure room) {
+    double past = -spareMm(end, crosses.surelyBrokenMm(), reachMm);
+    if (past > room.U()) {
+      return limit(found, reachMm, room, Outcome.SHORT, null, List.of());
+    }
+    Need need = Need.readBeyond(found.toRead(), reachMm.value());
+    return limit(found, reachMm, room, Outcome.CANT_TELL, null, List.of(need));
   }
 
   private static Limit kept(
@@ -68,18 +90,28 @@ final class Judged {
       Need need = Need.readBeyond(found.toRead(), reachMm.value());
       return limit(found, reachMm, room, Outcome.NEEDS, null, List.of(need));
     }
-    boolean surely =
-        kept.surelyKeptMm().isPresent()
-            && (kept.surelyKeptMm().getAsDouble() - reachMm.value()) * end.outward() >= -1e-9;
-    // The wheel gets to the last reading and no further: what was read there decides.
-    boolean atLast = Math.abs(room.value()) <= room.U() && keptSurelyAtLast(kept);
-    Outcome outcome = surely || atLast ? Outcome.CLEAR : Outcome.CANT_TELL;
-    return limit(found, reachMm, room, outcome, null, List.of());
+    double surelyKeptMm = kept.surelyKeptMm().orElse(Double.NaN);
+    boolean clear =
+        near(surelyKeptMm, kept.positionMm())
+            || spareMm(end, surelyKeptMm, reachMm) >= room.U() - TINY_MM;
+    return clear
+        ? limit(found, reachMm, room, Outcome.CLEAR, null, List.of())
+        : limit(
+            found, reachMm, room, Outcome.CANT_TELL, byValue(found, kept.positionMm()), List.of());
   }
 
-  private static boolean keptSurelyAtLast(EndLimit.KeptTo kept) {
-    return kept.surelyKeptMm().isPresent()
-        && Math.abs(kept.surelyKeptMm().getAsDouble() - kept.positionMm().value()) < 1e-9;
+  /** What would settle whether the value read at a position keeps its rule. */
+  private static Settles byValue(CornerLimits.Found found, Figure positionMm) {
+    return found.clearanceAt(positionMm).map(c -> Settles.how(c, 0)).orElse(null);
+  }
+
+  /** How far the wheel stays inside a position; NaN when that was not read. */
+  private static double spareMm(End end, double positionMm, Figure reachMm) {
+    return (positionMm - reachMm.value()) * end.outward();
+  }
+
+  private static boolean near(double positionMm, Figure other) {
+    return Math.abs(positionMm - other.value()) <= TINY_MM;
   }
 
   static Figure room(End end, Figure reachMm, Figure limitMm) {

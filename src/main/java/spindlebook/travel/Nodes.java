@@ -18,7 +18,7 @@ final class Nodes {
 
   /**
    * A watch point at one steering, against one of its rules. 'Well clear' is no less than the rule
-   * (no more, for an angle); 'touches' and 'binds' leave nothing of a gap.
+   * was when somebody looked (no more, for an angle); 'touches' and 'binds' leave nothing of a gap.
    */
   static List<Node> watchPoint(Card card, String point, Steering steering, Rule rule) {
     List<Node> nodes = new ArrayList<>();
@@ -34,7 +34,7 @@ final class Nodes {
     Content.Reading reading = seen.reading();
     boolean gap = rule instanceof Rule.AtLeast;
     return switch (reading.result()) {
-      case NUMBER -> Optional.of(of(seen, seen.value(), Bound.EXACT));
+      case NUMBER -> Optional.ofNullable(seen.value()).map(v -> of(seen, v, Bound.EXACT));
       case GO_NO_GO -> {
         if (seen.value() != null) {
           yield Optional.of(of(seen, seen.value(), Bound.EXACT));
@@ -44,7 +44,11 @@ final class Nodes {
             : Optional.of(of(seen, Figure.exact(reading.noGo().mm()), Bound.AT_MOST));
       }
       case WELL_CLEAR ->
-          Optional.of(of(seen, Figure.exact(rule.limit()), gap ? Bound.AT_LEAST : Bound.AT_MOST));
+          CornerLimits.rules(seen.pointThen()).stream()
+              .filter(then -> then.getClass() == rule.getClass())
+              .map(then -> Figure.exact(then.limit()))
+              .map(then -> of(seen, then, gap ? Bound.AT_LEAST : Bound.AT_MOST))
+              .findFirst();
       case TOUCHES, BINDS ->
           gap
               ? Optional.of(of(seen, Figure.exact(0), Bound.AT_MOST))

@@ -13,6 +13,7 @@ import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeFormat;
+import spindlebook.units.TypedLength;
 
 /**
  * How a stop is to be set so that it acts before the first limit: the change at the wheel turned
@@ -48,14 +49,20 @@ final class StopCure {
     PositionToSetting.Steps steps =
         PositionToSetting.steps(-shorterMm, stepMm, PositionToSetting.Rounding.DOWN);
     double setMm = -steps.changeMm();
-    double atWheelMm = PositionToSetting.atWheel(lengths, stopMm, steps).changeMm().value();
+    double atWheelMm;
+    try {
+      atWheelMm = PositionToSetting.atWheel(lengths, stopMm, steps).changeMm().value();
+    } catch (IllegalArgumentException noSuchLength) {
+      return Optional.empty();
+    }
+    Double count = counted(inForce.get().adjuster(), -steps.count());
     return Optional.of(
         new Cure(
             inForce.get().adjuster().adjuster(),
             shorterMm,
             setMm,
-            -steps.count() * stepsPerCount(inForce.get().adjuster()),
-            strapTo(card, inForce.get(), setMm, -steps.count()),
+            count,
+            strapTo(card, inForce.get(), setMm, count),
             atWheelMm,
             change.by() == PositionToSetting.By.RATIO));
   }
@@ -80,7 +87,7 @@ final class StopCure {
             inForce.get().adjuster().adjuster(),
             thickerMm,
             steps.changeMm(),
-            steps.count(),
+            counted(inForce.get().adjuster(), steps.count()),
             to,
             steps.changeMm() / ratio.get().value(),
             true));
@@ -94,37 +101,33 @@ final class StopCure {
     return stepMm * stepsPerCount(adjuster);
   }
 
+  /** Holes, turns or pieces; null when nobody said what a hole or a turn is worth. */
+  private static Double counted(Adjuster adjuster, long count) {
+    boolean known = adjuster.unit() == SettingUnit.LENGTH || adjuster.step() != null;
+    return known ? count * stepsPerCount(adjuster) : null;
+  }
+
   private static double stepsPerCount(Adjuster adjuster) {
     return adjuster.unit() == SettingUnit.TURNS && adjuster.step() != null ? QUARTER_TURN : 1;
   }
 
-  private static Setting strapTo(Card card, InForce strap, double setMm, long count) {
+  private static Setting strapTo(Card card, InForce strap, double shorterMm, Double count) {
     Adjuster adjuster = strap.adjuster();
     Setting now = strap.setting();
-    switch (adjuster.unit()) {
-      case LENGTH -> {
-        Double from = now != null ? now.amount() : null;
-        if (from == null) {
-          from =
-              card.given(Dimension.NEW_STRAP_LENGTH)
-                  .map(Given::length)
-                  .map(l -> l.mm())
-                  .orElse(null);
-        }
-        return from == null ? null : lengthSetting(card, from - setMm);
-      }
-      case HOLES, TURNS -> {
-        if (now == null || adjuster.step() == null) {
-          return null;
-        }
-        double steps = count * stepsPerCount(adjuster) * (adjuster.moreShortens() ? 1 : -1);
-        double amount = now.amount() + steps;
-        return new Setting(plain(amount), adjuster.unit(), amount);
-      }
-      default -> {
-        return null;
-      }
+    boolean known = now != null && now.unit() == adjuster.unit();
+    if (adjuster.unit() == SettingUnit.LENGTH) {
+      Optional<Double> fromMm =
+          known
+              ? Optional.of(now.amount())
+              : card.given(Dimension.NEW_STRAP_LENGTH).map(Given::length).map(TypedLength::mm);
+      return fromMm.map(mm -> lengthSetting(card, mm - shorterMm)).orElse(null);
     }
+    if (!known || count == null || adjuster.unit() == SettingUnit.WORDS) {
+      return null;
+    }
+    double amount = now.amount() + count * (adjuster.moreShortens() ? 1 : -1);
+    boolean there = adjuster.unit() == SettingUnit.TURNS || amount >= 1;
+    return there ? new Setting(plain(amount), adjuster.unit(), amount) : null;
   }
 
   private static Setting lengthSetting(Card card, double mm) {

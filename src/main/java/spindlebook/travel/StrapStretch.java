@@ -143,7 +143,9 @@ final class StrapStretch {
   private Optional<Figure> newLength() {
     Optional<Given> given = card.given(Dimension.NEW_STRAP_LENGTH);
     InForce strap = card.adjuster(AdjusterKind.LIMIT_STRAP).orElse(null);
-    if (strap == null || strap.setting() == null) {
+    if (strap == null
+        || strap.setting() == null
+        || strap.setting().unit() != strap.adjuster().unit()) {
       return given.map(GivenFigures::of);
     }
     Adjuster adjuster = strap.adjuster();
@@ -152,6 +154,7 @@ final class StrapStretch {
     }
     if (given.isEmpty()
         || adjuster.first() == null
+        || adjuster.first().unit() != adjuster.unit()
         || adjuster.step() == null
         || adjuster.unit() == SettingUnit.WORDS) {
       return given.map(GivenFigures::of);

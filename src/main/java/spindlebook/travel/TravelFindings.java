@@ -11,7 +11,7 @@ import spindlebook.uncertainty.Figure;
  * @param rideMm ride height, when it was read and still holds
  * @param asSet from stop to stop: S to B
  * @param asItCouldBe from limit to limit with what is held back: L + e to U − r
- * @param rawMm highest less lowest wheel position read, nothing held back
+ * @param rawMm highest less lowest wheel position of the heights that still hold, nothing held back
  */
 public record TravelFindings(
     String corner,

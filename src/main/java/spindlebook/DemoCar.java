@@ -1,14 +1,109 @@
 package spindlebook;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneId;
 import java.util.function.Consumer;
+import spindlebook.corner.Content;
+import spindlebook.corner.Layout;
+import spindlebook.corner.Starter;
+import spindlebook.log.Bodies;
+import spindlebook.log.Book;
+import spindlebook.log.Json;
 
-/** The demo car, played into a throw-away book through the real writer. */
+/**
+ * The demo car: a script of day offsets in db/demo/, played through the real writer into a book of
+ * its own, as if its evenings had just been.
+ */
 final class DemoCar {
+  private static final String SCRIPT = "/db/demo/marmot.jsonl";
+
   private DemoCar() {}
 
+  /** Plays the script so that its last day lies a few days before {@code now}. */
   static void play(Path folder, Clock now, Consumer<String> tell) {
-    throw new IllegalStateException(folder + " " + now + " " + tell);
+    Clocked clock = new Clocked(now.instant(), ZoneId.systemDefault());
+    try (Book book = Book.open(folder, clock, App.appliers(), tell);
+        BufferedReader script =
+            new BufferedReader(
+                new InputStreamReader(
+                    DemoCar.class.getResourceAsStream(SCRIPT), StandardCharsets.UTF_8))) {
+      for (String line = script.readLine(); line != null; line = script.readLine()) {
+        JsonNode step = Json.read(line.getBytes(StandardCharsets.UTF_8));
+        clock.at(now, step.get("day").asInt(), LocalTime.parse(step.get("time").asText()));
+        Content content = content(step.get("kind").asText(), step.get("body"));
+        book.append(
+            Bodies.draft(
+                step.get("key").asText(), book.lastN(), step.get("who").asText(), content));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** A body of the script; the car's tools and a corner's beginnings are those of any new one. */
+  private static Content content(String kind, JsonNode body) {
+    if (kind.equals("car")) {
+      Content.Car car = (Content.Car) Bodies.read(kind, body);
+      return new Content.Car(car.details(), Starter.tools());
+    }
+    if (kind.equals("corner")) {
+      Content.Corner corner = (Content.Corner) Bodies.read(kind, body);
+      Layout layout = corner.layout();
+      return new Content.Corner(
+          corner.car(),
+          corner.place(),
+          layout,
+          Starter.watchPoints(layout),
+          Starter.adjusters(layout),
+          corner.given(),
+          Starter.heldBack());
+    }
+    return Bodies.read(kind, body);
+  }
+
+  /** A clock the script sets. */
+  private static final class Clocked extends Clock {
+    private final ZoneId zone;
+    private volatile Instant at;
+
+    Clocked(Instant at, ZoneId zone) {
+      this.at = at;
+      this.zone = zone;
+    }
+
+    void at(Clock now, int day, LocalTime time) {
+      at =
+          now.instant()
+              .atZone(zone)
+              .toLocalDate()
+              .plusDays(day)
+              .atTime(time)
+              .atZone(zone)
+              .toInstant();
+    }
+
+    @Override
+    public ZoneId getZone() {
+      return zone;
+    }
+
+    @Override
+    public Clock withZone(ZoneId other) {
+      return new Clocked(at, other);
+    }
+
+    @Override
+    public Instant instant() {
+      return at;
+    }
   }
 }

@@ -11,7 +11,7 @@ import spindlebook.web.State;
  * One corner's page.
  *
  * @param blade null before the first height with a known position
- * @param gaps null before the first gap
+ * @param gaps one block a height, from the highest down
  */
 public record CornerView(
     String corner,
@@ -20,7 +20,7 @@ public record CornerView(
     Usable asItCouldBe,
     List<EndView> ends,
     List<String> midTravel,
-    GapSheet gaps,
+    List<GapBlock> gaps,
     List<SettingRow> settings,
     List<StaleRow> stale,
     List<DoubtRow> doubts,
@@ -29,6 +29,16 @@ public record CornerView(
     String raw) {
 
   public record Link(String word, String href) {}
+
+  /**
+   * The gaps of one height, folded away unless one of them is short.
+   *
+   * @param counts how many are in each state, worst first
+   */
+  public record GapBlock(
+      String name, FigureText position, List<Count> counts, boolean open, GapSheet sheet) {}
+
+  public record Count(State state, int of) {}
 
   /**
    * Usable travel, whole and split about ride.

@@ -59,7 +59,7 @@ final class CornerViews {
         usable("As it could be, limit to limit", travel.asItCouldBe()),
         List.of(end(travel.droop()), end(travel.bump())),
         travel.midTravel().stream().map(words::midTravel).toList(),
-        GapSheets.of(card, words).orElse(null),
+        GapSheets.of(card, words),
         card.adjusters().stream().map(this::setting).toList(),
         stale(),
         card.doubts().stream()

@@ -3,7 +3,6 @@ package spindlebook.card;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import spindlebook.corner.Card;
 import spindlebook.corner.GapResult;
 import spindlebook.corner.Keep;
@@ -19,14 +18,18 @@ import spindlebook.web.State;
 
 /** The gaps of a corner by height and steering. */
 public final class GapSheets {
+  private static final List<State> WORST_FIRST =
+      List.of(
+          State.SHORT, State.CANT_TELL, State.IN_DOUBT, State.STALE, State.PUT_BACK, State.CLEAR);
+
   private GapSheets() {}
 
-  static Optional<GapSheet> of(Card card, TravelWords words) {
+  static List<CornerView.GapBlock> of(Card card, TravelWords words) {
     List<Steering> steerings =
         card.layout().steered()
             ? List.of(Steering.FULL_LEFT, Steering.STRAIGHT, Steering.FULL_RIGHT)
             : List.of(Steering.STRAIGHT);
-    List<GapSheet.Height> blocks = new ArrayList<>();
+    List<CornerView.GapBlock> blocks = new ArrayList<>();
     List<SeenHeight> heights =
         card.heights().stream()
             .sorted(
@@ -44,22 +47,38 @@ public final class GapSheets {
         }
       }
       if (!rows.isEmpty()) {
-        FigureText position =
-            height.positionMm() == null
-                ? null
-                : FigureText.of(
-                    words.lengths().signed(words.zero().from(height.positionMm().value())),
-                    words.lengths().unit().word());
-        blocks.add(new GapSheet.Height(Capital.of(height.words()), position, rows));
+        blocks.add(block(words, height, steerings, rows));
       }
     }
-    return blocks.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            new GapSheet(
-                "Gaps, by height and steering",
-                steerings.stream().map(GapSheets::head).toList(),
-                blocks));
+    return blocks;
+  }
+
+  private static CornerView.GapBlock block(
+      TravelWords words, SeenHeight height, List<Steering> steerings, List<GapSheet.Row> rows) {
+    FigureText position =
+        height.positionMm() == null
+            ? null
+            : FigureText.of(
+                words.lengths().signed(words.zero().from(height.positionMm().value())),
+                words.lengths().unit().word());
+    List<CornerView.Count> counts = new ArrayList<>();
+    for (State state : WORST_FIRST) {
+      long of =
+          rows.stream().flatMap(r -> r.cells().stream()).filter(c -> c.state() == state).count();
+      if (of > 0) {
+        counts.add(new CornerView.Count(state, (int) of));
+      }
+    }
+    String name = Capital.of(height.words());
+    return new CornerView.GapBlock(
+        name,
+        position,
+        counts,
+        counts.stream().anyMatch(c -> c.state() == State.SHORT),
+        new GapSheet(
+            "",
+            steerings.stream().map(GapSheets::head).toList(),
+            List.of(new GapSheet.Height(name, null, rows))));
   }
 
   private static String head(Steering steering) {

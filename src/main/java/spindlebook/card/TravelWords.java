@@ -43,7 +43,10 @@ public final class TravelWords {
   /** "Tie rod to upper arm, full right". */
   public String name(Limit limit) {
     return switch (limit.kind()) {
-      case SHOCK -> "shock, its reserve left";
+      case SHOCK ->
+          travel.droop().limits().contains(limit)
+              ? "shock's reserve at its open end"
+              : "shock's reserve at its closed end";
       case GROUND -> "frame to ground";
       case WATCH_POINT -> name(limit.point(), limit.steering());
     };
@@ -78,7 +81,7 @@ public final class TravelWords {
             ? ""
             : end.end() == End.DROOP ? ", its stretch counted" : ", impact counted";
     return name(worst)
-        + " falls short "
+        + " is reached "
         + lengths.text(Math.abs(worst.roomMm().value()))
         + " of wheel travel before "
         + stop

@@ -81,8 +81,8 @@ public final class Moves {
     }
     return switch (where) {
       case HERE -> t.is(Quantity.TOE) || t.steering().steered() || t.of(Part.TIE_ROD);
-      // The steering moves across: the other wheel's toe and where its lock ends.
-      case OTHER_SIDE -> t.is(Quantity.TOE) || t.steering().full();
+      // The straight-ahead is shared: the other wheel's toe. Its rack stops where it stopped.
+      case OTHER_SIDE -> t.is(Quantity.TOE);
       case ELSEWHERE -> false;
     };
   }

@@ -95,6 +95,11 @@ public final class Bodies {
         : new Content.Kept(entry.kind());
   }
 
+  /** What a body of the present version says, before it is an entry. */
+  public static Content read(String kind, JsonNode body) {
+    return read(0, kind, body);
+  }
+
   public static Noted noted(Entry entry) {
     return new Noted(entry.n(), entry.key(), entry.at(), entry.who(), entry.after(), read(entry));
   }
@@ -148,6 +153,8 @@ public final class Bodies {
         .setSerializationInclusion(JsonInclude.Include.NON_NULL)
         .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
         .disable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
+        // A value inside a body is followed by the rest of the body.
+        .disable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
         .registerModule(words);
   }
 

@@ -346,9 +346,9 @@ final class Specimen {
         frame,
         raw("<form method=\"post\" class=\"stack\">"),
         PARTS.webEnter(),
-        PARTS.webReading(tieRod),
-        PARTS.webReading(rodEnd),
-        PARTS.webReading(strap),
+        PARTS.webReading(tieRod, "Keep", null),
+        PARTS.webReading(rodEnd, "Keep", null),
+        PARTS.webReading(strap, "Keep", null),
         PARTS.webActions(
             List.of(
                 Action.submit("Into the book" + t), Action.link("Next height", "/next", false))),

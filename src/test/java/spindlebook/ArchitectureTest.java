@@ -1,0 +1,222 @@
+package spindlebook;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchRule;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** The house's arrows: Main/App/Routes → features → log, web and the pure packages. */
+class ArchitectureTest {
+  private static final JavaClasses HOUSE =
+      new ClassFileImporter()
+          .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+          .importPackages("spindlebook");
+
+  private static final String[] PURE = {
+    "spindlebook.units..",
+    "spindlebook.uncertainty..",
+    "spindlebook.corner..",
+    "spindlebook.travel.."
+  };
+  private static final String[] FEATURES = {
+    "spindlebook.car..",
+    "spindlebook.card..",
+    "spindlebook.round..",
+    "spindlebook.setting..",
+    "spindlebook.watch..",
+    "spindlebook.book..",
+    "spindlebook.figures.."
+  };
+
+  @Test
+  void a_pure_package_knows_only_the_jdk_commons_math_and_pure_packages() {
+    check(
+        classes()
+            .that()
+            .resideInAnyPackage(PURE)
+            .should()
+            .onlyDependOnClassesThat()
+            .resideInAnyPackage(
+                join(
+                    PURE,
+                    "java.lang..",
+                    "java.util..",
+                    "java.math..",
+                    "java.time..",
+                    "org.apache.commons.math3..")));
+  }
+
+  @Test
+  void a_pure_package_knows_no_clock_and_no_chance() {
+    check(
+        noClasses()
+            .that()
+            .resideInAnyPackage(PURE)
+            .should()
+            .dependOnClassesThat()
+            .haveFullyQualifiedName("java.time.Clock")
+            .orShould()
+            .callMethod(System.class, "currentTimeMillis")
+            .orShould()
+            .callMethod(System.class, "nanoTime")
+            .orShould()
+            .callMethod(java.time.Instant.class, "now")
+            .orShould()
+            .dependOnClassesThat()
+            .haveFullyQualifiedName("java.util.Random"));
+  }
+
+  @Test
+  void the_pure_arrows_run_travel_corner_uncertainty_units() {
+    noArrow(
+        "spindlebook.units..",
+        "spindlebook.uncertainty..",
+        "spindlebook.corner..",
+        "spindlebook.travel..");
+    noArrow("spindlebook.uncertainty..", "spindlebook.corner..", "spindlebook.travel..");
+    noArrow("spindlebook.corner..", "spindlebook.travel..");
+  }
+
+  @Test
+  void the_log_knows_no_feature_and_no_page() {
+    noArrow(
+        "spindlebook.log..",
+        join(FEATURES, "spindlebook.web..", "spindlebook.travel..", "io.javalin..", "gg.jte.."));
+  }
+
+  @Test
+  void the_web_parts_know_no_feature_and_no_book() {
+    noArrow(
+        "spindlebook.web..",
+        join(
+            FEATURES,
+            "spindlebook.log..",
+            "spindlebook.corner..",
+            "spindlebook.travel..",
+            "org.jdbi.."));
+  }
+
+  @Test
+  void no_room_knows_the_front_door() {
+    check(
+        noClasses()
+            .that()
+            .resideInAnyPackage(
+                join(FEATURES, join(PURE, "spindlebook.log..", "spindlebook.web..")))
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("spindlebook"));
+  }
+
+  @Test
+  void rooms_form_no_ring() {
+    slices().matching("spindlebook.(*)..").should().beFreeOfCycles().check(HOUSE);
+  }
+
+  @Test
+  void sql_is_spoken_in_stores_lists_and_the_log_only() {
+    check(
+        noClasses()
+            .that()
+            .resideInAnyPackage(FEATURES)
+            .and()
+            .haveSimpleNameNotEndingWith("Store")
+            .and()
+            .haveSimpleNameNotEndingWith("List")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("org.jdbi..", "java.sql.."));
+  }
+
+  @Test
+  void every_package_is_in_a_known_room() {
+    Set<String> rooms =
+        HOUSE.stream()
+            .map(JavaClass::getPackageName)
+            .map(p -> p.replaceFirst("^spindlebook\\.?", ""))
+            .map(p -> p.replaceFirst("\\..*", ""))
+            .collect(Collectors.toCollection(TreeSet::new));
+    assertEquals(
+        new TreeSet<>(
+            Set.of(
+                "",
+                "units",
+                "uncertainty",
+                "corner",
+                "travel",
+                "log",
+                "web",
+                "car",
+                "card",
+                "round",
+                "setting",
+                "watch",
+                "book",
+                "figures")),
+        rooms);
+  }
+
+  @Test
+  void no_class_is_a_manager_helper_or_the_like() {
+    check(
+        noClasses().should().haveNameMatching(".*(Manager|Helper|Impl|Data|Util|Utils|Service)$"));
+  }
+
+  @Test
+  void the_top_level_holds_what_it_should() throws IOException {
+    try (Stream<Path> top = Files.list(Path.of(""))) {
+      List<String> odd =
+          top.map(p -> p.getFileName().toString())
+              .filter(n -> !n.startsWith("."))
+              .filter(
+                  n ->
+                      !Set.of(
+                              "pom.xml",
+                              "README.md",
+                              "DEVELOPERS.md",
+                              "src",
+                              "db",
+                              "static",
+                              "docs",
+                              "target",
+                              "data")
+                          .contains(n))
+              .toList();
+      assertTrue(odd.isEmpty(), () -> "not in the plan: " + odd);
+    }
+  }
+
+  private static void noArrow(String from, String... to) {
+    check(
+        noClasses()
+            .that()
+            .resideInAPackage(from)
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(to));
+  }
+
+  private static void check(ArchRule rule) {
+    rule.check(HOUSE);
+  }
+
+  private static String[] join(String[] some, String... more) {
+    return Stream.concat(Stream.of(some), Stream.of(more)).toArray(String[]::new);
+  }
+}

@@ -1,0 +1,270 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.deque.html.axecore.results.Rule;
+import com.deque.html.axecore.selenium.AxeBuilder;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** The real pages in a real Chromium, at phone size. */
+class PhoneBrowserTest {
+  @TempDir Path folder;
+  private App app;
+  private ChromeDriver phone;
+  private int taps;
+  private int typedFields;
+
+  @BeforeEach
+  void open() {
+    boolean required = "required".equals(System.getProperty("browser"));
+    assumeTrue(required || Files.exists(Path.of("/usr/bin/chromium")), "no Chromium here");
+    ChromeOptions options = new ChromeOptions();
+    options.setBinary("/usr/bin/chromium");
+    options.addArguments(
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        "--user-data-dir=" + folder.resolve("browser"));
+    phone = new ChromeDriver(options);
+    width(390);
+  }
+
+  @AfterEach
+  void close() {
+    if (phone != null) {
+      phone.quit();
+    }
+    if (app != null) {
+      app.close();
+    }
+  }
+
+  private void serve() {
+    app = App.start(folder.resolve("data"), 0, Clock.systemUTC(), line -> {});
+  }
+
+  private void serveDemo() {
+    DemoCar.play(folder.resolve("data"), Clock.systemUTC(), line -> {});
+    serve();
+  }
+
+  private void width(int cssPx) {
+    phone.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", cssPx, "height", 844, "deviceScaleFactor", 1, "mobile", cssPx < 800));
+  }
+
+  private void scheme(String scheme) {
+    phone.executeCdpCommand(
+        "Emulation.setEmulatedMedia",
+        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+  }
+
+  private void go(String path) {
+    phone.get("http://127.0.0.1:" + app.port() + path);
+  }
+
+  private void tap(By what) {
+    taps++;
+    phone.findElement(what).click();
+  }
+
+  /** A tap into the box, then the text. */
+  private void type(String name, String text) {
+    typedFields++;
+    tap(By.name(name));
+    phone.findElement(By.name(name)).sendKeys(text);
+  }
+
+  private static By button(String word) {
+    return By.xpath("//*[self::button or self::a][normalize-space()='" + word + "']");
+  }
+
+  @Test
+  void a_first_height_is_in_the_book_after_eight_taps_and_three_typed_fields_at_most() {
+    serve();
+    go("/");
+    type("name", "Marmot");
+    tap(button("Put it in the book"));
+    tap(button("Measure left front"));
+    tap(button("Start"));
+    type("spindle", "14 3/8");
+    type("mark", "30 1/4");
+    tap(button("Keep this height"));
+
+    String said = phone.findElement(By.cssSelector(".saved")).getText();
+    assertTrue(said.contains("left front · on the strap (full droop) · spindle 14 3/8 in"), said);
+    assertTrue(said.contains("365.1 mm"), said);
+    System.out.println(
+        "first saved height: " + taps + " taps, " + typedFields + " typed fields");
+    assertTrue(taps <= 8, taps + " taps");
+    assertTrue(typedFields <= 3, typedFields + " typed fields");
+  }
+
+  @Test
+  void a_reading_is_kept_as_it_is_typed_without_leaving_the_page() {
+    serveDemo();
+    go("/heights/lf-3-strap?steering=full-left");
+    WebElement box = phone.findElement(By.name("v-p-tie-rod-upper-arm"));
+    box.sendKeys("5/8");
+    // Going on to the next box is all it takes.
+    phone.findElement(By.name("v-p-tie-rod-end")).click();
+    wait(".saved");
+    String said = phone.findElement(By.cssSelector(".saved")).getText();
+    assertTrue(said.contains("full left · tie rod to upper arm · 5/8 in · 15.9 mm"), said);
+    assertTrue(said.contains("against last time"), said);
+  }
+
+  @Test
+  void a_word_is_one_tap_and_can_be_taken_back_with_one() {
+    serveDemo();
+    go("/heights/lf-3-strap?steering=full-left");
+    WebElement row = phone.findElement(By.id("p-hose-slack"));
+    row.findElement(By.xpath(".//button[normalize-space()='well clear']")).click();
+    wait(".saved");
+    assertTrue(phone.findElement(By.id("p-hose-slack")).getText().contains("well clear"));
+    phone.findElement(button("Take it back")).click();
+    assertTrue(phone.findElement(By.id("p-hose-slack")).getText().contains("Slack"));
+    assertEquals(
+        List.of(), phone.findElements(By.cssSelector("#p-hose-slack .said-here")));
+  }
+
+  @Test
+  void without_a_script_the_same_forms_do_the_same() {
+    serveDemo();
+    phone.executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", true));
+    go("/heights/lf-3-strap?steering=full-left");
+    phone.findElement(By.name("v-p-tie-rod-upper-arm")).sendKeys("81/4");
+    phone.findElement(By.id("p-tie-rod-upper-arm"))
+        .findElement(By.cssSelector(".reading-save"))
+        .click();
+    String asked = phone.findElement(By.id("p-tie-rod-upper-arm")).getText();
+    assertTrue(asked.contains("more than one way"), asked);
+    assertEquals(
+        "81/4",
+        phone.findElement(By.name("v-p-tie-rod-upper-arm")).getDomAttribute("value"));
+  }
+
+  @Test
+  void when_the_network_is_gone_what_was_typed_stays_and_says_so() {
+    serveDemo();
+    go("/heights/lf-3-strap?steering=full-left");
+    app.close();
+    app = null;
+    WebElement box = phone.findElement(By.name("v-p-tie-rod-upper-arm"));
+    box.sendKeys("5/8");
+    phone.findElement(By.name("v-p-tie-rod-end")).click();
+    wait(".sending");
+    new WebDriverWait(phone, Duration.ofSeconds(10))
+        .until(d -> d.findElement(By.cssSelector(".sending")).getText().contains("no connection"));
+    assertEquals("5/8", box.getDomProperty("value"));
+  }
+
+  private static final List<String> PAGES =
+      List.of(
+          "/cars",
+          "/cars/new",
+          "/cars/marmot",
+          "/cars/marmot/details",
+          "/cars/marmot/settings",
+          "/cars/marmot/happenings/new",
+          "/cars/marmot/tools",
+          "/cars/marmot/tools/tape",
+          "/cars/marmot/book",
+          "/corners/marmot-lf",
+          "/corners/marmot-rf",
+          "/corners/marmot-lf/given",
+          "/corners/marmot-lf/watch-points",
+          "/corners/marmot-lf/watch-points/new",
+          "/corners/marmot-lf/watch-points/tie-rod-upper-arm",
+          "/corners/marmot-lf/adjusters/limit-strap",
+          "/corners/marmot-lf/adjustments",
+          "/corners/marmot-lf/adjustments/limit-strap",
+          "/corners/marmot-lf/rounds",
+          "/corners/marmot-lf/rounds/new",
+          "/corners/marmot-lf/rounds/new?again=1",
+          "/rounds/lf-3",
+          "/rounds/lf-1",
+          "/rounds/lf-1/sheet",
+          "/rounds/lf-3/heights/new",
+          "/heights/lf-3-strap",
+          "/heights/lf-3-strap?steering=full-right",
+          "/heights/lf-1-mid/correct",
+          "/readings/lf-3-tru/correct",
+          "/entries/lf-1-mid",
+          "/entries/lf-3-tru",
+          "/no-such-page");
+
+  @Test
+  void no_page_scrolls_sideways_at_320_390_or_on_a_desktop() {
+    serveDemo();
+    List<String> wide = new ArrayList<>();
+    for (String page : PAGES) {
+      go(page);
+      for (int width : new int[] {320, 390, 1280}) {
+        width(width);
+        long scroll = (Long) phone.executeScript("return document.documentElement.scrollWidth");
+        if (scroll > width) {
+          wide.add(page + " at " + width + ": " + scroll);
+        }
+      }
+    }
+    assertEquals(List.of(), wide);
+  }
+
+  @Test
+  void an_accessibility_checker_finds_nothing_on_any_page_in_light_or_dark() {
+    serveDemo();
+    List<String> found = new ArrayList<>();
+    for (String page : PAGES) {
+      for (String scheme : List.of("light", "dark")) {
+        scheme(scheme);
+        go(page);
+        for (Rule rule : new AxeBuilder().analyze(phone).getViolations()) {
+          found.add(
+              page + " " + scheme + " " + rule.getId() + ": " + rule.getNodes().get(0).getHtml());
+        }
+      }
+    }
+    assertEquals(List.of(), found);
+  }
+
+  @Test
+  void a_page_prints_without_its_keys() {
+    serveDemo();
+    go("/corners/marmot-lf");
+    phone.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
+    assertFalse(phone.findElement(By.cssSelector(".actions")).isDisplayed());
+    assertTrue(phone.findElement(By.cssSelector(".blade")).isDisplayed());
+    assertEquals(
+        "rgb(255, 255, 255)",
+        phone.executeScript("return getComputedStyle(document.body).backgroundColor"));
+  }
+
+  private void wait(String css) {
+    new WebDriverWait(phone, Duration.ofSeconds(10))
+        .until(d -> !d.findElements(By.cssSelector(css)).isEmpty());
+  }
+}

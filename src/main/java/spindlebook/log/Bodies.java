@@ -7,21 +7,33 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonDeserializer;
+import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.cfg.CoercionAction;
+import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.type.LogicalType;
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.Collection;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.stream.Collectors;
 import spindlebook.corner.Content;
 import spindlebook.corner.Noted;
 import spindlebook.corner.Setting;
+import spindlebook.corner.SettingUnit;
+import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
@@ -48,6 +60,7 @@ public final class Bodies {
   }
 
   private static final String CORRECTION = "correction";
+  private static final List<String> CORRECTION_FIELDS = List.of("target", "kind", "body", "reason");
 
   private static final ObjectMapper MAPPER = mapper();
 
@@ -110,35 +123,98 @@ public final class Bodies {
       return new Content.Kept(kind);
     }
     try {
-      if (kind.equals(CORRECTION)) {
-        return correction(n, body);
-      }
-      return MAPPER.treeToValue(body, type);
+      return kind.equals(CORRECTION) ? correction(n, body) : MAPPER.treeToValue(body, type);
     } catch (JsonProcessingException wrong) {
-      throw BookRefused.entry(
-          "Entry %d, a %s, cannot be read: %s.", n, kind, inShort(wrong.getOriginalMessage()));
+      throw BookRefused.entry("Entry %d (%s) cannot be read: %s.", n, kind, inShort(wrong));
     }
   }
 
   private static Content correction(long n, JsonNode body) throws JsonProcessingException {
-    String target = body.path("target").asText("");
-    if (target.isEmpty()) {
-      throw BookRefused.entry("Entry %d corrects nothing: it has no target.", n);
+    for (Iterator<String> names = body.fieldNames(); names.hasNext(); ) {
+      String name = names.next();
+      if (!CORRECTION_FIELDS.contains(name)) {
+        throw new Wrong(null, unknown(name, CORRECTION_FIELDS));
+      }
+    }
+    String target = text(body, "target");
+    if (target == null) {
+      throw new Wrong(null, missing("target"));
     }
     JsonNode corrected = body.get("body");
-    return new Content.Correction(
-        target,
-        corrected == null || corrected.isNull()
-            ? null
-            : read(n, body.path("kind").asText(""), corrected),
-        body.path("reason").asText(""));
+    String reason = text(body, "reason");
+    if (corrected == null || corrected.isNull()) {
+      return new Content.Correction(target, null, reason);
+    }
+    String kind = text(body, "kind");
+    if (kind == null) {
+      throw new Wrong(null, missing("kind"));
+    }
+    return new Content.Correction(target, read(n, kind, corrected), reason);
   }
 
-  private static String inShort(String message) {
-    String line = message == null ? "" : message.lines().findFirst().orElse("");
-    return line.replaceAll("\\(class [^)]*\\)|`?spindlebook\\.[A-Za-z.$]*\\.", "")
-        .replaceAll("\\s+", " ")
-        .replaceAll("[.;:\\s]+$", "");
+  private static String text(JsonNode body, String field) throws JsonProcessingException {
+    JsonNode value = body.get(field);
+    if (value != null && !value.isNull() && !value.isTextual()) {
+      throw new Wrong(null, unfit(field));
+    }
+    return value == null || value.isNull() || value.textValue().isBlank()
+        ? null
+        : value.textValue();
+  }
+
+  /** What is wrong, in the book's words: nothing of how it is read here. */
+  private static String inShort(JsonProcessingException wrong) {
+    if (wrong instanceof Wrong said) {
+      return said.getOriginalMessage();
+    }
+    if (wrong instanceof UnrecognizedPropertyException strange) {
+      List<String> known =
+          strange.getKnownPropertyIds().stream().map(Object::toString).sorted().toList();
+      return unknown(strange.getPropertyName(), known);
+    }
+    if (wrong.getCause() instanceof NullPointerException absent) {
+      return missing(absent.getMessage());
+    }
+    if (wrong.getCause() instanceof IllegalArgumentException refused) {
+      return refused.getMessage();
+    }
+    String field = wrong instanceof JsonMappingException mapping ? field(mapping) : "";
+    if (field.isEmpty()) {
+      return "something in it is not what belongs there";
+    }
+    return unfit(field);
+  }
+
+  private static String field(JsonMappingException wrong) {
+    return wrong.getPath().stream()
+        .map(JsonMappingException.Reference::getFieldName)
+        .filter(Objects::nonNull)
+        .reduce((outer, inner) -> inner)
+        .orElse("");
+  }
+
+  private static String missing(String field) {
+    return "its '" + field + "' is missing";
+  }
+
+  private static String unfit(String field) {
+    return "its '" + field + "' is not what belongs there";
+  }
+
+  private static String unknown(String field, Collection<String> known) {
+    return "it has a field '"
+        + BookRefused.shown(field)
+        + "'; it may have "
+        + String.join(", ", known);
+  }
+
+  /** Something wrong that is said in words already. */
+  private static final class Wrong extends JsonMappingException {
+    private static final long serialVersionUID = 1;
+
+    Wrong(JsonParser parser, String words) {
+      super(parser, words);
+    }
   }
 
   static ObjectMapper mapper() {
@@ -148,32 +224,41 @@ public final class Bodies {
     words.addDeserializer(TypedLength.class, new LengthOrText());
     words.addDeserializer(TypedAngle.class, new AngleOrText());
     words.addDeserializer(Setting.class, new SettingOrText());
-    return Json.MAPPER
-        .copy()
-        .setSerializationInclusion(JsonInclude.Include.NON_NULL)
-        .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
-        .disable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
-        // A value inside a body is followed by the rest of the body.
-        .disable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-        .registerModule(words);
+    ObjectMapper mapper =
+        Json.MAPPER
+            .copy()
+            .setSerializationInclusion(JsonInclude.Include.NON_NULL)
+            .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+            .disable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
+            .registerModule(words);
+    for (LogicalType type : List.of(LogicalType.Boolean, LogicalType.Float, LogicalType.Textual)) {
+      for (CoercionInputShape shape : CoercionInputShape.values()) {
+        boolean wholeNumber = type == LogicalType.Float && shape == CoercionInputShape.Integer;
+        if (!wholeNumber) {
+          mapper.coercionConfigFor(type).setCoercion(shape, CoercionAction.Fail);
+        }
+      }
+    }
+    return mapper;
   }
+
+  private static final Set<String> NUMBERS = Set.of("mm", "rad", "amount");
 
   private static final class LengthOrText extends JsonDeserializer<TypedLength> {
     @Override
     public TypedLength deserialize(JsonParser parser, DeserializationContext context)
         throws IOException {
-      JsonNode node = parser.readValueAsTree();
+      JsonNode node = context.readTree(parser);
       if (node.isTextual()) {
         return HandWritten.length(node.asText())
-            .orElseThrow(
-                () -> wrong(parser, "'" + node.asText() + "' is not one length with its unit"));
+            .orElseThrow(() -> wrong(parser, shown(node) + " is not one length with its unit"));
       }
-      requireFields(parser, node, "typed", "mm", "unit", "rule");
+      checkFields(parser, node, "typed", "mm", "unit", "rule");
       return new TypedLength(
-          node.get("typed").asText(),
-          node.get("mm").asDouble(),
-          SmallWords.read(spindlebook.units.LengthUnit.class, node.get("unit").asText(), parser),
-          node.get("rule").asText());
+          node.get("typed").textValue(),
+          node.get("mm").doubleValue(),
+          SmallWords.read(LengthUnit.class, node.get("unit").textValue(), parser),
+          node.get("rule").textValue());
     }
   }
 
@@ -181,14 +266,16 @@ public final class Bodies {
     @Override
     public TypedAngle deserialize(JsonParser parser, DeserializationContext context)
         throws IOException {
-      JsonNode node = parser.readValueAsTree();
+      JsonNode node = context.readTree(parser);
       if (node.isTextual()) {
         return HandWritten.angle(node.asText())
-            .orElseThrow(() -> wrong(parser, "'" + node.asText() + "' is not one angle"));
+            .orElseThrow(() -> wrong(parser, shown(node) + " is not one angle"));
       }
-      requireFields(parser, node, "typed", "rad", "rule");
+      checkFields(parser, node, "typed", "rad", "rule");
       return new TypedAngle(
-          node.get("typed").asText(), node.get("rad").asDouble(), node.get("rule").asText());
+          node.get("typed").textValue(),
+          node.get("rad").doubleValue(),
+          node.get("rule").textValue());
     }
   }
 
@@ -196,29 +283,57 @@ public final class Bodies {
     @Override
     public Setting deserialize(JsonParser parser, DeserializationContext context)
         throws IOException {
-      JsonNode node = parser.readValueAsTree();
+      JsonNode node = context.readTree(parser);
       if (node.isTextual()) {
         return HandWritten.setting(node.asText());
       }
-      requireFields(parser, node, "typed", "unit");
-      return new Setting(
-          node.get("typed").asText(),
-          SmallWords.read(spindlebook.corner.SettingUnit.class, node.get("unit").asText(), parser),
-          node.hasNonNull("amount") ? node.get("amount").asDouble() : null);
-    }
-  }
-
-  private static void requireFields(JsonParser parser, JsonNode node, String... fields)
-      throws IOException {
-    for (String field : fields) {
-      if (!node.hasNonNull(field)) {
-        throw wrong(parser, "'" + field + "' is missing in " + node);
+      boolean counted = node.hasNonNull("amount");
+      checkFields(
+          parser,
+          node,
+          counted ? new String[] {"typed", "unit", "amount"} : new String[] {"typed", "unit"});
+      try {
+        return new Setting(
+            node.get("typed").textValue(),
+            SmallWords.read(SettingUnit.class, node.get("unit").textValue(), parser),
+            counted ? node.get("amount").doubleValue() : null);
+      } catch (IllegalArgumentException unfit) {
+        throw wrong(parser, unfit.getMessage());
       }
     }
   }
 
+  /** Exactly these: numbers where the name is a unit, text elsewhere. */
+  private static void checkFields(JsonParser parser, JsonNode node, String... fields)
+      throws IOException {
+    List<String> known = List.of(fields);
+    if (!node.isObject()) {
+      throw wrong(parser, "'" + BookRefused.shown(node.toString()) + "' is not what belongs there");
+    }
+    for (String field : fields) {
+      if (!node.hasNonNull(field)) {
+        throw wrong(parser, missing(field));
+      }
+      boolean fits =
+          NUMBERS.contains(field) ? node.get(field).isNumber() : node.get(field).isTextual();
+      if (!fits) {
+        throw wrong(parser, unfit(field));
+      }
+    }
+    for (Iterator<String> names = node.fieldNames(); names.hasNext(); ) {
+      String name = names.next();
+      if (!known.contains(name) && node.hasNonNull(name)) {
+        throw wrong(parser, unknown(name, known));
+      }
+    }
+  }
+
+  private static String shown(JsonNode text) {
+    return "'" + BookRefused.shown(text.asText()) + "'";
+  }
+
   private static IOException wrong(JsonParser parser, String sentence) {
-    return new com.fasterxml.jackson.databind.JsonMappingException(parser, sentence);
+    return new Wrong(parser, sentence);
   }
 
   /** Enumerated words as {@code left-front}. */
@@ -238,7 +353,7 @@ public final class Bodies {
           Arrays.stream(type.getEnumConstants())
               .map(SmallWords::write)
               .collect(Collectors.joining(", "));
-      throw wrong(parser, "'" + word + "' is none of: " + known);
+      throw wrong(parser, "'" + BookRefused.shown(word) + "' is none of " + known);
     }
 
     static final class Writing extends JsonSerializer<Enum<?>> {

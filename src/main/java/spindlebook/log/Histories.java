@@ -24,13 +24,18 @@ public final class Histories {
 
   /** One car's book up to now; empty when no such car was written. */
   public CarBook of(String car) {
-    return cars.compute(
-        car,
-        (key, known) -> {
-          CarBook history = known == null ? CarBook.empty() : known;
-          List<Entry> later = book.ofCar(car, history.n());
-          return history.with(later.stream().map(Bodies::noted).toList());
-        });
+    CarBook now =
+        cars.compute(
+            car,
+            (key, known) -> {
+              CarBook history = known == null ? CarBook.empty() : known;
+              List<Entry> later = book.ofCar(car, history.n());
+              // Made-up keys leave nothing behind.
+              return known == null && later.isEmpty()
+                  ? null
+                  : history.with(later.stream().map(Bodies::noted).toList());
+            });
+    return now == null ? CarBook.empty() : now;
   }
 
   /** Where an entry belongs. {@code corner} is null for what concerns the whole car. */

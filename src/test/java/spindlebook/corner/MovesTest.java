@@ -1,0 +1,251 @@
+package spindlebook.corner;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static spindlebook.corner.HeightName.FULL_BUMP;
+import static spindlebook.corner.HeightName.ON_THE_STRAP;
+import static spindlebook.corner.HeightName.RIDE;
+import static spindlebook.corner.HeightName.STOP_TOUCH;
+import static spindlebook.corner.HeightName.STRAP_OFF;
+import static spindlebook.corner.Where.ELSEWHERE;
+import static spindlebook.corner.Where.HERE;
+import static spindlebook.corner.Where.OTHER_SIDE;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Predicate;
+import org.junit.jupiter.api.Test;
+import spindlebook.corner.Subject.StopPosition;
+import spindlebook.corner.Subject.Taken;
+
+/**
+ * One test a row of the table 'what moves what' of design.md §3, over everything that can be read:
+ * each quantity and watched place, at every height and steering, and every named place. What is not
+ * named as moved must stay.
+ */
+class MovesTest {
+  private static final Predicate<Subject> NOTHING = s -> false;
+  private static final Predicate<Subject> EVERYTHING = s -> true;
+
+  private static final List<Subject> ALL = all();
+
+  private static List<Subject> all() {
+    List<Subject> all = new ArrayList<>();
+    for (HeightName name : HeightName.values()) {
+      all.add(new StopPosition(name));
+      for (Steering steering : Steering.values()) {
+        for (Quantity quantity : Quantity.values()) {
+          if (quantity != Quantity.WATCH_POINT) {
+            all.add(new Taken(quantity, null, steering, name));
+          }
+        }
+        for (WatchPlace place : WatchPlace.values()) {
+          all.add(new Taken(Quantity.WATCH_POINT, place, steering, name));
+        }
+        // A watch point that the book no longer knows.
+        all.add(new Taken(Quantity.WATCH_POINT, null, steering, name));
+      }
+    }
+    return all;
+  }
+
+  private static void moves(AdjusterKind change, Where where, Predicate<Subject> expected) {
+    for (Subject subject : ALL) {
+      assertEquals(
+          expected.test(subject),
+          Moves.by(change, where, subject),
+          change + " " + where + ": " + subject);
+    }
+  }
+
+  private static void moves(HappeningKind change, Where where, Predicate<Subject> expected) {
+    for (Subject subject : ALL) {
+      assertEquals(
+          expected.test(subject),
+          Moves.by(change, where, subject),
+          change + " " + where + ": " + subject);
+    }
+  }
+
+  private static Predicate<Subject> place(HeightName... names) {
+    return s -> s instanceof StopPosition stop && List.of(names).contains(stop.name());
+  }
+
+  private static Predicate<Subject> taken(Predicate<Taken> taken) {
+    return s -> s instanceof Taken t && taken.test(t);
+  }
+
+  private static Predicate<Subject> read(Quantity quantity) {
+    return taken(t -> t.quantity() == quantity);
+  }
+
+  private static Predicate<Subject> at(WatchPlace... places) {
+    return taken(t -> t.place() != null && List.of(places).contains(t.place()));
+  }
+
+  private static Predicate<Subject> strapLengthOnTheStrap() {
+    return taken(t -> t.quantity() == Quantity.STRAP_LENGTH && t.at() == ON_THE_STRAP);
+  }
+
+  @Test
+  void a_strap_moves_its_stop_and_its_own_length_there() {
+    moves(AdjusterKind.LIMIT_STRAP, HERE, place(ON_THE_STRAP).or(strapLengthOnTheStrap()));
+    moves(AdjusterKind.LIMIT_STRAP, OTHER_SIDE, NOTHING);
+    moves(AdjusterKind.LIMIT_STRAP, ELSEWHERE, NOTHING);
+  }
+
+  @Test
+  void a_bump_stop_spacer_moves_touch_and_full_bump_and_the_gap_to_its_pad() {
+    moves(
+        AdjusterKind.BUMP_STOP_SPACER,
+        HERE,
+        place(STOP_TOUCH, FULL_BUMP).or(read(Quantity.STOP_GAP)));
+    moves(AdjusterKind.BUMP_STOP_SPACER, OTHER_SIDE, NOTHING);
+    moves(AdjusterKind.BUMP_STOP_SPACER, ELSEWHERE, NOTHING);
+  }
+
+  @Test
+  void a_steering_stop_moves_what_was_read_at_full_lock_on_both_sides() {
+    Predicate<Subject> full =
+        taken(t -> t.steering() == Steering.FULL_LEFT || t.steering() == Steering.FULL_RIGHT);
+    moves(AdjusterKind.STEERING_STOP, HERE, full);
+    moves(AdjusterKind.STEERING_STOP, OTHER_SIDE, full);
+    moves(AdjusterKind.STEERING_STOP, ELSEWHERE, NOTHING);
+  }
+
+  @Test
+  void rod_ends_arm_and_knuckle_move_everything_of_their_corner_and_nothing_else() {
+    for (AdjusterKind kind :
+        List.of(
+            AdjusterKind.UPPER_ROD_ENDS,
+            AdjusterKind.LOWER_ROD_ENDS,
+            AdjusterKind.ARM,
+            AdjusterKind.KNUCKLE)) {
+      moves(kind, HERE, EVERYTHING);
+      moves(kind, OTHER_SIDE, NOTHING);
+      moves(kind, ELSEWHERE, NOTHING);
+    }
+  }
+
+  @Test
+  void the_rack_moves_everything_of_both_wheels_of_its_axle() {
+    moves(AdjusterKind.RACK_POSITION, HERE, EVERYTHING);
+    moves(AdjusterKind.RACK_POSITION, OTHER_SIDE, EVERYTHING);
+    moves(AdjusterKind.RACK_POSITION, ELSEWHERE, NOTHING);
+  }
+
+  @Test
+  void a_hit_and_a_cut_move_everything_of_their_corner() {
+    for (HappeningKind kind : List.of(HappeningKind.HIT_OR_BENT, HappeningKind.CUT_WELDED_GROUND)) {
+      moves(kind, HERE, EVERYTHING);
+      moves(kind, OTHER_SIDE, NOTHING);
+      moves(kind, ELSEWHERE, NOTHING);
+    }
+  }
+
+  @Test
+  void tie_rod_length_and_shim_move_toe_here_and_across_and_the_steering_gaps_here() {
+    Predicate<Subject> here =
+        read(Quantity.TOE)
+            .or(taken(t -> t.steering() != Steering.STRAIGHT))
+            .or(
+                at(
+                    WatchPlace.TIE_ROD_END,
+                    WatchPlace.TIE_ROD_UPPER_ARM,
+                    WatchPlace.TIE_ROD_LOWER_ARM,
+                    WatchPlace.TIE_ROD_FRAME,
+                    WatchPlace.TIE_ROD_WHEEL));
+    Predicate<Subject> across =
+        read(Quantity.TOE)
+            .or(
+                taken(
+                    t ->
+                        t.steering() == Steering.FULL_LEFT || t.steering() == Steering.FULL_RIGHT));
+    for (AdjusterKind kind : List.of(AdjusterKind.TIE_ROD_LENGTH, AdjusterKind.TIE_ROD_SHIM)) {
+      moves(kind, HERE, here);
+      moves(kind, OTHER_SIDE, across);
+      moves(kind, ELSEWHERE, NOTHING);
+    }
+  }
+
+  @Test
+  void preload_and_spring_move_ride_at_every_corner_and_coil_bind_here() {
+    Predicate<Subject> ride =
+        place(RIDE)
+            .or(
+                taken(
+                    t ->
+                        t.at() == RIDE
+                            && (t.quantity() == Quantity.CAMBER
+                                || t.quantity() == Quantity.TOE
+                                || t.place() == WatchPlace.CV_ANGLE)));
+    for (AdjusterKind kind : List.of(AdjusterKind.SPRING_PRELOAD, AdjusterKind.SPRING)) {
+      moves(kind, HERE, ride.or(at(WatchPlace.SPRING_UPPER_ARM)));
+      moves(kind, OTHER_SIDE, ride);
+      moves(kind, ELSEWHERE, ride);
+    }
+  }
+
+  @Test
+  void a_shock_moves_its_lengths_its_ends_and_the_gaps_to_it() {
+    moves(
+        AdjusterKind.SHOCK,
+        HERE,
+        place(STRAP_OFF, FULL_BUMP)
+            .or(read(Quantity.SHOCK_LENGTH))
+            .or(
+                at(
+                    WatchPlace.SHOCK_FRAME,
+                    WatchPlace.SHOCK_UPPER_ARM,
+                    WatchPlace.SPRING_UPPER_ARM,
+                    WatchPlace.TYRE_SHOCK)));
+    moves(AdjusterKind.SHOCK, OTHER_SIDE, NOTHING);
+    moves(AdjusterKind.SHOCK, ELSEWHERE, NOTHING);
+  }
+
+  @Test
+  void tyre_pressure_and_wheel_move_their_gaps_but_never_wheel_position() {
+    Predicate<Subject> tyre =
+        at(WatchPlace.TYRE_FRAME, WatchPlace.TYRE_UPPER_ARM, WatchPlace.TYRE_SHOCK);
+    Predicate<Subject> wheel = tyre.or(at(WatchPlace.TIE_ROD_WHEEL, WatchPlace.SPINDLE_WHEEL));
+    moves(AdjusterKind.TYRE, HERE, tyre);
+    moves(AdjusterKind.TYRE_PRESSURE, HERE, tyre);
+    moves(AdjusterKind.WHEEL, HERE, wheel);
+    for (AdjusterKind kind :
+        List.of(AdjusterKind.TYRE, AdjusterKind.TYRE_PRESSURE, AdjusterKind.WHEEL)) {
+      moves(kind, OTHER_SIDE, NOTHING);
+      moves(kind, ELSEWHERE, NOTHING);
+    }
+  }
+
+  @Test
+  void a_hose_moves_its_slack() {
+    moves(AdjusterKind.HOSE, HERE, at(WatchPlace.HOSE_SLACK));
+    moves(AdjusterKind.HOSE, OTHER_SIDE, NOTHING);
+    moves(AdjusterKind.HOSE, ELSEWHERE, NOTHING);
+  }
+
+  @Test
+  void driving_moves_the_strap_s_length_and_wears_where_it_stops() {
+    moves(HappeningKind.DRIVEN, HERE, strapLengthOnTheStrap());
+    moves(HappeningKind.DRIVEN, OTHER_SIDE, NOTHING);
+    moves(HappeningKind.DRIVEN, ELSEWHERE, NOTHING);
+    for (Subject subject : ALL) {
+      for (HappeningKind kind : HappeningKind.values()) {
+        assertEquals(
+            kind == HappeningKind.DRIVEN && place(ON_THE_STRAP).test(subject),
+            Moves.wears(kind, HERE, subject));
+      }
+    }
+  }
+
+  @Test
+  void here_across_and_elsewhere_are_seen_from_the_corner_asked_about() {
+    for (Place corner : Place.values()) {
+      for (Place changed : Place.values()) {
+        Where expected =
+            corner == changed ? HERE : corner.front() == changed.front() ? OTHER_SIDE : ELSEWHERE;
+        assertEquals(expected, Where.seenFrom(corner, changed));
+      }
+    }
+  }
+}

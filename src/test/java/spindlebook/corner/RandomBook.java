@@ -1,0 +1,255 @@
+package spindlebook.corner;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TypedAngle;
+import spindlebook.units.TypedLength;
+
+/** Plausible entries of one car, seeded: readings, changes, corrections, answers, late phones. */
+final class RandomBook {
+  private final SplittableRandom random;
+  private final List<Noted> entries = new ArrayList<>();
+  private final List<String> rounds = new ArrayList<>();
+  private final List<String> heights = new ArrayList<>();
+  private final List<String> readings = new ArrayList<>();
+  private final List<String> changes = new ArrayList<>();
+  private final List<String> answers = new ArrayList<>();
+
+  RandomBook(long seed) {
+    random = new SplittableRandom(seed);
+  }
+
+  List<Noted> entries(int howMany) {
+    note("car", new Content.Car(details(), Starter.tools()));
+    corner("lf", Place.LEFT_FRONT);
+    corner("rf", Place.RIGHT_FRONT);
+    while (entries.size() < howMany) {
+      next();
+    }
+    return entries;
+  }
+
+  private static CarDetails details() {
+    return new CarDetails("Dune", LengthUnit.INCH, null, null, null, null, null);
+  }
+
+  private void corner(String key, Place place) {
+    note(
+        key,
+        new Content.Corner(
+            "car",
+            place,
+            Layout.STEERED_DOUBLE_A_ARM,
+            Starter.watchPoints(Layout.STEERED_DOUBLE_A_ARM),
+            Starter.adjusters(Layout.STEERED_DOUBLE_A_ARM),
+            List.of(),
+            Starter.heldBack()));
+  }
+
+  private void note(String key, Content content) {
+    long n = entries.size() + 1;
+    // One in eight comes from a phone that had heard nothing for a while.
+    long after = random.nextInt(8) == 0 ? random.nextLong(n) : n - 1;
+    entries.add(new Noted(n, key, Instant.EPOCH.plusSeconds(n), "somebody", after, content));
+  }
+
+  private void next() {
+    String key = "e" + (entries.size() + 1);
+    int what = random.nextInt(100);
+    if (rounds.isEmpty() || what < 5) {
+      rounds.add(key);
+      note(key, round());
+    } else if (heights.isEmpty() || what < 22) {
+      heights.add(key);
+      note(key, height());
+    } else if (readings.isEmpty() || what < 68) {
+      readings.add(key);
+      note(key, reading());
+    } else if (what < 78) {
+      changes.add(key);
+      note(key, adjustment());
+    } else if (what < 81) {
+      note(key, happening());
+    } else if (what < 86) {
+      answers.add(key);
+      note(key, new Content.Answer(any(readings, heights, changes), random.nextBoolean(), null));
+    } else if (what < 94) {
+      note(key, correction());
+      answers.add(key);
+    } else {
+      note(key, definition());
+    }
+  }
+
+  private Content.Round round() {
+    return new Content.Round(
+        corner(),
+        false,
+        true,
+        false,
+        false,
+        true,
+        null,
+        maybe(new TypedAngle("1", Math.toRadians(1), "angle-1")),
+        null,
+        null,
+        "tape",
+        "drills",
+        "angle-finder",
+        null,
+        null);
+  }
+
+  private Content.Height height() {
+    TypedLength mark = random.nextInt(3) > 0 ? mm(random.nextInt(500, 540)) : null;
+    String asAt = mark == null && !heights.isEmpty() ? any(heights) : null;
+    return new Content.Height(
+        any(rounds),
+        any(HeightName.values()),
+        null,
+        mm(random.nextInt(200, 500)),
+        mark,
+        asAt,
+        random.nextInt(12) == 0 ? "It is far off." : null,
+        again());
+  }
+
+  private Content.Reading reading() {
+    Quantity quantity = any(Quantity.values());
+    boolean angle = quantity == Quantity.CAMBER;
+    boolean looked = angle || random.nextInt(5) > 0;
+    return new Content.Reading(
+        any(heights),
+        any(Steering.values()),
+        quantity,
+        quantity == Quantity.WATCH_POINT
+            ? any(Starter.watchPoints(Layout.STEERED_DOUBLE_A_ARM)).point()
+            : null,
+        looked
+            ? GapResult.NUMBER
+            : any(GapResult.WELL_CLEAR, GapResult.TOUCHES, GapResult.NOT_LOOKED),
+        null,
+        looked && !angle ? mm(random.nextInt(0, 60)) : null,
+        angle ? new TypedAngle("2", Math.toRadians(random.nextInt(-3, 3)), "angle-1") : null,
+        null,
+        null,
+        random.nextInt(12) == 0 ? "It is far off." : null,
+        again());
+  }
+
+  private Content.Adjustment adjustment() {
+    // Few adjusters and few settings, so that some are put back.
+    String adjuster = any("limit-strap", "upper-rod-ends", "tie-rod", "bump-stop-spacer", "tyre");
+    return new Content.Adjustment(
+        corner(),
+        adjuster,
+        Setting.words("a"),
+        Setting.words(any("a", "b")),
+        null,
+        random.nextInt(8) == 0 ? "Somebody else set it." : null);
+  }
+
+  private Content.Happening happening() {
+    return new Content.Happening("car", maybe(corner()), any(HappeningKind.values()), null);
+  }
+
+  private Content.Correction correction() {
+    String target = any(rounds, heights, readings, changes, answers);
+    Content before =
+        entries.stream().filter(e -> e.key().equals(target)).findFirst().orElseThrow().content();
+    Content body = null;
+    if (before instanceof Content.Round && random.nextBoolean()) {
+      body = round();
+    } else if (before instanceof Content.Height) {
+      body = height();
+    } else if (before instanceof Content.Reading) {
+      body = reading();
+    } else if (before instanceof Content.Adjustment && random.nextBoolean()) {
+      body = adjustment();
+    }
+    return new Content.Correction(target, body, "seen wrong");
+  }
+
+  private Content.Definition definition() {
+    WatchPoint point = any(Starter.watchPoints(Layout.STEERED_DOUBLE_A_ARM));
+    return switch (random.nextInt(4)) {
+      case 0 ->
+          new Content.Definition(
+              null,
+              corner(),
+              null,
+              null,
+              new WatchPoint(
+                  point.point(),
+                  point.place(),
+                  null,
+                  Keep.atLeast(mm(random.nextInt(3, 30))),
+                  null),
+              null,
+              null,
+              null,
+              null);
+      case 1 ->
+          new Content.Definition(
+              null,
+              corner(),
+              null,
+              null,
+              null,
+              null,
+              new Given(Dimension.READ_POINT_OUTBOARD, mm(random.nextInt(0, 150)), null),
+              null,
+              null);
+      case 2 ->
+          new Content.Definition("car", null, null, Starter.tape(), null, null, null, null, null);
+      default ->
+          new Content.Definition(
+              null,
+              corner(),
+              null,
+              null,
+              null,
+              null,
+              null,
+              null,
+              new Content.Retired(point.point(), null, null));
+    };
+  }
+
+  private static TypedLength mm(int mm) {
+    return new TypedLength(mm + " mm", mm, LengthUnit.MM, "tape-1");
+  }
+
+  private String corner() {
+    return any("lf", "lf", "rf");
+  }
+
+  private Boolean again() {
+    return random.nextInt(6) > 0 ? null : random.nextBoolean();
+  }
+
+  private <T> T maybe(T thing) {
+    return random.nextBoolean() ? thing : null;
+  }
+
+  @SafeVarargs
+  private final <T> T any(T... things) {
+    return things[random.nextInt(things.length)];
+  }
+
+  private <T> T any(List<T> things) {
+    return things.get(random.nextInt(things.size()));
+  }
+
+  @SafeVarargs
+  private final String any(List<String>... lists) {
+    List<String> all = new ArrayList<>();
+    for (List<String> list : lists) {
+      all.addAll(list);
+    }
+    return any(all);
+  }
+}

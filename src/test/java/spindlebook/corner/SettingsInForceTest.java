@@ -1,0 +1,126 @@
+package spindlebook.corner;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class SettingsInForceTest {
+  private static final String CAR =
+      """
+      {"key":"car","kind":"car","body":{"details":{"name":"Dune"}}}\
+      """;
+  private static final String CORNER =
+      """
+      {"key":"lf","kind":"corner","body":{"car":"car","place":"left-front","layout":"steered-double-a-arm",\
+      "adjusters":[{"adjuster":"strap","kind":"limit-strap","name":"the long strap","unit":"holes","moreShortens":true}]}}\
+      """;
+
+  private static Card card(String... lines) {
+    List<String> all = new ArrayList<>(List.of(CAR, CORNER));
+    all.addAll(List.of(lines));
+    return HandBooks.of(all).card("lf");
+  }
+
+  private static String adjust(String key, String from, String to) {
+    return "{\"key\":\""
+        + key
+        + "\",\"kind\":\"adjustment\",\"body\":{\"corner\":\"lf\",\"adjuster\":\"strap\",\"from\":\""
+        + from
+        + "\",\"to\":\""
+        + to
+        + "\"}}";
+  }
+
+  private static final String DEFINED =
+      """
+      {"key":"d1","kind":"definition","body":{"corner":"lf","adjuster":{"adjuster":"strap","kind":"limit-strap","unit":"holes","step":"1 in","moreShortens":true,"first":"hole 3"}}}\
+      """;
+
+  private static InForce strap(Card card) {
+    return card.adjuster("strap").orElseThrow();
+  }
+
+  @Test
+  void nobody_said_is_no_setting() {
+    assertNull(strap(card()).setting());
+  }
+
+  @Test
+  void the_last_adjustment_is_in_force() {
+    Card card = card(adjust("a1", "hole 3", "hole 4"), adjust("a2", "hole 4", "hole 5"));
+    assertEquals("hole 5", strap(card).setting().inWords());
+    assertEquals(4, strap(card).since());
+    assertEquals(4, card.lastChange());
+    assertEquals("the long strap from hole 4 to hole 5", card.changes().get(1).words());
+  }
+
+  @Test
+  void a_new_version_of_an_adjuster_says_its_first_setting_when_none_was_known() {
+    assertEquals("hole 3", strap(card(DEFINED)).setting().inWords());
+    assertEquals("1 in", strap(card(DEFINED)).adjuster().step().typed());
+  }
+
+  @Test
+  void a_new_version_keeps_what_was_set_before() {
+    Card card = card(adjust("a1", "hole 3", "hole 4"), DEFINED);
+    assertEquals("hole 4", strap(card).setting().inWords());
+    assertEquals(1, card.changes().size());
+  }
+
+  @Test
+  void a_retired_adjuster_is_no_longer_asked_for_but_what_it_moved_stays_moved() {
+    String round =
+        """
+        {"key":"r1","kind":"round","body":{"corner":"lf","springIn":false,"bumpStopIn":true,"wheelOn":false,"onTyres":false,"steeringLinked":true}}\
+        """;
+    String height =
+        """
+        {"key":"h1","kind":"height","body":{"round":"r1","name":"on-the-strap","spindle":"8 in","mark":"20 in"}}\
+        """;
+    String retired =
+        """
+        {"key":"d2","kind":"definition","body":{"corner":"lf","retired":{"adjuster":"strap"}}}\
+        """;
+    Card card = card(round, height, adjust("a1", "hole 3", "hole 4"), retired);
+    assertTrue(card.adjuster("strap").isEmpty());
+    assertEquals(Standing.STALE, card.height("h1").orElseThrow().stop());
+  }
+
+  @Test
+  void an_adjustment_in_doubt_waits_beside_its_adjuster() {
+    String clash =
+        """
+        {"key":"a2","kind":"adjustment","body":{"corner":"lf","adjuster":"strap","from":"hole 3","to":"hole 6","doubt":"Somebody set it to hole 4."}}\
+        """;
+    Card waiting = card(adjust("a1", "hole 3", "hole 4"), clash);
+    assertEquals("hole 4", strap(waiting).setting().inWords());
+    assertEquals(List.of("a2"), strap(waiting).inDoubt().stream().map(Doubted::key).toList());
+    assertEquals(waiting.doubts(), strap(waiting).inDoubt());
+
+    String yes =
+        """
+        {"key":"w1","kind":"answer","body":{"target":"a2","itIsSo":true}}\
+        """;
+    Card so = card(adjust("a1", "hole 3", "hole 4"), clash, yes);
+    assertEquals("hole 6", strap(so).setting().inWords());
+    assertTrue(so.doubts().isEmpty());
+    Card not = card(adjust("a1", "hole 3", "hole 4"), clash, yes.replace("true", "false"));
+    assertEquals("hole 4", strap(not).setting().inWords());
+    assertTrue(not.doubts().isEmpty());
+  }
+
+  @Test
+  void the_same_setting_is_told_by_its_amount_or_its_words() {
+    assertTrue(
+        new Setting("3", SettingUnit.HOLES, 3.0).same(new Setting("03", SettingUnit.HOLES, 3.0)));
+    assertFalse(
+        new Setting("3", SettingUnit.HOLES, 3.0).same(new Setting("3", SettingUnit.TURNS, 3.0)));
+    assertTrue(Setting.words("37s ").same(Setting.words("37S")));
+    assertFalse(Setting.words("37s").same(null));
+  }
+}

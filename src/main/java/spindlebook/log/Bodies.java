@@ -182,7 +182,9 @@ public final class Bodies {
     if (field.isEmpty()) {
       return "something in it is not what belongs there";
     }
-    return unfit(field);
+    return wrong.getOriginalMessage().startsWith("Cannot map `null`")
+        ? missing(field)
+        : unfit(field);
   }
 
   private static String field(JsonMappingException wrong) {

@@ -9,7 +9,7 @@ import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
 /** Plausible entries of one car, seeded: readings, changes, corrections, answers, late phones. */
-final class RandomBook {
+public final class RandomBook {
   private final SplittableRandom random;
   private final List<Noted> entries = new ArrayList<>();
   private final List<String> rounds = new ArrayList<>();
@@ -18,11 +18,11 @@ final class RandomBook {
   private final List<String> changes = new ArrayList<>();
   private final List<String> answers = new ArrayList<>();
 
-  RandomBook(long seed) {
+  public RandomBook(long seed) {
     random = new SplittableRandom(seed);
   }
 
-  List<Noted> entries(int howMany) {
+  public List<Noted> entries(int howMany) {
     note("car", new Content.Car(details(), Starter.tools()));
     corner("lf", Place.LEFT_FRONT);
     corner("rf", Place.RIGHT_FRONT);

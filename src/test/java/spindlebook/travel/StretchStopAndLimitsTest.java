@@ -1,0 +1,235 @@
+package spindlebook.travel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static spindlebook.travel.StandardCorner.INCH;
+import static spindlebook.travel.StandardCorner.again;
+import static spindlebook.travel.StandardCorner.bench;
+import static spindlebook.travel.StandardCorner.chosen;
+import static spindlebook.travel.StandardCorner.holes;
+import static spindlebook.travel.StandardCorner.limit;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import spindlebook.corner.Dimension;
+import spindlebook.corner.Quantity;
+
+/** The terms of the travel by hand calculation; see {@link StandardCorner}. */
+class StretchStopAndLimitsTest {
+  // --- stretch
+
+  @Test
+  void growth_that_was_taken_up_already_is_not_held_back_twice() {
+    // As new 502.92, now 508: 5.08 of 2.5 % · 502.92 = 12.573 are taken up; 7.493 / 0.5 at the
+    // wheel.
+    EndFindings droop =
+        limit(bench(CornerBench.exact()).given("new-strap-length", 502.92), 8 * INCH)
+            .travel()
+            .droop();
+    assertEquals(7.493, droop.heldBack().orElseThrow().atStopMm().value(), 1e-9);
+    assertEquals(14.986, droop.heldBack().orElseThrow().mm().value(), 1e-9);
+    assertEquals(254 - 14.986 - 203.2, droop.marginMm().orElseThrow().value(), 1e-9);
+  }
+
+  @Test
+  void a_strap_that_grew_past_its_share_holds_nothing_back_and_a_shorter_one_all_of_it() {
+    assertEquals(0, stretchLeft(480), 1e-12);
+    // A strap read shorter than as new has taken up nothing: 2.5 % of 520.
+    assertEquals(13, stretchLeft(520), 1e-9);
+  }
+
+  private static double stretchLeft(double asNewMm) {
+    return limit(bench(CornerBench.exact()).given("new-strap-length", asNewMm), 8 * INCH)
+        .travel()
+        .droop()
+        .heldBack()
+        .orElseThrow()
+        .atStopMm()
+        .value();
+  }
+
+  @Test
+  void the_worked_example_of_the_stretch() {
+    // ℓ 508, p 10 %, m 520.7: 50.8 − 12.7 = 38.1 at the strap; ratio 0.5: 76.2 at the wheel.
+    EndFindings droop =
+        chosen(CornerBench.exact())
+            .stretch(10)
+            .height("strap", "on-the-strap", -254)
+            .height("ride", "ride", -154)
+            .length("strap-length", "strap", 520.7)
+            .length("strap-length", "ride", 470.7)
+            .travel()
+            .droop();
+    assertEquals(38.1, droop.heldBack().orElseThrow().atStopMm().value(), 1e-9);
+    assertEquals(76.2, droop.heldBack().orElseThrow().mm().value(), 1e-9);
+  }
+
+  @Test
+  void the_new_length_follows_the_holes_since_and_a_strap_set_by_length_is_that_long() {
+    // As new 533.4 at hole 2; at hole 3 it is 1 in shorter: 508. Growth 0, e = 12.7.
+    CornerBench holes =
+        limit(bench(CornerBench.exact()).given("new-strap-length", 533.4), 8 * INCH)
+            .adjuster(holes("1 in", "hole 2"));
+    assertEquals(
+        12.7,
+        again(holes.adjust("strap", "hole 3")).heldBack().orElseThrow().atStopMm().value(),
+        1e-9);
+    CornerBench length =
+        limit(bench(CornerBench.exact()).given("new-strap-length", 533.4), 8 * INCH)
+            .adjuster(
+                """
+                {"adjuster":"strap","kind":"limit-strap","unit":"length","moreShortens":false}\
+                """);
+    assertEquals(
+        12.7,
+        again(length.adjust("strap", "508 mm")).heldBack().orElseThrow().atStopMm().value(),
+        1e-9);
+  }
+
+  @Test
+  void strap_lengths_that_grow_towards_bump_are_asked_for_again() {
+    EndFindings droop =
+        chosen(CornerBench.exact())
+            .height("strap", "on-the-strap", 254)
+            .height("ride", "ride", 400)
+            .length("strap-length", "strap", 400)
+            .length("strap-length", "ride", 500)
+            .travel()
+            .droop();
+    assertTrue(droop.heldBack().isEmpty());
+    assertTrue(
+        droop.needs().stream()
+            .anyMatch(
+                n ->
+                    n.because()
+                        .equals(
+                            List.of("the strap lengths read do not get shorter towards bump"))));
+  }
+
+  // --- other limits
+
+  @Test
+  void the_shock_a_reserve_short_of_open_is_a_limit_of_droop() {
+    // 700 − z/2 = 612.7 − 12.7 at z = 200; the arm at 180 acts later.
+    EndFindings droop =
+        limit(bench(CornerBench.exact()).given("shock-open", 612.7), 180).travel().droop();
+    assertEquals(Limit.Kind.SHOCK, droop.rules().orElseThrow().kind());
+    assertEquals(200, droop.rules().orElseThrow().positionMm().value(), 1e-6);
+    assertEquals(254 - 25.4 - 200, droop.marginMm().orElseThrow().value(), 1e-6);
+  }
+
+  @Test
+  void the_shock_a_reserve_short_of_closed_is_a_limit_of_bump() {
+    // 700 − z/2 = 412.3 + 12.7 at z = 550.
+    EndFindings bump =
+        limit(bench(CornerBench.exact()).given("shock-closed", 412.3), 8 * INCH).travel().bump();
+    assertEquals(Limit.Kind.SHOCK, bump.rules().orElseThrow().kind());
+    assertEquals(550, bump.rules().orElseThrow().positionMm().value(), 1e-6);
+    assertEquals(550 - 6.35 - 500, bump.marginMm().orElseThrow().value(), 1e-6);
+  }
+
+  @Test
+  void the_ground_is_a_limit_of_bump_and_a_thicker_spacer_cures_it() {
+    // R − d − g = 650 − 100 − 50 = 500 = B: short by r = 6.35. Stop gap 60 at 400, 0 at 450: ratio
+    // 1.2, so 7.62 at the stop; spacers of 1/8 in: 9.525, which takes 7.9375 off the wheel.
+    EndFindings bump =
+        limit(bench(CornerBench.exact()).given("tyre-squashed-radius", 650), 8 * INCH)
+            .height("touch", "stop-touch", 450)
+            .length("stop-gap", "ride", 60)
+            .adjuster(
+                """
+                {"adjuster":"spacer","kind":"bump-stop-spacer","unit":"length","moreShortens":false,"first":"1 in"}\
+                """)
+            .travel()
+            .bump();
+    assertEquals(Limit.Kind.GROUND, bump.rules().orElseThrow().kind());
+    assertEquals(500, bump.rules().orElseThrow().positionMm().value(), 1e-9);
+    assertEquals(-6.35, bump.marginMm().orElseThrow().value(), 1e-9);
+    assertEquals(Outcome.SHORT, bump.outcome());
+    Cure cure = bump.cure().orElseThrow();
+    assertEquals(7.62, cure.wantedMm(), 1e-9);
+    assertEquals(9.525, cure.setMm(), 1e-9);
+    assertEquals(3, cure.steps());
+    assertEquals("1 3/8 in", cure.to().inWords());
+    assertEquals(7.9375, cure.atWheelMm(), 1e-9);
+  }
+
+  @Test
+  void the_worked_example_of_the_ground() {
+    assertEquals(
+        25.4,
+        GroundLimit.positionMm(
+                spindlebook.uncertainty.Figure.exact(330.2),
+                spindlebook.uncertainty.Figure.exact(254.0),
+                spindlebook.uncertainty.Figure.exact(50.8))
+            .value(),
+        1e-9);
+  }
+
+  // --- the solid stop
+
+  private static CornerBench withoutFullBump() {
+    return limit(
+        chosen(CornerBench.exact())
+            .height("off", "strap-off", 150)
+            .height("strap", "on-the-strap", 254)
+            .height("ride", "ride", 400)
+            .height("touch", "stop-touch", 450)
+            .height("beyond", "in-between", 600)
+            .length("strap-length", "strap", 508)
+            .length("strap-length", "ride", 435)
+            .length("shock-length", "off", 625)
+            .length("shock-length", "strap", 573)
+            .length("shock-length", "beyond", 400),
+        8 * INCH);
+  }
+
+  @Test
+  void touch_and_crush_over_the_ratio_say_where_the_stop_is_solid() {
+    // 450 + 30 / 1.2
+    StopFound stop =
+        withoutFullBump()
+            .length("stop-gap", "ride", 60)
+            .given("stop-crush", 30, 2.0)
+            .travel()
+            .bump()
+            .stop()
+            .orElseThrow();
+    assertEquals(475, stop.positionMm().value(), 1e-9);
+    assertTrue(stop.computed());
+    // Only the crush is doubted: 2/√3 over 1.2.
+    assertEquals(2 / Math.sqrt(3) / 1.2, stop.positionMm().u(), 1e-9);
+  }
+
+  @Test
+  void a_full_bump_that_was_read_beats_one_worked_out() {
+    StopFound stop =
+        withoutFullBump()
+            .length("stop-gap", "ride", 60)
+            .given("stop-crush", 30)
+            .height("bump", "full-bump", 490)
+            .travel()
+            .bump()
+            .stop()
+            .orElseThrow();
+    assertEquals(490, stop.positionMm().value(), 1e-9);
+    assertFalse(stop.computed());
+  }
+
+  @Test
+  void without_crush_or_gap_it_says_what_it_needs_and_the_other_end_stands() {
+    TravelFindings travel = withoutFullBump().travel();
+    assertTrue(travel.bump().stop().isEmpty());
+    assertEquals(Outcome.NEEDS, travel.bump().outcome());
+    assertTrue(
+        travel.asSet().needs().stream().anyMatch(n -> n.dimension() == Dimension.STOP_CRUSH));
+    assertTrue(
+        travel.asSet().needs().stream()
+            .anyMatch(n -> n.toRead() != null && n.toRead().quantity() == Quantity.STOP_GAP));
+    assertTrue(travel.asSet().mm().isEmpty());
+    assertEquals(1 * INCH, travel.droop().marginMm().orElseThrow().value(), 1e-9);
+    // L + e and U − r do not rest on B.
+    assertEquals(593.65 - 228.6, travel.asItCouldBe().mm().orElseThrow().value(), 1e-9);
+  }
+}

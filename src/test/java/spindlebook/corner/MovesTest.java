@@ -154,12 +154,7 @@ class MovesTest {
                     WatchPlace.TIE_ROD_LOWER_ARM,
                     WatchPlace.TIE_ROD_FRAME,
                     WatchPlace.TIE_ROD_WHEEL));
-    Predicate<Subject> across =
-        read(Quantity.TOE)
-            .or(
-                taken(
-                    t ->
-                        t.steering() == Steering.FULL_LEFT || t.steering() == Steering.FULL_RIGHT));
+    Predicate<Subject> across = read(Quantity.TOE);
     for (AdjusterKind kind : List.of(AdjusterKind.TIE_ROD_LENGTH, AdjusterKind.TIE_ROD_SHIM)) {
       moves(kind, HERE, here);
       moves(kind, OTHER_SIDE, across);

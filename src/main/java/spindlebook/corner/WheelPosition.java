@@ -7,7 +7,7 @@ import spindlebook.uncertainty.Figure;
  *
  * <pre>
  *   Δ  = (s + o·sin γ) − m
- *   z  = (Δ − a·σ·sin φ − b·sin θ) / (cos φ · cos θ),   b = 0
+ *   z  = (Δ − a·σ·sin φ) / (cos φ · cos θ)
  * </pre>
  *
  * s spindle read point above the floor, m frame mark above the floor (mm); o read point outboard of
@@ -17,8 +17,8 @@ import spindlebook.uncertainty.Figure;
  * down +). z in mm, + towards bump; negative while the spindle is below the mark.
  *
  * <p>Axes: ISO 8855, x forward, y left, z up. The mark is taken to stand over the spindle as seen
- * from the side, so rake enters by its cosine only. Derived in docs/methods.md. A tilt that was not
- * entered is taken as level within {@link #UNSAID_TILT_RAD}, which matters only through a.
+ * from the side, so rake enters by its cosine only. Derived in docs/methods-corner.md. A tilt that
+ * was not entered is taken as level within {@link #UNSAID_TILT_RAD}, which matters only through a.
  *
  * <p>Worked: s 381.0, m 520.7, o 152.4, γ −6°, level: Δ = 381.0 − 15.930 − 520.7 = −155.630 mm.
  */

@@ -67,24 +67,27 @@ final class CornerLimits {
     shock();
     GroundLimit.of(card, needs.get(End.BUMP))
         .ifPresent(
-            limit ->
-                found
-                    .get(End.BUMP)
-                    .add(
-                        new Found(
-                            Limit.Kind.GROUND,
-                            null,
-                            null,
-                            new EndLimit.Crosses(
-                                limit,
-                                limit.value() - limit.U(),
-                                limit.value() + limit.U(),
-                                EndLimit.How.CUBIC,
-                                limit.value(),
-                                List.of()),
-                            null,
-                            List.of(),
-                            null)));
+            limit -> found.get(End.BUMP).add(at(Limit.Kind.GROUND, null, null, limit, List.of())));
+  }
+
+  /** The near edge of a broken stretch that lies beyond a stop. */
+  static Found edge(MidTravel mid, Figure edgeMm) {
+    List<String> readings = mid.shortfall().readings();
+    return at(Limit.Kind.WATCH_POINT, mid.point(), mid.steering(), edgeMm, readings);
+  }
+
+  /** A limit whose position holds all its doubt. */
+  private static Found at(
+      Limit.Kind kind, WatchPoint point, Steering steering, Figure limitMm, List<String> readings) {
+    EndLimit.Crosses crosses =
+        new EndLimit.Crosses(
+            limitMm,
+            limitMm.value() - limitMm.U(),
+            limitMm.value() + limitMm.U(),
+            EndLimit.How.CUBIC,
+            limitMm.value(),
+            readings);
+    return new Found(kind, point, steering, crosses, null, List.of(), null);
   }
 
   private void watchPoint(WatchPoint point) {

@@ -2,8 +2,11 @@ package spindlebook.travel;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 import spindlebook.corner.Allowance;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content.ToRead;
@@ -29,7 +32,7 @@ import spindlebook.uncertainty.Figure;
  * rules. Stretch does add, because it comes after the strap was set.
  *
  * <p>Each term is a {@link Figure} with its sources, so what two terms share cancels. A term that
- * is missing gives no total but a {@link Need}. Derived in docs/methods.md.
+ * is missing gives no total but a {@link Need}. Derived in docs/methods-corner.md.
  *
  * <p>Worked (in inches): L 8.00, S 10.00, e 1.00: margin +1.00, the strap may be let out by 1.00 at
  * the wheel. L 11.00: margin −2.00.
@@ -37,6 +40,7 @@ import spindlebook.uncertainty.Figure;
 public final class CornerTravel {
   private final Card card;
   private final CornerLimits limits;
+  private final Set<MidTravel> beyondAStop = new HashSet<>();
 
   private CornerTravel(Card card) {
     this.card = card;
@@ -62,7 +66,7 @@ public final class CornerTravel {
         bump,
         asSet(droop, bump, rideMm),
         asItCouldBe(droop, bump, rideMm),
-        List.copyOf(limits.midTravel),
+        limits.midTravel.stream().filter(m -> !beyondAStop.contains(m)).toList(),
         raw());
   }
 
@@ -109,7 +113,7 @@ public final class CornerTravel {
             ? null
             : stop.get().positionMm().plus(held.get().mm().times(end.outward()));
     List<Limit> judged =
-        limits.found.get(end).stream()
+        Stream.concat(limits.found.get(end).stream(), shortfallsBeyond(end, reachMm))
             .map(f -> Judged.of(end, f, reachMm))
             .sorted(inOrderOfActing(end))
             .toList();
@@ -154,6 +158,19 @@ public final class CornerTravel {
         outcome,
         distinct(needs),
         cure);
+  }
+
+  /** A stretch that the stop keeps the wheel out of is no shortfall in mid-travel but a limit. */
+  private Stream<CornerLimits.Found> shortfallsBeyond(End end, Figure reachMm) {
+    List<CornerLimits.Found> beyond = new ArrayList<>();
+    for (MidTravel mid : limits.midTravel) {
+      Figure edgeMm = end == End.DROOP ? mid.shortfall().toMm() : mid.shortfall().fromMm();
+      if (reachMm != null && Judged.room(end, reachMm, edgeMm).value() >= 0) {
+        beyondAStop.add(mid);
+        beyond.add(CornerLimits.edge(mid, edgeMm));
+      }
+    }
+    return beyond.stream();
   }
 
   /** Found limits first, from the one that acts first outwards; broken throughout before all. */

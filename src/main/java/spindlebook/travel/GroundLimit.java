@@ -18,7 +18,7 @@ import spindlebook.uncertainty.Figure;
  *
  * R the tyre's squashed radius, spindle to ground on a hard landing (mm); z wheel position, spindle
  * minus frame mark (mm, + towards bump); d frame mark down to the lowest frame point (mm, + down);
- * g what must be left (mm). Level ground and frame. Derived in docs/methods.md.
+ * g what must be left (mm). Level ground and frame. Derived in docs/methods-corner.md.
  *
  * <p>Worked: R 330.2, d 254.0, g 50.8: z ≤ 25.4 mm.
  */

@@ -26,7 +26,7 @@ import spindlebook.uncertainty.Figure;
  *
  * <p>Assumes that the stop is solid once crushed by c and that the ratio at touch holds to B: the
  * stop compresses along the line of the gap read. A read full bump is preferred. Derived in
- * docs/methods.md. c has the uncertainty its owner gives; T and the ratio bring theirs.
+ * docs/methods-corner.md. c has the uncertainty its owner gives; T and the ratio bring theirs.
  *
  * <p>Worked: T 101.6, c 38.1, ratio 0.60: B = 101.6 + 63.5 = 165.1 mm.
  */

@@ -38,7 +38,8 @@ import spindlebook.uncertainty.Figure;
  * has no uncertainty of its own; growth and ratio bring theirs.
  *
  * <p>Without a reading at the same height, nothing is counted as taken up: the strap is held to be
- * as new, which holds back more. Missing lengths come back as needs. Derived in docs/methods.md.
+ * as new, which holds back more. Missing lengths come back as needs. Derived in
+ * docs/methods-corner.md.
  *
  * <p>Worked: ℓ 508, p 10 %, m 520.7: e_strap = 50.8 − 12.7 = 38.1 mm; at a ratio of 0.5 the wheel
  * drops 76.2 mm further.

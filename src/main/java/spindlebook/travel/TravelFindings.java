@@ -11,6 +11,8 @@ import spindlebook.uncertainty.Figure;
  * @param rideMm ride height, when it was read and still holds
  * @param asSet from stop to stop: S to B
  * @param asItCouldBe from limit to limit with what is held back: L + e to U − r
+ * @param midTravel stretches where a rule is broken that the wheel gets to; one that a stop keeps
+ *     it out of is a limit of that end
  * @param rawMm highest less lowest wheel position of the heights that still hold, nothing held back
  */
 public record TravelFindings(

@@ -222,6 +222,34 @@ class CornerTravelTest {
     assertTrue(travel.bump().cure().isEmpty());
   }
 
+  private static TravelFindings brokenBelowTheStrap(double lowerMm) {
+    return bench(CornerBench.exact())
+        .height("lower", "in-between", lowerMm)
+        .gap("arm", "off", 20)
+        .gap("arm", "lower", 3)
+        .gap("arm", "strap", 20)
+        .gap("arm", "beyond", 40)
+        .travel();
+  }
+
+  @Test
+  void a_broken_stretch_that_the_strap_keeps_the_wheel_out_of_is_a_limit_of_droop() {
+    // The wheel gets to 228.6; the rule is broken about 180, on the line between the readings to
+    // 193.
+    TravelFindings out = brokenBelowTheStrap(180);
+    assertTrue(out.midTravel().isEmpty());
+    assertEquals(Outcome.CLEAR, out.outcome());
+    assertEquals("arm", out.droop().rules().orElseThrow().point().point());
+    double limitMm = out.droop().rules().orElseThrow().positionMm().value();
+    assertTrue(limitMm > 180 && limitMm < 228.6, "limit at " + limitMm);
+    assertEquals(228.6 - limitMm, out.droop().marginMm().orElseThrow().value(), 1e-9);
+    assertFalse(out.droop().marginAtLeast());
+
+    TravelFindings in = brokenBelowTheStrap(228.6);
+    assertEquals(1, in.midTravel().size());
+    assertEquals(Outcome.SHORT, in.outcome());
+  }
+
   // --- uncertainty
 
   private static final double SCALE = INCH / 16 / Math.sqrt(12);

@@ -1,5 +1,6 @@
 package spindlebook.setting;
 
+import java.util.regex.Pattern;
 import spindlebook.corner.Adjuster;
 import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
@@ -15,14 +16,18 @@ sealed interface AdjustmentForm {
 
   double MOST_COUNT = 1000;
 
+  /** Not all that Java would take for a number: no letters, no exponents. */
+  Pattern NUMBER = Pattern.compile("[+-]?\\d{1,9}(\\.\\d{1,9})?|[+-]?\\.\\d{1,9}");
+
   static AdjustmentForm read(Posted posted, Adjuster adjuster, LengthUnit unit) {
-    Setting to = setting(posted, "to", adjuster.unit(), unit);
+    Setting to = setting(posted, "to", adjuster, unit);
     String why = posted.line("why", 300);
     return posted.ok() ? new Accepted(to, why) : new Problems();
   }
 
   /** A setting in its unit, or null with a problem. */
-  static Setting setting(Posted posted, String name, SettingUnit in, LengthUnit unit) {
+  static Setting setting(Posted posted, String name, Adjuster adjuster, LengthUnit unit) {
+    SettingUnit in = adjuster.unit();
     String typed = posted.text(name).strip();
     if (typed.isEmpty()) {
       posted.wrong(name, "Type what it is set to now, in " + in.words() + ".");
@@ -30,7 +35,8 @@ sealed interface AdjustmentForm {
     }
     switch (in) {
       case LENGTH -> {
-        TypedLength length = posted.length(name, unit);
+        TypedLength length =
+            fromZero(adjuster) ? posted.lengthFromZero(name, unit) : posted.length(name, unit);
         return length == null ? null : new Setting(typed(typed, unit), in, length.mm());
       }
       case WORDS -> {
@@ -43,15 +49,22 @@ sealed interface AdjustmentForm {
     }
   }
 
+  /** A strap, spacer or shim has a length; a rack or a rod may be counted both ways from a mark. */
+  private static boolean fromZero(Adjuster adjuster) {
+    return switch (adjuster.kind()) {
+      case LIMIT_STRAP, BUMP_STOP_SPACER, TIE_ROD_SHIM -> true;
+      default -> false;
+    };
+  }
+
   private static Setting counted(Posted posted, String name, SettingUnit in, String typed) {
-    try {
-      double amount = Double.parseDouble(quarters(typed.replace(',', '.')));
+    String plain = quarters(typed.replace(',', '.'));
+    if (NUMBER.matcher(plain).matches()) {
+      double amount = Double.parseDouble(plain);
       boolean whole = in == SettingUnit.TURNS || amount == Math.rint(amount);
       if (whole && Math.abs(amount) <= MOST_COUNT) {
         return new Setting(typed, in, amount);
       }
-    } catch (NumberFormatException e) {
-      // Said below, in one sentence with the other reasons.
     }
     posted.wrong(
         name,
@@ -70,6 +83,8 @@ sealed interface AdjustmentForm {
   }
 
   private static String typed(String typed, LengthUnit unit) {
-    return Character.isDigit(typed.charAt(typed.length() - 1)) ? typed + " " + unit.word() : typed;
+    char last = typed.charAt(typed.length() - 1);
+    boolean bare = Character.isDigit(last) || Character.getType(last) == Character.OTHER_NUMBER;
+    return bare ? typed + " " + unit.word() : typed;
   }
 }

@@ -211,8 +211,7 @@ public final class AdjustmentPages {
     if (adjuster.setting() != null || !posted.has("from")) {
       return adjuster.setting();
     }
-    return AdjustmentForm.setting(
-        posted, "from", adjuster.adjuster().unit(), card.details().unit());
+    return AdjustmentForm.setting(posted, "from", adjuster.adjuster(), card.details().unit());
   }
 
   public void adjust(Context ctx) {

@@ -7,6 +7,7 @@ import spindlebook.corner.Content;
 import spindlebook.corner.Tool;
 import spindlebook.corner.ToolUse;
 import spindlebook.units.LengthUnit;
+import spindlebook.units.TypedAngle;
 import spindlebook.web.Choice;
 import spindlebook.web.Field;
 import spindlebook.web.FormPart;
@@ -19,6 +20,8 @@ sealed interface RoundForm {
 
   record Problems() implements RoundForm {}
 
+  double MOST_TILT_RAD = Math.toRadians(20);
+
   static RoundForm read(Posted posted, Card card, List<Content.ToRead> toRead) {
     String who = posted.line("who", Who.LONGEST);
     Content.Round round =
@@ -29,8 +32,8 @@ sealed interface RoundForm {
             !posted.text("wheel").equals("off"),
             posted.text("on").equals("tyres"),
             !posted.text("linked").equals("no"),
-            posted.angle("rake"),
-            posted.angle("roll"),
+            tilt(posted, "rake"),
+            tilt(posted, "roll"),
             posted.line("pressure", 40),
             posted.word("unit", LengthUnit.class, card.details().unit()),
             tool(posted, card, "tape", ToolUse.TAPE),
@@ -39,6 +42,16 @@ sealed interface RoundForm {
             toRead,
             posted.line("note", 300));
     return posted.ok() ? new Accepted(round, who == null ? Who.NOBODY_SAID : who) : new Problems();
+  }
+
+  private static TypedAngle tilt(Posted posted, String name) {
+    TypedAngle tilt = posted.angle(name);
+    if (tilt != null && Math.abs(tilt.rad()) > MOST_TILT_RAD) {
+      posted.wrong(
+          name,
+          "'" + posted.text(name).strip() + "' is more than a car is measured at: 20° at most.");
+    }
+    return tilt;
   }
 
   /** The tool named, else the first for this use. */
@@ -88,8 +101,9 @@ sealed interface RoundForm {
                             .hint("Degrees. Empty: level."))),
                 new FormPart.Typed(posted.fill(Field.of("pressure", "Tyre pressure"))),
                 new FormPart.Typed(
-                    new Posted(java.util.Map.of("who", List.of(said)))
-                        .fill(Field.of("who", "Who measures"))),
+                    Field.of("who", "Who measures")
+                        .typed(said)
+                        .problem(posted.problem("who"))),
                 new FormPart.Typed(posted.fill(Field.of("note", "Note"))))));
   }
 

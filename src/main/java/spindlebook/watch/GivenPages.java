@@ -3,6 +3,7 @@ package spindlebook.watch;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -81,7 +82,8 @@ public final class GivenPages {
       unsure.add(
           new FormPart.Typed(posted.fill(Field.of(unsure(d), "± of: " + d.words()).unit(unit))));
     }
-    parts.add(new FormPart.More("How unsure they are, where you measured them", false, unsure));
+    boolean open = Arrays.stream(Dimension.values()).anyMatch(d -> posted.has(unsure(d)));
+    parts.add(new FormPart.More("How unsure they are, where you measured them", open, unsure));
     for (Allowance a : Allowance.values()) {
       String basis = card.heldBack(a).map(h -> "Its number is from: " + h.basis() + ".").orElse("");
       parts.add(
@@ -132,6 +134,9 @@ public final class GivenPages {
     for (Dimension d : Dimension.values()) {
       TypedLength length = posted.lengthFromZero(Posted.word(d), unit);
       TypedLength halfWidth = posted.lengthFromZero(unsure(d), unit);
+      if (length == null && halfWidth != null && !posted.has(Posted.word(d))) {
+        posted.wrong(unsure(d), "This ± needs the length it belongs to, above.");
+      }
       if (length != null) {
         Given typed = new Given(d, length, halfWidth);
         if (!typed.equals(card.given().get(d))) {

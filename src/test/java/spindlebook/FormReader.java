@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 /** What a form would send if its first button were pressed with nothing touched. */
 final class FormReader {
   private static final Pattern FIELD =
-      Pattern.compile("<(input|select|option)\\b([^>]*)>", Pattern.DOTALL);
+      Pattern.compile("<(input|select|option)\\b((?:\"[^\"]*\"|[^\">])*)>");
 
   private FormReader() {}
 

@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
 
 /** One answer of the server, read as a person or a browser reads it. */
 record Page(Browser browser, String path, int status, HttpHeaders headers, String html) {
-  private static final Pattern TAG = Pattern.compile("<[^>]*>");
+  private static final Pattern TAG = Pattern.compile("<(?:\"[^\"]*\"|[^\">])*>");
   private static final Pattern FORM =
       Pattern.compile("<form\\b([^>]*)>(.*?)</form>", Pattern.DOTALL);
   private static final Pattern ATTRIBUTE = Pattern.compile("([a-zA-Z-]+)(?:=\"([^\"]*)\")?");

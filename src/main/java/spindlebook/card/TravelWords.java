@@ -15,7 +15,9 @@ import spindlebook.travel.MidTravel;
 import spindlebook.travel.Need;
 import spindlebook.travel.Outcome;
 import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Settles;
+import spindlebook.uncertainty.SourceKind;
 import spindlebook.web.Lengths;
 
 /** What travel's findings are called, in the trade's words and the owner's unit. */
@@ -126,8 +128,21 @@ public final class TravelWords {
     if (settles instanceof Settles.RepeatsWithFinerTool both) {
       return "Read it " + both.n() + " times in all, with a finer tool.";
     }
+    if (limit.roomMm() != null && mostlyBetweenReadings(limit.roomMm())) {
+      return "Reading it again will not settle it; reading it at one more height near there may.";
+    }
     return "Reading it again will not settle it: what all readings share is larger than the"
         + " difference.";
+  }
+
+  /** Whether most of the doubt is about the curve where nobody has read. */
+  private static boolean mostlyBetweenReadings(Figure figure) {
+    double between =
+        figure.parts().entrySet().stream()
+            .filter(part -> part.getKey().kind() == SourceKind.INTERPOLATION)
+            .mapToDouble(part -> part.getValue() * part.getValue())
+            .sum();
+    return between > figure.u() * figure.u() / 2;
   }
 
   private String clear(EndFindings end) {

@@ -82,16 +82,30 @@ public record Card(
         .reduce((first, second) -> second);
   }
 
-  /** What no longer holds, or was put back and not confirmed, as a list to read again. */
+  /**
+   * What no longer holds, or was put back and not confirmed, as a list to read again; not what
+   * holds from another reading of the same place, as when a late phone sends an older one.
+   */
   public List<Content.ToRead> toReadAgain() {
     List<Content.ToRead> again = new java.util.ArrayList<>();
     for (SeenHeight h : heights) {
-      if (h.name().onePlace() && (h.stop() == Standing.STALE || h.stop() == Standing.PUT_BACK)) {
+      boolean holds =
+          heights.stream()
+              .anyMatch(
+                  o -> o.name() == h.name() && o.positionCounts() && o.stop() == Standing.LIVE);
+      if (h.name().onePlace() && unsure(h.stop()) && !holds) {
         again.add(new Content.ToRead(h.name(), null, Steering.STRAIGHT, null, null));
       }
     }
     for (SeenReading r : readings) {
-      if (r.stands() == Standing.STALE || r.stands() == Standing.PUT_BACK) {
+      boolean holds =
+          readings.stream()
+              .anyMatch(
+                  o ->
+                      o.stands() == Standing.LIVE
+                          && o.reading().result() != GapResult.NOT_LOOKED
+                          && (o.samePlace(r) || o.nearInBetween(r)));
+      if (unsure(r.stands()) && !holds) {
         again.add(
             new Content.ToRead(
                 r.height().name(),
@@ -107,6 +121,10 @@ public record Card(
             java.util.Comparator.comparing(Content.ToRead::name)
                 .thenComparing(Content.ToRead::steering))
         .toList();
+  }
+
+  private static boolean unsure(Standing standing) {
+    return standing == Standing.STALE || standing == Standing.PUT_BACK;
   }
 
   /** Position of the last change of a setting, or happening, that this card knows. */

@@ -428,8 +428,9 @@ final class CardFold {
               || (earlier.stands() == Standing.PUT_BACK && !again)
               || (earlier.counts() && !looked(earlier));
       boolean samePosition = era(earlier.height(), positions) == era(later.height(), positions);
-      if (earlier.samePlace(later)
-          && (noLongerHolds || (instead && earlier.counts() && samePosition))) {
+      boolean stoodFor = earlier.samePlace(later) || earlier.nearInBetween(later);
+      boolean retaken = instead && earlier.counts() && samePosition && earlier.samePlace(later);
+      if ((noLongerHolds && stoodFor) || retaken) {
         seen.set(i, earlier.replaced());
       }
     }

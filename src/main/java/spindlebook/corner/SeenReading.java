@@ -2,6 +2,7 @@ package spindlebook.corner;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -25,6 +26,7 @@ public record SeenReading(
     Figure value,
     Standing stands,
     List<Change> because) {
+  private static final double NEAR_MM = 12.7;
 
   public String what() {
     if (point != null) {
@@ -52,10 +54,34 @@ public record SeenReading(
 
   /** Same thing read at the same named place and steering. */
   boolean samePlace(SeenReading other) {
-    return reading.quantity() == other.reading.quantity()
-        && reading.steering() == other.reading.steering()
-        && java.util.Objects.equals(reading.point(), other.reading.point())
+    return sameThing(other)
         && (height.key().equals(other.height.key())
             || (height.name().onePlace() && height.name() == other.height.name()));
+  }
+
+  /**
+   * Same thing read in between, by the same words of the owner's or within half an inch of wheel
+   * (common practice, no source): near enough to be what was to be read again.
+   */
+  boolean nearInBetween(SeenReading other) {
+    if (!sameThing(other)
+        || height.name() != HeightName.IN_BETWEEN
+        || other.height.name() != HeightName.IN_BETWEEN) {
+      return false;
+    }
+    String label = height.height().label();
+    boolean sameWords =
+        label != null && !label.isBlank() && label.equals(other.height.height().label());
+    return sameWords
+        || (height.positionMm() != null
+            && other.height.positionMm() != null
+            && Math.abs(height.positionMm().value() - other.height.positionMm().value())
+                <= NEAR_MM);
+  }
+
+  private boolean sameThing(SeenReading other) {
+    return reading.quantity() == other.reading.quantity()
+        && reading.steering() == other.reading.steering()
+        && Objects.equals(reading.point(), other.reading.point());
   }
 }

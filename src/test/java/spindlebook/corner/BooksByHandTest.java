@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -53,6 +54,19 @@ class BooksByHandTest {
               String.join("\n", worth(card, lines)),
               name + " as of " + where);
         });
+  }
+
+  @Test
+  void what_is_to_be_read_again_leaves_out_what_holds_from_another_reading() {
+    assertEquals(List.of("IN_BETWEEN FULL_LEFT"), again(HandBooks.named("in-between")));
+    CarBook late = HandBooks.named("late-phone");
+    assertEquals(List.of("ON_THE_STRAP STRAIGHT", "ON_THE_STRAP STRAIGHT"), again(late.asOf(8)));
+    assertEquals(List.of(), again(late));
+    assertEquals(List.of(), again(HandBooks.named("late-phone-after")));
+  }
+
+  private static List<String> again(CarBook book) {
+    return book.card("lf").toReadAgain().stream().map(r -> r.name() + " " + r.steering()).toList();
   }
 
   /** As the expectation writes it, with wheel positions only where it asks for them. */

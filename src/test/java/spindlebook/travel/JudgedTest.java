@@ -142,6 +142,23 @@ class JudgedTest {
   }
 
   @Test
+  void a_bracket_is_clear_only_as_far_as_its_reading_surely_keeps_the_rule() {
+    // The wheel gets to 228.6; 6.5 at 220 keeps 6 by less than its U, the first to keep it for sure
+    // is well clear at 300.
+    CornerBench bench =
+        bench(CornerBench.realTools())
+            .height("kept", "in-between", 220)
+            .height("sure", "in-between", 300)
+            .gap("arm", "kept", 6.5)
+            .looked("arm", "sure", "well-clear")
+            .gap("arm", "off", 1);
+    Limit unsure = arm(bench.travel().droop());
+    assertEquals(300, ((EndLimit.Crosses) unsure.at()).surelyKeptMm(), 1e-9);
+    assertEquals(Outcome.CANT_TELL, unsure.outcome());
+    assertNotNull(unsure.settles());
+  }
+
+  @Test
   void a_touch_ends_the_kept_side_and_well_clear_begins_it() {
     EndFindings droop =
         bench(CornerBench.exact())

@@ -14,6 +14,9 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.Quantity;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
 
 /** The terms of the travel by hand calculation; see {@link StandardCorner}. */
 class StretchStopAndLimitsTest {
@@ -159,10 +162,7 @@ class StretchStopAndLimitsTest {
   void the_worked_example_of_the_ground() {
     assertEquals(
         25.4,
-        GroundLimit.positionMm(
-                spindlebook.uncertainty.Figure.exact(330.2),
-                spindlebook.uncertainty.Figure.exact(254.0),
-                spindlebook.uncertainty.Figure.exact(50.8))
+        GroundLimit.positionMm(Figure.exact(330.2), Figure.exact(254.0), Figure.exact(50.8))
             .value(),
         1e-9);
   }
@@ -200,6 +200,21 @@ class StretchStopAndLimitsTest {
     assertTrue(stop.computed());
     // Only the crush is doubted: 2/√3 over 1.2.
     assertEquals(2 / Math.sqrt(3) / 1.2, stop.positionMm().u(), 1e-9);
+  }
+
+  @Test
+  void a_steeper_ratio_brings_the_solid_stop_nearer() {
+    // T 101.6, c 38.1, ratio 0.60: 165.1; ∂B/∂ratio = −38.1/0.36 = −105.83, ∂B/∂c = 1/0.6.
+    Source t = new Source("t", SourceKind.PLACING);
+    Source c = new Source("c", SourceKind.ALLOWANCE);
+    Source r = new Source("r", SourceKind.PLACING);
+    Figure solid =
+        SolidStop.position(
+            Figure.of(101.6, t, 1), Figure.of(38.1, c, 0.6), Figure.of(0.6, r, 0.01));
+    assertEquals(165.1, solid.value(), 1e-9);
+    assertEquals(1, solid.parts().get(t), 1e-12);
+    assertEquals(1, solid.parts().get(c), 1e-12);
+    assertEquals(-1.0583, solid.parts().get(r), 1e-4);
   }
 
   @Test

@@ -231,7 +231,8 @@ public final class WatchPointPages {
     Keep keep = keep(posted, place.measure(), card.details().unit());
     String name = posted.line("name", 60);
     String point = shortName(name == null ? place.words() : name);
-    if (posted.ok() && card.watchPoint(point).isPresent()) {
+    boolean sentBefore = histories.locate(key.key()).isPresent();
+    if (posted.ok() && card.watchPoint(point).isPresent() && !sentBefore) {
       posted.wrong("name", "There is a watch point called that already; give it another name.");
     }
     if (!posted.ok()) {

@@ -158,13 +158,13 @@ public final class EntryPages {
     if (at.corner() == null) {
       return "/cars/" + at.car();
     }
-    Card card = histories.card(at.car(), at.corner());
-    return card.reading(key)
-        .map(
-            r ->
-                "/heights/" + r.height().key() + "?steering=" + Posted.word(r.reading().steering()))
-        .or(() -> card.height(key).map(h -> "/rounds/" + h.round().key()))
-        .orElse("/corners/" + at.corner());
+    Content content = histories.of(at.car()).original(key).orElseThrow(NotFoundResponse::new);
+    if (content instanceof Content.Reading r) {
+      return "/heights/" + r.height() + "?steering=" + Posted.word(r.steering());
+    }
+    return content instanceof Content.Height h
+        ? "/rounds/" + h.round()
+        : "/corners/" + at.corner();
   }
 
   private Histories.Located located(String key) {

@@ -93,7 +93,7 @@ public final class App implements AutoCloseable {
   private App(Book bookFile, int port) {
     this.bookFile = bookFile;
     Histories histories = new Histories(bookFile);
-    AdjustmentStore adjustmentStore = new AdjustmentStore(bookFile);
+    AdjustmentStore adjustmentStore = new AdjustmentStore(bookFile, histories);
     RoundStore roundStore = new RoundStore(bookFile, histories);
     DefinitionStore definitionStore = new DefinitionStore(bookFile);
     BookStore bookStore = new BookStore(bookFile);

@@ -227,7 +227,16 @@ public final class AdjustmentPages {
       return;
     }
     boolean waits =
-        store.adjust(card, adjuster, from, accepted.to(), accepted.why(), key, Who.of(ctx));
+        store.adjust(
+            new Content.Adjustment(
+                card.corner(),
+                adjuster.adjuster().adjuster(),
+                from,
+                accepted.to(),
+                accepted.why(),
+                null),
+            key,
+            Who.of(ctx));
     Html.next(
         ctx,
         waits

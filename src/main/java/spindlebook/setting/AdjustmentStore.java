@@ -4,48 +4,54 @@ import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.InForce;
-import spindlebook.corner.Setting;
+import spindlebook.log.Accepted;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
+import spindlebook.log.Histories;
 import spindlebook.web.FormKey;
 
 /** Adjustments and happenings, into the book. */
 public final class AdjustmentStore {
   private final Book book;
+  private final Histories histories;
 
-  public AdjustmentStore(Book book) {
+  public AdjustmentStore(Book book, Histories histories) {
     this.book = book;
+    this.histories = histories;
   }
 
   /**
    * Writes an adjustment. When somebody set the same adjuster since the writer looked, it is kept
-   * in doubt, so that the writer sees both and chooses.
+   * in doubt, so that the writer sees both and chooses. One at a time: of two at the same moment
+   * one must see the other.
    *
-   * @return whether it waits for an answer
+   * @return whether it was written in doubt; of a form sent again, whether it was the first time
    */
-  boolean adjust(
-      Card now, InForce adjuster, Setting from, Setting to, String why, FormKey form, String who) {
+  synchronized boolean adjust(Content.Adjustment typed, FormKey form, String who) {
+    InForce now =
+        histories
+            .cardOf(typed.corner())
+            .flatMap(card -> card.adjuster(typed.adjuster()))
+            .orElseThrow();
+    Accepted accepted =
+        book.append(Bodies.draft(form.key(), form.after(), who, withDoubt(typed, now, form)));
+    return Bodies.read(accepted.entries().get(0)) instanceof Content.Adjustment written
+        && written.doubt() != null;
+  }
+
+  private static Content.Adjustment withDoubt(
+      Content.Adjustment a, InForce now, FormKey form) {
     boolean clash =
-        adjuster.since() > form.after()
-            && adjuster.setting() != null
-            && !adjuster.setting().same(to);
+        now.since() > form.after() && now.setting() != null && !now.setting().same(a.to());
     String doubt =
-        clash
-            ? adjuster.adjuster().name()
-                + " was set to "
-                + adjuster.setting().inWords()
-                + " meanwhile, entry "
-                + adjuster.since()
-                + ": which holds?"
-            : null;
-    book.append(
-        Bodies.draft(
-            form.key(),
-            form.after(),
-            who,
-            new Content.Adjustment(
-                now.corner(), adjuster.adjuster().adjuster(), from, to, why, doubt)));
-    return clash;
+        now.adjuster().name()
+            + " was set to "
+            + (now.setting() == null ? "" : now.setting().inWords())
+            + " meanwhile, entry "
+            + now.since()
+            + ": which holds?";
+    return new Content.Adjustment(
+        a.corner(), a.adjuster(), a.from(), a.to(), a.why(), clash ? doubt : null);
   }
 
   void happened(Content.Happening happening, FormKey form, String who) {

@@ -177,7 +177,7 @@ public final class SheetPages {
       if (!begun(card, posted, i)) {
         return 0;
       }
-      Optional<Content.Height> typed = height(posted, round, key, i);
+      Optional<Content.Height> typed = height(card, posted, round, key, i);
       if (typed.isEmpty()) {
         return 0;
       }
@@ -185,6 +185,11 @@ public final class SheetPages {
       saved++;
     }
     Card now = histories.cardOf(height).orElseThrow();
+    if (now.height(height).isEmpty()) {
+      posted.wrong(
+          "h" + i + "-spindle", "This height was taken back; type it anew from the round's page.");
+      return 0;
+    }
     SeenHeight seen = now.height(height).orElseThrow();
     List<Draft> drafts = new ArrayList<>();
     for (Steering steering : Steering.values()) {
@@ -218,7 +223,7 @@ public final class SheetPages {
   }
 
   private static Optional<Content.Height> height(
-      Posted posted, SeenRound round, FormKey key, int i) {
+      Card card, Posted posted, SeenRound round, FormKey key, int i) {
     String prefix = "h" + i;
     HeightName name = posted.word(prefix + "-name", HeightName.class, USUAL.get(i));
     TypedLength spindle =
@@ -231,16 +236,37 @@ public final class SheetPages {
     if (spindle == null || !posted.problem(prefix + "-mark").isEmpty()) {
       return Optional.empty();
     }
-    String asAt = null;
-    if (same) {
-      if (i == 0) {
-        posted.wrong(prefix + "-mark", "There is no height before this one to take the mark from.");
-        return Optional.empty();
-      }
-      asAt = heightKey(key, i - 1);
+    String asAt = same ? markBefore(card, posted, key, i) : null;
+    return posted.problem(prefix + "-mark").isEmpty()
+        ? Optional.of(new Content.Height(round.key(), name, null, spindle, mark, asAt, null, null))
+        : Optional.empty();
+  }
+
+  /**
+   * The key of the last height above this one on the sheet, when its mark is known; else a problem.
+   * A mark can be taken only from what is in the book already.
+   */
+  private static String markBefore(Card card, Posted posted, FormKey key, int i) {
+    int before = i - 1;
+    while (before >= 0
+        && card.height(heightKey(key, before)).isEmpty()
+        && !begun(card, posted, before)) {
+      before--;
     }
-    return Optional.of(
-        new Content.Height(round.key(), name, null, spindle, mark, asAt, null, null));
+    String said =
+        before < 0 ? "There is no height before this one to take the mark from." : "";
+    if (before >= 0) {
+      Optional<SeenHeight> height = card.height(heightKey(key, before));
+      if (height.isEmpty()) {
+        said = "The height this mark is taken from is not in the book yet; put that one right.";
+      } else if (height.get().positionMm() == null) {
+        said = "The height before this one has no mark to take; type this one's.";
+      }
+    }
+    if (!said.isEmpty()) {
+      posted.wrong("h" + i + "-mark", said);
+    }
+    return heightKey(key, before);
   }
 
   private static SeenRound round(Context ctx, Card card) {

@@ -1,0 +1,143 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A whole round typed on one page from paper. */
+class SheetTest {
+  @TempDir Path folder;
+  private Shop shop;
+  private Marmot marmot;
+  private String action;
+
+  @BeforeEach
+  void open() {
+    shop = new Shop(folder);
+    marmot = new Marmot(shop);
+    action = "/rounds/" + marmot.startRound(marmot.left, Map.of()) + "/sheet";
+  }
+
+  @AfterEach
+  void close() {
+    shop.close();
+  }
+
+  private Form paper() {
+    return shop.get(action)
+        .is(200)
+        .form(action)
+        .with("h0-spindle", "11 7/8")
+        .with("h0-mark", "31 5/8")
+        .with("h0-full-right-" + Marmot.TIE_ROD, "touches")
+        .with("h0-straight-" + Marmot.STRAP, "20")
+        .with("h1-spindle", "15 3/16")
+        .with("h1-mark", "same")
+        .with("h1-full-left-" + Marmot.TIE_ROD, "9/16")
+        .with("h1-straight-" + Marmot.STRAP, "18 11/16");
+  }
+
+  @Test
+  void a_whole_round_goes_into_the_book_at_once() {
+    int entries = shop.entries();
+    Form paper = paper();
+    paper.keep();
+    assertEquals(entries + 6, shop.entries());
+    JsonNode corner = shop.figures(marmot.left);
+    assertEquals("strap-off", corner.at("/heights/0/name").asText());
+    assertEquals("on-the-strap", corner.at("/heights/1/name").asText());
+    double apart = (15 + 3 / 16.0 - (11 + 7 / 8.0)) * 25.4;
+    assertEquals(apart, corner.at("/rawMm/value").asDouble(), 1e-9, "one mark for both");
+    assertEquals("touches", corner.at("/readings/1/result").asText());
+    paper.keep();
+    assertEquals(entries + 6, shop.entries(), "pressed twice");
+  }
+
+  @Test
+  void what_cannot_be_read_comes_back_as_typed_and_the_rest_is_in_the_book_once() {
+    int entries = shop.entries();
+    Page page =
+        paper()
+            .with("h1-full-left-" + Marmot.TIE_ROD, "9/61")
+            .with("h1-straight-" + Marmot.SHOCK, "25 5/8 or so")
+            .with("h2-spindle", "18 7/8")
+            .with("h2-mark", "nearly the same")
+            .with("h2-straight-" + Marmot.STRAP, "17 1/8")
+            .send()
+            .is(422);
+    assertEquals(entries + 5, shop.entries(), "two heights, and three readings");
+    assertEquals(3, BadInputTest.problems(page).size(), page.text());
+    Form again = page.form(action);
+    assertEquals("9/61", again.value("h1-full-left-" + Marmot.TIE_ROD));
+    assertEquals("25 5/8 or so", again.value("h1-straight-" + Marmot.SHOCK));
+    assertEquals("nearly the same", again.value("h2-mark"));
+    assertEquals("18 7/8", again.value("h2-spindle"));
+    assertEquals("17 1/8", again.value("h2-straight-" + Marmot.STRAP));
+    assertFalse(again.values().containsKey("h0-spindle"), "what is in the book is not asked again");
+
+    again
+        .with("h1-full-left-" + Marmot.TIE_ROD, "9/16")
+        .with("h1-straight-" + Marmot.SHOCK, "25 5/8")
+        .with("h2-mark", "same")
+        .keep();
+    assertEquals(entries + 9, shop.entries());
+    JsonNode corner = shop.figures(marmot.left);
+    assertEquals(3, corner.get("heights").size());
+    assertEquals(6, corner.get("readings").size());
+    assertEquals(
+        (18 + 7 / 8.0 - (31 + 5 / 8.0)) * 25.4,
+        corner.at("/heights/2/positionMm/value").asDouble(),
+        1e-9);
+  }
+
+  @Test
+  void a_mark_is_not_taken_from_a_height_that_is_not_in_the_book() {
+    Page page = paper().with("h0-spindle", "eleven or so").send().is(422);
+    assertEquals(2, BadInputTest.problems(page).size(), page.text());
+    assertEquals("same", page.form(action).value("h1-mark"));
+    assertEquals(0, shop.figures(marmot.left).get("heights").size());
+    page.form(action).with("h0-spindle", "11 7/8").keep();
+    JsonNode corner = shop.figures(marmot.left);
+    assertEquals(2, corner.get("heights").size());
+    for (JsonNode height : corner.get("heights")) {
+      assertTrue(height.has("positionMm"), height.toString());
+    }
+  }
+
+  @Test
+  void the_mark_of_the_last_height_filled_in_is_taken_over_an_empty_one() {
+    paper().with("h3-spindle", "20 3/4").with("h3-mark", "Same").keep();
+    for (JsonNode height : shop.figures(marmot.left).get("heights")) {
+      assertTrue(height.has("positionMm"), height.toString());
+    }
+  }
+
+  @Test
+  void readings_without_their_height_are_asked_for_it() {
+    int entries = shop.entries();
+    Page page =
+        shop.get(action).form(action).with("h0-straight-" + Marmot.STRAP, "20").send().is(422);
+    assertEquals(entries, shop.entries());
+    assertEquals("20", page.form(action).value("h0-straight-" + Marmot.STRAP));
+    assertEquals(List.of(), shop.told);
+  }
+
+  @Test
+  void a_height_taken_back_meanwhile_is_said_not_broken_on() {
+    Form paper = paper();
+    paper.keep();
+    String height = shop.figures(marmot.left).at("/heights/0/key").asText();
+    shop.get("/entries/" + height).form("/entries/" + height + "/take-back").keep();
+    Page page = paper.send().is(422);
+    assertTrue(page.text().contains("taken back"), page.text());
+  }
+}

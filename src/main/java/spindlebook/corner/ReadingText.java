@@ -28,16 +28,16 @@ public final class ReadingText {
           Map.entry("bind", GapResult.BINDS),
           Map.entry("not looked", GapResult.NOT_LOOKED));
 
-  // Possessive and without nesting, so that long nonsense is refused as fast as it is read.
+  // A size holds none of the words that end it ("3/16 no go" is no size "3/16 no" that goes), and
+  // is short, so that long nonsense is refused as fast as it is read.
+  private static final String SIZE =
+      "((?:(?!\\b(?:does|doesn|not|no|go|goes|fits?|drill|shank)\\b)[^,;]){1,40}?)"
+          + "\\s*+(?:(?:drill|shank)\\s*+)?+";
+  private static final String NOT = "(?:does not|doesn['’]t|not|no)(?:[- ]?(?:go|fit))?";
   private static final Pattern GOES =
       Pattern.compile(
-          "([^,;]{1,40}?)\\s*+(?:goes|go|fits)\\b[,;\\s]*+(?:(?:but|and)\\s++)?"
-              + "(?:([^,;]{1,40}?)\\s*+(?:does not|doesn['’]t|not|no[- ]go|no))?(?:\\s*+go)?",
-          Pattern.CASE_INSENSITIVE);
-  private static final Pattern DOES_NOT =
-      Pattern.compile(
-          "([^,;]{1,40}?)\\s*+(?:does not|doesn['’]t|not|no[- ]go|no)(?:\\s*+go)?",
-          Pattern.CASE_INSENSITIVE);
+          SIZE + "(?:goes|go|fits)\\b[,;\\s]*+(?:(?:but|and)\\s++)?(?:" + SIZE + NOT + ")?");
+  private static final Pattern DOES_NOT = Pattern.compile(SIZE + NOT);
 
   private ReadingText() {}
 
@@ -82,10 +82,10 @@ public final class ReadingText {
     }
     boolean signed =
         quantity == Quantity.TOE || (point != null && point.place().measure() == Measure.PLUNGE);
-    return length(text, bare, signed);
+    return length(text, bare, signed, gap);
   }
 
-  private static Result length(String text, LengthUnit bare, boolean signed) {
+  private static Result length(String text, LengthUnit bare, boolean signed, boolean gap) {
     TapeText.Reading reading = TapeText.read(text, bare);
     if (reading instanceof TapeText.TwoMeanings two) {
       return new Either(two.choices().stream().map(TypedLength::typed).toList());
@@ -98,7 +98,9 @@ public final class ReadingText {
       return new Refused(
           "'"
               + text.strip()
-              + "' is below nothing; if the parts press on each other, tap 'binds'.");
+              + (gap
+                  ? "' is below nothing; if the parts press on each other, tap 'binds'."
+                  : "' is below nothing; type the length without a sign."));
     }
     return new Says(GapResult.NUMBER, length, null, null, null);
   }
@@ -115,8 +117,8 @@ public final class ReadingText {
   }
 
   private static Result drill(String go, String noGo, LengthUnit bare) {
-    TypedLength goes = go == null ? null : TapeText.plain(go, bare).orElse(null);
-    TypedLength not = noGo == null ? null : TapeText.plain(noGo, bare).orElse(null);
+    TypedLength goes = size(go, bare);
+    TypedLength not = size(noGo, bare);
     if ((go != null && goes == null) || (noGo != null && not == null)) {
       return new Refused(
           "A drill is told like this: 1/8 goes, 3/16 does not; '"
@@ -132,5 +134,11 @@ public final class ReadingText {
               + ".");
     }
     return new Says(GapResult.GO_NO_GO, null, null, goes, not);
+  }
+
+  private static TypedLength size(String text, LengthUnit bare) {
+    return text == null
+        ? null
+        : TapeText.plain(text, bare).filter(drill -> drill.mm() > 0).orElse(null);
   }
 }

@@ -1,8 +1,12 @@
 package spindlebook.corner;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeFormat;
 import spindlebook.units.TypedAngle;
@@ -13,6 +17,9 @@ import spindlebook.units.TypedLength;
  * full droop · spindle 8 1/4 in · 209.6 mm}.
  */
 public final class EntryWords {
+  /** An answer to an answer to a correction: beyond this many the key alone is told. */
+  private static final int DEEPEST = 4;
+
   private final CarBook book;
 
   public EntryWords(CarBook book) {
@@ -20,6 +27,13 @@ public final class EntryWords {
   }
 
   public String of(Content content) {
+    return of(content, Set.of());
+  }
+
+  /**
+   * @param told keys on the way here: a book written by hand may hold entries that name each other
+   */
+  private String of(Content content, Set<String> told) {
     if (content instanceof Content.Car car) {
       return "car " + car.details().name();
     }
@@ -47,11 +61,11 @@ public final class EntryWords {
       return where + " · " + happening.what().words() + words;
     }
     if (content instanceof Content.Correction correction) {
-      return of(correction);
+      return of(correction, told);
     }
     if (content instanceof Content.Answer answer) {
       String said = answer.itIsSo() ? "it is so" : "it does not count";
-      return said + ": " + book.standing(answer.target()).map(this::of).orElse(answer.target());
+      return said + ": " + target(answer.target(), book.standing(answer.target()), told);
     }
     return ((Content.Kept) content).kind();
   }
@@ -82,11 +96,13 @@ public final class EntryWords {
     if (r == null) {
       return where + "definition";
     }
-    return where
-        + "retired "
-        + Optional.ofNullable(r.watchPoint())
-            .or(() -> Optional.ofNullable(r.adjuster()))
-            .orElse(r.tool());
+    if (r.watchPoint() != null) {
+      return where + "retired " + pointName(d.corner(), r.watchPoint());
+    }
+    if (r.adjuster() != null) {
+      return where + "retired " + adjusterName(d.corner(), r.adjuster());
+    }
+    return where + "retired " + (r.tool() == null ? "nothing" : r.tool());
   }
 
   public static String keep(Keep keep) {
@@ -176,31 +192,52 @@ public final class EntryWords {
         + why;
   }
 
-  private String of(Content.Correction c) {
-    String before = book.original(c.target()).map(this::of).orElse(c.target());
+  private String target(String key, Optional<Content> said, Set<String> told) {
+    if (said.isEmpty() || told.contains(key) || told.size() == DEEPEST) {
+      return key;
+    }
+    Set<String> further = new HashSet<>(told);
+    further.add(key);
+    return of(said.get(), further);
+  }
+
+  private String of(Content.Correction c, Set<String> told) {
+    String before = target(c.target(), book.original(c.target()), told);
     String reason = c.reason() == null || c.reason().isBlank() ? "" : ": " + c.reason();
     return c.body() == null
         ? "taken back" + reason + " (" + before + ")"
-        : of(c.body()) + reason + " (was " + before + ")";
+        : of(c.body(), told) + reason + " (was " + before + ")";
   }
 
   private String adjusterName(String corner, String adjuster) {
-    return corner(corner).stream()
-        .flatMap(c -> c.adjusters().stream())
+    return said(corner, Content.Corner::adjusters, Content.Definition::adjuster)
         .filter(a -> a.adjuster().equals(adjuster))
+        .reduce((older, newer) -> newer)
         .map(Adjuster::name)
-        .findFirst()
         .orElse(adjuster);
   }
 
   private String pointName(String corner, String point) {
-    if (corner != null && book.corners().contains(corner)) {
-      Optional<WatchPoint> known = book.card(corner).watchPoint(point);
-      if (known.isPresent()) {
-        return known.get().name();
-      }
-    }
-    return point;
+    return said(corner, Content.Corner::watchPoints, Content.Definition::watchPoint)
+        .filter(p -> p.point().equals(point))
+        .reduce((older, newer) -> newer)
+        .map(WatchPoint::name)
+        .orElse(point);
+  }
+
+  /** Every version a corner was ever given, retired ones too: an old entry keeps its name. */
+  private <T> Stream<T> said(
+      String corner,
+      Function<Content.Corner, List<T>> first,
+      Function<Content.Definition, T> later) {
+    Stream<T> defined =
+        book.entries().stream()
+            .flatMap(e -> book.standing(e.key()).stream())
+            .filter(Content.Definition.class::isInstance)
+            .map(Content.Definition.class::cast)
+            .filter(d -> corner != null && corner.equals(d.corner()) && later.apply(d) != null)
+            .map(later);
+    return Stream.concat(corner(corner).stream().flatMap(c -> first.apply(c).stream()), defined);
   }
 
   private String cornerOfRound(String round) {
@@ -224,9 +261,14 @@ public final class EntryWords {
 
   private static String typed(TypedLength length) {
     String text = length.typed().strip();
-    return Character.isDigit(text.charAt(text.length() - 1))
-        ? text + " " + length.unit().word()
-        : text;
+    if (text.isEmpty()) {
+      return length.unit() == LengthUnit.INCH
+          ? TapeFormat.length(length.mm(), LengthUnit.INCH, 16)
+          : TapeFormat.mm(length.mm(), 1);
+    }
+    char last = text.charAt(text.length() - 1);
+    boolean bare = Character.isDigit(last) || Character.getType(last) == Character.OTHER_NUMBER;
+    return bare ? text + " " + length.unit().word() : text;
   }
 
   /** As typed with its unit, and in the other system: {@code 8 1/4 in · 209.6 mm}. */

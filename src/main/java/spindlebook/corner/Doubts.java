@@ -44,7 +44,8 @@ public final class Doubts {
                 + roughly(off)
                 + " from where '"
                 + height.name().words()
-                + "' was read before, and nothing was changed since.");
+                + "' was read before, and "
+                + since(other.stop()));
       }
     }
     return Optional.empty();
@@ -99,7 +100,8 @@ public final class Doubts {
         return Optional.of(
             "It is "
                 + (angle ? degrees(off) : roughly(off))
-                + " off the last reading of this place, and nothing was changed since.");
+                + " off the last reading of this place, and "
+                + since(other.stands()));
       }
       if (!angle && off > FASTEST * moved + FAR_OFF_MM) {
         return Optional.of(
@@ -111,6 +113,12 @@ public final class Doubts {
       }
     }
     return Optional.empty();
+  }
+
+  private static String since(Standing earlier) {
+    return earlier == Standing.PUT_BACK
+        ? "what was changed since was put back."
+        : "nothing was changed since.";
   }
 
   private static boolean sameThing(SeenReading one, SeenReading other) {
@@ -125,7 +133,7 @@ public final class Doubts {
   }
 
   private static String inches(double mm) {
-    return spindlebook.units.TapeFormat.inches(mm, 4);
+    return spindlebook.units.TapeFormat.inches(mm, 8);
   }
 
   private static String degrees(double rad) {

@@ -1,0 +1,126 @@
+package spindlebook.corner;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static spindlebook.corner.CarLines.CAR;
+import static spindlebook.corner.CarLines.LF;
+import static spindlebook.corner.CarLines.R1;
+import static spindlebook.corner.CarLines.gap;
+import static spindlebook.corner.CarLines.height;
+import static spindlebook.corner.CarLines.line;
+import static spindlebook.corner.CarLines.upper;
+
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** What is asked about before it counts. The thresholds are common practice, no source. */
+class DoubtsTest {
+  private static final String DROOP = height("h1", "on-the-strap", "8 1/4 in");
+
+  @Test
+  void bump_below_droop_is_asked_about() {
+    assertEquals(
+        Optional.of("'bump stop touches' came out below 'on the strap (full droop)'."),
+        asked("h2", DROOP, height("h2", "stop-touch", "8 in")));
+    assertEquals(
+        Optional.of("'on the strap (full droop)' came out above 'bump stop touches'."),
+        asked("h2", height("h1", "stop-touch", "8 in"), height("h2", "on-the-strap", "8 1/4 in")));
+    assertEquals(Optional.empty(), asked("h2", DROOP, height("h2", "stop-touch", "18 in")));
+  }
+
+  @Test
+  void in_between_may_lie_anywhere() {
+    assertEquals(Optional.empty(), asked("h2", DROOP, height("h2", "in-between", "2 in")));
+  }
+
+  @Test
+  void a_place_more_than_half_an_inch_from_where_it_was_is_asked_about() {
+    assertEquals(Optional.empty(), asked("h2", DROOP, height("h2", "on-the-strap", "8 5/8 in")));
+    assertEquals(
+        Optional.of(
+            "It lies 3/4 in (19 mm) from where 'on the strap (full droop)' was read before, and"
+                + " nothing was changed since."),
+        asked("h2", DROOP, height("h2", "on-the-strap", "9 in")));
+  }
+
+  @Test
+  void after_a_drive_the_strap_may_have_stretched_and_is_not_asked_about() {
+    String driven = line("{'key':'x','kind':'happening','body':{'car':'car','what':'driven'}}");
+    assertEquals(
+        Optional.empty(), asked("h2", DROOP, driven, height("h2", "on-the-strap", "9 in")));
+  }
+
+  @Test
+  void a_reading_far_off_the_last_of_its_place_is_asked_about() {
+    assertEquals(
+        Optional.empty(),
+        readingAsked("g2", DROOP, gap("g1", "h1", "3/8 in"), gap("g2", "h1", "3/4 in")));
+    assertEquals(
+        Optional.of(
+            "It is 3 5/8 in (92 mm) off the last reading of this place, and nothing was changed"
+                + " since."),
+        readingAsked("g2", DROOP, gap("g1", "h1", "3/8 in"), gap("g2", "h1", "4 in")));
+  }
+
+  @Test
+  void what_was_put_back_is_not_said_to_be_unchanged() {
+    String again = gap("g2", "h1", "4 in").replace("\"result\"", "\"again\":true,\"result\"");
+    assertEquals(
+        Optional.of(
+            "It is 3 5/8 in (92 mm) off the last reading of this place, and what was changed since"
+                + " was put back."),
+        readingAsked(
+            "g2",
+            DROOP,
+            gap("g1", "h1", "3/8 in"),
+            upper("a1", "1 turn"),
+            upper("a2", "0 turns"),
+            again));
+  }
+
+  @Test
+  void what_was_moved_since_is_no_measure_of_a_new_reading() {
+    assertEquals(
+        Optional.empty(),
+        readingAsked(
+            "g2",
+            DROOP,
+            gap("g1", "h1", "3/8 in"),
+            upper("a1", "1 turn"),
+            gap("g2", "h1", "4 in")));
+  }
+
+  /** From 3/8 in to 4 in while the wheel moved 1 in: more than 2 x 1 in + 1/2 in. */
+  @Test
+  void a_gap_that_runs_faster_than_the_wheel_is_asked_about() {
+    String higher = height("h2", "in-between", "9 1/4 in");
+    assertEquals(
+        Optional.of(
+            "It changed 3 5/8 in (92 mm) while the wheel moved 1 in (25 mm): more than the travel"
+                + " allows."),
+        readingAsked("g2", DROOP, higher, gap("g1", "h1", "3/8 in"), gap("g2", "h2", "4 in")));
+    assertEquals(
+        Optional.empty(),
+        readingAsked("g2", DROOP, higher, gap("g1", "h1", "3/8 in"), gap("g2", "h2", "2 1/4 in")));
+  }
+
+  @Test
+  void nothing_is_asked_about_what_is_not_there() {
+    Card card = HandBooks.of(CAR, LF, R1).card("lf");
+    assertEquals(Optional.empty(), Doubts.height(card, "gone"));
+    assertEquals(Optional.empty(), Doubts.reading(card, "gone"));
+  }
+
+  private static Optional<String> asked(String key, String... lines) {
+    return Doubts.height(card(lines), key);
+  }
+
+  private static Optional<String> readingAsked(String key, String... lines) {
+    return Doubts.reading(card(lines), key);
+  }
+
+  private static Card card(String... lines) {
+    java.util.List<String> all = new java.util.ArrayList<>(java.util.List.of(CAR, LF, R1));
+    all.addAll(java.util.List.of(lines));
+    return HandBooks.of(all).card("lf");
+  }
+}

@@ -2,9 +2,11 @@ package spindlebook.log;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Noted;
 
@@ -13,21 +15,34 @@ public final class CarsOfFile {
   private CarsOfFile() {}
 
   /**
-   * By the car's key, in the order in which the cars came; entries of no known car are left out.
+   * By the car's key, in the order in which the cars' entries came; entries of no known car are
+   * left out. An entry may come before the one it hangs on, as in the index.
    */
   public static Map<String, CarBook> of(BookFile.Contents contents) {
-    Map<String, String> carOf = new HashMap<>();
+    Map<String, Entry> byKey = new HashMap<>();
+    contents.entries().forEach(e -> byKey.putIfAbsent(e.key(), e));
     Map<String, List<Noted>> noted = new LinkedHashMap<>();
     for (Entry entry : contents.entries()) {
-      String car =
-          entry.kind().equals("car") ? entry.key() : carOf.get(EntryRows.parent(entry.body()));
+      String car = carOf(entry, byKey);
       if (car != null) {
-        carOf.put(entry.key(), car);
         noted.computeIfAbsent(car, c -> new ArrayList<>()).add(Bodies.noted(entry));
       }
     }
     Map<String, CarBook> books = new LinkedHashMap<>();
     noted.forEach((car, entries) -> books.put(car, CarBook.of(entries)));
     return books;
+  }
+
+  /** Null when it leads to no car, or round in a ring. */
+  private static String carOf(Entry entry, Map<String, Entry> byKey) {
+    Set<String> seen = new HashSet<>();
+    Entry at = entry;
+    while (at != null && seen.add(at.key())) {
+      if (at.kind().equals("car")) {
+        return at.key();
+      }
+      at = byKey.get(EntryRows.parent(at.body()));
+    }
+    return null;
   }
 }

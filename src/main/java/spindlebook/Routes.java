@@ -20,6 +20,7 @@ final class Routes {
     r.get("/cars/{car}/tools", app.tools::list);
     r.get("/cars/{car}/tools/{tool}", app.tools::tool);
     r.post("/cars/{car}/tools/{tool}", app.tools::change);
+    r.post("/cars/{car}/tools/{tool}/retire", app.tools::retire);
     r.get("/cars/{car}/book", app.book::book);
 
     r.get("/corners/{corner}", app.corners::corner);
@@ -31,6 +32,8 @@ final class Routes {
     r.get("/corners/{corner}/watch-points/{point}", app.watchPoints::point);
     r.post("/corners/{corner}/watch-points/{point}", app.watchPoints::change);
     r.post("/corners/{corner}/watch-points/{point}/retire", app.watchPoints::retire);
+    r.post("/corners/{corner}/adjusters", app.adjusters::create);
+    r.get("/corners/{corner}/adjusters/new", app.adjusters::newAdjuster);
     r.get("/corners/{corner}/adjusters/{adjuster}", app.adjusters::adjuster);
     r.post("/corners/{corner}/adjusters/{adjuster}", app.adjusters::change);
     r.post("/corners/{corner}/adjusters/{adjuster}/retire", app.adjusters::retire);

@@ -204,7 +204,8 @@ class BadInputTest {
       assertEquals("because", page.form(form.action()).value("why"));
       assertEquals(1, problems(page).size(), page.text());
       int entries = shop.entries();
-      assertEquals(422, shop.browser.post(action + bad[0], form.with("to", bad[1]).values()).status());
+      assertEquals(
+          422, shop.browser.post(action + bad[0], form.with("to", bad[1]).values()).status());
       assertEquals(entries, shop.entries());
     }
   }
@@ -239,7 +240,10 @@ class BadInputTest {
       assertEquals("1 1/2", page.form(action).value("stop-crush"));
       assertEquals(1, problems(page).size(), page.text());
       assertFalse(
-          page.html().matches("(?s).*<details class=\"more\"><summary>[^<]*</summary>(?:(?!</details>).)*class=\"problem\".*"),
+          page.html()
+              .matches(
+                  "(?s).*<details"
+                      + " class=\"more\"><summary>[^<]*</summary>(?:(?!</details>).)*class=\"problem\".*"),
           "what is wrong is not folded away");
     }
     assertEquals(entries, shop.entries());
@@ -267,13 +271,16 @@ class BadInputTest {
                 body.append(body.isEmpty() ? "" : "&")
                     .append(name)
                     .append('=')
-                    .append(java.net.URLEncoder.encode(value, java.nio.charset.StandardCharsets.UTF_8)));
+                    .append(
+                        java.net.URLEncoder.encode(
+                            value, java.nio.charset.StandardCharsets.UTF_8)));
     return body.toString();
   }
 
   /** The sentences under fields. */
   static List<String> problems(Page page) {
-    return java.util.regex.Pattern.compile("<p class=\"problem\"[^>]*>(.*?)</p>", java.util.regex.Pattern.DOTALL)
+    return java.util.regex.Pattern.compile(
+            "<p class=\"problem\"[^>]*>(.*?)</p>", java.util.regex.Pattern.DOTALL)
         .matcher(page.html())
         .results()
         .map(m -> Page.seen(m.group(1)))

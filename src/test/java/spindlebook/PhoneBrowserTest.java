@@ -97,7 +97,8 @@ class PhoneBrowserTest {
 
   /** As a thumb does: to the middle of the screen first, clear of the bars. */
   private void press(WebElement what) {
-    phone.executeScript("arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})", what);
+    phone.executeScript(
+        "arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})", what);
     what.click();
   }
 

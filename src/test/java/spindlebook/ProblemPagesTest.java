@@ -100,7 +100,8 @@ class ProblemPagesTest {
 
   @Test
   void what_is_no_form_is_not_read() {
-    for (String type : List.of("application/json", "text/plain", "multipart/form-data; boundary=x")) {
+    for (String type :
+        List.of("application/json", "text/plain", "multipart/form-data; boundary=x")) {
       house(shop.browser.ask("POST", "/cars", type, BodyPublishers.ofString("name=Mole")), 415);
     }
     house(shop.browser.ask("POST", "/cars", null, BodyPublishers.ofString("name=Mole")), 415);

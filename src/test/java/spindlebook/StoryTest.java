@@ -121,8 +121,7 @@ class StoryTest {
     assertEquals(two * IN, corner.at("/rawMm/U").asDouble(), 1e-9);
     mm(PAST - STRAP_OFF, corner, "rawMm");
     // Ride has a mark of its own: four readings.
-    assertEquals(
-        2 * Math.sqrt(4 * each) * IN, corner.at("/asSet/droopMm/U").asDouble(), 1e-9);
+    assertEquals(2 * Math.sqrt(4 * each) * IN, corner.at("/asSet/droopMm/U").asDouble(), 1e-9);
   }
 
   @Test
@@ -160,8 +159,7 @@ class StoryTest {
   @Test
   void the_cure_is_prepared_kept_read_again_and_told_in_the_book() {
     // On the strap's own curve from S to L + e; eighths, to the shorter side.
-    double wanted =
-        HandSums.value(STRAP_AT, STRAP, S) - HandSums.value(STRAP_AT, STRAP, LIMIT + E);
+    double wanted = HandSums.value(STRAP_AT, STRAP, S) - HandSums.value(STRAP_AT, STRAP, LIMIT + E);
     double eighths = Math.ceil(wanted * 8) / 8;
     assertEquals(1.5, eighths);
     JsonNode cure = shop.figures(marmot.left).at("/droop/cure");
@@ -176,8 +174,7 @@ class StoryTest {
     assertEquals("16 7/8 in", filled.value("to"));
     Page wouldMove = filled.send().is(200);
     assertEquals(
-        List.of(
-            "stale where 'on the strap (full droop)' lies", "stale strap, mount to mount"),
+        List.of("stale where 'on the strap (full droop)' lies", "stale strap, mount to mount"),
         wouldMove.each("li"));
     int entries = shop.entries();
     assertTrue(wouldMove.text().contains("18 3/8 in → 16 7/8 in"), wouldMove.text());
@@ -224,7 +221,8 @@ class StoryTest {
     assertEquals(2, plan.each("li").size(), plan.text());
     String stop = marmot.heightAsAt(start.key(), "on-the-strap", "18 3/4", marmot.strapOff);
     marmot.read(stop, "straight", Marmot.STRAP, "17 3/16");
-    assertTrue(shop.get("/rounds/" + start.key()).each("li").stream().allMatch(l -> l.endsWith("read")));
+    assertTrue(
+        shop.get("/rounds/" + start.key()).each("li").stream().allMatch(l -> l.endsWith("read")));
 
     double s = 18 + 3 / 4.0 - (31 + 5 / 8.0);
     double[] at = {STRAP_OFF, s, LOW, HIGH};

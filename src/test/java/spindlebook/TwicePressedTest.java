@@ -89,8 +89,9 @@ class TwicePressedTest {
     Form reading =
         marmot.readingForm(height, "straight", Marmot.STRAP).with("v-" + Marmot.STRAP, "18 11/16");
     Form strap = change("limit-strap", "18 3/8");
-    Form start = shop.get("/corners/" + marmot.left + "/rounds/new").form(
-        "/corners/" + marmot.left + "/rounds");
+    Form start =
+        shop.get("/corners/" + marmot.left + "/rounds/new")
+            .form("/corners/" + marmot.left + "/rounds");
     for (Form form : List.of(reading, strap, start)) {
       int entries = shop.entries();
       Set<String> answers = new HashSet<>();

@@ -162,9 +162,7 @@ public final class EntryPages {
     if (content instanceof Content.Reading r) {
       return "/heights/" + r.height() + "?steering=" + Posted.word(r.steering());
     }
-    return content instanceof Content.Height h
-        ? "/rounds/" + h.round()
-        : "/corners/" + at.corner();
+    return content instanceof Content.Height h ? "/rounds/" + h.round() : "/corners/" + at.corner();
   }
 
   private Histories.Located located(String key) {

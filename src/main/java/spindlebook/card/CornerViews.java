@@ -135,7 +135,7 @@ final class CornerViews {
         words.cure(end),
         href,
         lines,
-        end.needs().stream().limit(12).map(this::need).toList());
+        end.needs().stream().map(this::need).toList());
   }
 
   private String adjustmentHref(spindlebook.travel.Cure cure) {

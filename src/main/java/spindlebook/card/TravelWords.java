@@ -166,7 +166,7 @@ public final class TravelWords {
         new java.util.ArrayList<>(
             needs.stream().filter(n -> !unlooked.contains(n)).map(this::need).toList());
     if (unlooked.size() > 2) {
-      words.add(unlooked.size() + " gaps that were not looked at");
+      words.add(unlooked.size() + " gaps to be read");
     } else {
       unlooked.forEach(n -> words.add(need(n)));
     }

@@ -25,6 +25,21 @@ final class Settings {
       this.from = from;
     }
 
+    /**
+     * Whether all that was entered since says the number that stood already: nothing was turned. A
+     * part named in words may be another one of the same name, so words said again are a change.
+     */
+    boolean onlySaidAgain(Setting then, long after) {
+      return then != null
+          && then.amount() != null
+          && turns.stream().filter(t -> t.n() > after).allMatch(t -> then.same(t.to()));
+    }
+
+    /** Whether it stood differently in between: words merely said again name another part. */
+    boolean leftIn(Setting then, long after) {
+      return turns.stream().anyMatch(t -> t.n() > after && !then.same(t.to()));
+    }
+
     Setting asOf(long n) {
       Setting setting = null;
       for (Turn turn : turns) {
@@ -116,8 +131,12 @@ final class Settings {
         continue;
       }
       Setting then = line.asOf(after);
+      if (line.onlySaidAgain(then, after)) {
+        continue;
+      }
       Setting now = line.asOf(Long.MAX_VALUE);
-      (then != null && then.same(now) ? putBack : moved).addAll(since);
+      boolean back = then != null && then.same(now) && line.leftIn(then, after);
+      (back ? putBack : moved).addAll(since);
     }
     for (Befallen b : happenings) {
       Where where = b.place() == null ? Where.HERE : Where.seenFrom(corner, b.place());

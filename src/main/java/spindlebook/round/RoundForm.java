@@ -101,9 +101,7 @@ sealed interface RoundForm {
                             .hint("Degrees. Empty: level."))),
                 new FormPart.Typed(posted.fill(Field.of("pressure", "Tyre pressure"))),
                 new FormPart.Typed(
-                    Field.of("who", "Who measures")
-                        .typed(said)
-                        .problem(posted.problem("who"))),
+                    Field.of("who", "Who measures").typed(said).problem(posted.problem("who"))),
                 new FormPart.Typed(posted.fill(Field.of("note", "Note"))))));
   }
 

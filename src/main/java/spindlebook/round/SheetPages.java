@@ -253,8 +253,7 @@ public final class SheetPages {
         && !begun(card, posted, before)) {
       before--;
     }
-    String said =
-        before < 0 ? "There is no height before this one to take the mark from." : "";
+    String said = before < 0 ? "There is no height before this one to take the mark from." : "";
     if (before >= 0) {
       Optional<SeenHeight> height = card.height(heightKey(key, before));
       if (height.isEmpty()) {

@@ -77,7 +77,8 @@ public final class AdjustmentPages {
                         a.at() == null ? "" : Days.day(a.at()),
                         "/corners/" + card.corner() + "/adjustments/" + a.adjuster().adjuster()))
             .toList();
-    return new SettingsOfCorner(card.place().words(), rows);
+    return new SettingsOfCorner(
+        card.place().words(), rows, "/corners/" + card.corner() + "/adjusters/new");
   }
 
   public void adjuster(Context ctx) {

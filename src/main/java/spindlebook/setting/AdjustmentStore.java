@@ -39,8 +39,7 @@ public final class AdjustmentStore {
         && written.doubt() != null;
   }
 
-  private static Content.Adjustment withDoubt(
-      Content.Adjustment a, InForce now, FormKey form) {
+  private static Content.Adjustment withDoubt(Content.Adjustment a, InForce now, FormKey form) {
     boolean clash =
         now.since() > form.after() && now.setting() != null && !now.setting().same(a.to());
     String doubt =

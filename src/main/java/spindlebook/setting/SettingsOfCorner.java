@@ -4,7 +4,7 @@ import java.util.List;
 import spindlebook.web.SettingRow;
 
 /** One corner's adjusters, as they are set. */
-public record SettingsOfCorner(String place, List<SettingRow> rows) {
+public record SettingsOfCorner(String place, List<SettingRow> rows, String newHref) {
   public SettingsOfCorner {
     rows = List.copyOf(rows);
   }

@@ -9,6 +9,7 @@ import java.util.Map;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
 import spindlebook.corner.Adjuster;
+import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.InForce;
@@ -93,11 +94,83 @@ public final class AdjusterPages {
             parts,
             "Keep these",
             "/corners/" + card.corner() + "/adjustments/" + a.adjuster());
+    Html.show(
+        ctx.status(posted.ok() ? 200 : 422),
+        Html.TEMPLATES.watchPoint(
+            page,
+            FormKey.fresh(card.lastChange()),
+            "/corners/" + card.corner() + "/adjusters/" + a.adjuster() + "/retire"));
+  }
+
+  // --- a new one
+
+  public void newAdjuster(Context ctx) {
+    Card card = card(ctx);
+    showNew(ctx, card, new Posted(Map.of()), FormKey.fresh(card.lastChange()));
+  }
+
+  private static void showNew(Context ctx, Card card, Posted posted, FormKey key) {
+    List<Choice.Option> kinds =
+        Arrays.stream(AdjusterKind.values())
+            .map(
+                k ->
+                    new Choice.Option(
+                        Posted.word(k), k.words(), "", Posted.word(k).equals(posted.text("kind"))))
+            .toList();
+    SettingUnit unit = posted.word("unit", SettingUnit.class, SettingUnit.LENGTH);
+    List<Choice.Option> units =
+        Arrays.stream(SettingUnit.values())
+            .map(u -> new Choice.Option(Posted.word(u), u.words(), "", u == unit))
+            .toList();
+    FormPage page =
+        new FormPage(
+            PageFrame.of("A new adjuster · Spindlebook", "A new adjuster")
+                .sub(card.place().words())
+                .plan(Shown.plan(card))
+                .crumbs(new Crumb("back", "/corners/" + card.corner() + "/adjustments")),
+            "/corners/" + card.corner() + "/adjusters",
+            key,
+            List.of(
+                new FormPart.Chosen(
+                    new Choice(
+                        "kind",
+                        "It is a",
+                        "What it moves follows from this.",
+                        posted.problem("kind"),
+                        kinds)),
+                new FormPart.Typed(
+                    posted.fill(Field.of("name", "Called").hint("Such as: rear limit strap."))),
+                new FormPart.Chosen(new Choice("unit", "It is counted in", "", "", units))),
+            "Put it in the book",
+            "/corners/" + card.corner() + "/adjustments");
     if (posted.ok()) {
       Html.show(ctx, Html.TEMPLATES.webForm(page));
     } else {
       Html.again(ctx, Html.TEMPLATES.webForm(page));
     }
+  }
+
+  public void create(Context ctx) {
+    Card card = card(ctx);
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
+    AdjusterKind kind = posted.word("kind", AdjusterKind.class, null);
+    if (kind == null) {
+      posted.wrong("kind", "Say what kind of thing it is.");
+    }
+    String name =
+        posted.neededLine("name", 60, "Give it a name, so that it is told from the others.");
+    if (!posted.ok()) {
+      showNew(ctx, card, posted, key);
+      return;
+    }
+    SettingUnit unit = posted.word("unit", SettingUnit.class, SettingUnit.LENGTH);
+    store.adjuster(
+        card.corner(),
+        new Adjuster(key.key(), kind, name, unit, null, false, null),
+        key,
+        Who.of(ctx));
+    Html.next(ctx, "/corners/" + card.corner() + "/adjusters/" + key.key());
   }
 
   public void change(Context ctx) {

@@ -36,6 +36,11 @@ public final class DefinitionStore {
     append(form, who, of(null, corner, null, null, null, null, null, retired));
   }
 
+  void retireTool(String car, String tool, FormKey form, String who) {
+    Content.Retired retired = new Content.Retired(null, null, tool);
+    append(form, who, of(car, null, null, null, null, null, null, retired));
+  }
+
   /** Several at once from one form; sent again, none is written twice. */
   void given(String corner, List<Given> given, List<HeldBack> heldBack, FormKey form, String who) {
     List<Draft> drafts = new java.util.ArrayList<>();

@@ -126,11 +126,31 @@ public final class ToolPages {
             parts,
             "Keep this",
             "/cars/" + car + "/tools");
-    if (posted.ok()) {
+    if (tool != null) {
+      Html.show(
+          ctx.status(posted.ok() ? 200 : 422),
+          Html.TEMPLATES.watchPoint(
+              page,
+              FormKey.fresh(history.n()),
+              "/cars/" + car + "/tools/" + tool.tool() + "/retire"));
+    } else if (posted.ok()) {
       Html.show(ctx, Html.TEMPLATES.webForm(page));
     } else {
       Html.again(ctx, Html.TEMPLATES.webForm(page));
     }
+  }
+
+  public void retire(Context ctx) {
+    CarBook history = history(ctx);
+    Tool tool = named(ctx, history);
+    if (tool == null) {
+      throw new NotFoundResponse();
+    }
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(history.n()));
+    String car = history.car().orElseThrow();
+    store.retireTool(car, tool.tool(), key, Who.of(ctx));
+    Html.next(ctx, "/cars/" + car + "/tools");
   }
 
   public void change(Context ctx) {

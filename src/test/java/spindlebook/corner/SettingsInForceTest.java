@@ -123,4 +123,28 @@ class SettingsInForceTest {
     assertTrue(Setting.words("37s ").same(Setting.words("37S")));
     assertFalse(Setting.words("37s").same(null));
   }
+
+  private static final String ROUND =
+      """
+      {"key":"r","kind":"round","body":{"corner":"lf","springIn":false,"bumpStopIn":true,"wheelOn":true,"onTyres":false,"steeringLinked":true}}\
+      """;
+  private static final String ON_THE_STRAP =
+      """
+      {"key":"h","kind":"height","body":{"round":"r","name":"on-the-strap","spindle":"14 in","mark":"30 in"}}\
+      """;
+
+  private static Standing strapHeight(String... later) {
+    List<String> all =
+        new ArrayList<>(List.of(adjust("a1", "hole 2", "hole 3"), ROUND, ON_THE_STRAP));
+    all.addAll(List.of(later));
+    return card(all.toArray(String[]::new)).height("h").orElseThrow().stop();
+  }
+
+  @Test
+  void a_number_said_again_turned_nothing_and_moves_nothing() {
+    assertEquals(Standing.LIVE, strapHeight(adjust("a2", "hole 3", "hole 3")));
+    assertEquals(
+        Standing.PUT_BACK,
+        strapHeight(adjust("a2", "hole 3", "hole 4"), adjust("a3", "hole 4", "hole 3")));
+  }
 }

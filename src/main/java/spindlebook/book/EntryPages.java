@@ -56,7 +56,7 @@ public final class EntryPages {
             doubt.map(Doubted::doubt).orElse(null),
             adjustment ? "This one holds: " + to(noted.content()) : "It is so, count it",
             adjustment ? "The other one holds" : "It is not so, leave it out",
-            correct(noted.content(), key),
+            card.map(c -> correct(c, key)).orElse(null),
             !history.takenBack(key) && takesBack(noted.content()),
             store.line(key));
     List<Crumb> crumbs = new ArrayList<>();
@@ -114,11 +114,12 @@ public final class EntryPages {
     return notes;
   }
 
-  private static String correct(Content content, String key) {
-    if (content instanceof Content.Height) {
+  /** Only what is on the card can be corrected: not what was taken back or answered away. */
+  private static String correct(Card card, String key) {
+    if (card.height(key).isPresent()) {
       return "/heights/" + key + "/correct";
     }
-    return content instanceof Content.Reading ? "/readings/" + key + "/correct" : null;
+    return card.reading(key).isPresent() ? "/readings/" + key + "/correct" : null;
   }
 
   private static boolean takesBack(Content content) {

@@ -1,0 +1,201 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Books that cannot be opened, told by a program of its own on its own terminal. */
+class CommandLineTest {
+  /** What a run of the program came to. */
+  private record Ran(int exit, String out, String err) {
+    void refusedInOneSentence() {
+      assertNotEquals(0, exit, err);
+      assertEquals(1, err.strip().lines().count(), err);
+      assertTrue(err.strip().endsWith("."), err);
+      assertFalse(err.contains("Exception") || err.contains("\tat "), err);
+    }
+  }
+
+  @TempDir Path folder;
+
+  private Ran run(String... words) throws IOException, InterruptedException {
+    List<String> command =
+        new ArrayList<>(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-cp",
+                System.getProperty("java.class.path"),
+                "spindlebook.Main"));
+    command.addAll(List.of(words));
+    Path out = Files.createTempFile("out", ".txt");
+    Path err = Files.createTempFile("err", ".txt");
+    try {
+      Process program =
+          new ProcessBuilder(command)
+              .redirectOutput(out.toFile())
+              .redirectError(err.toFile())
+              .start();
+      try {
+        assertTrue(program.waitFor(60, TimeUnit.SECONDS), "it went on: " + Files.readString(err));
+      } finally {
+        program.destroyForcibly();
+      }
+      return new Ran(program.exitValue(), Files.readString(out), Files.readString(err));
+    } finally {
+      Files.delete(out);
+      Files.delete(err);
+    }
+  }
+
+  private byte[] aBook() throws IOException {
+    try (Shop shop = new Shop(folder)) {
+      Marmot marmot = new Marmot(shop);
+      marmot.adjust(marmot.left, "limit-strap", "18 3/8");
+    }
+    return Files.readAllBytes(log());
+  }
+
+  private Path log() {
+    return folder.resolve("book.jsonl");
+  }
+
+  @Test
+  void a_book_that_another_program_has_open_is_left_alone() throws Exception {
+    byte[] book = aBook();
+    try (Shop shop = new Shop(folder)) {
+      Ran second = run("--data", folder.toString(), "--port", "0");
+      second.refusedInOneSentence();
+      assertTrue(second.err().contains("in use"), second.err());
+      run("rebuild", "--data", folder.toString()).refusedInOneSentence();
+      shop.get("/cars").is(200);
+    }
+    assertArrayEquals(book, Files.readAllBytes(log()));
+  }
+
+  @Test
+  void a_book_of_a_newer_version_is_left_alone() throws Exception {
+    String book = new String(aBook(), StandardCharsets.UTF_8);
+    String header = book.lines().findFirst().orElseThrow();
+    String newer = header.replaceFirst("(\"(?:format|v|version)\":)1\\b", "$199");
+    assertNotEquals(header, newer, header);
+    refuses(book.replace(header, newer).getBytes(StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void a_book_damaged_in_the_middle_is_left_alone() throws Exception {
+    byte[] book = aBook();
+    book[book.length / 3] ^= 1;
+    refuses(book);
+  }
+
+  private void refuses(byte[] book) throws Exception {
+    Files.write(log(), book);
+    run("--data", folder.toString(), "--port", "0").refusedInOneSentence();
+    assertArrayEquals(book, Files.readAllBytes(log()));
+  }
+
+  @Test
+  void a_folder_that_is_no_folder_is_refused() throws Exception {
+    Path file = Files.writeString(folder.resolve("a-file"), "not a folder");
+    run("--data", file.toString(), "--port", "0").refusedInOneSentence();
+    run("--data", file.resolve("in-it").toString(), "--port", "0").refusedInOneSentence();
+    assertEquals("not a folder", Files.readString(file));
+  }
+
+  @Test
+  void a_folder_that_cannot_be_written_is_refused() throws Exception {
+    byte[] book = aBook();
+    assertTrue(folder.toFile().setWritable(false));
+    assertTrue(log().toFile().setWritable(false));
+    try {
+      assumeFalse(Files.isWritable(log()), "whoever runs this may write everywhere");
+      run("--data", folder.toString(), "--port", "0").refusedInOneSentence();
+    } finally {
+      assertTrue(folder.toFile().setWritable(true) && log().toFile().setWritable(true));
+    }
+    assertArrayEquals(book, Files.readAllBytes(log()));
+  }
+
+  @Test
+  void a_port_that_is_taken_is_said_in_one_sentence(@TempDir Path other) throws Exception {
+    try (Shop shop = new Shop(folder)) {
+      Ran second = run("--data", other.toString(), "--port", String.valueOf(shop.port()));
+      assertEquals(2, second.exit(), second.err());
+      assertTrue(second.err().strip().endsWith("choose another with --port."), second.err());
+      assertFalse(second.err().contains("\tat "), second.err());
+    }
+  }
+
+  @Test
+  void a_torn_last_line_is_set_aside_and_told() throws Exception {
+    byte[] book = aBook();
+    byte[] torn = "{\"n\":99,\"at\":\"2031".getBytes(StandardCharsets.UTF_8);
+    byte[] both = java.util.Arrays.copyOf(book, book.length + torn.length);
+    System.arraycopy(torn, 0, both, book.length, torn.length);
+    Files.write(log(), both);
+    try (Shop shop = new Shop(folder)) {
+      assertTrue(shop.told.stream().anyMatch(t -> t.contains("set aside")), shop.told.toString());
+      assertTrue(shop.get("/cars").is(200).text().contains("Marmot"));
+    }
+    assertArrayEquals(book, Files.readAllBytes(log()));
+    try (var files = Files.list(folder)) {
+      Path aside =
+          files.filter(f -> f.getFileName().toString().contains("torn")).findFirst().orElseThrow();
+      assertArrayEquals(torn, Files.readAllBytes(aside));
+    }
+  }
+
+  @Test
+  void an_index_that_is_missing_or_damaged_is_built_anew_and_told() throws Exception {
+    aBook();
+    Path index = folder.resolve("index.mv.db");
+    String cars;
+    try (Shop shop = new Shop(folder)) {
+      assertEquals(List.of(), shop.told);
+      cars = shop.get("/cars").is(200).text();
+    }
+    Files.delete(index);
+    try (Shop shop = new Shop(folder)) {
+      assertEquals(1, shop.told.size(), shop.told.toString());
+      assertEquals(cars, shop.get("/cars").is(200).text());
+    }
+    Files.write(index, new byte[] {1, 2, 3});
+    try (Shop shop = new Shop(folder)) {
+      assertEquals(1, shop.told.size(), shop.told.toString());
+      assertEquals(cars, shop.get("/cars").is(200).text());
+    }
+  }
+
+  @Test
+  void figures_of_a_broken_book_are_one_sentence_and_exit_2() throws Exception {
+    byte[] book = aBook();
+    Ran whole = run("figures", log().toString());
+    assertEquals(0, whole.exit(), whole.err());
+    assertEquals("", whole.err());
+    try (Shop shop = new Shop(folder)) {
+      assertEquals(spindlebook.figures.Figures.of(log(), t -> {}).strip(), whole.out().strip());
+      assertEquals(List.of(), shop.told);
+    }
+    book[book.length / 3] ^= 1;
+    Path broken = Files.write(folder.resolve("broken.jsonl"), book);
+    for (Path file : List.of(broken, folder.resolve("none.jsonl"), folder)) {
+      Ran ran = run("figures", file.toString());
+      ran.refusedInOneSentence();
+      assertEquals(2, ran.exit(), ran.err());
+      assertEquals("", ran.out());
+    }
+  }
+}

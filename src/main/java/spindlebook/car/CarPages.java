@@ -57,11 +57,7 @@ public final class CarPages {
                     + " points.");
     FormPage page =
         new FormPage(frame, "/cars", key, CarForm.parts(posted), "Put it in the book", null);
-    if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.webForm(page));
-    } else {
-      Html.again(ctx, Html.TEMPLATES.webForm(page));
-    }
+    Html.form(ctx, posted, page);
   }
 
   public void create(Context ctx) {
@@ -117,11 +113,7 @@ public final class CarPages {
             CarForm.parts(posted),
             "Keep these",
             "/cars/" + car);
-    if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.webForm(page));
-    } else {
-      Html.again(ctx, Html.TEMPLATES.webForm(page));
-    }
+    Html.form(ctx, posted, page);
   }
 
   public void changeDetails(Context ctx) {

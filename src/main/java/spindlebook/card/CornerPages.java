@@ -23,11 +23,7 @@ public final class CornerPages {
 
   public void corner(Context ctx) {
     String key = ctx.pathParam("corner");
-    Card card =
-        histories
-            .cardOf(key)
-            .filter(c -> c.corner().equals(key))
-            .orElseThrow(NotFoundResponse::new);
+    Card card = histories.cornerCard(key).orElseThrow(NotFoundResponse::new);
     CornerView view = new CornerViews(card, CornerTravel.of(card)).view();
     PageFrame frame =
         PageFrame.of(

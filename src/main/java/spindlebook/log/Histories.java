@@ -68,6 +68,11 @@ public final class Histories {
         .map(l -> card(l.car(), l.corner()));
   }
 
+  /** The card of a corner by its own key; now. */
+  public Optional<Card> cornerCard(String corner) {
+    return cardOf(corner).filter(card -> card.corner().equals(corner));
+  }
+
   /**
    * One corner's card, now.
    *

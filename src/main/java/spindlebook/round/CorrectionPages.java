@@ -69,7 +69,7 @@ public final class CorrectionPages {
             "All readings at this height hang on it and move with it, steered ones too."));
     parts.addAll(HeightForm.parts(posted, card, height.round(), height.name()));
     parts.add(new FormPart.Typed(posted.fill(REASON)));
-    show(
+    Html.form(
         ctx,
         posted,
         new FormPage(
@@ -123,7 +123,7 @@ public final class CorrectionPages {
   private static void showReading(
       Context ctx, Card card, SeenReading reading, Posted posted, FormKey key) {
     String what = reading.what() + " · " + reading.reading().steering().words();
-    show(
+    Html.form(
         ctx,
         posted,
         new FormPage(
@@ -217,14 +217,6 @@ public final class CorrectionPages {
             + Posted.word(r.steering())
             + "&saved="
             + entry);
-  }
-
-  private static void show(Context ctx, Posted posted, FormPage page) {
-    if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.webForm(page));
-    } else {
-      Html.again(ctx, Html.TEMPLATES.webForm(page));
-    }
   }
 
   private static PageFrame frame(Card card, String heading, String sub, String back) {

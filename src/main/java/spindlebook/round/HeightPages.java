@@ -74,11 +74,7 @@ public final class HeightPages {
             HeightForm.parts(posted, card, round, next == null ? HeightName.IN_BETWEEN : next),
             "Keep this height",
             "/rounds/" + round.key());
-    if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.webForm(page));
-    } else {
-      Html.again(ctx, Html.TEMPLATES.webForm(page));
-    }
+    Html.form(ctx, posted, page);
   }
 
   public void create(Context ctx) {

@@ -93,11 +93,7 @@ public final class RoundPages {
             parts,
             "Start",
             "/corners/" + card.corner());
-    if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.webForm(page));
-    } else {
-      Html.again(ctx, Html.TEMPLATES.webForm(page));
-    }
+    Html.form(ctx, posted, page);
   }
 
   public void start(Context ctx) {
@@ -312,11 +308,7 @@ public final class RoundPages {
   }
 
   private Card corner(Context ctx) {
-    String corner = ctx.pathParam("corner");
-    return histories
-        .cardOf(corner)
-        .filter(c -> c.corner().equals(corner))
-        .orElseThrow(NotFoundResponse::new);
+    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 
   private Card card(Context ctx) {

@@ -120,11 +120,7 @@ public final class AdjustmentPages {
             parts,
             "What would it move?",
             "/corners/" + card.corner());
-    if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.webForm(page));
-    } else {
-      Html.again(ctx, Html.TEMPLATES.webForm(page));
-    }
+    Html.form(ctx, posted, page);
   }
 
   private static PageFrame frame(Card card, Adjuster adjuster) {
@@ -246,11 +242,7 @@ public final class AdjustmentPages {
   }
 
   private Card card(Context ctx) {
-    String corner = ctx.pathParam("corner");
-    return histories
-        .cardOf(corner)
-        .filter(c -> c.corner().equals(corner))
-        .orElseThrow(NotFoundResponse::new);
+    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 
   private static InForce adjuster(Context ctx, Card card) {

@@ -59,11 +59,7 @@ public final class HappeningPages {
                             .hint("Where, how hard, how far. May be left empty.")))),
             "Put it in the book",
             "/cars/" + car);
-    if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.webForm(page));
-    } else {
-      Html.again(ctx, Html.TEMPLATES.webForm(page));
-    }
+    Html.form(ctx, posted, page);
   }
 
   private static Choice what(Posted posted) {

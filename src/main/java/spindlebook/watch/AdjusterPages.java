@@ -143,11 +143,7 @@ public final class AdjusterPages {
                 new FormPart.Chosen(new Choice("unit", "It is counted in", "", "", units))),
             "Put it in the book",
             "/corners/" + card.corner() + "/adjustments");
-    if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.webForm(page));
-    } else {
-      Html.again(ctx, Html.TEMPLATES.webForm(page));
-    }
+    Html.form(ctx, posted, page);
   }
 
   public void create(Context ctx) {
@@ -218,10 +214,6 @@ public final class AdjusterPages {
   }
 
   private Card card(Context ctx) {
-    String corner = ctx.pathParam("corner");
-    return histories
-        .cardOf(corner)
-        .filter(c -> c.corner().equals(corner))
-        .orElseThrow(NotFoundResponse::new);
+    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 }

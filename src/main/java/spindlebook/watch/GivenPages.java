@@ -106,11 +106,7 @@ public final class GivenPages {
             parts,
             "Keep these",
             "/corners/" + card.corner());
-    if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.webForm(page));
-    } else {
-      Html.again(ctx, Html.TEMPLATES.webForm(page));
-    }
+    Html.form(ctx, posted, page);
   }
 
   private static String hint(Dimension d) {
@@ -194,10 +190,6 @@ public final class GivenPages {
   }
 
   private Card card(Context ctx) {
-    String corner = ctx.pathParam("corner");
-    return histories
-        .cardOf(corner)
-        .filter(c -> c.corner().equals(corner))
-        .orElseThrow(NotFoundResponse::new);
+    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 }

@@ -133,10 +133,8 @@ public final class ToolPages {
               page,
               FormKey.fresh(history.n()),
               "/cars/" + car + "/tools/" + tool.tool() + "/retire"));
-    } else if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.webForm(page));
     } else {
-      Html.again(ctx, Html.TEMPLATES.webForm(page));
+      Html.form(ctx, posted, page);
     }
   }
 

@@ -211,11 +211,7 @@ public final class WatchPointPages {
                         Field.of("most", "Stay below (the upper end of a plunge)").unit(unit)))),
             "Watch this",
             "/corners/" + card.corner() + "/watch-points");
-    if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.webForm(page));
-    } else {
-      Html.again(ctx, Html.TEMPLATES.webForm(page));
-    }
+    Html.form(ctx, posted, page);
   }
 
   public void create(Context ctx) {
@@ -263,10 +259,6 @@ public final class WatchPointPages {
   }
 
   private Card card(Context ctx) {
-    String corner = ctx.pathParam("corner");
-    return histories
-        .cardOf(corner)
-        .filter(c -> c.corner().equals(corner))
-        .orElseThrow(NotFoundResponse::new);
+    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 }

@@ -12,12 +12,15 @@ import spindlebook.corner.Standing;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPoint;
 import spindlebook.units.AngleFormat;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TapeFormat;
 import spindlebook.web.FigureText;
 import spindlebook.web.GapSheet;
 import spindlebook.web.State;
 
 /** The gaps of a corner by height and steering. */
 public final class GapSheets {
+  private static final int SIXTY_FOURTHS = 64;
   private static final List<State> WORST_FIRST =
       List.of(
           State.SHORT, State.CANT_TELL, State.IN_DOUBT, State.STALE, State.PUT_BACK, State.CLEAR);
@@ -103,6 +106,13 @@ public final class GapSheets {
     return String.join(", ", parts);
   }
 
+  /** To the 64th: a drill tells 15/64 from the 1/4 that must be kept. */
+  private static String gap(TravelWords words, double mm) {
+    return words.lengths().unit() == LengthUnit.INCH
+        ? TapeFormat.inches(mm, SIXTY_FOURTHS)
+        : words.lengths().bare(mm);
+  }
+
   private static GapSheet.Cell cell(
       Card card, TravelWords words, SeenHeight height, WatchPoint point, Steering steering) {
     SeenReading last = null;
@@ -121,7 +131,7 @@ public final class GapSheets {
       String text =
           last.reading().angle() != null
               ? AngleFormat.degrees(last.value().value(), 1)
-              : words.lengths().bare(last.value().value());
+              : gap(words, last.value().value());
       return GapSheet.Cell.of(state, text);
     }
     if (last.reading().result() == GapResult.GO_NO_GO) {

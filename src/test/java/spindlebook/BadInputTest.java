@@ -174,6 +174,18 @@ class BadInputTest {
   }
 
   @Test
+  void a_correction_offers_the_mark_of_earlier_heights_only() {
+    String first = marmot.height(round, "on-the-strap", "15 3/16", "31 5/8");
+    String second = marmot.height(round, "ride", "20 3/4", "31 9/16");
+    String offered = "name=\"markAsAt\" value=\"";
+    String ofFirst = shop.get("/heights/" + first + "/correct").is(200).html();
+    assertFalse(ofFirst.contains(offered), "neither itself nor a later one");
+    String ofSecond = shop.get("/heights/" + second + "/correct").is(200).html();
+    assertTrue(ofSecond.contains(offered + first), ofSecond);
+    assertFalse(ofSecond.contains(offered + second), ofSecond);
+  }
+
+  @Test
   void a_height_without_a_mark_is_kept_outside_every_limit() {
     String height = marmot.height(round, "on-the-strap", "15 3/16", "");
     marmot.read(height, "straight", Marmot.STRAP, "18 11/16");

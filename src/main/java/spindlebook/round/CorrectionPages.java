@@ -67,7 +67,7 @@ public final class CorrectionPages {
     parts.add(
         new FormPart.Said(
             "All readings at this height hang on it and move with it, steered ones too."));
-    parts.addAll(HeightForm.parts(posted, card, height.round(), height.name()));
+    parts.addAll(HeightForm.parts(posted, card, height.round(), height.name(), height.n()));
     parts.add(new FormPart.Typed(posted.fill(REASON)));
     Html.form(
         ctx,

@@ -47,7 +47,11 @@ sealed interface HeightForm {
         : new Problems();
   }
 
-  static List<FormPart> parts(Posted posted, Card card, SeenRound round, HeightName next) {
+  /**
+   * @param before position in the book: only a height above it has a mark to take
+   */
+  static List<FormPart> parts(
+      Posted posted, Card card, SeenRound round, HeightName next, long before) {
     String unit = round.round().unit().word();
     HeightName chosen = posted.word("name", HeightName.class, next);
     List<Choice.Option> names = new ArrayList<>();
@@ -55,7 +59,7 @@ sealed interface HeightForm {
       names.add(new Choice.Option(Posted.word(name), name.words(), "", name == chosen));
     }
     List<Pick> asAt = new ArrayList<>();
-    lastMark(card, round)
+    lastMark(card, round, before)
         .ifPresent(
             h ->
                 asAt.add(
@@ -85,15 +89,15 @@ sealed interface HeightForm {
   }
 
   /** The latest mark that was read, first in this round. */
-  static Optional<SeenHeight> lastMark(Card card, SeenRound round) {
+  static Optional<SeenHeight> lastMark(Card card, SeenRound round, long before) {
     Optional<SeenHeight> here =
         card.heightsOf(round.key()).stream()
-            .filter(h -> h.height().mark() != null && h.stands().counts())
+            .filter(h -> h.n() < before && h.height().mark() != null && h.stands().counts())
             .reduce((first, second) -> second);
     return here.or(
         () ->
             card.heights().stream()
-                .filter(h -> h.height().mark() != null && h.stands().counts())
+                .filter(h -> h.n() < before && h.height().mark() != null && h.stands().counts())
                 .filter(h -> h.round().round().onTyres() == round.round().onTyres())
                 .reduce((first, second) -> second));
   }

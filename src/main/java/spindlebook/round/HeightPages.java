@@ -71,7 +71,8 @@ public final class HeightPages {
             frame,
             "/rounds/" + round.key() + "/heights",
             key,
-            HeightForm.parts(posted, card, round, next == null ? HeightName.IN_BETWEEN : next),
+            HeightForm.parts(
+                posted, card, round, next == null ? HeightName.IN_BETWEEN : next, Long.MAX_VALUE),
             "Keep this height",
             "/rounds/" + round.key());
     Html.form(ctx, posted, page);

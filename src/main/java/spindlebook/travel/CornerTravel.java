@@ -118,7 +118,6 @@ public final class CornerTravel {
             .sorted(inOrderOfActing(end))
             .toList();
     needs.addAll(limits.needs.get(end));
-    judged.forEach(l -> needs.addAll(l.needs()));
 
     // A rule that is broken at every height has no place where a stop would keep it.
     List<Limit> placed =
@@ -130,6 +129,7 @@ public final class CornerTravel {
     Optional<Limit> nearest =
         placed.stream()
             .min(Comparator.comparingDouble(l -> l.positionMm().value() * end.outward()));
+    judged.stream().filter(l -> !outOfReach(end, l, rules)).forEach(l -> needs.addAll(l.needs()));
     boolean atLeast = nearest.filter(l -> !l.found()).isPresent();
     Outcome outcome = needs.isEmpty() ? Outcome.CLEAR : Outcome.NEEDS;
     for (Limit limit : judged) {
@@ -158,6 +158,16 @@ public final class CornerTravel {
         outcome,
         distinct(needs),
         cure);
+  }
+
+  /**
+   * Kept as far as the limit that rules, and further: the stop has to end the motion before that,
+   * so what lies beyond is not asked for.
+   */
+  private static boolean outOfReach(End end, Limit limit, Optional<Limit> rules) {
+    return limit.at() instanceof EndLimit.KeptTo
+        && rules.isPresent()
+        && Judged.room(end, rules.get().positionMm(), limit.positionMm()).value() >= 0;
   }
 
   /** A stretch that the stop keeps the wheel out of is no shortfall in mid-travel but a limit. */

@@ -95,6 +95,21 @@ class CornerTravelTest {
     assertEquals(180, droop.limits().get(1).positionMm().value(), 1e-9);
   }
 
+  @Test
+  void what_is_kept_further_than_the_limit_that_rules_is_not_asked_for_beyond_it() {
+    TravelFindings travel =
+        limit(bench(CornerBench.exact()), 250)
+            .watch("shaft", "drive-shaft-frame", "{\"least\":\"10 mm\"}")
+            .height("lower", "in-between", 240)
+            .gap("shaft", "lower", 20)
+            .gap("shaft", "beyond", 60)
+            .travel();
+    // The strap lets the wheel get to 254 − 25.4 = 228.6, past 240; the arm must end it at 250.
+    assertEquals(Outcome.SHORT, travel.droop().outcome());
+    assertEquals(List.of(), travel.droop().needs());
+    assertEquals(593.65 - 275.4, travel.asItCouldBe().mm().orElseThrow().value(), 1e-9);
+  }
+
   // --- what is missing
 
   @Test

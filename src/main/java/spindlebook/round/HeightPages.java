@@ -293,13 +293,16 @@ public final class HeightPages {
             .map(d -> d.doubt())
             .findFirst()
             .orElse("");
+    boolean instead =
+        before.isPresent()
+            && reading.map(r -> Boolean.FALSE.equals(r.reading().again())).orElse(false);
     return new HeightView.Saved(
         key,
         new EntryWords(history).of(content),
         reading.flatMap(r -> before.map(b -> against(card, r, b))).orElse(""),
         doubt,
-        before.isPresent(),
-        reading.map(r -> Boolean.FALSE.equals(r.reading().again())).orElse(false));
+        before.filter(b -> b.stands().counts()).isPresent() || instead,
+        instead);
   }
 
   /** The change against last time, and whether it counts again or instead. */

@@ -68,7 +68,9 @@ public final class GivenPages {
   private static void show(Context ctx, Card card, Posted posted, FormKey key) {
     String unit = card.details().unit().word();
     List<FormPart> parts = new ArrayList<>();
-    parts.add(new FormPart.Said("Leave empty what you do not know yet. An emptied box keeps what it had."));
+    parts.add(
+        new FormPart.Said(
+            "Leave empty what you do not know yet. An emptied box keeps what it had."));
     for (Dimension d : Dimension.values()) {
       parts.add(
           new FormPart.Typed(

@@ -116,7 +116,7 @@ class EscapingTest {
           new String[] {
             "/corners/" + marmot.left + "/adjustments/limit-strap?to=" + q,
             "/rounds/" + round + "/heights/new?name=" + q,
-            "/corners/" + marmot.left + "/rounds/new?again=1&after=" + q,
+            "/corners/" + marmot.left + "/rounds/new?again=1&change=" + q,
             "/cars/" + marmot.car + "/book?kind=" + q + "&corner=" + q + "&adjuster=" + q
           }) {
         harmless(shop.get(path).is(200));

@@ -3,6 +3,7 @@ package spindlebook.corner;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * One corner as of a point of the book: what is watched, what is set, what was read and what each
@@ -87,13 +88,22 @@ public record Card(
    * holds from another reading of the same place, as when a late phone sends an older one.
    */
   public List<Content.ToRead> toReadAgain() {
+    return toReadAgain(because -> true);
+  }
+
+  /** Of that only what one change moved, by the change's key. */
+  public List<Content.ToRead> toReadAgainAfter(String change) {
+    return toReadAgain(because -> because.stream().anyMatch(c -> c.key().equals(change)));
+  }
+
+  private List<Content.ToRead> toReadAgain(Predicate<List<Change>> wanted) {
     List<Content.ToRead> again = new java.util.ArrayList<>();
     for (SeenHeight h : heights) {
       boolean holds =
           heights.stream()
               .anyMatch(
                   o -> o.name() == h.name() && o.positionCounts() && o.stop() == Standing.LIVE);
-      if (h.name().onePlace() && unsure(h.stop()) && !holds) {
+      if (h.name().onePlace() && unsure(h.stop()) && !holds && wanted.test(h.because())) {
         again.add(new Content.ToRead(h.name(), null, Steering.STRAIGHT, null, null));
       }
     }
@@ -105,7 +115,7 @@ public record Card(
                       o.stands() == Standing.LIVE
                           && o.reading().result() != GapResult.NOT_LOOKED
                           && (o.samePlace(r) || o.nearInBetween(r)));
-      if (unsure(r.stands()) && !holds) {
+      if (unsure(r.stands()) && !holds && wanted.test(r.because())) {
         again.add(
             new Content.ToRead(
                 r.height().name(),

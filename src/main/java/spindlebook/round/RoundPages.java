@@ -3,9 +3,11 @@ package spindlebook.round;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
@@ -33,6 +35,9 @@ import spindlebook.web.Who;
 
 /** Rounds: starting one, looking at it, moving it to the other side. */
 public final class RoundPages {
+  private static final String CHANGE = "change";
+  private static final int LISTED_ONE_BY_ONE = 6;
+
   private final Histories histories;
   private final RoundStore store;
 
@@ -46,25 +51,49 @@ public final class RoundPages {
     show(ctx, card, new Posted(Map.of()), FormKey.fresh(card.lastChange()), again(ctx, card));
   }
 
+  /** What no longer holds: all of it, or exactly what the change just made moved. */
   private static List<Content.ToRead> again(Context ctx, Card card) {
-    String again = Optional.ofNullable(ctx.formParam("again")).orElse(ctx.queryParam("again"));
-    return "1".equals(again) ? card.toReadAgain() : List.of();
+    if (!"1".equals(sent(ctx, "again"))) {
+      return List.of();
+    }
+    String change = sent(ctx, CHANGE);
+    return change == null ? card.toReadAgain() : card.toReadAgainAfter(change);
+  }
+
+  private static String sent(Context ctx, String name) {
+    return Optional.ofNullable(ctx.formParam(name)).orElse(ctx.queryParam(name));
+  }
+
+  /** Each by name while they are few; by height when they are many. */
+  private static String inShort(Card card, List<Content.ToRead> toRead) {
+    if (toRead.size() <= LISTED_ONE_BY_ONE) {
+      return String.join("; ", toRead.stream().map(t -> words(card, t)).toList());
+    }
+    Map<String, Long> byHeight =
+        toRead.stream()
+            .collect(
+                Collectors.groupingBy(
+                    t -> t.name().words(), LinkedHashMap::new, Collectors.counting()));
+    return toRead.size()
+        + " in all: "
+        + byHeight.entrySet().stream()
+            .map(e -> e.getValue() + " at '" + e.getKey() + "'")
+            .collect(Collectors.joining(", "));
   }
 
   private void show(
       Context ctx, Card card, Posted posted, FormKey key, List<Content.ToRead> toRead) {
     List<FormPart> parts = new ArrayList<>();
     if (!toRead.isEmpty()) {
-      parts.add(
-          new FormPart.Said(
-              "To read again: "
-                  + String.join("; ", toRead.stream().map(t -> words(card, t)).toList())
-                  + "."));
+      parts.add(new FormPart.Said("To read again: " + inShort(card, toRead) + "."));
       parts.add(new FormPart.Hidden("again", "1"));
+      if (sent(ctx, CHANGE) != null) {
+        parts.add(new FormPart.Hidden(CHANGE, sent(ctx, CHANGE)));
+      }
     }
     parts.addAll(RoundForm.parts(posted, card, Who.of(ctx)));
     List<Notice> notices = new ArrayList<>();
-    String saved = ctx.queryParam("after");
+    String saved = ctx.queryParam(CHANGE);
     if (saved != null) {
       CarBook history = histories.of(card.car());
       history

@@ -238,7 +238,7 @@ public final class AdjustmentPages {
         ctx,
         waits
             ? "/entries/" + key.key()
-            : "/corners/" + card.corner() + "/rounds/new?again=1&after=" + key.key());
+            : "/corners/" + card.corner() + "/rounds/new?again=1&change=" + key.key());
   }
 
   private Card card(Context ctx) {

@@ -108,7 +108,11 @@ public final class HappeningPages {
     }
     String corner = history.corners().contains(posted.text("where")) ? posted.text("where") : null;
     store.happened(new Content.Happening(car, corner, what, words), key, Who.of(ctx));
-    Html.next(ctx, corner == null ? "/cars/" + car : "/corners/" + corner + "/rounds/new?again=1");
+    Html.next(
+        ctx,
+        corner == null
+            ? "/cars/" + car
+            : "/corners/" + corner + "/rounds/new?again=1&change=" + key.key());
   }
 
   private CarBook history(Context ctx) {

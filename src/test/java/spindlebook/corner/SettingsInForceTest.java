@@ -147,4 +147,26 @@ class SettingsInForceTest {
         Standing.PUT_BACK,
         strapHeight(adjust("a2", "hole 3", "hole 4"), adjust("a3", "hole 4", "hole 3")));
   }
+
+  @Test
+  void after_a_change_exactly_what_it_moved_is_offered_to_be_read_again() {
+    String ride =
+        """
+        {"key":"ride","kind":"height","body":{"round":"r","name":"ride","spindle":"22 in","mark":"30 in"}}\
+        """;
+    String hit =
+        """
+        {"key":"hit","kind":"happening","body":{"car":"car","corner":"lf","what":"hit-or-bent"}}\
+        """;
+    Card card = card(ROUND, ON_THE_STRAP, ride, adjust("a2", "hole 3", "hole 4"), hit);
+    List<HeightName> both = List.of(HeightName.ON_THE_STRAP, HeightName.RIDE);
+    assertEquals(both, names(card.toReadAgain()));
+    assertEquals(both, names(card.toReadAgainAfter("hit")));
+    assertEquals(List.of(HeightName.ON_THE_STRAP), names(card.toReadAgainAfter("a2")));
+    assertEquals(List.of(), names(card.toReadAgainAfter("never-was")));
+  }
+
+  private static List<HeightName> names(List<Content.ToRead> toRead) {
+    return toRead.stream().map(Content.ToRead::name).toList();
+  }
 }

@@ -82,13 +82,23 @@ public final class TravelWords {
         end.heldBack().filter(h -> h.mm().value() > 0).isEmpty()
             ? ""
             : end.end() == End.DROOP ? ", its stretch counted" : ", impact counted";
+    // Planned from the reading that keeps the rule: where between the two it is met nobody has
+    // read.
+    String most = bracket(worst) ? "up to " : "";
+    String unread = bracket(worst) ? "; nothing was read between its last two heights" : "";
     return name(worst)
         + " is reached "
+        + most
         + lengths.text(Math.abs(worst.roomMm().value()))
         + " of wheel travel before "
         + stop
         + stretch
+        + unread
         + ".";
+  }
+
+  private static boolean bracket(Limit limit) {
+    return limit.at() instanceof EndLimit.Crosses crosses && crosses.how() == EndLimit.How.BRACKET;
   }
 
   private String cantTell(EndFindings end) {
@@ -98,15 +108,17 @@ public final class TravelWords {
             .findFirst()
             .orElseThrow();
     String why =
-        first.at() instanceof EndLimit.Crosses crosses && crosses.how() == EndLimit.How.BRACKET
-            ? "nothing was read between its last two heights"
-            : "too close to call"
+        !bracket(first)
+            ? "too close to call"
                 + (first.roomMm() == null
                     ? ""
                     : " within ± "
                         + lengths.plusMinus(first.roomMm().U())
                         + " "
-                        + lengths.unit().word());
+                        + lengths.unit().word())
+            : first.needs().isEmpty()
+                ? "the reading nearest to the stop keeps its rule by less than its own ±"
+                : "nothing was read between its last two heights";
     return name(first) + ": " + why + ". " + settles(first);
   }
 
@@ -128,7 +140,7 @@ public final class TravelWords {
     if (settles instanceof Settles.RepeatsWithFinerTool both) {
       return "Read it " + both.n() + " times in all, with a finer tool.";
     }
-    if (limit.roomMm() != null && mostlyBetweenReadings(limit.roomMm())) {
+    if (bracket(limit) || (limit.roomMm() != null && mostlyBetweenReadings(limit.roomMm()))) {
       return "Reading it again will not settle it; reading it at one more height near there may.";
     }
     return "Reading it again will not settle it: what all readings share is larger than the"
@@ -220,7 +232,11 @@ public final class TravelWords {
     return "'" + read.name().words() + "'";
   }
 
-  /** "Limit strap 5/8 in shorter cures it: 1 3/8 in at the wheel." */
+  /**
+   * "Limit strap 5/8 in shorter, to 19 3/8 in, cures it." Only a change that takes away the
+   * shortfall and its ± is called a cure; less brings it level, which is can't tell until it is
+   * read again.
+   */
   public String cure(EndFindings end) {
     if (end.cure().isEmpty()) {
       return "";
@@ -230,7 +246,20 @@ public final class TravelWords {
         card.adjuster(cure.adjuster()).map(a -> a.adjuster().name()).orElse(cure.adjuster());
     String sense = end.end() == End.DROOP ? " shorter" : " thicker";
     String to = cure.to() == null ? "" : ", to " + cure.to().inWords();
-    return Capital.of(thing) + " " + lengths.text(cure.setMm()) + sense + to + ", cures it.";
+    Figure margin = end.marginMm().orElseThrow();
+    boolean clear = Math.abs(cure.atWheelMm()) >= -margin.value() + margin.U();
+    return Capital.of(thing)
+        + " "
+        + lengths.text(cure.setMm())
+        + sense
+        + to
+        + (clear
+            ? ", cures it."
+            : ", brings it level; clear by its own ± takes "
+                + lengths.plusMinus(-margin.value() + margin.U())
+                + " "
+                + lengths.unit().word()
+                + " at the wheel.");
   }
 
   public String midTravel(MidTravel mid) {

@@ -1,0 +1,59 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import spindlebook.card.TravelWords;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Standing;
+import spindlebook.log.BookFile;
+import spindlebook.log.CarsOfFile;
+import spindlebook.travel.CornerTravel;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.Outcome;
+import spindlebook.uncertainty.Figure;
+
+class DemoCarTest {
+  @TempDir Path folder;
+
+  private CarBook marmot() {
+    DemoCar.play(folder, Clock.systemUTC(), line -> {});
+    return CarsOfFile.of(BookFile.read(folder.resolve("book.jsonl"))).get("marmot");
+  }
+
+  @Test
+  void it_has_a_short_gap_a_cant_tell_a_stale_reading_a_correction_and_a_put_back() {
+    CarBook marmot = marmot();
+    Card left = marmot.card("marmot-lf");
+    Card right = marmot.card("marmot-rf");
+    assertEquals(Outcome.SHORT, CornerTravel.of(left).droop().outcome());
+    assertEquals(Outcome.CANT_TELL, CornerTravel.of(right).droop().outcome());
+    assertTrue(left.readings().stream().anyMatch(r -> r.stands() == Standing.STALE));
+    assertTrue(right.readings().stream().anyMatch(r -> r.stands() == Standing.PUT_BACK));
+    assertEquals("18 3/4 in", left.height("lf-1-mid").orElseThrow().height().spindle().typed());
+  }
+
+  @Test
+  void a_change_that_does_not_cover_the_margins_own_doubt_is_not_called_a_cure() {
+    CarBook marmot = marmot();
+    for (String corner : marmot.corners()) {
+      Card card = marmot.card(corner);
+      EndFindings droop = CornerTravel.of(card).droop();
+      Figure margin = droop.marginMm().orElseThrow();
+      boolean covers =
+          Math.abs(droop.cure().orElseThrow().atWheelMm()) >= -margin.value() + margin.U();
+      String words = new TravelWords(card, CornerTravel.of(card)).cure(droop);
+      assertTrue(words.contains(covers ? "cures it" : "brings it level"), words);
+    }
+    // Marmot's left front: 3/8 in of strap is worth about its shortfall, not its doubt as well.
+    Card left = marmot.card("marmot-lf");
+    String words = new TravelWords(left, CornerTravel.of(left)).cure(CornerTravel.of(left).droop());
+    assertTrue(
+        words.startsWith("Limit strap 3/8 in shorter, to 19 3/8 in, brings it level"), words);
+  }
+}

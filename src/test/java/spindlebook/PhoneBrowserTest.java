@@ -22,6 +22,7 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** The real pages in a real Chromium, at phone size. */
@@ -92,7 +93,13 @@ class PhoneBrowserTest {
 
   private void tap(By what) {
     taps++;
-    press(phone.findElement(what));
+    press(find(what));
+  }
+
+  /** On the page that is there or just coming. */
+  private WebElement find(By what) {
+    return new WebDriverWait(phone, Duration.ofSeconds(10))
+        .until(ExpectedConditions.presenceOfElementLocated(what));
   }
 
   /** As a thumb does: to the middle of the screen first, clear of the bars. */
@@ -106,7 +113,7 @@ class PhoneBrowserTest {
   private void type(String name, String text) {
     typedFields++;
     tap(By.name(name));
-    phone.findElement(By.name(name)).sendKeys(text);
+    find(By.name(name)).sendKeys(text);
   }
 
   private static By button(String word) {
@@ -125,7 +132,7 @@ class PhoneBrowserTest {
     type("mark", "30 1/4");
     tap(button("Keep this height"));
 
-    String said = phone.findElement(By.cssSelector(".saved")).getText();
+    String said = find(By.cssSelector(".saved")).getText();
     assertTrue(said.contains("left front · on the strap (full droop) · spindle 14 3/8 in"), said);
     assertTrue(said.contains("365.1 mm"), said);
     System.out.println("first saved height: " + taps + " taps, " + typedFields + " typed fields");
@@ -142,7 +149,7 @@ class PhoneBrowserTest {
     // Going on to the next box is all it takes.
     press(phone.findElement(By.name("v-p-tie-rod-end")));
     wait(".saved");
-    String said = phone.findElement(By.cssSelector(".saved")).getText();
+    String said = find(By.cssSelector(".saved")).getText();
     assertTrue(said.contains("full left · tie rod to upper arm · 5/8 in · 15.9 mm"), said);
     assertTrue(said.contains("against last time"), said);
   }
@@ -156,7 +163,9 @@ class PhoneBrowserTest {
     wait(".saved");
     assertTrue(phone.findElement(By.id("p-hose-slack")).getText().contains("well clear"));
     press(phone.findElement(button("Take it back")));
-    assertTrue(phone.findElement(By.id("p-hose-slack")).getText().contains("Slack"));
+    new WebDriverWait(phone, Duration.ofSeconds(10))
+        .until(d -> d.findElements(By.cssSelector(".saved")).isEmpty());
+    assertTrue(find(By.id("p-hose-slack")).getText().contains("Slack"));
     assertEquals(List.of(), phone.findElements(By.cssSelector("#p-hose-slack .said-here")));
   }
 
@@ -170,7 +179,7 @@ class PhoneBrowserTest {
         phone
             .findElement(By.id("p-tie-rod-upper-arm"))
             .findElement(By.cssSelector(".reading-save")));
-    String asked = phone.findElement(By.id("p-tie-rod-upper-arm")).getText();
+    String asked = find(By.cssSelector("#p-tie-rod-upper-arm .problem")).getText();
     assertTrue(asked.contains("more than one way"), asked);
     assertEquals(
         "81/4", phone.findElement(By.name("v-p-tie-rod-upper-arm")).getDomAttribute("value"));

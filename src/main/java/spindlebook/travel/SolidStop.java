@@ -76,15 +76,16 @@ final class SolidStop {
         new double[] {1, 1 / ratio.value(), -further / ratio.value()});
   }
 
-  /** Stop movement per wheel travel at touch, positive; also what a spacer's change is worth. */
-  Optional<Figure> ratio() {
-    List<SeenHeight> touch = Nodes.at(card, HeightName.STOP_TOUCH);
-    List<Node> gaps = gaps(touch);
-    if (gaps.size() < 2) {
-      return Optional.empty();
-    }
-    Figure ratio = Ratio.at(gaps, gaps.get(gaps.size() - 1).positionMm().value());
-    return ratio.value() < 0 ? Optional.of(ratio.times(-1)) : Optional.empty();
+  /**
+   * Gap from stop to pad against wheel position, nothing at touch; empty when it was read at fewer
+   * than two places or does not close towards bump.
+   */
+  List<Node> closing() {
+    List<Node> gaps = gaps(Nodes.at(card, HeightName.STOP_TOUCH));
+    boolean closes =
+        gaps.size() > 1
+            && Ratio.at(gaps, gaps.get(gaps.size() - 1).positionMm().value()).value() < 0;
+    return closes ? gaps : List.of();
   }
 
   private Optional<Figure> ratio(List<SeenHeight> touch, double touchMm) {

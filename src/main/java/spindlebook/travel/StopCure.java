@@ -20,9 +20,11 @@ import spindlebook.units.TypedLength;
  * into a shorter strap or a thicker spacer, rounded up to what can be set.
  *
  * <p>A strap's change is read off its own lengths against wheel position ({@link
- * PositionToSetting}); a spacer's is the change at the wheel times the stop's ratio. Where the
- * adjuster has no step of its own, an eighth of an inch is the least that is advised, or 2 mm in a
- * metric book (common practice, no source). Turns are advised to the quarter.
+ * PositionToSetting}), a spacer's off the gap from stop to pad: a spacer thicker by t is solid
+ * where that gap is t more than it is where the stop is solid now. Beyond touch, where the stop
+ * only crushes, the gap goes on by its ratio. Where the adjuster has no step of its own, an eighth
+ * of an inch is the least that is advised, or 2 mm in a metric book (common practice, no source).
+ * Turns are advised to the quarter.
  */
 final class StopCure {
   private static final double EIGHTH_MM = 25.4 / 8;
@@ -69,14 +71,24 @@ final class StopCure {
 
   private static Optional<Cure> spacer(Card card, double stopMm, double neededMm) {
     Optional<InForce> inForce = card.adjuster(AdjusterKind.BUMP_STOP_SPACER);
-    Optional<spindlebook.uncertainty.Figure> ratio = new SolidStop(card).ratio();
-    if (inForce.isEmpty() || ratio.isEmpty() || !(stopMm > neededMm)) {
+    List<Node> gaps = new SolidStop(card).closing();
+    if (inForce.isEmpty() || gaps.isEmpty() || !(stopMm > neededMm)) {
       return Optional.empty();
     }
-    double thickerMm = (stopMm - neededMm) * ratio.get().value();
+    PositionToSetting.Converted change = PositionToSetting.lengthChange(gaps, stopMm, neededMm);
+    double thickerMm = change.changeMm().value();
+    if (!(thickerMm > 0)) {
+      return Optional.empty();
+    }
     PositionToSetting.Steps steps =
         PositionToSetting.steps(
             thickerMm, stepMm(card, inForce.get().adjuster()), PositionToSetting.Rounding.UP);
+    double atWheelMm;
+    try {
+      atWheelMm = -PositionToSetting.atWheel(gaps, stopMm, steps).changeMm().value();
+    } catch (IllegalArgumentException noSuchGap) {
+      return Optional.empty();
+    }
     Setting now = inForce.get().setting();
     Setting to =
         now == null || now.unit() != SettingUnit.LENGTH
@@ -89,8 +101,8 @@ final class StopCure {
             steps.changeMm(),
             counted(inForce.get().adjuster(), steps.count()),
             to,
-            steps.changeMm() / ratio.get().value(),
-            true));
+            atWheelMm,
+            change.by() == PositionToSetting.By.RATIO));
   }
 
   private static double stepMm(Card card, Adjuster adjuster) {

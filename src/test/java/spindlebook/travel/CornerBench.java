@@ -22,6 +22,7 @@ final class CornerBench {
   private int next;
   private String lastMark;
   private boolean oneMark;
+  private double markMm = 1000;
 
   private CornerBench(String graduation, String placing) {
     line(
@@ -64,6 +65,12 @@ final class CornerBench {
     return this;
   }
 
+  /** Every mark from here on is read this far from 1000 mm; the spindles stay where they are. */
+  CornerBench marksReadOffBy(double offMm) {
+    markMm = 1000 + offMm;
+    return this;
+  }
+
   CornerBench line(String key, String kind, String body) {
     try {
       ObjectNode line = JSON.createObjectNode();
@@ -78,7 +85,9 @@ final class CornerBench {
 
   CornerBench height(String key, String name, double positionMm) {
     String mark =
-        oneMark && lastMark != null ? "\"markAsAt\":\"" + lastMark + "\"" : "\"mark\":\"1000 mm\"";
+        oneMark && lastMark != null
+            ? "\"markAsAt\":\"" + lastMark + "\""
+            : "\"mark\":\"" + mm(markMm) + "\"";
     if (lastMark == null) {
       lastMark = key;
     }

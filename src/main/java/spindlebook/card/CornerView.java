@@ -19,7 +19,7 @@ public record CornerView(
     Usable asSet,
     Usable asItCouldBe,
     List<EndView> ends,
-    List<String> midTravel,
+    List<MidTravelView> midTravel,
     List<GapBlock> gaps,
     List<SettingRow> settings,
     List<StaleRow> stale,
@@ -29,6 +29,9 @@ public record CornerView(
     String raw) {
 
   public record Link(String word, String href) {}
+
+  /** A rule in mid-travel, in one sentence. */
+  public record MidTravelView(State state, String words) {}
 
   /**
    * The gaps of one height, folded away unless one of them is short.

@@ -10,6 +10,7 @@ import spindlebook.card.CornerView.EndView;
 import spindlebook.card.CornerView.HeightRow;
 import spindlebook.card.CornerView.LineView;
 import spindlebook.card.CornerView.Link;
+import spindlebook.card.CornerView.MidTravelView;
 import spindlebook.card.CornerView.NeedView;
 import spindlebook.card.CornerView.StaleRow;
 import spindlebook.card.CornerView.Usable;
@@ -58,7 +59,9 @@ final class CornerViews {
         usable("As set, stop to stop", travel.asSet()),
         usable("As it could be, limit to limit", travel.asItCouldBe()),
         List.of(end(travel.droop()), end(travel.bump())),
-        travel.midTravel().stream().map(words::midTravel).toList(),
+        travel.midTravel().stream()
+            .map(m -> new MidTravelView(Shown.state(m.outcome()), words.midTravel(m)))
+            .toList(),
         GapSheets.of(card, words),
         card.adjusters().stream().map(this::setting).toList(),
         stale(),

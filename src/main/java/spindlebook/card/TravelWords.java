@@ -127,7 +127,20 @@ public final class TravelWords {
     if (!limit.needs().isEmpty()) {
       return "Read " + need(limit.needs().get(0)) + ".";
     }
-    Settles settles = limit.settles();
+    boolean between =
+        bracket(limit) || (limit.roomMm() != null && mostlyBetweenReadings(limit.roomMm()));
+    return between && repeatingWillNot(limit.settles())
+        ? "Reading it again will not settle it; reading it at one more height near there may."
+        : settled(limit.settles());
+  }
+
+  private static boolean repeatingWillNot(Settles settles) {
+    return settles == null
+        || settles instanceof Settles.RepeatingWillNot
+        || settles instanceof Settles.Settled;
+  }
+
+  private static String settled(Settles settles) {
     if (settles instanceof Settles.Repeats repeats) {
       return "Read it " + repeats.n() + " times in all.";
     }
@@ -139,9 +152,6 @@ public final class TravelWords {
     }
     if (settles instanceof Settles.RepeatsWithFinerTool both) {
       return "Read it " + both.n() + " times in all, with a finer tool.";
-    }
-    if (bracket(limit) || (limit.roomMm() != null && mostlyBetweenReadings(limit.roomMm()))) {
-      return "Reading it again will not settle it; reading it at one more height near there may.";
     }
     return "Reading it again will not settle it: what all readings share is larger than the"
         + " difference.";
@@ -263,8 +273,9 @@ public final class TravelWords {
   }
 
   public String midTravel(MidTravel mid) {
+    boolean isShort = mid.outcome() == Outcome.SHORT;
     return name(mid.point(), mid.steering())
-        + " is short in mid-travel, "
+        + (isShort ? " is short in mid-travel, " : " is too close to call in mid-travel, ")
         + lengths.signed(zero.from(mid.shortfall().fromMm().value()))
         + " to "
         + lengths.signed(zero.from(mid.shortfall().toMm().value()))
@@ -272,6 +283,6 @@ public final class TravelWords {
         + lengths.unit().word()
         + " "
         + zero.words()
-        + "; no stop cures it.";
+        + (isShort ? "; no stop cures it." : ". " + settled(mid.settles()));
   }
 }

@@ -52,6 +52,7 @@ final class CornerLimits {
   final Map<End, List<Found>> found = new EnumMap<>(End.class);
   final Map<End, List<Need>> needs = new EnumMap<>(End.class);
   final List<MidTravel> midTravel = new ArrayList<>();
+  final List<MidTravel> hardlyKept = new ArrayList<>();
 
   private static final Set<GapResult> UNSEEN = EnumSet.of(GapResult.NOT_LOOKED, GapResult.UNREAD);
 
@@ -96,7 +97,8 @@ final class CornerLimits {
         List<Node> nodes = Nodes.watchPoint(card, point.point(), steering, rule);
         Along along = RuleAlongTravel.along(nodes, rule);
         add(point, steering, along, nodes, rule);
-        along.midTravel().forEach(s -> midTravel.add(new MidTravel(point, steering, s)));
+        along.midTravel().forEach(s -> midTravel.add(MidTravel.of(point, steering, s, rule)));
+        along.hardlyKept().forEach(s -> hardlyKept.add(MidTravel.of(point, steering, s, rule)));
       }
     }
   }

@@ -14,7 +14,9 @@ import spindlebook.corner.HeightName;
 import spindlebook.corner.HeldBack;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.Steering;
+import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.GuardBand;
 
 /**
  * The travel of one corner: where each end stops, what limits it, what is held back, and what is
@@ -66,7 +68,9 @@ public final class CornerTravel {
         bump,
         asSet(droop, bump, rideMm),
         asItCouldBe(droop, bump, rideMm),
-        limits.midTravel.stream().filter(m -> !beyondAStop.contains(m)).toList(),
+        Stream.concat(limits.midTravel.stream(), limits.hardlyKept.stream())
+            .filter(m -> !beyondAStop.contains(m))
+            .toList(),
         raw());
   }
 
@@ -174,10 +178,17 @@ public final class CornerTravel {
   private Stream<CornerLimits.Found> shortfallsBeyond(End end, Figure reachMm) {
     List<CornerLimits.Found> beyond = new ArrayList<>();
     for (MidTravel mid : limits.midTravel) {
-      Figure edgeMm = end == End.DROOP ? mid.shortfall().toMm() : mid.shortfall().fromMm();
+      Figure edgeMm = mid.shortfall().near(end).positionMm();
       if (reachMm != null && Judged.room(end, reachMm, edgeMm).value() >= 0) {
         beyondAStop.add(mid);
         beyond.add(CornerLimits.edge(mid, edgeMm));
+      }
+    }
+    for (MidTravel hardly : limits.hardlyKept) {
+      Figure edgeMm = hardly.shortfall().near(end).positionMm();
+      if (reachMm != null
+          && GuardBand.atLeast(Judged.room(end, reachMm, edgeMm), 0) == Decision.CLEAR) {
+        beyondAStop.add(hardly);
       }
     }
     return beyond.stream();

@@ -21,7 +21,8 @@ import java.util.OptionalDouble;
  *
  * <p>Assumes that the value turns only at readings: a dip between two kept readings is not seen.
  * Nothing is extrapolated: kept at the last reading means kept to there. A reading within its U of
- * the rule counts by its face value; each reading wants its own decision besides.
+ * the rule counts by its face value; where that is neither near a limit nor in a shortfall it is
+ * told as hardly kept.
  *
  * <p>Source: derived in docs/methods.md. Worked example: gaps 5, 12, 19, 30 mm at −100, −50, 0, 50
  * mm, at least 12: droop limit −50 mm, kept to 50 mm towards bump.
@@ -36,7 +37,8 @@ public final class RuleAlongTravel {
             .filter(node -> tells(node, rule))
             .toList();
     if (telling.isEmpty()) {
-      return new Along(new EndLimit.NotRead(), new EndLimit.NotRead(), List.of(), List.of());
+      return new Along(
+          new EndLimit.NotRead(), new EndLimit.NotRead(), List.of(), List.of(), List.of());
     }
     List<Run> runs = runs(telling, rule);
     RuleMet met = new RuleMet(telling, rule);
@@ -45,6 +47,7 @@ public final class RuleAlongTravel {
         end(runs.get(0), last > 0 ? runs.get(1) : null, met, true),
         end(runs.get(last), last > 0 ? runs.get(last - 1) : null, met, false),
         midTravel(runs, met, rule),
+        hardlyKept(telling, rule),
         touches(runs, rule));
   }
 
@@ -129,16 +132,61 @@ public final class RuleAlongTravel {
       Run run = runs.get(i);
       if (!run.kept()) {
         Node worst =
-            run.nodes().stream().min(Comparator.comparingDouble(n -> clearance(n, rule))).get();
+            run.nodes().stream()
+                .min(Comparator.comparingDouble(n -> clearance(n, rule) + n.value().U()))
+                .get();
         shortfalls.add(
             new Shortfall(
-                met.between(runs.get(i - 1).from(false), run.from(true)).positionMm(),
-                met.between(runs.get(i + 1).from(true), run.from(false)).positionMm(),
+                met.between(runs.get(i - 1).from(false), run.from(true)),
+                met.between(runs.get(i + 1).from(true), run.from(false)),
                 worst.value(),
                 readings(run.nodes())));
       }
     }
     return shortfalls;
+  }
+
+  /**
+   * Readings that keep the rule by less than their U, with readings on both sides that keep it for
+   * sure. Beside a limit, or a shortfall, they are part of its doubt and not told again.
+   */
+  private static List<Shortfall> hardlyKept(List<Node> telling, Rule rule) {
+    List<Shortfall> hardly = new ArrayList<>();
+    int sure = -1;
+    for (int i = 0; i < telling.size(); i++) {
+      if (surelyKeeps(telling.get(i), rule)) {
+        List<Node> between = sure < 0 ? List.of() : telling.subList(sure + 1, i);
+        if (!between.isEmpty() && between.stream().allMatch(n -> clearance(n, rule) >= 0)) {
+          hardly.add(hardlyKept(telling.get(sure), between, telling.get(i), rule));
+        }
+        sure = i;
+      }
+    }
+    return hardly;
+  }
+
+  private static Shortfall hardlyKept(Node before, List<Node> between, Node after, Rule rule) {
+    Node worst =
+        between.stream().min(Comparator.comparingDouble(n -> clearance(n, rule))).orElseThrow();
+    return new Shortfall(
+        unsure(between.get(0), before),
+        unsure(between.get(between.size() - 1), after),
+        worst.value(),
+        readings(between));
+  }
+
+  private static EndLimit.Crosses unsure(Node at, Node sure) {
+    return new EndLimit.Crosses(
+        at.positionMm(),
+        sure.positionMm().value(),
+        Double.NaN,
+        EndLimit.How.BRACKET,
+        Double.NaN,
+        at.readings());
+  }
+
+  private static boolean surelyKeeps(Node node, Rule rule) {
+    return clearance(node, rule) >= node.value().U();
   }
 
   /** Exact readings at the limit that end no run. */

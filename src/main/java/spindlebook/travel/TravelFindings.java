@@ -11,8 +11,8 @@ import spindlebook.uncertainty.Figure;
  * @param rideMm ride height, when it was read and still holds
  * @param asSet from stop to stop: S to B
  * @param asItCouldBe from limit to limit with what is held back: L + e to U − r
- * @param midTravel stretches where a rule is broken that the wheel gets to; one that a stop keeps
- *     it out of is a limit of that end
+ * @param midTravel stretches where a rule is broken, or not surely kept, that the wheel gets to; a
+ *     broken one that a stop keeps it out of is a limit of that end
  * @param rawMm highest less lowest wheel position of the heights that still hold, nothing held back
  */
 public record TravelFindings(
@@ -32,9 +32,12 @@ public record TravelFindings(
     midTravel = List.copyOf(midTravel);
   }
 
-  /** The worse of the two ends, a shortfall in mid-travel being short as well. */
+  /** The worst of the two ends and of what lies between. */
   public Outcome outcome() {
-    Outcome ends = droop.outcome().worse(bump.outcome());
-    return midTravel.isEmpty() ? ends : Outcome.SHORT;
+    Outcome worst = droop.outcome().worse(bump.outcome());
+    for (MidTravel mid : midTravel) {
+      worst = worst.worse(mid.outcome());
+    }
+    return worst;
   }
 }

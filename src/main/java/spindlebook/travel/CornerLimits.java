@@ -49,9 +49,26 @@ final class CornerLimits {
     }
   }
 
+  /** A broken stretch, with the readings that tell of it. */
+  record Broken(MidTravel mid, List<Node> nodes, Rule rule) {
+    /** Its near edge as a limit of an end. */
+    Found asLimitOf(End end) {
+      WatchPoint point = mid.point();
+      ToRead toRead = watchPointToRead(end, point, mid.steering());
+      return new Found(
+          Limit.Kind.WATCH_POINT,
+          point,
+          mid.steering(),
+          mid.shortfall().near(end),
+          toRead,
+          nodes,
+          rule);
+    }
+  }
+
   final Map<End, List<Found>> found = new EnumMap<>(End.class);
   final Map<End, List<Need>> needs = new EnumMap<>(End.class);
-  final List<MidTravel> midTravel = new ArrayList<>();
+  final List<Broken> broken = new ArrayList<>();
   final List<MidTravel> hardlyKept = new ArrayList<>();
 
   private static final Set<GapResult> UNSEEN = EnumSet.of(GapResult.NOT_LOOKED, GapResult.UNREAD);
@@ -69,12 +86,6 @@ final class CornerLimits {
     GroundLimit.of(card, needs.get(End.BUMP))
         .ifPresent(
             limit -> found.get(End.BUMP).add(at(Limit.Kind.GROUND, null, null, limit, List.of())));
-  }
-
-  /** The near edge of a broken stretch that lies beyond a stop. */
-  static Found edge(MidTravel mid, Figure edgeMm) {
-    List<String> readings = mid.shortfall().readings();
-    return at(Limit.Kind.WATCH_POINT, mid.point(), mid.steering(), edgeMm, readings);
   }
 
   /** A limit whose position holds all its doubt. */
@@ -97,7 +108,10 @@ final class CornerLimits {
         List<Node> nodes = Nodes.watchPoint(card, point.point(), steering, rule);
         Along along = RuleAlongTravel.along(nodes, rule);
         add(point, steering, along, nodes, rule);
-        along.midTravel().forEach(s -> midTravel.add(MidTravel.of(point, steering, s, rule)));
+        along
+            .midTravel()
+            .forEach(
+                s -> broken.add(new Broken(MidTravel.of(point, steering, s, rule), nodes, rule)));
         along.hardlyKept().forEach(s -> hardlyKept.add(MidTravel.of(point, steering, s, rule)));
       }
     }
@@ -178,6 +192,10 @@ final class CornerLimits {
     return new ToRead(nameAt(end), null, Steering.STRAIGHT, Quantity.SHOCK_LENGTH, null);
   }
 
+  private static ToRead watchPointToRead(End end, WatchPoint point, Steering steering) {
+    return new ToRead(nameAt(end), null, steering, Quantity.WATCH_POINT, point.point());
+  }
+
   /** The named height nearest to an end's stop. */
   static HeightName nameAt(End end) {
     return end == End.DROOP ? HeightName.ON_THE_STRAP : HeightName.STOP_TOUCH;
@@ -185,7 +203,7 @@ final class CornerLimits {
 
   private void add(WatchPoint point, Steering steering, Along along, List<Node> nodes, Rule rule) {
     for (End end : End.values()) {
-      ToRead toRead = new ToRead(nameAt(end), null, steering, Quantity.WATCH_POINT, point.point());
+      ToRead toRead = watchPointToRead(end, point, steering);
       EndLimit at = end == End.DROOP ? along.droop() : along.bump();
       found
           .get(end)

@@ -42,11 +42,15 @@ import spindlebook.uncertainty.GuardBand;
 public final class CornerTravel {
   private final Card card;
   private final CornerLimits limits;
+  private final List<SeenHeight> ride;
+  private final Optional<Figure> rideMm;
   private final Set<MidTravel> beyondAStop = new HashSet<>();
 
   private CornerTravel(Card card) {
     this.card = card;
     this.limits = new CornerLimits(card);
+    this.ride = Nodes.at(card, HeightName.RIDE);
+    this.rideMm = ride.isEmpty() ? Optional.empty() : Optional.of(Nodes.meanPosition(ride));
   }
 
   public static TravelFindings of(Card card) {
@@ -54,9 +58,6 @@ public final class CornerTravel {
   }
 
   private TravelFindings findings() {
-    List<SeenHeight> ride = Nodes.at(card, HeightName.RIDE);
-    Optional<Figure> rideMm =
-        ride.isEmpty() ? Optional.empty() : Optional.of(Nodes.meanPosition(ride));
     EndFindings droop = droop();
     EndFindings bump = bump();
     return new TravelFindings(
@@ -66,9 +67,10 @@ public final class CornerTravel {
         Nodes.keys(ride),
         droop,
         bump,
-        asSet(droop, bump, rideMm),
-        asItCouldBe(droop, bump, rideMm),
-        Stream.concat(limits.midTravel.stream(), limits.hardlyKept.stream())
+        asSet(droop, bump),
+        asItCouldBe(droop, bump),
+        Stream.concat(
+                limits.broken.stream().map(CornerLimits.Broken::mid), limits.hardlyKept.stream())
             .filter(m -> !beyondAStop.contains(m))
             .toList(),
         raw());
@@ -174,24 +176,38 @@ public final class CornerTravel {
         && Judged.room(end, rules.get().positionMm(), limit.positionMm()).value() >= 0;
   }
 
-  /** A stretch that the stop keeps the wheel out of is no shortfall in mid-travel but a limit. */
+  /**
+   * A broken stretch that the wheel never gets through, because the stop ends its motion before or
+   * inside, is no shortfall in mid-travel but a limit: a stop set nearer keeps the wheel out of it.
+   */
   private Stream<CornerLimits.Found> shortfallsBeyond(End end, Figure reachMm) {
     List<CornerLimits.Found> beyond = new ArrayList<>();
-    for (MidTravel mid : limits.midTravel) {
-      Figure edgeMm = mid.shortfall().near(end).positionMm();
-      if (reachMm != null && Judged.room(end, reachMm, edgeMm).value() >= 0) {
-        beyondAStop.add(mid);
-        beyond.add(CornerLimits.edge(mid, edgeMm));
+    if (reachMm == null) {
+      return beyond.stream();
+    }
+    for (CornerLimits.Broken broken : limits.broken) {
+      Shortfall stretch = broken.mid().shortfall();
+      boolean endsBeforeItsFarEdge =
+          Judged.room(end, reachMm, stretch.far(end).positionMm()).value() >= 0;
+      if (endsBeforeItsFarEdge && !ridesIn(end, stretch)) {
+        beyondAStop.add(broken.mid());
+        beyond.add(broken.asLimitOf(end));
       }
     }
     for (MidTravel hardly : limits.hardlyKept) {
       Figure edgeMm = hardly.shortfall().near(end).positionMm();
-      if (reachMm != null
-          && GuardBand.atLeast(Judged.room(end, reachMm, edgeMm), 0) == Decision.CLEAR) {
+      if (GuardBand.atLeast(Judged.room(end, reachMm, edgeMm), 0) == Decision.CLEAR) {
         beyondAStop.add(hardly);
       }
     }
     return beyond.stream();
+  }
+
+  /** Where the car stands in it, or beyond, no stop keeps the wheel out of it. */
+  private boolean ridesIn(End end, Shortfall stretch) {
+    return rideMm
+        .filter(r -> Judged.room(end, r, stretch.near(end).positionMm()).value() < 0)
+        .isPresent();
   }
 
   /** Found limits first, from the one that acts first outwards; broken throughout before all. */
@@ -211,7 +227,7 @@ public final class CornerTravel {
     return limit.at() instanceof EndLimit.KeptTo ? 2 : 3;
   }
 
-  private Total asSet(EndFindings droop, EndFindings bump, Optional<Figure> rideMm) {
+  private Total asSet(EndFindings droop, EndFindings bump) {
     List<Need> needs = new ArrayList<>();
     for (EndFindings end : List.of(droop, bump)) {
       if (end.stop().isEmpty()) {
@@ -221,7 +237,6 @@ public final class CornerTravel {
     return total(
         droop.stop().map(StopFound::positionMm),
         bump.stop().map(StopFound::positionMm),
-        rideMm,
         false,
         needs);
   }
@@ -238,7 +253,7 @@ public final class CornerTravel {
         .toList();
   }
 
-  private static Total asItCouldBe(EndFindings droop, EndFindings bump, Optional<Figure> rideMm) {
+  private Total asItCouldBe(EndFindings droop, EndFindings bump) {
     List<Need> needs = new ArrayList<>();
     for (EndFindings end : List.of(droop, bump)) {
       // Where e and r do not rest on the stop, L + e and U − r stand without S and B.
@@ -248,17 +263,12 @@ public final class CornerTravel {
     return total(
         droop.neededStopMm(),
         bump.neededStopMm(),
-        rideMm,
         droop.marginAtLeast() || bump.marginAtLeast(),
         needs);
   }
 
-  private static Total total(
-      Optional<Figure> lowMm,
-      Optional<Figure> highMm,
-      Optional<Figure> rideMm,
-      boolean atLeast,
-      List<Need> needs) {
+  private Total total(
+      Optional<Figure> lowMm, Optional<Figure> highMm, boolean atLeast, List<Need> needs) {
     if (!needs.isEmpty() || lowMm.isEmpty() || highMm.isEmpty()) {
       return new Total(
           Optional.empty(), Optional.empty(), Optional.empty(), atLeast, distinct(needs));

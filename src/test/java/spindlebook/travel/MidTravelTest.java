@@ -1,6 +1,7 @@
 package spindlebook.travel;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static spindlebook.travel.StandardCorner.bench;
 
 import java.util.List;
@@ -71,5 +72,69 @@ class MidTravelTest {
     TravelFindings travel = bench.travel();
     assertEquals(List.of(), travel.midTravel());
     assertEquals(Outcome.CANT_TELL, travel.droop().outcome());
+  }
+
+  /** Kept at 150, kept again at ride and up, broken at the positions given. */
+  private static CornerBench brokenAt(double... positionsMm) {
+    CornerBench bench = bench(CornerBench.exact()).gap("arm", "off", 20).gap("arm", "ride", 20);
+    for (int i = 0; i < positionsMm.length; i++) {
+      String key = "broken" + i;
+      bench.height(key, "in-between", positionsMm[i]).gap("arm", key, 3);
+    }
+    return bench.gap("arm", "beyond", 40);
+  }
+
+  @Test
+  void a_stretch_the_strap_never_lets_the_wheel_through_is_cured_by_the_strap() {
+    // The wheel gets to 228.6, between the broken readings.
+    TravelFindings travel =
+        brokenAt(200, 260).adjuster(StandardCorner.holes("1/4 in", "hole 3")).travel();
+    assertEquals(List.of(), travel.midTravel());
+    assertEquals(Outcome.SHORT, travel.droop().outcome());
+    double limitMm = travel.droop().rules().orElseThrow().positionMm().value();
+    assertTrue(limitMm > 260 && limitMm < 400, "limit at " + limitMm);
+    Cure cure = travel.droop().cure().orElseThrow();
+    // S + what the cure takes away − e ≥ the limit.
+    assertTrue(254 + cure.atWheelMm() - 25.4 >= limitMm, cure.toString());
+  }
+
+  @Test
+  void a_stretch_the_wheel_goes_through_or_rides_in_is_cured_by_no_stop() {
+    // Kept on the strap, broken at 300, kept at ride: it comes through on its way down.
+    TravelFindings through = brokenAt(300).gap("arm", "strap", 20).travel();
+    assertEquals(1, through.midTravel().size());
+    assertEquals(Outcome.SHORT, through.outcome());
+    assertEquals(Outcome.CLEAR, through.droop().outcome());
+    // Broken at 200 and at ride: the wheel ends inside, but the car stands in it as well.
+    TravelFindings rides =
+        bench(CornerBench.exact())
+            .height("low", "in-between", 200)
+            .gap("arm", "off", 20)
+            .gap("arm", "low", 3)
+            .gap("arm", "ride", 3)
+            .gap("arm", "bump", 20)
+            .gap("arm", "beyond", 40)
+            .travel();
+    assertEquals(1, rides.midTravel().size());
+    assertEquals(Outcome.SHORT, rides.outcome());
+  }
+
+  @Test
+  void the_edge_of_a_stretch_between_two_readings_is_planned_like_any_bracket() {
+    // Touches at 180, well clear above: the wheel gets to 228.6 and nobody has looked between.
+    EndFindings droop =
+        bench(CornerBench.exact())
+            .height("low", "in-between", 180)
+            .height("high", "in-between", 240)
+            .gap("arm", "off", 20)
+            .looked("arm", "low", "touches")
+            .looked("arm", "high", "well-clear")
+            .gap("arm", "beyond", 40)
+            .travel()
+            .droop();
+    Limit arm = droop.limits().stream().filter(Limit::found).findFirst().orElseThrow();
+    assertEquals(240, arm.positionMm().value(), 1e-9);
+    assertEquals(Outcome.CANT_TELL, arm.outcome());
+    assertEquals(228.6, arm.needs().get(0).noHigherThanMm(), 1e-9);
   }
 }

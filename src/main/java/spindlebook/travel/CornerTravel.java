@@ -253,12 +253,25 @@ public final class CornerTravel {
         .toList();
   }
 
+  /** What would settle a can't-tell whose limit is there, planned with; no term is missing. */
+  private static List<Need> settling(EndFindings end) {
+    List<Need> missing = new ArrayList<>();
+    List<Need> settling = new ArrayList<>();
+    end.limits()
+        .forEach(l -> (l.outcome() == Outcome.CANT_TELL ? settling : missing).addAll(l.needs()));
+    settling.removeAll(missing);
+    return settling;
+  }
+
   private Total asItCouldBe(EndFindings droop, EndFindings bump) {
     List<Need> needs = new ArrayList<>();
     for (EndFindings end : List.of(droop, bump)) {
       // Where e and r do not rest on the stop, L + e and U − r stand without S and B.
       List<Need> stop = end.neededStopMm().isPresent() ? stopNeeds(end) : List.of();
-      end.needs().stream().filter(n -> !stop.contains(n)).forEach(needs::add);
+      List<Need> settling = settling(end);
+      end.needs().stream()
+          .filter(n -> !stop.contains(n) && !settling.contains(n))
+          .forEach(needs::add);
     }
     return total(
         droop.neededStopMm(),

@@ -119,6 +119,21 @@ class JudgedTest {
   }
 
   @Test
+  void what_would_settle_a_bracket_is_no_term_that_the_total_lacks() {
+    TravelFindings travel =
+        bench(CornerBench.exact())
+            .height("kept", "in-between", 240)
+            .looked("arm", "off", "touches")
+            .gap("arm", "kept", 10)
+            .gap("arm", "beyond", 40)
+            .travel();
+    assertEquals(Outcome.CANT_TELL, travel.droop().outcome());
+    // Planned from the kept reading: L + e = 240 + 25.4; U − r = 600 − 6.35, nobody looked further.
+    assertEquals(265.4, travel.droop().neededStopMm().orElseThrow().value(), 1e-9);
+    assertEquals(593.65 - 265.4, travel.asItCouldBe().mm().orElseThrow().value(), 1e-9);
+  }
+
+  @Test
   void past_the_broken_reading_of_a_bracket_is_short_and_short_of_the_kept_one_is_clear() {
     assertEquals(Outcome.SHORT, bracket(240, 229).outcome());
     assertEquals(Outcome.CANT_TELL, bracket(240, 228.6).outcome());

@@ -80,22 +80,23 @@ public final class CornerTravel {
     List<Need> needs = new ArrayList<>();
     List<SeenHeight> onTheStrap = Nodes.at(card, HeightName.ON_THE_STRAP);
     Optional<StopFound> stop = Optional.empty();
-    Optional<HeldAtWheel> held = Optional.empty();
+    StrapStretch stretch = new StrapStretch(card);
+    Optional<HeldAtWheel> held;
     if (onTheStrap.isEmpty()) {
       needs.add(
           Need.read(
               new ToRead(HeightName.ON_THE_STRAP, null, Steering.STRAIGHT, null, null),
               SolidStop.why(card, HeightName.ON_THE_STRAP)));
+      held = stretch.withoutStop();
     } else {
       Figure atMm = Nodes.meanPosition(onTheStrap);
       stop =
           Optional.of(
               new StopFound(
                   atMm, false, SolidStop.unconfirmed(onTheStrap), Nodes.keys(onTheStrap)));
-      StrapStretch stretch = new StrapStretch(card);
       held = stretch.heldBack(atMm.value());
-      needs.addAll(stretch.needs);
     }
+    needs.addAll(stretch.needs);
     return end(End.DROOP, stop, held, needs);
   }
 

@@ -56,19 +56,12 @@ final class StrapStretch {
 
   /** At the wheel, held back below S; empty with {@link #needs} when a term is missing. */
   Optional<HeldAtWheel> heldBack(double stopMm) {
+    Optional<HeldAtWheel> withoutStop = withoutStop();
     HeldBack share = card.heldBack(Allowance.STRAP_STRETCH).orElse(null);
-    if (share == null) {
-      needs.add(Need.choose(Allowance.STRAP_STRETCH));
-      return Optional.empty();
-    }
-    if (share.percent() == 0) {
-      return Optional.of(
-          new HeldAtWheel(Figure.exact(0), Figure.exact(0), Figure.exact(1), List.of()));
+    if (share == null || withoutStop.isPresent()) {
+      return withoutStop;
     }
     Optional<Figure> unloaded = newLength();
-    if (unloaded.isEmpty()) {
-      needs.add(Need.give(Dimension.NEW_STRAP_LENGTH));
-    }
     Optional<Figure> ratio = ratio(stopMm);
     if (unloaded.isEmpty() || ratio.isEmpty()) {
       return Optional.empty();
@@ -83,6 +76,23 @@ final class StrapStretch {
             atStrap,
             ratio.get(),
             readings.stream().distinct().toList()));
+  }
+
+  /** What can be said when nobody has read where the strap stops: no share is nothing to come. */
+  Optional<HeldAtWheel> withoutStop() {
+    Optional<HeldBack> share = card.heldBack(Allowance.STRAP_STRETCH);
+    if (share.isEmpty()) {
+      needs.add(Need.choose(Allowance.STRAP_STRETCH));
+      return Optional.empty();
+    }
+    if (share.get().percent() == 0) {
+      return Optional.of(
+          new HeldAtWheel(Figure.exact(0), Figure.exact(0), Figure.exact(1), List.of()));
+    }
+    if (newLength().isEmpty()) {
+      needs.add(Need.give(Dimension.NEW_STRAP_LENGTH));
+    }
+    return Optional.empty();
   }
 
   static Figure atStrap(Figure newLengthMm, double share, List<SeenReading> readOnIt) {

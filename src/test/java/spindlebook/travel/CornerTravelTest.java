@@ -134,6 +134,25 @@ class CornerTravelTest {
   }
 
   @Test
+  void a_strap_that_does_not_stretch_needs_no_stop_for_the_travel_as_it_could_be() {
+    TravelFindings travel =
+        limit(
+                chosen(CornerBench.exact())
+                    .stretch(0)
+                    .height("off", "strap-off", 150)
+                    .height("bump", "full-bump", 500)
+                    .height("beyond", "in-between", 600)
+                    .length("shock-length", "off", 625)
+                    .length("shock-length", "beyond", 400),
+                8 * INCH)
+            .travel();
+    assertTrue(travel.asSet().mm().isEmpty());
+    // L + 0 to U − r.
+    assertEquals(593.65 - 203.2, travel.asItCouldBe().mm().orElseThrow().value(), 1e-9);
+    assertEquals(Outcome.NEEDS, travel.droop().outcome());
+  }
+
+  @Test
   void without_ride_there_is_a_total_and_no_split() {
     TravelFindings travel =
         limit(bench(CornerBench.exact()), 8 * INCH)
@@ -166,6 +185,7 @@ class CornerTravelTest {
     }
     for (Allowance a :
         List.of(
+            Allowance.STRAP_STRETCH,
             Allowance.IMPACT_RESERVE,
             Allowance.SHOCK_OPEN_RESERVE,
             Allowance.SHOCK_CLOSED_RESERVE,

@@ -14,6 +14,7 @@ import spindlebook.travel.Limit;
 import spindlebook.travel.MidTravel;
 import spindlebook.travel.Need;
 import spindlebook.travel.Outcome;
+import spindlebook.travel.Shortfall;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Settles;
@@ -276,13 +277,18 @@ public final class TravelWords {
     boolean isShort = mid.outcome() == Outcome.SHORT;
     return name(mid.point(), mid.steering())
         + (isShort ? " is short in mid-travel, " : " is too close to call in mid-travel, ")
-        + lengths.signed(zero.from(mid.shortfall().fromMm().value()))
-        + " to "
-        + lengths.signed(zero.from(mid.shortfall().toMm().value()))
+        + place(mid.shortfall())
         + " "
         + lengths.unit().word()
         + " "
         + zero.words()
         + (isShort ? "; no stop cures it." : ". " + settled(mid.settles()));
+  }
+
+  /** One reading is one place. */
+  private String place(Shortfall stretch) {
+    String from = lengths.signed(zero.from(stretch.fromMm().value()));
+    String to = lengths.signed(zero.from(stretch.toMm().value()));
+    return from.equals(to) ? "at " + from : from + " to " + to;
   }
 }

@@ -46,4 +46,32 @@ class TravelWordsTest {
             + " counted; nothing was read between its last two heights.",
         new TravelWords(card, travel).finding(travel.bump()));
   }
+
+  @Test
+  void hardly_kept_in_mid_travel_is_too_close_to_call_and_says_what_would_settle_it() {
+    String corner =
+        "{\"key\":\"lf\",\"kind\":\"corner\",\"body\":{\"car\":\"car\",\"place\":\"left-front\",\"layout\":\"steered-double-a-arm\",\"watchPoints\":[{\"point\":\"arm\",\"name\":\"arm\",\"place\":\"lower-arm-frame\",\"keep\":{\"least\":\"6"
+            + " mm\"}}]}}";
+    Card card =
+        HandBooks.of(
+                "{\"key\":\"car\",\"kind\":\"car\",\"body\":{\"details\":{\"name\":\"Dune\",\"unit\":\"mm\"},\"tools\":[{\"tool\":\"tape\",\"name\":\"tape\",\"use\":\"tape\",\"graduation\":\"0"
+                    + " mm\",\"placingHalfWidth\":\"0"
+                    + " mm\"},{\"tool\":\"drills\",\"name\":\"shanks\",\"use\":\"gaps\",\"graduation\":\"1/16"
+                    + " in\",\"placingHalfWidth\":\"1/32 in\"}]}}",
+                corner,
+                "{\"key\":\"r\",\"kind\":\"round\",\"body\":{\"corner\":\"lf\",\"springIn\":false,\"bumpStopIn\":false,\"wheelOn\":true,\"onTyres\":false,\"steeringLinked\":true,\"tape\":\"tape\",\"gapTool\":\"drills\"}}",
+                height("low", "in-between", 300),
+                height("ride", "ride", 400),
+                height("solid", "full-bump", 500),
+                gap("g1", "low", "\"result\":\"number\",\"length\":\"20 mm\""),
+                gap("g2", "ride", "\"result\":\"number\",\"length\":\"6.9 mm\""),
+                gap("g3", "solid", "\"result\":\"number\",\"length\":\"20 mm\""))
+            .card("lf");
+    TravelFindings travel = CornerTravel.of(card);
+    assertEquals(Outcome.CANT_TELL, travel.midTravel().get(0).outcome());
+    assertEquals(
+        "arm is too close to call in mid-travel, at 0.0 mm from ride. Read it 2 times in all, with"
+            + " a finer tool.",
+        new TravelWords(card, travel).midTravel(travel.midTravel().get(0)));
+  }
 }

@@ -6,6 +6,8 @@ import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.staticfiles.Location;
+import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -46,6 +48,7 @@ public final class App implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(App.class);
   private static final String LOOPBACK = "127.0.0.1";
   private static final long MOST_BYTES = 256 * 1024;
+  private static final long MOST_READ_ON_BYTES = 4 * 1024 * 1024;
 
   private final Book bookFile;
   private final Javalin server;
@@ -160,7 +163,30 @@ public final class App implements AutoCloseable {
   }
 
   private static void show(Context ctx, int status) {
+    if (status == 413) {
+      readOn(ctx);
+    }
     Html.problem(ctx, Problems.of(status));
+  }
+
+  /**
+   * Reads on what is still being sent, up to a bound, and throws it away. A browser sends its whole
+   * form before it reads the answer: hung up on while it sends, it shows a broken connection and
+   * not the page that says what is wrong.
+   */
+  private static void readOn(Context ctx) {
+    byte[] away = new byte[8192];
+    try {
+      InputStream sent = ctx.req().getInputStream();
+      long read = 0;
+      int some = 0;
+      while (some >= 0 && read < MOST_READ_ON_BYTES) {
+        some = sent.read(away);
+        read += some;
+      }
+    } catch (IOException gone) {
+      LOG.debug("nobody is there any more to be told that it was too much", gone);
+    }
   }
 
   private static void broken(Exception e, Context ctx) {

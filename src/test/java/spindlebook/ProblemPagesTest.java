@@ -5,11 +5,16 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.net.Socket;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -119,6 +124,37 @@ class ProblemPagesTest {
             Browser.FORM,
             BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(bytes))),
         413);
+  }
+
+  /** A browser sends its whole form before it reads: cut off while it sends, it shows no page. */
+  @Test
+  void who_is_still_sending_too_much_gets_the_page_and_not_a_broken_connection()
+      throws IOException {
+    byte[] much = ("name=" + "a".repeat(300 * 1024)).getBytes(StandardCharsets.UTF_8);
+    int half = much.length / 2;
+    try (Socket socket = new Socket("127.0.0.1", shop.port())) {
+      socket.setSoTimeout(10_000);
+      OutputStream out = socket.getOutputStream();
+      String head =
+          "POST /cars HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: "
+              + Browser.FORM
+              + "\r\nContent-Length: "
+              + much.length
+              + "\r\nConnection: close\r\n\r\n";
+      out.write(head.getBytes(StandardCharsets.UTF_8));
+      out.write(much, 0, half);
+      out.flush();
+      // Long enough for a server that answers at once to have hung up.
+      LockSupport.parkNanos(Duration.ofMillis(400).toNanos());
+      for (int from = half; from < much.length; from += 8192) {
+        out.write(much, from, Math.min(8192, much.length - from));
+        out.flush();
+      }
+      String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+      assertTrue(
+          answer.startsWith("HTTP/1.1 413"), answer.substring(0, Math.min(80, answer.length())));
+      assertTrue(answer.contains("That is more than a form of this book sends."), answer);
+    }
   }
 
   @Test

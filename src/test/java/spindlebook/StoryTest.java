@@ -159,26 +159,29 @@ class StoryTest {
 
   @Test
   void the_cure_is_prepared_kept_read_again_and_told_in_the_book() {
-    // On the strap's own curve from S to L + e; eighths, to the shorter side.
-    double wanted = HandSums.value(STRAP_AT, STRAP, S) - HandSums.value(STRAP_AT, STRAP, LIMIT + E);
+    // On the strap's own curve from S to L + e and the margin's ±; eighths, to the shorter side.
+    JsonNode droop = shop.figures(marmot.left).get("droop");
+    double expanded = droop.at("/marginMm/U").asDouble() / IN;
+    double wanted =
+        HandSums.value(STRAP_AT, STRAP, S) - HandSums.value(STRAP_AT, STRAP, LIMIT + E + expanded);
     double eighths = Math.ceil(wanted * 8) / 8;
-    assertEquals(1.5, eighths);
-    JsonNode cure = shop.figures(marmot.left).at("/droop/cure");
+    assertEquals(1.625, eighths);
+    JsonNode cure = droop.get("cure");
     assertEquals(wanted * IN, cure.get("wantedMm").asDouble(), 1e-6);
     assertEquals(eighths * IN, cure.get("setMm").asDouble(), 1e-9);
 
     Page corner = shop.get("/corners/" + marmot.left);
     String action = "/corners/" + marmot.left + "/adjustments/limit-strap";
-    assertTrue(corner.html().contains(action + "?to=16+7%2F8+in"), "18 3/8 less 1 1/2");
-    Page form = shop.get(action + "?to=16+7%2F8+in").is(200);
+    assertTrue(corner.html().contains(action + "?to=16+3%2F4+in"), "18 3/8 less 1 5/8");
+    Page form = shop.get(action + "?to=16+3%2F4+in").is(200);
     Form filled = form.form(action + "/would-move").with("why", "tie rod at full right");
-    assertEquals("16 7/8 in", filled.value("to"));
+    assertEquals("16 3/4 in", filled.value("to"));
     Page wouldMove = filled.send().is(200);
     assertEquals(
         List.of("stale where 'on the strap (full droop)' lies", "stale strap, mount to mount"),
         wouldMove.each("li"));
     int entries = shop.entries();
-    assertTrue(wouldMove.text().contains("18 3/8 in → 16 7/8 in"), wouldMove.text());
+    assertTrue(wouldMove.text().contains("18 3/8 in → 16 3/4 in"), wouldMove.text());
     Page kept = wouldMove.form(action).keep();
     assertEquals(entries + 1, shop.entries(), "looking at what it would move writes nothing");
     Page again = shop.browser.follow(kept).is(200);
@@ -203,16 +206,16 @@ class StoryTest {
     String book = shop.get("/cars/" + marmot.car + "/book").is(200).text();
     for (String told :
         new String[] {
-          "limit strap from 18 3/8 in to 16 7/8 in: tie rod at full right",
-          "on the strap (full droop) · spindle 18 3/4 in · 476.3 mm · mark as before",
-          "strap, mount to mount · 17 3/16 in · 436.6 mm",
+          "limit strap from 18 3/8 in to 16 3/4 in: tie rod at full right",
+          "on the strap (full droop) · spindle 19 in · 482.6 mm · mark as before",
+          "strap, mount to mount · 17 1/16 in · 433.4 mm",
           "ride height · spindle 20 3/4 in · 527.1 mm · mark 31 9/16 in · 801.7 mm"
         }) {
       assertTrue(book.contains(told), () -> told + " is not in: " + book);
     }
   }
 
-  /** The strap's stop read at −12 7/8, and the strap on it: 5/16 longer than it was made. */
+  /** The strap's stop read at −12 5/8, and the strap on it: 5/16 longer than it was made. */
   private void readAgain() {
     String action = "/corners/" + marmot.left + "/rounds";
     Form start = shop.get(action + "/new?again=1").is(200).form(action);
@@ -220,16 +223,16 @@ class StoryTest {
     start.keep();
     Page plan = shop.get("/rounds/" + start.key()).is(200);
     assertEquals(2, plan.each("li").size(), plan.text());
-    String stop = marmot.heightAsAt(start.key(), "on-the-strap", "18 3/4", marmot.strapOff);
-    marmot.read(stop, "straight", Marmot.STRAP, "17 3/16");
+    String stop = marmot.heightAsAt(start.key(), "on-the-strap", "19", marmot.strapOff);
+    marmot.read(stop, "straight", Marmot.STRAP, "17 1/16");
     assertTrue(
         shop.get("/rounds/" + start.key()).each("li").stream().allMatch(l -> l.endsWith("read")));
 
-    double s = 18 + 3 / 4.0 - (31 + 5 / 8.0);
-    double[] at = {STRAP_OFF, s, LOW, HIGH};
-    double[] strap = {20, 17 + 3 / 16.0, 17 + 1 / 8.0, 15 + 1 / 2.0};
-    double eStrap = 0.08 * (16 + 7 / 8.0) - (17 + 3 / 16.0 - (16 + 7 / 8.0));
-    double e = eStrap / -HandSums.slopeAtNode(at, strap, 1);
+    double s = 19 - (31 + 5 / 8.0);
+    double[] at = {STRAP_OFF, LOW, s, HIGH};
+    double[] strap = {20, 17 + 1 / 8.0, 17 + 1 / 16.0, 15 + 1 / 2.0};
+    double eStrap = 0.08 * (16 + 3 / 4.0) - (17 + 1 / 16.0 - (16 + 3 / 4.0));
+    double e = eStrap / -HandSums.slopeAtNode(at, strap, 2);
     JsonNode corner = shop.figures(marmot.left);
     assertEquals(0, count(corner, "stale"));
     mm(s, corner.get("droop"), "stopMm");

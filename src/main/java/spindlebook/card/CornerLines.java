@@ -75,6 +75,12 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
     List<String> more = new ArrayList<>();
     j.travel().midTravel().forEach(m -> more.add(words.midTravel(m)));
     more.add(words.finding(other));
+    if (j.travel().bump().stop().filter(s -> s.otherMm() != null).isPresent()) {
+      more.add("Full bump as read and as worked out disagree.");
+    }
+    if (j.travel().rideMm().isEmpty()) {
+      more.add("Positions are " + words.zero().words() + ".");
+    }
     long stale =
         j.card().readings().stream().filter(r -> r.stands() == Standing.STALE).count()
             + j.card().heights().stream().filter(h -> h.stop() == Standing.STALE).count();

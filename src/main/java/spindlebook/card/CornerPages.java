@@ -2,10 +2,12 @@ package spindlebook.card;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
 import java.util.List;
 import spindlebook.corner.Card;
 import spindlebook.log.Histories;
 import spindlebook.travel.CornerTravel;
+import spindlebook.travel.TravelFindings;
 import spindlebook.web.Action;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
@@ -24,7 +26,8 @@ public final class CornerPages {
   public void corner(Context ctx) {
     String key = ctx.pathParam("corner");
     Card card = histories.cornerCard(key).orElseThrow(NotFoundResponse::new);
-    CornerView view = new CornerViews(card, CornerTravel.of(card)).view();
+    TravelFindings travel = CornerTravel.of(card);
+    CornerView view = new CornerViews(card, travel).view();
     PageFrame frame =
         PageFrame.of(
                 Capital.of(card.place().words()) + " · " + card.details().name(),
@@ -32,7 +35,7 @@ public final class CornerPages {
             .sub(card.layout().words())
             .plan(Shown.plan(card))
             .crumbs(new Crumb(card.details().name(), "/cars/" + card.car()))
-            .notices(notices(card))
+            .notices(notices(card, travel))
             .caution(Cautions.FIGURES);
     Html.show(
         ctx,
@@ -44,15 +47,22 @@ public final class CornerPages {
                 Action.link("Change a setting", "/corners/" + key + "/adjustments", false))));
   }
 
-  private static List<Notice> notices(Card card) {
-    return card.doubts().isEmpty()
-        ? List.of()
-        : List.of(
-            new Notice(
-                Notice.Kind.PROBLEM,
-                card.doubts().size() == 1
-                    ? "One entry is in doubt and does not count until somebody answers, below."
-                    : card.doubts().size()
-                        + " entries are in doubt and do not count until somebody answers, below."));
+  private static List<Notice> notices(Card card, TravelFindings travel) {
+    List<Notice> notices = new ArrayList<>();
+    int doubts = card.doubts().size();
+    if (doubts > 0) {
+      notices.add(
+          new Notice(
+              Notice.Kind.PROBLEM,
+              doubts == 1
+                  ? "One entry is in doubt and does not count until somebody answers, below."
+                  : doubts
+                      + " entries are in doubt and do not count until somebody answers, below."));
+    }
+    String differ = new TravelWords(card, travel).stopsDiffer(travel.bump());
+    if (!differ.isEmpty()) {
+      notices.add(new Notice(Notice.Kind.PROBLEM, differ));
+    }
+    return notices;
   }
 }

@@ -11,6 +11,7 @@ import spindlebook.web.State;
  * One corner's page.
  *
  * @param blade null before the first height with a known position
+ * @param positions what positions are counted from, one sentence
  * @param gaps one block a height, from the highest down
  */
 public record CornerView(
@@ -26,7 +27,8 @@ public record CornerView(
     List<DoubtRow> doubts,
     List<HeightRow> heights,
     List<Link> more,
-    String raw) {
+    String raw,
+    String positions) {
 
   public record Link(String word, String href) {}
 
@@ -56,7 +58,11 @@ public record CornerView(
       FigureText bump,
       String needs) {}
 
-  /** One end: what it comes to, and the lines it is made of. */
+  /**
+   * One end: what it comes to, and the lines it is made of.
+   *
+   * @param cureHref where that change is prepared, as far as it is known; null without a cure
+   */
   public record EndView(
       String title,
       State state,

@@ -1,5 +1,7 @@
 package spindlebook.card;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -19,7 +21,9 @@ import spindlebook.corner.Change;
 import spindlebook.corner.InForce;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
+import spindlebook.corner.Setting;
 import spindlebook.corner.Standing;
+import spindlebook.travel.Cure;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.HeldAtWheel;
@@ -81,7 +85,8 @@ final class CornerViews {
         travel
             .rawMm()
             .map(f -> "Raw travel read so far: " + lengths.text(f.value()) + ".")
-            .orElse(""));
+            .orElse(""),
+        "Positions are " + words.zero().words() + ", + towards bump.");
   }
 
   private Usable usable(String title, Total total) {
@@ -130,7 +135,7 @@ final class CornerViews {
                         lengths.signedFigure(m),
                         Shown.state(end.outcome()),
                         List.of())));
-    String href = end.cure().filter(c -> c.to() != null).map(c -> adjustmentHref(c)).orElse(null);
+    String href = end.cure().map(this::adjustmentHref).orElse(null);
     return new EndView(
         droop ? "Droop" : "Bump",
         Shown.state(end.outcome()),
@@ -141,34 +146,51 @@ final class CornerViews {
         end.needs().stream().map(this::need).toList());
   }
 
-  private String adjustmentHref(spindlebook.travel.Cure cure) {
-    return "/corners/"
-        + corner
-        + "/adjustments/"
-        + cure.adjuster()
-        + "?to="
-        + java.net.URLEncoder.encode(cure.to().typed(), java.nio.charset.StandardCharsets.UTF_8);
+  /** With the new setting typed in; where the present one was never said, with what is known. */
+  private String adjustmentHref(Cure cure) {
+    String address = "/corners/" + corner + "/adjustments/" + cure.adjuster();
+    if (cure.to() == null) {
+      return address;
+    }
+    boolean said = card.adjuster(cure.adjuster()).map(a -> a.setting() != null).orElse(false);
+    String to = "?to=" + encoded(cure.to());
+    return address + to + (said ? "" : "&from=" + encoded(cure.from()));
+  }
+
+  private static String encoded(Setting setting) {
+    return URLEncoder.encode(setting.typed(), StandardCharsets.UTF_8);
   }
 
   private LineView stop(StopFound stop, boolean droop) {
     String what =
         droop
-            ? "strap stops the wheel (S)"
-            : stop.computed() ? "stop solid (B), from touch and crush" : "stop solid (B)";
+            ? "strap stops the wheel at"
+            : stop.computed()
+                ? "bump stop solid at, from touch and crush"
+                : "bump stop solid at, as read";
+    if (stop.otherMm() != null) {
+      what += " (the further of two that disagree)";
+    }
     State state = stop.notConfirmed() ? State.PUT_BACK : null;
     return new LineView(what, position(stop.positionMm()), state, links(stop.readings()));
   }
 
   private LineView held(HeldAtWheel held, boolean droop) {
-    String what = droop ? "stretch still to come, at the wheel (e)" : "impact held back (r)";
+    String what = droop ? "stretch still to come, at the wheel" : "impact held back, at the wheel";
     if (held.atStopMm() != null && held.atStopMm().value() > 0) {
       what += ", " + lengths.text(held.atStopMm().value()) + " at the strap";
+    }
+    if (!held.because().isEmpty()) {
+      what +=
+          "; all of it, until the strap is read on it again ("
+              + String.join("; ", held.because())
+              + ")";
     }
     return new LineView(what, lengths.figure(held.mm()), null, links(held.readings()));
   }
 
   private LineView limit(Limit limit, boolean rules) {
-    String what = words.name(limit) + (rules ? ", rules" : "");
+    String what = words.name(limit) + (rules ? ", acts first" : "") + words.between(limit);
     FigureText figure = limit.positionMm() == null ? null : position(limit.positionMm());
     return new LineView(what, figure, Shown.state(limit.outcome()), links(limit.readings()));
   }

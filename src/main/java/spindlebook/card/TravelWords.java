@@ -15,6 +15,7 @@ import spindlebook.travel.MidTravel;
 import spindlebook.travel.Need;
 import spindlebook.travel.Outcome;
 import spindlebook.travel.Shortfall;
+import spindlebook.travel.StopFound;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Settles;
@@ -219,9 +220,7 @@ public final class TravelWords {
     if (need.noHigherThanMm() != null) {
       return what
           + " at "
-          + lengths.signed(zero.from(need.noHigherThanMm())).replace('-', '−')
-          + " "
-          + lengths.unit().word()
+          + position(need.noHigherThanMm())
           + " "
           + zero.words()
           + ", or beyond"
@@ -244,9 +243,8 @@ public final class TravelWords {
   }
 
   /**
-   * "Limit strap 5/8 in shorter, to 19 3/8 in, cures it." Only a change that takes away the
-   * shortfall and its ± is called a cure; less brings it level, which is can't tell until it is
-   * read again.
+   * "Limit strap 5/8 in shorter, to 19 3/8 in, cures it, its ± counted." Where a limit stays too
+   * close to call because of what was read of it, it is named.
    */
   public String cure(EndFindings end) {
     if (end.cure().isEmpty()) {
@@ -256,21 +254,64 @@ public final class TravelWords {
     String thing =
         card.adjuster(cure.adjuster()).map(a -> a.adjuster().name()).orElse(cure.adjuster());
     String sense = end.end() == End.DROOP ? " shorter" : " thicker";
-    String to = cure.to() == null ? "" : ", to " + cure.to().inWords();
-    Figure margin = end.marginMm().orElseThrow();
-    boolean clear = Math.abs(cure.atWheelMm()) >= -margin.value() + margin.U();
+    String to = cure.to() == null ? than(cure) : ", to " + cure.to().inWords();
     return Capital.of(thing)
         + " "
         + lengths.text(cure.setMm())
         + sense
         + to
-        + (clear
-            ? ", cures it."
-            : ", brings it level; clear by its own ± takes "
-                + lengths.plusMinus(-margin.value() + margin.U())
-                + " "
-                + lengths.unit().word()
-                + " at the wheel.");
+        + (cure.leaves() == null
+            ? ", cures it, its ± counted."
+            : ", takes away the shortfall and its ±; "
+                + name(cure.leaves())
+                + " stays too close to call until it is read again.");
+  }
+
+  private static String than(Cure cure) {
+    return cure.from() == null ? " than it is now" : " than " + cure.from().inWords();
+  }
+
+  /** Where the two ways of finding the solid stop disagree; empty where they do not. */
+  public String stopsDiffer(EndFindings end) {
+    return end.stop().filter(s -> s.otherMm() != null).map(this::stopsDiffer).orElse("");
+  }
+
+  private String stopsDiffer(StopFound stop) {
+    Figure read = stop.computed() ? stop.otherMm() : stop.positionMm();
+    Figure computed = stop.computed() ? stop.positionMm() : stop.otherMm();
+    return "Full bump was read at "
+        + position(read.value())
+        + ", but touch and crush put the solid stop at "
+        + position(computed.value())
+        + ", "
+        + zero.words()
+        + ": further apart than their ± of "
+        + lengths.plusMinus(read.minus(computed).U())
+        + " "
+        + lengths.unit().word()
+        + ". The margin counts to the further one, the travel as set to the nearer. Read full bump"
+        + " again with the stop really solid, or touch and the stop's gap; if they stand, correct"
+        + " the crush that is given.";
+  }
+
+  /** "−4 1/8 in", from the page's zero. */
+  private String position(double positionMm) {
+    return lengths.signed(zero.from(positionMm)).replace('-', '−') + " " + lengths.unit().word();
+  }
+
+  /** A bracket's two ends, and which of them is planned from; empty for a limit on the curve. */
+  String between(Limit limit) {
+    if (!bracket(limit)) {
+      return "";
+    }
+    EndLimit.Crosses crosses = (EndLimit.Crosses) limit.at();
+    return crosses.brokenMm() == null
+        ? ""
+        : ", between "
+            + position(crosses.positionMm().value())
+            + " and "
+            + position(crosses.brokenMm().value())
+            + ", planned from";
   }
 
   public String midTravel(MidTravel mid) {

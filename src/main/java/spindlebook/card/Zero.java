@@ -1,29 +1,40 @@
 package spindlebook.card;
 
+import java.util.List;
+import java.util.Optional;
 import spindlebook.corner.Card;
+import spindlebook.corner.HeightName;
 import spindlebook.corner.SeenHeight;
+import spindlebook.corner.Standing;
 import spindlebook.travel.TravelFindings;
 
 /**
- * What positions are counted from on a page: ride height where there is one, else the strap's stop,
- * else the lowest position read.
+ * What positions are counted from on a page: ride height, also as it was last read when a change
+ * made it stale, so that no position on the page moves for that; where none was ever read, the
+ * frame mark. It rests on no stop.
+ *
+ * @param words "from ride"
  */
-public record Zero(double mm, String words, boolean ride) {
+public record Zero(double mm, String words) {
   public static Zero of(Card card, TravelFindings travel) {
     if (travel.rideMm().isPresent()) {
-      return new Zero(travel.rideMm().get().value(), "from ride", true);
+      return new Zero(travel.rideMm().get().value(), "from ride");
     }
-    if (travel.droop().stop().isPresent()) {
-      double stop = travel.droop().stop().get().positionMm().value();
-      return new Zero(stop, "from the strap's stop", false);
-    }
-    double lowest =
+    return rideBefore(card)
+        .map(mm -> new Zero(mm, "from ride as last read"))
+        .orElse(new Zero(0, "from level with the frame mark"));
+  }
+
+  private static Optional<Double> rideBefore(Card card) {
+    List<SeenHeight> rides =
         card.heights().stream()
-            .filter(SeenHeight::positionCounts)
-            .mapToDouble(h -> h.positionMm().value())
-            .min()
-            .orElse(0);
-    return new Zero(lowest, "from the lowest height read", false);
+            .filter(h -> h.name() == HeightName.RIDE && h.positionCounts())
+            .filter(h -> h.stop() != Standing.REPLACED)
+            .toList();
+    return rides.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            rides.stream().mapToDouble(h -> h.positionMm().value()).average().orElseThrow());
   }
 
   public double from(double positionMm) {

@@ -375,7 +375,18 @@ final class CardFold {
         pointThen,
         fits ? value(raw, height, steps) : null,
         stands,
+        mounts(raw, stands),
         verdict.because());
+  }
+
+  private Standing mounts(Written<Content.Reading> raw, Standing stands) {
+    if (stands != Standing.STALE || raw.content().quantity() != Quantity.STRAP_LENGTH) {
+      return stands;
+    }
+    Subject elsewhere =
+        new Subject.Taken(
+            Quantity.STRAP_LENGTH, null, raw.content().steering(), HeightName.IN_BETWEEN);
+    return settings.judge(corner.place(), raw.after(), elsewhere).stands();
   }
 
   /** Whether it was read in the unit that belongs to it: a length, or an angle. */

@@ -12,6 +12,9 @@ import spindlebook.uncertainty.Figure;
  *     retired
  * @param pointThen the watch point in the version under which it was looked at
  * @param value millimetres, or radians for an angle; null when the result is no number
+ * @param mounts of a strap's length: what it is worth as the distance of the strap's mounts at that
+ *     wheel position, which neither a drive nor a setting of the strap moves; the same as {@code
+ *     stands} for everything else
  * @param because the changes that moved it since it was taken
  */
 public record SeenReading(
@@ -25,6 +28,7 @@ public record SeenReading(
     WatchPoint pointThen,
     Figure value,
     Standing stands,
+    Standing mounts,
     List<Change> because) {
   private static final double NEAR_MM = 12.7;
 
@@ -39,6 +43,16 @@ public record SeenReading(
     return stands.counts() && height.positionCounts();
   }
 
+  /** Whether it would count, had nothing been changed since. */
+  public boolean stale() {
+    return stands == Standing.STALE && height.positionCounts();
+  }
+
+  /** Whether it tells how a length goes with wheel position. */
+  public boolean countsAlongTravel() {
+    return mounts.counts() && height.positionCounts();
+  }
+
   public boolean of(Quantity quantity) {
     return reading.quantity() == quantity;
   }
@@ -49,7 +63,18 @@ public record SeenReading(
 
   SeenReading replaced() {
     return new SeenReading(
-        key, n, at, who, height, reading, point, pointThen, value, Standing.REPLACED, because);
+        key,
+        n,
+        at,
+        who,
+        height,
+        reading,
+        point,
+        pointThen,
+        value,
+        Standing.REPLACED,
+        Standing.REPLACED,
+        because);
   }
 
   /** Same thing read at the same named place and steering. */

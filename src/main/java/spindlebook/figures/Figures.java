@@ -120,6 +120,7 @@ public final class Figures {
               figure(node, "stopMm", Optional.of(s.positionMm()));
               node.put("stopComputed", s.computed());
               node.put("stopNotConfirmed", s.notConfirmed());
+              figure(node, "stopOtherMm", Optional.ofNullable(s.otherMm()));
             });
     figure(node, "heldBackMm", end.heldBack().map(h -> h.mm()));
     figure(node, "neededStopMm", end.neededStopMm());
@@ -139,6 +140,12 @@ public final class Figures {
     node.put("rules", end.rules().filter(limit::equals).isPresent());
     node.put("found", found(limit.at()));
     figure(node, "positionMm", Optional.ofNullable(limit.positionMm()));
+    if (limit.at() instanceof EndLimit.Crosses crosses && crosses.brokenMm() != null) {
+      ObjectNode between = node.putObject("between");
+      figure(between, "keptMm", Optional.of(crosses.positionMm()));
+      figure(between, "brokenMm", Optional.of(crosses.brokenMm()));
+      between.put("plannedFrom", "kept");
+    }
     figure(node, "roomMm", Optional.ofNullable(limit.roomMm()));
     ArrayNode readings = node.putArray("readings");
     limit.readings().forEach(readings::add);
@@ -161,10 +168,14 @@ public final class Figures {
     node.put("wantedMm", cure.wantedMm());
     node.put("setMm", cure.setMm());
     node.put("steps", cure.steps());
+    if (cure.from() != null) {
+      node.put("from", cure.from().inWords());
+    }
     if (cure.to() != null) {
       node.put("to", cure.to().inWords());
     }
     node.put("atWheelMm", cure.atWheelMm());
+    node.put("leavesCantTell", cure.leaves() != null);
     return node;
   }
 

@@ -3,10 +3,12 @@ package spindlebook.setting;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
+import spindlebook.card.TravelWords;
 import spindlebook.corner.Adjuster;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
@@ -14,6 +16,9 @@ import spindlebook.corner.Content;
 import spindlebook.corner.InForce;
 import spindlebook.corner.SettingUnit;
 import spindlebook.log.Histories;
+import spindlebook.travel.CornerTravel;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.TravelFindings;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
@@ -84,8 +89,12 @@ public final class AdjustmentPages {
   public void adjuster(Context ctx) {
     Card card = card(ctx);
     InForce adjuster = adjuster(ctx, card);
-    Map<String, List<String>> start =
-        ctx.queryParam("to") == null ? Map.of() : Map.of("to", List.of(ctx.queryParam("to")));
+    Map<String, List<String>> start = new HashMap<>();
+    for (String name : List.of("from", "to")) {
+      if (ctx.queryParam(name) != null) {
+        start.put(name, List.of(ctx.queryParam(name)));
+      }
+    }
     show(ctx, card, adjuster, new Posted(start), FormKey.fresh(card.lastChange()));
   }
 
@@ -93,6 +102,12 @@ public final class AdjustmentPages {
     Adjuster a = adjuster.adjuster();
     List<FormPart> parts = new ArrayList<>();
     parts.add(new FormPart.Said(nowIs(adjuster)));
+    TravelFindings travel = CornerTravel.of(card);
+    for (EndFindings end : List.of(travel.droop(), travel.bump())) {
+      if (end.cure().filter(c -> c.adjuster().equals(a.adjuster())).isPresent()) {
+        parts.add(new FormPart.Said(new TravelWords(card, travel).cure(end)));
+      }
+    }
     if (adjuster.setting() == null) {
       parts.add(
           new FormPart.Typed(
@@ -189,7 +204,7 @@ public final class AdjustmentPages {
                 accepted.why(),
                 null));
     List<String> moved = WouldMove.lines(card, then);
-    String before = adjuster.setting() == null ? "" : adjuster.setting().inWords() + " → ";
+    String before = from == null ? "" : from.inWords() + " → ";
     Html.show(
         ctx,
         Html.TEMPLATES.settingWouldmove(

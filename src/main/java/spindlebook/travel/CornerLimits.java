@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import spindlebook.corner.Allowance;
 import spindlebook.corner.Card;
+import spindlebook.corner.Change;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.GapResult;
@@ -17,6 +19,7 @@ import spindlebook.corner.HeightName;
 import spindlebook.corner.HeldBack;
 import spindlebook.corner.Keep;
 import spindlebook.corner.Quantity;
+import spindlebook.corner.SeenReading;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPoint;
 import spindlebook.uncertainty.Figure;
@@ -24,7 +27,12 @@ import spindlebook.uncertainty.Figure;
 /** Every rule of a corner laid along its travel: watch points, the shock's two ends, the ground. */
 final class CornerLimits {
 
-  /** One rule at one end, with the readings that tell of it; of the ground there are none. */
+  /**
+   * One rule at one end, with the readings that tell of it; of the ground there are none.
+   *
+   * @param before what it was by its readings before they all went stale; null while any holds
+   * @param gone what made them stale, in words
+   */
   record Found(
       Limit.Kind kind,
       WatchPoint point,
@@ -32,7 +40,9 @@ final class CornerLimits {
       EndLimit at,
       ToRead toRead,
       List<Node> nodes,
-      Rule rule) {
+      Rule rule,
+      EndLimit before,
+      List<String> gone) {
 
     /** How far the value read at a wheel position is inside its rule; empty for a bound. */
     Optional<Figure> clearanceAt(Figure positionMm) {
@@ -62,7 +72,9 @@ final class CornerLimits {
           mid.shortfall().near(end),
           toRead,
           nodes,
-          rule);
+          rule,
+          null,
+          List.of());
     }
   }
 
@@ -98,8 +110,9 @@ final class CornerLimits {
             limitMm.value() + limitMm.U(),
             EndLimit.How.CUBIC,
             limitMm.value(),
+            null,
             readings);
-    return new Found(kind, point, steering, crosses, null, List.of(), null);
+    return new Found(kind, point, steering, crosses, null, List.of(), null, null, List.of());
   }
 
   private void watchPoint(WatchPoint point) {
@@ -172,20 +185,55 @@ final class CornerLimits {
     Figure ofEnd = GivenFigures.of(given.get());
     Figure kept = HeldFigures.of(held.get());
     Rule rule = new Rule.AtLeast(0);
-    List<Node> left =
-        lengths.stream()
-            .map(
-                n ->
-                    new Node(
-                        n.positionMm(),
-                        (end == End.DROOP ? ofEnd.minus(n.value()) : n.value().minus(ofEnd))
-                            .minus(kept),
-                        n.bound(),
-                        n.readings()))
-            .toList();
-    Along along = RuleAlongTravel.along(left, rule);
-    EndLimit at = end == End.DROOP ? along.droop() : along.bump();
-    found.get(end).add(new Found(Limit.Kind.SHOCK, null, null, at, shockToRead(end), left, rule));
+    List<Node> left = left(end, lengths, ofEnd, kept);
+    EndLimit at = at(end, RuleAlongTravel.along(left, rule));
+    List<Node> stale =
+        left(end, Nodes.lengths(card, Quantity.SHOCK_LENGTH, SeenReading::stale), ofEnd, kept);
+    found
+        .get(end)
+        .add(
+            new Found(
+                Limit.Kind.SHOCK,
+                null,
+                null,
+                at,
+                shockToRead(end),
+                left,
+                rule,
+                before(end, at, stale, rule),
+                gone(r -> r.of(Quantity.SHOCK_LENGTH))));
+  }
+
+  private static List<Node> left(End end, List<Node> lengths, Figure ofEnd, Figure kept) {
+    return lengths.stream()
+        .map(
+            n ->
+                new Node(
+                    n.positionMm(),
+                    (end == End.DROOP ? ofEnd.minus(n.value()) : n.value().minus(ofEnd))
+                        .minus(kept),
+                    n.bound(),
+                    n.readings()))
+        .toList();
+  }
+
+  private static EndLimit at(End end, Along along) {
+    return end == End.DROOP ? along.droop() : along.bump();
+  }
+
+  private static EndLimit before(End end, EndLimit at, List<Node> stale, Rule rule) {
+    return at instanceof EndLimit.NotRead && !stale.isEmpty()
+        ? at(end, RuleAlongTravel.along(stale, rule))
+        : null;
+  }
+
+  private List<String> gone(Predicate<SeenReading> which) {
+    return card.readings().stream()
+        .filter(r -> r.stale() && which.test(r))
+        .flatMap(r -> r.because().stream())
+        .map(Change::words)
+        .distinct()
+        .toList();
   }
 
   private static ToRead shockToRead(End end) {
@@ -202,12 +250,23 @@ final class CornerLimits {
   }
 
   private void add(WatchPoint point, Steering steering, Along along, List<Node> nodes, Rule rule) {
+    Predicate<SeenReading> here = r -> r.of(point.point()) && r.reading().steering() == steering;
+    List<Node> stale = Nodes.watchPoint(card, point.point(), steering, rule, SeenReading::stale);
     for (End end : End.values()) {
-      ToRead toRead = watchPointToRead(end, point, steering);
-      EndLimit at = end == End.DROOP ? along.droop() : along.bump();
+      EndLimit at = at(end, along);
       found
           .get(end)
-          .add(new Found(Limit.Kind.WATCH_POINT, point, steering, at, toRead, nodes, rule));
+          .add(
+              new Found(
+                  Limit.Kind.WATCH_POINT,
+                  point,
+                  steering,
+                  at,
+                  watchPointToRead(end, point, steering),
+                  nodes,
+                  rule,
+                  before(end, at, stale, rule),
+                  gone(here)));
     }
   }
 }

@@ -40,6 +40,8 @@ import spindlebook.uncertainty.GuardBand;
  * the wheel. L 11.00: margin −2.00.
  */
 public final class CornerTravel {
+  private static final double TINY_MM = 1e-9;
+
   private final Card card;
   private final CornerLimits limits;
   private final List<SeenHeight> ride;
@@ -93,7 +95,7 @@ public final class CornerTravel {
       stop =
           Optional.of(
               new StopFound(
-                  atMm, false, SolidStop.unconfirmed(onTheStrap), Nodes.keys(onTheStrap)));
+                  atMm, false, SolidStop.unconfirmed(onTheStrap), Nodes.keys(onTheStrap), null));
       held = stretch.heldBack(atMm.value());
     }
     needs.addAll(stretch.needs);
@@ -109,7 +111,7 @@ public final class CornerTravel {
       needs.add(Need.choose(Allowance.IMPACT_RESERVE));
     }
     Optional<HeldAtWheel> held =
-        reserve.map(r -> new HeldAtWheel(HeldFigures.of(r), null, null, List.of()));
+        reserve.map(r -> new HeldAtWheel(HeldFigures.of(r), null, null, List.of(), List.of()));
     return end(End.BUMP, stop, held, needs);
   }
 
@@ -119,11 +121,10 @@ public final class CornerTravel {
         stop.isEmpty() || held.isEmpty()
             ? null
             : stop.get().positionMm().plus(held.get().mm().times(end.outward()));
+    List<CornerLimits.Found> found =
+        Stream.concat(limits.found.get(end).stream(), shortfallsBeyond(end, reachMm)).toList();
     List<Limit> judged =
-        Stream.concat(limits.found.get(end).stream(), shortfallsBeyond(end, reachMm))
-            .map(f -> Judged.of(end, f, reachMm))
-            .sorted(inOrderOfActing(end))
-            .toList();
+        found.stream().map(f -> Judged.of(end, f, reachMm)).sorted(inOrderOfActing(end)).toList();
     needs.addAll(limits.needs.get(end));
 
     // A rule that is broken at every height has no place where a stop would keep it.
@@ -132,10 +133,12 @@ public final class CornerTravel {
             ? List.of()
             : judged.stream().filter(l -> l.positionMm() != null).toList();
     Optional<Limit> rules = placed.stream().filter(Limit::found).findFirst();
-    // Further out than the last reading of any rule nobody has looked.
+    // Further out than the last reading of any rule nobody has looked. A rule whose readings all
+    // went stale may be nearer still: without it the margin would look better for that.
     Optional<Limit> nearest =
         placed.stream()
-            .min(Comparator.comparingDouble(l -> l.positionMm().value() * end.outward()));
+            .min(Comparator.comparingDouble(l -> l.positionMm().value() * end.outward()))
+            .filter(l -> found.stream().noneMatch(f -> actedBefore(end, f.before(), l)));
     judged.stream().filter(l -> !outOfReach(end, l, rules)).forEach(l -> needs.addAll(l.needs()));
     boolean atLeast = nearest.filter(l -> !l.found()).isPresent();
     Outcome outcome = needs.isEmpty() ? Outcome.CLEAR : Outcome.NEEDS;
@@ -150,8 +153,8 @@ public final class CornerTravel {
             .map(l -> l.positionMm().minus(held.get().mm().times(end.outward())));
     Optional<Cure> cure =
         rules.isPresent() && margin.isPresent() && rules.get().roomMm().value() < 0
-            ? StopCure.of(
-                card, end, stop.get().positionMm().value(), neededStop.orElseThrow().value())
+            ? StopCure.of(card, end, stop.get().positionMm().value(), placed)
+                .map(c -> c.leaving(openAfter(c, end, found, reachMm)))
             : Optional.empty();
     return new EndFindings(
         end,
@@ -165,6 +168,23 @@ public final class CornerTravel {
         outcome,
         distinct(needs),
         cure);
+  }
+
+  /** The limit that cannot be told though the stop is set as advised; null when none is left. */
+  private static Limit openAfter(
+      Cure cure, End end, List<CornerLimits.Found> found, Figure reachMm) {
+    Figure thenMm = reachMm.plus(-end.outward() * cure.atWheelMm());
+    return found.stream()
+        .map(f -> Judged.of(end, f, thenMm))
+        .filter(l -> l.outcome() == Outcome.CANT_TELL || l.outcome() == Outcome.SHORT)
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static boolean actedBefore(End end, EndLimit stale, Limit nearest) {
+    Figure thenMm = stale == null ? null : EndLimit.positionMm(stale);
+    return stale instanceof EndLimit.BrokenThroughout
+        || (thenMm != null && Judged.room(end, thenMm, nearest.positionMm()).value() > TINY_MM);
   }
 
   /**
@@ -237,7 +257,7 @@ public final class CornerTravel {
     }
     return total(
         droop.stop().map(StopFound::positionMm),
-        bump.stop().map(StopFound::positionMm),
+        bump.stop().map(StopFound::nearestMm),
         false,
         needs);
   }

@@ -14,6 +14,14 @@ public sealed interface EndLimit {
     BRACKET
   }
 
+  /** Where it is met, or the last place where it is known to be kept; null when neither is. */
+  static Figure positionMm(EndLimit at) {
+    if (at instanceof Crosses crosses) {
+      return crosses.positionMm();
+    }
+    return at instanceof KeptTo kept ? kept.positionMm() : null;
+  }
+
   /**
    * The rule is met here.
    *
@@ -24,6 +32,7 @@ public sealed interface EndLimit {
    *     U; NaN when no such position was read
    * @param aboutMm where the straight line between the two neighbouring readings meets the rule;
    *     NaN when one of them is no number
+   * @param brokenMm the other end of a bracket, the reading that breaks the rule; null on the curve
    * @param readings what it stands on
    */
   record Crosses(
@@ -32,6 +41,7 @@ public sealed interface EndLimit {
       double surelyBrokenMm,
       How how,
       double aboutMm,
+      Figure brokenMm,
       List<String> readings)
       implements EndLimit {
     public Crosses {

@@ -9,9 +9,13 @@ import spindlebook.uncertainty.Figure;
  * @param mm at the wheel, 0 or more
  * @param atStopMm the same at the strap; null when it was chosen at the wheel
  * @param ratio stop movement per wheel movement, positive; null with {@code atStopMm}
+ * @param because what befell the strap since its growth was read, in words: all of its stretch is
+ *     held back until it is read again; empty when its growth counts, or never did
  */
-public record HeldAtWheel(Figure mm, Figure atStopMm, Figure ratio, List<String> readings) {
+public record HeldAtWheel(
+    Figure mm, Figure atStopMm, Figure ratio, List<String> readings, List<String> because) {
   public HeldAtWheel {
     readings = List.copyOf(readings);
+    because = List.copyOf(because);
   }
 }

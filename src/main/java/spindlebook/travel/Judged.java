@@ -39,7 +39,12 @@ final class Judged {
     }
     if (at instanceof EndLimit.NotRead) {
       return limit(
-          found, reachMm, null, Outcome.NEEDS, null, List.of(Need.read(found.toRead(), List.of())));
+          found,
+          reachMm,
+          null,
+          Outcome.NEEDS,
+          null,
+          List.of(Need.read(found.toRead(), found.gone())));
     }
     if (reachMm == null) {
       return limit(found, null, null, Outcome.NEEDS, null, List.of());

@@ -42,10 +42,7 @@ public record Limit(
 
   /** The wheel position of the limit, or of the last place where the rule is known to be kept. */
   public Figure positionMm() {
-    if (at instanceof EndLimit.Crosses crosses) {
-      return crosses.positionMm();
-    }
-    return at instanceof EndLimit.KeptTo kept ? kept.positionMm() : null;
+    return EndLimit.positionMm(at);
   }
 
   /** Whether the limit itself was found, not only how far the rule is kept. */

@@ -3,6 +3,7 @@ package spindlebook.travel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.HeightName;
@@ -21,9 +22,14 @@ final class Nodes {
    * was when somebody looked (no more, for an angle); 'touches' and 'binds' leave nothing of a gap.
    */
   static List<Node> watchPoint(Card card, String point, Steering steering, Rule rule) {
+    return watchPoint(card, point, steering, rule, SeenReading::counts);
+  }
+
+  static List<Node> watchPoint(
+      Card card, String point, Steering steering, Rule rule, Predicate<SeenReading> which) {
     List<Node> nodes = new ArrayList<>();
     for (SeenReading reading : card.readings()) {
-      if (reading.counts() && reading.of(point) && reading.reading().steering() == steering) {
+      if (which.test(reading) && reading.of(point) && reading.reading().steering() == steering) {
         node(reading, rule).ifPresent(nodes::add);
       }
     }
@@ -62,10 +68,17 @@ final class Nodes {
     return Math.nextUp(rule.limit());
   }
 
-  /** A length read straight ahead: strap, shock or stop gap. */
+  /**
+   * A length read straight ahead: strap, shock or stop gap. That of a strap driven or set since
+   * still tells how far its mounts were apart there.
+   */
   static List<Node> lengths(Card card, Quantity quantity) {
+    return lengths(card, quantity, SeenReading::countsAlongTravel);
+  }
+
+  static List<Node> lengths(Card card, Quantity quantity, Predicate<SeenReading> which) {
     return card.readings().stream()
-        .filter(r -> r.counts() && r.of(quantity) && r.value() != null)
+        .filter(r -> which.test(r) && r.of(quantity) && r.value() != null)
         .filter(r -> r.reading().steering() == Steering.STRAIGHT)
         .map(r -> of(r, r.value(), Bound.EXACT))
         .toList();

@@ -182,6 +182,7 @@ public final class RuleAlongTravel {
         Double.NaN,
         EndLimit.How.BRACKET,
         Double.NaN,
+        null,
         at.readings());
   }
 

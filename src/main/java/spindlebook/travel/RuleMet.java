@@ -68,6 +68,7 @@ final class RuleMet {
             surely(broken, Double.NaN, false),
             EndLimit.How.BRACKET,
             about,
+            firstBroken.positionMm(),
             readings(lastKept, firstBroken));
   }
 
@@ -84,6 +85,7 @@ final class RuleMet {
         surelyBroken,
         EndLimit.How.CUBIC,
         about,
+        null,
         readings);
   }
 

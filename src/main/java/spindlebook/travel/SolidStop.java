@@ -25,8 +25,11 @@ import spindlebook.uncertainty.Figure;
  * from two or more heights, the touch itself being a gap of nothing; B in mm.
  *
  * <p>Assumes that the stop is solid once crushed by c and that the ratio at touch holds to B: the
- * stop compresses along the line of the gap read. A read full bump is preferred. Derived in
- * docs/methods-corner.md. c has the uncertainty its owner gives; T and the ratio bring theirs.
+ * stop compresses along the line of the gap read. A full bump that was read stands before one
+ * worked out, as long as the two agree: |B_read − B| ≤ U of the difference, in which a shared mark
+ * cancels. Else one of the two is wrong, nobody knows which, and both are kept: the one further out
+ * for the margin, the one nearer in for the travel as set. Derived in docs/methods-corner.md. c has
+ * the uncertainty its owner gives; T and the ratio bring theirs.
  *
  * <p>Worked: T 101.6, c 38.1, ratio 0.60: B = 101.6 + 63.5 = 165.1 mm.
  */
@@ -39,11 +42,36 @@ final class SolidStop {
   }
 
   Optional<StopFound> found() {
-    List<SeenHeight> solid = Nodes.at(card, HeightName.FULL_BUMP);
-    if (!solid.isEmpty()) {
-      return Optional.of(
-          new StopFound(Nodes.meanPosition(solid), false, unconfirmed(solid), Nodes.keys(solid)));
+    Optional<StopFound> read = read();
+    Optional<StopFound> computed = computed();
+    if (read.isEmpty()) {
+      return computed;
     }
+    // What the computed one lacks is not needed beside one that was read.
+    needs.clear();
+    if (computed.isEmpty()) {
+      return read;
+    }
+    Figure apart = read.get().positionMm().minus(computed.get().positionMm());
+    if (Math.abs(apart.value()) <= apart.U()) {
+      return read;
+    }
+    return Optional.of(
+        apart.value() > 0
+            ? read.get().against(computed.get())
+            : computed.get().against(read.get()));
+  }
+
+  private Optional<StopFound> read() {
+    List<SeenHeight> solid = Nodes.at(card, HeightName.FULL_BUMP);
+    return solid.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new StopFound(
+                Nodes.meanPosition(solid), false, unconfirmed(solid), Nodes.keys(solid), null));
+  }
+
+  private Optional<StopFound> computed() {
     List<SeenHeight> touch = Nodes.at(card, HeightName.STOP_TOUCH);
     if (touch.isEmpty()) {
       needs.add(
@@ -65,7 +93,7 @@ final class SolidStop {
     Nodes.lengths(card, Quantity.STOP_GAP).forEach(n -> readings.addAll(n.readings()));
     return Optional.of(
         new StopFound(
-            position(touchMm, crush.get(), ratio.get()), true, unconfirmed(touch), readings));
+            position(touchMm, crush.get(), ratio.get()), true, unconfirmed(touch), readings, null));
   }
 
   static Figure position(Figure touchMm, Figure crushMm, Figure ratio) {

@@ -6,18 +6,26 @@ import spindlebook.corner.Adjuster;
 import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Card;
 import spindlebook.corner.Dimension;
-import spindlebook.corner.Given;
 import spindlebook.corner.InForce;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeFormat;
-import spindlebook.units.TypedLength;
 
 /**
- * How a stop is to be set so that it acts before the first limit: the change at the wheel turned
- * into a shorter strap or a thicker spacer, rounded up to what can be set.
+ * How a stop is to be set so that it acts before the first limit, for sure: the change at the wheel
+ * turned into a shorter strap or a thicker spacer, rounded up to what can be set.
+ *
+ * <pre>
+ *   w = max over the limits of (U_room − room)      w for one only kept as far as read: −room
+ * </pre>
+ *
+ * <p>w the change at the wheel (mm, nearer in +); room from where the stop lets the wheel go to the
+ * limit (mm, negative when it gets past), U_room its expanded uncertainty: the guard band by which
+ * a margin is clear. Assumes that the room's doubt stays as it is; what the lengths add to it is
+ * read with the new stop. Worked: short by 52.07 at the wheel with U 3.66: w = 55.73, at a ratio of
+ * 1/2 a strap 27.87 mm shorter, two holes of 1 in.
  *
  * <p>A strap's change is read off its own lengths against wheel position ({@link
  * PositionToSetting}), a spacer's off the gap from stop to pad: a spacer thicker by t is solid
@@ -32,8 +40,15 @@ final class StopCure {
 
   private StopCure() {}
 
-  static Optional<Cure> of(Card card, End end, double stopMm, double neededMm) {
+  /** {@code limits} stand where a stop can keep them, each with its room. */
+  static Optional<Cure> of(Card card, End end, double stopMm, List<Limit> limits) {
+    double nearerMm = limits.stream().mapToDouble(StopCure::nearerMm).max().orElse(0);
+    double neededMm = stopMm - end.outward() * nearerMm;
     return end == End.DROOP ? strap(card, stopMm, neededMm) : spacer(card, stopMm, neededMm);
+  }
+
+  private static double nearerMm(Limit limit) {
+    return (limit.found() ? limit.roomMm().U() : 0) - limit.roomMm().value();
   }
 
   private static Optional<Cure> strap(Card card, double stopMm, double neededMm) {
@@ -64,9 +79,11 @@ final class StopCure {
             shorterMm,
             setMm,
             count,
+            strapFrom(card, inForce.get()),
             strapTo(card, inForce.get(), setMm, count),
             atWheelMm,
-            change.by() == PositionToSetting.By.RATIO));
+            change.by() == PositionToSetting.By.RATIO,
+            null));
   }
 
   private static Optional<Cure> spacer(Card card, double stopMm, double neededMm) {
@@ -100,9 +117,11 @@ final class StopCure {
             thickerMm,
             steps.changeMm(),
             counted(inForce.get().adjuster(), steps.count()),
+            now,
             to,
             atWheelMm,
-            change.by() == PositionToSetting.By.RATIO));
+            change.by() == PositionToSetting.By.RATIO,
+            null));
   }
 
   private static double stepMm(Card card, Adjuster adjuster) {
@@ -123,16 +142,24 @@ final class StopCure {
     return adjuster.unit() == SettingUnit.TURNS && adjuster.step() != null ? QUARTER_TURN : 1;
   }
 
+  /** A strap set by its length that nobody ever set is as long as it was new. */
+  private static Setting strapFrom(Card card, InForce strap) {
+    return strap.setting() != null || strap.adjuster().unit() != SettingUnit.LENGTH
+        ? strap.setting()
+        : card.given(Dimension.NEW_STRAP_LENGTH)
+            .map(given -> lengthSetting(card, given.length().mm()))
+            .orElse(null);
+  }
+
   private static Setting strapTo(Card card, InForce strap, double shorterMm, Double count) {
     Adjuster adjuster = strap.adjuster();
     Setting now = strap.setting();
     boolean known = now != null && now.unit() == adjuster.unit();
     if (adjuster.unit() == SettingUnit.LENGTH) {
-      Optional<Double> fromMm =
-          known
-              ? Optional.of(now.amount())
-              : card.given(Dimension.NEW_STRAP_LENGTH).map(Given::length).map(TypedLength::mm);
-      return fromMm.map(mm -> lengthSetting(card, mm - shorterMm)).orElse(null);
+      Setting from = strapFrom(card, strap);
+      return from == null || from.unit() != SettingUnit.LENGTH
+          ? null
+          : lengthSetting(card, from.amount() - shorterMm);
     }
     if (!known || count == null || adjuster.unit() == SettingUnit.WORDS) {
       return null;

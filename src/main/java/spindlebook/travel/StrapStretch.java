@@ -3,10 +3,12 @@ package spindlebook.travel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import spindlebook.corner.Adjuster;
 import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Allowance;
 import spindlebook.corner.Card;
+import spindlebook.corner.Change;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.Given;
@@ -38,7 +40,9 @@ import spindlebook.uncertainty.Figure;
  * has no uncertainty of its own; growth and ratio bring theirs.
  *
  * <p>Without a reading at the same height, nothing is counted as taken up: the strap is held to be
- * as new, which holds back more. Missing lengths come back as needs. Derived in
+ * as new, which holds back more. So it is once the strap was driven since m was read; the doubt of
+ * that m stays in e, so that nothing looks surer for having gone stale, and m stays a point of
+ * λ(z): its mounts are where they were. Missing lengths come back as needs. Derived in
  * docs/methods-corner.md.
  *
  * <p>Worked: ℓ 508, p 10 %, m 520.7: e_strap = 50.8 − 12.7 = 38.1 mm; at a ratio of 0.5 the wheel
@@ -66,8 +70,10 @@ final class StrapStretch {
     if (unloaded.isEmpty() || ratio.isEmpty()) {
       return Optional.empty();
     }
-    List<SeenReading> readOnIt = readOnTheStrap();
-    Figure atStrap = atStrap(unloaded.get(), share.percent() / 100, readOnIt);
+    List<SeenReading> readOnIt = readOnTheStrap(SeenReading::counts);
+    List<SeenReading> before =
+        readOnIt.isEmpty() ? readOnTheStrap(r -> r.stale() && r.countsAlongTravel()) : List.of();
+    Figure atStrap = atStrap(unloaded.get(), share.percent() / 100, readOnIt, before);
     List<String> readings = new ArrayList<>(readOnIt.stream().map(SeenReading::key).toList());
     Nodes.lengths(card, Quantity.STRAP_LENGTH).forEach(n -> readings.addAll(n.readings()));
     return Optional.of(
@@ -75,7 +81,12 @@ final class StrapStretch {
             quotient(atStrap, ratio.get()),
             atStrap,
             ratio.get(),
-            readings.stream().distinct().toList()));
+            readings.stream().distinct().toList(),
+            before.stream()
+                .flatMap(r -> r.because().stream())
+                .map(Change::words)
+                .distinct()
+                .toList()));
   }
 
   /** What can be said when nobody has read where the strap stops: no share is nothing to come. */
@@ -87,7 +98,7 @@ final class StrapStretch {
     }
     if (share.get().percent() == 0) {
       return Optional.of(
-          new HeldAtWheel(Figure.exact(0), Figure.exact(0), Figure.exact(1), List.of()));
+          new HeldAtWheel(Figure.exact(0), Figure.exact(0), Figure.exact(1), List.of(), List.of()));
     }
     if (newLength().isEmpty()) {
       needs.add(Need.give(Dimension.NEW_STRAP_LENGTH));
@@ -95,14 +106,19 @@ final class StrapStretch {
     return Optional.empty();
   }
 
-  static Figure atStrap(Figure newLengthMm, double share, List<SeenReading> readOnIt) {
+  private static Figure atStrap(
+      Figure newLengthMm, double share, List<SeenReading> readOnIt, List<SeenReading> before) {
     Figure all = newLengthMm.times(share);
-    if (readOnIt.isEmpty()) {
+    List<SeenReading> read = readOnIt.isEmpty() ? before : readOnIt;
+    if (read.isEmpty()) {
       return all;
     }
-    Figure loaded = Figure.mean(readOnIt.stream().map(SeenReading::value).toList());
+    Figure loaded = Figure.mean(read.stream().map(SeenReading::value).toList());
     Figure growth = loaded.minus(newLengthMm);
     Figure left = growth.value() <= 0 ? all : all.minus(growth);
+    if (readOnIt.isEmpty()) {
+      return left.plus(all.value() - left.value());
+    }
     return left.value() > 0 ? left : Figure.exact(0);
   }
 
@@ -143,9 +159,9 @@ final class StrapStretch {
     return Optional.of(ratio.times(-1));
   }
 
-  private List<SeenReading> readOnTheStrap() {
+  private List<SeenReading> readOnTheStrap(Predicate<SeenReading> which) {
     return card.readings().stream()
-        .filter(r -> r.counts() && r.of(Quantity.STRAP_LENGTH) && r.value() != null)
+        .filter(r -> which.test(r) && r.of(Quantity.STRAP_LENGTH) && r.value() != null)
         .filter(r -> onTheStrap.stream().anyMatch(h -> h.key().equals(r.height().key())))
         .toList();
   }

@@ -114,7 +114,9 @@ public final class GivenPages {
   private static String hint(Dimension d) {
     return switch (d) {
       case NEW_STRAP_LENGTH -> "Unloaded, at the setting it came with.";
-      case STOP_CRUSH -> "From the drawing, or measured; the drawing wins.";
+      case STOP_CRUSH ->
+          "From touch to solid, measured or from the drawing. A full bump read solid counts before"
+              + " it.";
       case MARK_TO_LOWEST_FRAME -> "Straight down, frame level.";
       case MARK_INBOARD -> "0 or empty when the mark stands right over the spindle.";
       case READ_POINT_OUTBOARD -> "Only with camber read at each height; empty otherwise.";

@@ -72,7 +72,9 @@ class BookBodiesDocTest {
     assertEquals(-3 * 25.4, droop.marginMm().orElseThrow().value(), 1e-9);
     assertEquals(Outcome.SHORT, droop.outcome());
     Cure cure = droop.cure().orElseThrow();
-    assertEquals(1.5 * 25.4, cure.wantedMm(), 1e-9);
+    // 3 in at the wheel and the margin's ±, at a ratio of 1/2.
+    double expandedMm = droop.marginMm().orElseThrow().U();
+    assertEquals((3 * 25.4 + expandedMm) / 2, cure.wantedMm(), 1e-9);
     assertEquals("hole 5", cure.to().inWords());
 
     Card after = book.card("lf");

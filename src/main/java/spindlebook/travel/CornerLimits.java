@@ -130,13 +130,13 @@ final class CornerLimits {
     }
   }
 
-  /** Those it is to be looked at, and any part lock at which it was. */
+  /** Those it is to be looked at, and any part lock at which it was, also when that went stale. */
   private List<Steering> steeringsOf(WatchPoint point) {
     List<Steering> steerings = new ArrayList<>(card.steeringsFor(point));
     for (Steering steering : Steering.values()) {
       boolean read =
           card.readings().stream()
-              .filter(r -> r.counts() && r.of(point.point()))
+              .filter(r -> (r.counts() || r.stale()) && r.of(point.point()))
               .filter(r -> r.reading().steering() == steering)
               .anyMatch(r -> !UNSEEN.contains(r.reading().result()));
       if (read && !steerings.contains(steering)) {
@@ -221,10 +221,15 @@ final class CornerLimits {
     return end == End.DROOP ? along.droop() : along.bump();
   }
 
+  /** A broken stretch among them could be a limit of either end: no place is known to be kept. */
   private static EndLimit before(End end, EndLimit at, List<Node> stale, Rule rule) {
-    return at instanceof EndLimit.NotRead && !stale.isEmpty()
-        ? at(end, RuleAlongTravel.along(stale, rule))
-        : null;
+    if (!(at instanceof EndLimit.NotRead) || stale.isEmpty()) {
+      return null;
+    }
+    Along along = RuleAlongTravel.along(stale, rule);
+    return along.midTravel().isEmpty()
+        ? at(end, along)
+        : new EndLimit.BrokenThroughout(along.midTravel().get(0).readings());
   }
 
   private List<String> gone(Predicate<SeenReading> which) {

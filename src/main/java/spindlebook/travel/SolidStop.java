@@ -45,6 +45,13 @@ final class SolidStop {
     Optional<StopFound> read = read();
     Optional<StopFound> computed = computed();
     if (read.isEmpty()) {
+      if (computed.isPresent() && outlivedAFullBump()) {
+        needs.add(
+            Need.read(
+                new ToRead(HeightName.FULL_BUMP, null, Steering.STRAIGHT, null, null),
+                why(card, HeightName.FULL_BUMP)));
+        return Optional.empty();
+      }
       return computed;
     }
     // What the computed one lacks is not needed beside one that was read.
@@ -60,6 +67,16 @@ final class SolidStop {
         apart.value() > 0
             ? read.get().against(computed.get())
             : computed.get().against(read.get()));
+  }
+
+  /** Touch was read before what made a full bump stale: alone it would say more than with it. */
+  private boolean outlivedAFullBump() {
+    long touchN =
+        Nodes.at(card, HeightName.STOP_TOUCH).stream().mapToLong(SeenHeight::n).max().orElse(0);
+    return card.heights().stream()
+        .filter(h -> h.name() == HeightName.FULL_BUMP && h.stop() == Standing.STALE)
+        .flatMap(h -> h.because().stream())
+        .anyMatch(change -> change.n() > touchN);
   }
 
   private Optional<StopFound> read() {

@@ -74,6 +74,25 @@ class FiguresTest {
   }
 
   @Test
+  void a_limit_between_two_heights_gives_both_ends(@TempDir Path folder) throws Exception {
+    String watched =
+        BY_HAND.replace(
+                "\"heldBack\"",
+                "\"watchPoints\":[{\"point\":\"arm\",\"place\":\"lower-arm-frame\",\"keep\":{\"least\":\"1/4"
+                    + " in\"}}],\"heldBack\"")
+            + """
+            {"key":"g","kind":"reading","body":{"height":"s","steering":"straight","quantity":"watch-point","point":"arm","result":"touches"}}
+            {"key":"h","kind":"reading","body":{"height":"t","steering":"straight","quantity":"watch-point","point":"arm","result":"well-clear"}}
+            """;
+    JsonNode all = figures(Files.writeString(folder.resolve("mole.jsonl"), watched));
+    JsonNode limit = all.at("/cars/0/corners/0/droop/limits/0");
+    assertEquals("bracket", limit.get("found").asText());
+    assertEquals(-14.5 * 25.4, limit.at("/between/keptMm/value").asDouble(), 1e-9);
+    assertEquals(-20 * 25.4, limit.at("/between/brokenMm/value").asDouble(), 1e-9);
+    assertEquals("kept", limit.at("/between/plannedFrom").asText());
+  }
+
+  @Test
   void a_hand_slip_is_told_with_its_line(@TempDir Path folder) throws Exception {
     Path slip =
         Files.writeString(

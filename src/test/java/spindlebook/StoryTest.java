@@ -215,6 +215,21 @@ class StoryTest {
     }
   }
 
+  @Test
+  void a_setting_never_said_is_previewed_from_what_it_was_said_to_be() {
+    String action = "/corners/" + marmot.right + "/adjustments/bump-stop-spacer";
+    Page preview =
+        shop.get(action)
+            .form(action + "/would-move")
+            .with("from", "1/2")
+            .with("to", "7/8")
+            .send()
+            .is(200);
+    assertTrue(preview.text().contains("1/2 in → 7/8 in"), preview.text());
+    String strap = shop.get("/corners/" + marmot.left + "/adjustments/limit-strap").text();
+    assertTrue(strap.contains("Limit strap 1 5/8 in shorter, to 16 3/4 in, cures it"), strap);
+  }
+
   /** The strap's stop read at −12 5/8, and the strap on it: 5/16 longer than it was made. */
   private void readAgain() {
     String action = "/corners/" + marmot.left + "/rounds";

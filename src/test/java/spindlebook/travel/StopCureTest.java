@@ -32,6 +32,43 @@ class StopCureTest {
   }
 
   @Test
+  void the_change_covers_the_margins_own_doubt_and_hardly_more() {
+    // 1/64 in of strap is 1/32 in at the wheel, at a ratio of 1/2.
+    for (double limitMm = 232; limitMm < 330; limitMm += 7) {
+      EndFindings droop =
+          limit(bench(CornerBench.realTools().oneMark()), limitMm)
+              .adjuster(
+                  "{\"adjuster\":\"strap\",\"kind\":\"limit-strap\",\"unit\":\"length\",\"step\":\"1/64"
+                      + " in\",\"moreShortens\":false,\"first\":\"508 mm\"}")
+              .travel()
+              .droop();
+      double shortMm = -droop.rules().orElseThrow().roomMm().value();
+      double expandedMm = droop.rules().orElseThrow().roomMm().U();
+      assertTrue(expandedMm > 1, "U " + expandedMm);
+      Cure cure = droop.cure().orElseThrow();
+      assertEquals((shortMm + expandedMm) / 2, cure.wantedMm(), 1e-6);
+      assertTrue(cure.atWheelMm() >= shortMm + expandedMm - 1e-9, "limit at " + limitMm);
+      assertTrue(cure.atWheelMm() < shortMm + expandedMm + INCH / 32, "limit at " + limitMm);
+      assertEquals(null, cure.leaves());
+    }
+  }
+
+  @Test
+  void a_limit_whose_kept_reading_is_itself_too_close_is_named_as_left_open() {
+    // Planned from 6.5 ± 1.3 at 300 against at least 6: no strap settles that.
+    EndFindings droop =
+        bench(CornerBench.realTools().oneMark())
+            .adjuster(holes("1/8 in", "hole 3"))
+            .height("kept", "in-between", 300)
+            .looked("arm", "off", "touches")
+            .gap("arm", "kept", 6.5)
+            .looked("arm", "beyond", "well-clear")
+            .travel()
+            .droop();
+    assertEquals("arm", droop.cure().orElseThrow().leaves().point().point());
+  }
+
+  @Test
   void where_a_lower_hole_shortens_the_number_goes_down_and_there_is_no_hole_below_one() {
     String lower = holes("1 in", "hole 3").replace("true", "false");
     assertEquals(

@@ -230,6 +230,49 @@ class StretchStopAndLimitsTest {
             .orElseThrow();
     assertEquals(490, stop.positionMm().value(), 1e-9);
     assertFalse(stop.computed());
+    // As long as the two agree: with a real tape 1 mm is within what it can tell.
+    StopFound agree = solidAt(476).bump().stop().orElseThrow();
+    assertEquals(476, agree.positionMm().value(), 1e-9);
+    assertEquals(null, agree.otherMm());
+  }
+
+  /** Worked out at 475, read with a real tape at {@code readMm}. */
+  private static TravelFindings solidAt(double readMm) {
+    return chosen(CornerBench.realTools())
+        .height("strap", "on-the-strap", 254)
+        .height("ride", "ride", 400)
+        .height("touch", "stop-touch", 450)
+        .height("bump", "full-bump", readMm)
+        .length("stop-gap", "ride", 60)
+        .given("stop-crush", 30)
+        .travel();
+  }
+
+  @Test
+  void two_stops_that_disagree_count_the_further_for_the_margin_and_the_nearer_for_the_travel() {
+    for (double readMm : new double[] {460, 490}) {
+      TravelFindings travel = solidAt(readMm);
+      StopFound stop = travel.bump().stop().orElseThrow();
+      assertEquals(Math.max(475, readMm), stop.positionMm().value(), 1e-9);
+      assertEquals(Math.min(475, readMm), stop.otherMm().value(), 1e-9);
+      assertEquals(readMm < 475, stop.computed());
+      assertEquals(Math.min(475, readMm) - 254, travel.asSet().mm().orElseThrow().value(), 1e-9);
+    }
+  }
+
+  @Test
+  void a_full_bump_that_a_shock_made_stale_is_asked_for_until_touch_is_read_again() {
+    CornerBench bench =
+        withoutFullBump()
+            .length("stop-gap", "ride", 60)
+            .given("stop-crush", 30)
+            .height("bump", "full-bump", 490)
+            .adjuster(
+                "{\"adjuster\":\"shock\",\"kind\":\"shock\",\"unit\":\"words\",\"moreShortens\":false,\"first\":\"old\"}")
+            .adjust("shock", "new");
+    assertTrue(bench.travel().bump().stop().isEmpty());
+    StopFound stop = bench.height("touch2", "stop-touch", 450).travel().bump().stop().orElseThrow();
+    assertEquals(475, stop.positionMm().value(), 1e-9);
   }
 
   @Test

@@ -226,6 +226,8 @@ class StoryTest {
             .send()
             .is(200);
     assertTrue(preview.text().contains("1/2 in → 7/8 in"), preview.text());
+    String given = shop.get("/corners/" + marmot.left + "/given").text();
+    assertTrue(given.contains("A full bump read solid counts before it."), given);
     String strap = shop.get("/corners/" + marmot.left + "/adjustments/limit-strap").text();
     assertTrue(strap.contains("Limit strap 1 5/8 in shorter, to 16 3/4 in, cures it"), strap);
   }

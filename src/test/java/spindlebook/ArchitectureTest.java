@@ -32,7 +32,8 @@ class ArchitectureTest {
     "spindlebook.units..",
     "spindlebook.uncertainty..",
     "spindlebook.corner..",
-    "spindlebook.travel.."
+    "spindlebook.travel..",
+    "spindlebook.alignment.."
   };
   private static final String[] FEATURES = {
     "spindlebook.car..",
@@ -83,21 +84,33 @@ class ArchitectureTest {
   }
 
   @Test
-  void the_pure_arrows_run_travel_corner_uncertainty_units() {
+  void the_pure_arrows_run_alignment_travel_corner_uncertainty_units() {
     noArrow(
         "spindlebook.units..",
         "spindlebook.uncertainty..",
         "spindlebook.corner..",
-        "spindlebook.travel..");
-    noArrow("spindlebook.uncertainty..", "spindlebook.corner..", "spindlebook.travel..");
-    noArrow("spindlebook.corner..", "spindlebook.travel..");
+        "spindlebook.travel..",
+        "spindlebook.alignment..");
+    noArrow(
+        "spindlebook.uncertainty..",
+        "spindlebook.corner..",
+        "spindlebook.travel..",
+        "spindlebook.alignment..");
+    noArrow("spindlebook.corner..", "spindlebook.travel..", "spindlebook.alignment..");
+    noArrow("spindlebook.travel..", "spindlebook.alignment..");
   }
 
   @Test
   void the_log_knows_no_feature_and_no_page() {
     noArrow(
         "spindlebook.log..",
-        join(FEATURES, "spindlebook.web..", "spindlebook.travel..", "io.javalin..", "gg.jte.."));
+        join(
+            FEATURES,
+            "spindlebook.web..",
+            "spindlebook.travel..",
+            "spindlebook.alignment..",
+            "io.javalin..",
+            "gg.jte.."));
   }
 
   @Test
@@ -109,6 +122,7 @@ class ArchitectureTest {
             "spindlebook.log..",
             "spindlebook.corner..",
             "spindlebook.travel..",
+            "spindlebook.alignment..",
             "org.jdbi.."));
   }
 
@@ -160,6 +174,7 @@ class ArchitectureTest {
                 "uncertainty",
                 "corner",
                 "travel",
+                "alignment",
                 "log",
                 "web",
                 "car",

@@ -1,0 +1,40 @@
+package spindlebook.alignment;
+
+import java.util.List;
+import spindlebook.corner.RackSide;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * How much toe moves when camber and caster are set and the tie rod is left alone.
+ *
+ * <pre>
+ *   Δt = r e Δγ / b + q ΔC ,   r = −1 rack behind, +1 ahead
+ * </pre>
+ *
+ * Δt toe of this wheel, + in; Δγ, ΔC changes of camber and caster, rad, by the upper arm; e outer
+ * tie-rod end above the lower joint, mm, + above; b steering arm, outer end fore and aft of the
+ * kingpin, mm, > 0; q slope of the tie rod, outer end above inner per mm of length outboard.
+ *
+ * <p>Why: the knuckle leans about the lower joint, the outer end goes outboard by e Δγ and up or
+ * down by b ΔC, and the rod holds it. Assumes small changes and a lower joint that stays. Source:
+ * derived in docs/methods-alignment.md.
+ *
+ * <p>Worked example: rack behind, e 55, b 158 mm, q −0.0610, + 0.2425° camber: −0.0844° (toe-out;
+ * the exact solution says −0.0867°).
+ */
+public final class ToeKnockOn {
+  private ToeKnockOn() {}
+
+  public static Figure rad(
+      Figure camberChangeRad,
+      Figure casterChangeRad,
+      Figure outerAboveJointMm,
+      Figure steeringArmMm,
+      Figure rodSlope,
+      RackSide rack) {
+    int sign = rack == RackSide.AHEAD_OF_AXLE ? 1 : -1;
+    return Propagated.of(
+        List.of(camberChangeRad, casterChangeRad, outerAboveJointMm, steeringArmMm, rodSlope),
+        v -> sign * v[0] * v[2] / v[3] + v[1] * v[4]);
+  }
+}

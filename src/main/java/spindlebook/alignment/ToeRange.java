@@ -1,0 +1,30 @@
+package spindlebook.alignment;
+
+import spindlebook.uncertainty.Figure;
+
+/**
+ * How much toe of one wheel wanders over a stretch of travel.
+ *
+ * @param asked the stretch the owner asked for
+ * @param read the part of it that was read; toe outside is not guessed
+ * @param rad most toe-in less most toe-out; what both readings share cancels
+ * @param mostInAtMm wheel position
+ * @param mostOutAtMm wheel position
+ */
+public record ToeRange(
+    Window asked, Window read, Figure rad, double mostInAtMm, double mostOutAtMm) {
+
+  public boolean readThroughout() {
+    return read.equals(asked);
+  }
+
+  /** Said across a wheel's edge, mm. */
+  public Figure mm(double acrossMm) {
+    return rad.times(acrossMm);
+  }
+
+  /** Against the most the owner allows, rad; read the whole stretch before 'clear' is believed. */
+  public AgainstTarget atMost(double limitRad) {
+    return AgainstTarget.atMost(rad, limitRad);
+  }
+}

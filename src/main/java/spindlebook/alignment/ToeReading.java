@@ -1,0 +1,65 @@
+package spindlebook.alignment;
+
+import java.util.List;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * Toe of one wheel from two distances, from a dial, or from a light spot far away.
+ *
+ * <pre>
+ *   line inboard of the wheel    sin t = (rear − front) / spacing
+ *   line outboard of the wheel   sin t = (front − rear) / spacing
+ *   line not parallel            t + δ
+ *   dials on a plate, change     sin Δt = (rear outward − front outward) / spacing
+ *   spot at a distance           tan t = inward / distance
+ * </pre>
+ *
+ * t in rad, + front edge inward. front, rear: from the line out to the plate or rim, measured
+ * square to the line, mm, > 0; spacing between the two places, mm, > 0. δ: the line's front end
+ * leans towards the car's middle by δ, rad. Dials count the plate's movement outward as +; with one
+ * dial the other end is pivoted and its movement is 0. The spot's shift is towards the car's middle
+ * +, at a distance ahead of the wheel.
+ *
+ * <p>Assumes the line level with the hub. What both distances share (the tape, the line's place)
+ * cancels. |difference| over the spacing is no angle: IllegalArgumentException. Source: plane
+ * geometry; derived in docs/methods.md.
+ *
+ * <p>Worked example: string outside, 101.6 mm to the front and 98.4 mm to the rear edge, 609.6 mm
+ * apart: +0.3008°, toe-in.
+ */
+public final class ToeReading {
+  private ToeReading() {}
+
+  /** On which side of the wheel the line runs that was measured from. */
+  public enum LineSide {
+    INBOARD,
+    OUTBOARD
+  }
+
+  /** By a plate or rim against a straight line parallel to the car's middle. */
+  public static Toe fromLine(Figure frontMm, Figure rearMm, Figure spacingMm, LineSide side) {
+    return fromLine(frontMm, rearMm, spacingMm, side, Figure.exact(0));
+  }
+
+  /** As before, by a line that leans. */
+  public static Toe fromLine(
+      Figure frontMm, Figure rearMm, Figure spacingMm, LineSide side, Figure leansInwardRad) {
+    int sign = side == LineSide.INBOARD ? 1 : -1;
+    return new Toe(
+        Propagated.of(
+            List.of(frontMm, rearMm, spacingMm, leansInwardRad),
+            v -> Toe.asin(sign * (v[1] - v[0]) / v[2]) + v[3]));
+  }
+
+  /** What toe changed by since the dials stood at zero. */
+  public static Figure dialChangeRad(
+      Figure frontOutwardMm, Figure rearOutwardMm, Figure spacingMm) {
+    return Propagated.of(
+        List.of(frontOutwardMm, rearOutwardMm, spacingMm), v -> Toe.asin((v[1] - v[0]) / v[2]));
+  }
+
+  /** By a light fixed to the hub, square to the axle. */
+  public static Toe spot(Figure inwardMm, Figure distanceMm) {
+    return new Toe(Propagated.of(List.of(inwardMm, distanceMm), v -> Math.atan2(v[0], v[1])));
+  }
+}

@@ -1,0 +1,173 @@
+package spindlebook.alignment;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import spindlebook.corner.Place;
+import spindlebook.uncertainty.Figure;
+
+/** alignment.json, caster_sweep: exact rotations, two ways of counting the lock. */
+class CasterSweepReferenceTest {
+  private static final double TOLERANCE_DEG = 1e-9;
+  private static final JsonNode BLOCK = Reference.alignment().get("caster_sweep");
+  private static final List<JsonNode> ROWS = Reference.rows(BLOCK.get("rows"));
+
+  @Test
+  void there_are_eleven_rows_to_hold_to_their_tolerance() {
+    assertEquals(11, ROWS.size());
+    assertEquals(TOLERANCE_DEG, BLOCK.get("tolerance").doubleValue());
+  }
+
+  @Test
+  void a_knuckle_turned_either_way_shows_the_cambers_of_the_rows() {
+    int checked = 0;
+    for (JsonNode row : ROWS) {
+      SweptKnuckle knuckle =
+          new SweptKnuckle(
+              Math.tan(Reference.rad(row, "caster")),
+              Math.tan(Reference.rad(row, "kpi")),
+              Reference.rad(row, "camber0"),
+              Reference.rad(row, "toe0"),
+              0);
+      for (SweptBy by : SweptBy.values()) {
+        for (String lock : List.of("left_lock", "right_lock")) {
+          double angle = Reference.rad(row, "lock_deg") * (lock.startsWith("left") ? 1 : -1);
+          double camber = Math.toDegrees(Math.asin(knuckle.camberSine(by, angle)));
+          assertEquals(
+              row.get(key(by)).get(lock).get("camber_deg").doubleValue(), camber, TOLERANCE_DEG);
+          checked++;
+        }
+      }
+    }
+    assertEquals(44, checked);
+  }
+
+  @Test
+  void the_exact_caster_comes_back_from_the_cambers_with_kpi_known() {
+    for (JsonNode row : ROWS) {
+      for (SweptBy by : SweptBy.values()) {
+        SteeringAxis axis = CasterSweep.withKpi(sweep(row, by, by), Reference.exactRad(row, "kpi"));
+        assertEquals(caster(row), degrees(axis.casterRad()), TOLERANCE_DEG);
+      }
+    }
+  }
+
+  @Test
+  void caster_and_kpi_come_back_from_the_cambers_alone() {
+    for (JsonNode row : ROWS) {
+      for (SweptBy by : SweptBy.values()) {
+        SteeringAxis axis = CasterSweep.fromCambers(sweep(row, by, by));
+        assertEquals(caster(row), degrees(axis.casterRad()), TOLERANCE_DEG);
+        assertEquals(row.get("kpi").doubleValue(), degrees(axis.kpiRad()), TOLERANCE_DEG);
+      }
+    }
+  }
+
+  @Test
+  void a_heading_taken_for_a_turn_about_the_kingpin_is_seen_in_every_row() {
+    for (JsonNode row : ROWS) {
+      for (SweptBy read : SweptBy.values()) {
+        SweptBy taken =
+            read == SweptBy.WHEEL_HEADING ? SweptBy.KINGPIN_TURN : SweptBy.WHEEL_HEADING;
+        double wrong =
+            degrees(
+                CasterSweep.withKpi(sweep(row, read, taken), Reference.exactRad(row, "kpi"))
+                    .casterRad());
+        double off = (wrong - caster(row)) * (read == SweptBy.WHEEL_HEADING ? 1 : -1);
+        assertTrue(off > 0.005 * caster(row), "off by " + off + " degrees only");
+      }
+    }
+  }
+
+  @Test
+  void the_shops_formulas_are_as_far_off_as_the_rows_say() {
+    int checked = 0;
+    for (JsonNode row : ROWS) {
+      for (SweptBy by : SweptBy.values()) {
+        CasterEstimates found = CasterEstimates.of(sweep(row, by, by));
+        JsonNode wanted = row.get(key(by)).get("estimates_deg");
+        assertDegrees(wanted.get("small_angle"), found.smallAngleRad());
+        assertDegrees(wanted.get("sin_formula"), found.sineRad());
+        assertDegrees(wanted.get("asin_formula"), found.arcsineRad());
+        assertEquals(wanted.get("shop_factor_1p5").isNull(), found.shopRad().isEmpty());
+        found.shopRad().ifPresent(shop -> assertDegrees(wanted.get("shop_factor_1p5"), shop));
+        double error = Math.toDegrees(found.smallAngleRad()) - caster(row);
+        assertEquals(
+            row.get(key(by)).get("errors_deg").get("small_angle").doubleValue(),
+            error,
+            TOLERANCE_DEG);
+        assertEquals(
+            found.smallAngleRad(), CasterSweep.smallAngleRad(sweep(row, by, by)).value(), 1e-15);
+        checked++;
+      }
+    }
+    assertEquals(22, checked);
+  }
+
+  @Test
+  void the_arcsine_gives_tan_caster_times_kz_for_an_upright_wheel_turned_about_its_kingpin() {
+    int checked = 0;
+    for (JsonNode row : ROWS) {
+      if (row.has("identity_tan_caster_times_kz")) {
+        CasterEstimates found =
+            CasterEstimates.of(sweep(row, SweptBy.KINGPIN_TURN, SweptBy.KINGPIN_TURN));
+        assertEquals(
+            row.get("identity_tan_caster_times_kz").doubleValue(),
+            Math.sin(found.arcsineRad()),
+            1e-11);
+        checked++;
+      }
+    }
+    assertEquals(5, checked);
+  }
+
+  @Test
+  void the_right_wheel_is_the_mirror_of_the_left() {
+    JsonNode row = ROWS.get(10);
+    Sweep left = sweep(row, SweptBy.WHEEL_HEADING, SweptBy.WHEEL_HEADING);
+    Sweep right =
+        new Sweep(
+            Place.RIGHT_FRONT,
+            SweptBy.WHEEL_HEADING,
+            left.leftLockRad(),
+            left.rightLockRad(),
+            left.camberRightRad(),
+            left.camberStraightRad(),
+            left.camberLeftRad(),
+            left.toeStraightRad());
+    SteeringAxis axis = CasterSweep.withKpi(right, Reference.exactRad(row, "kpi"));
+    assertEquals(5, degrees(axis.casterRad()), TOLERANCE_DEG);
+  }
+
+  static Sweep sweep(JsonNode row, SweptBy read, SweptBy taken) {
+    JsonNode swept = row.get(key(read));
+    return new Sweep(
+        Place.LEFT_FRONT,
+        taken,
+        Reference.exactRad(row, "lock_deg"),
+        Reference.exactRad(row, "lock_deg").times(-1),
+        Reference.exactRad(swept.get("left_lock"), "camber_deg"),
+        Reference.exactRad(row, "camber0"),
+        Reference.exactRad(swept.get("right_lock"), "camber_deg"),
+        Reference.exactRad(row, "toe0"));
+  }
+
+  private static String key(SweptBy by) {
+    return by == SweptBy.KINGPIN_TURN ? "axis_rotation" : "wheel_heading";
+  }
+
+  private static double caster(JsonNode row) {
+    return row.get("caster").doubleValue();
+  }
+
+  private static double degrees(Figure rad) {
+    return Math.toDegrees(rad.value());
+  }
+
+  private static void assertDegrees(JsonNode wanted, double rad) {
+    assertEquals(wanted.doubleValue(), Math.toDegrees(rad), TOLERANCE_DEG);
+  }
+}

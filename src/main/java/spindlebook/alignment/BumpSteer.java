@@ -32,7 +32,7 @@ import spindlebook.uncertainty.SourceKind;
  * named by {@link ToeRange#read}. Source: derived in docs/methods-alignment.md.
  *
  * <p>Worked example: 0.6075°, 0.3669°, 0.1°, −0.1926°, −0.5107° at −120, −60, 0, 60, 120 mm: slope
- * −0.004663 °/mm at 0, range 1.1182°.
+ * −0.004664 °/mm at 0, range 1.1182°.
  */
 public final class BumpSteer {
   /** How many times larger than expected the variance about the curve may be by chance. */

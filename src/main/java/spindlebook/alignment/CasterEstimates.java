@@ -11,9 +11,10 @@ import java.util.OptionalDouble;
  *   1.5          1.5 (γL − γR), for ± 20° only
  * </pre>
  *
- * γ camber, ψ lock (+ left, right lock negative), rad, of a left wheel; mirrored on the right. Off
- * by up to 3 % of caster with a turn about the kingpin and up to 2 % with the heading, the 1.5 by 4
- * %. Source: common practice; formulas from memory.
+ * γ camber, ψ lock (+ left, right lock negative), rad, of a left wheel; mirrored on the right. On
+ * the reference rows the small angle is off by up to 4 % of caster with a turn about the kingpin
+ * and 2.1 % with the heading, the 1.5 by up to 3.6 %. Source: common practice; formulas from
+ * memory.
  *
  * <p>Worked example: heading ± 20°, camber 1.0484° and −0.3210°: 1.9616°, 2.0020°, 2.0023°,
  * 2.0541°; truth 2°.

@@ -43,9 +43,7 @@ public final class GroundAtBump {
     }
     Figure needed =
         Propagated.of(List.of(clearanceMm, stopPerWheel), v -> (wantedMm - v[0]) * v[1]);
-    double surelyMm = needed.value() + needed.U();
-    return surelyMm <= 0
-        ? Optional.empty()
-        : Optional.of(PositionToSetting.steps(surelyMm, stepMm, Rounding.UP));
+    Steps steps = PositionToSetting.steps(needed.value() + needed.U(), stepMm, Rounding.UP);
+    return steps.count() > 0 ? Optional.of(steps) : Optional.empty();
   }
 }

@@ -1,0 +1,157 @@
+package spindlebook.alignment;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import spindlebook.alignment.FaultSeen.Sureness;
+import spindlebook.corner.RackSide;
+import spindlebook.travel.Bound;
+import spindlebook.travel.Node;
+import spindlebook.uncertainty.Decision;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
+
+/** Bump steer: the worked examples, windows, limits, doubt. */
+class BumpSteerTest {
+  private static final Window TRAVEL = new Window(-120, 120);
+  private static final double[] Z = {-120, -60, 0, 60, 120};
+  private static final double[] OUTER_UP = {0.6075, 0.3669, 0.1, -0.1926, -0.5107};
+
+  @Test
+  void five_readings_of_a_rod_too_high_say_so() {
+    BumpSteer steer = new BumpSteer(nodes(Z, OUTER_UP, 0.02));
+    BumpShape shape = steer.shape(TRAVEL, 0).orElseThrow();
+    assertEquals(-0.004664, degrees(shape.slope()), 5e-7);
+    assertEquals(3, shape.degree());
+    ToeRange range = steer.range(TRAVEL).orElseThrow();
+    assertEquals(1.1182, degrees(range.rad()), 1e-9);
+    assertEquals(-120, range.mostInAtMm());
+    assertEquals(120, range.mostOutAtMm());
+    ShapeMeaning meaning = ShapeMeaning.of(shape, RackSide.BEHIND_AXLE);
+    assertEquals(TieRodFault.OUTER_TOO_HIGH, meaning.height().fault());
+    assertEquals(Sureness.PLAIN, meaning.height().sureness());
+    assertEquals(Sureness.CANT_TELL, meaning.length().sureness());
+    assertEquals(List.of(TellsApart.TOE_AT_RIDE_AND_ENDS, TellsApart.ROD_HEIGHTS), meaning.next());
+  }
+
+  @Test
+  void the_fit_of_one_two_five_is_one_and_x_squared() {
+    double[] c =
+        new PolynomialFit(new double[] {0, 1, 2}, new double[] {1, 2, 5}, 2).coefficients();
+    assertEquals(1, c[0], 1e-12);
+    assertEquals(0, c[1], 1e-12);
+    assertEquals(1, c[2], 1e-12);
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> new PolynomialFit(new double[] {0, 1, 1}, new double[] {1, 2, 5}, 2));
+  }
+
+  @Test
+  void the_middle_of_the_travel_has_its_own_range_and_decision() {
+    BumpSteer steer = new BumpSteer(nodes(Z, OUTER_UP, 0.02));
+    ToeRange middle = steer.range(Window.about(0, 120)).orElseThrow();
+    assertEquals(0.3669 + 0.1926, degrees(middle.rad()), 1e-9);
+    assertEquals(0.02 * Math.sqrt(2), Math.toDegrees(middle.rad().u()), 1e-9);
+    assertTrue(middle.readThroughout());
+    assertEquals(Decision.SHORT, middle.atMost(Math.toRadians(0.4)).decision());
+    assertEquals(Decision.CANT_TELL, middle.atMost(Math.toRadians(0.55)).decision());
+    assertEquals(Decision.CLEAR, middle.atMost(Math.toRadians(0.7)).decision());
+    assertEquals(middle.rad().value() * 711.2, middle.mm(711.2).value(), 1e-9);
+  }
+
+  @Test
+  void beyond_the_readings_nothing_is_made_up() {
+    BumpSteer steer = new BumpSteer(nodes(Z, OUTER_UP, 0.02));
+    assertEquals(TRAVEL, steer.read());
+    assertEquals(Optional.empty(), steer.range(new Window(130, 200)));
+    assertEquals(Optional.empty(), steer.shape(new Window(-120, -50), -60));
+    assertEquals(Optional.empty(), steer.shape(TRAVEL, 125));
+  }
+
+  @Test
+  void three_places_ask_for_five() {
+    BumpShape shape =
+        new BumpSteer(nodes(new double[] {-100, 0, 100}, new double[] {0.4, 0, -0.4}, 0.01))
+            .shape(TRAVEL, 0)
+            .orElseThrow();
+    assertEquals(2, shape.degree());
+    ShapeMeaning meaning = ShapeMeaning.of(shape, RackSide.AHEAD_OF_AXLE);
+    assertEquals(TieRodFault.OUTER_TOO_LOW, meaning.said().get(0).fault());
+    assertEquals(TellsApart.FIVE_PLACES, meaning.next().get(0));
+  }
+
+  @Test
+  void a_bend_that_a_height_fault_brings_along_is_not_held_against_the_rods_length() {
+    double[] toe = new double[Z.length];
+    for (int i = 0; i < Z.length; i++) {
+      toe[i] = -0.004 * Z[i] + 6e-6 / 2 * Z[i] * Z[i];
+    }
+    BumpShape shape = new BumpSteer(nodes(Z, toe, 1e-5)).shape(TRAVEL, 0).orElseThrow();
+    ShapeMeaning meaning = ShapeMeaning.of(shape, RackSide.BEHIND_AXLE);
+    assertEquals(Sureness.MAY_COME_WITH_THE_OTHER, meaning.length().sureness());
+    assertEquals(1, meaning.said().size());
+    assertTrue(meaning.next().contains(TellsApart.AFTER_FIRST_CURE));
+  }
+
+  @Test
+  void readings_that_scatter_more_than_they_say_widen_the_slope() {
+    double[] z = {-120, -80, -40, 0, 40, 80, 120};
+    double[] toe = {0.1, -0.1, 0.1, -0.1, 0.1, -0.1, 0.1};
+    BumpShape shape = new BumpSteer(nodes(z, toe, 0.001)).shape(TRAVEL, 0).orElseThrow();
+    assertTrue(
+        shape.slope().parts().keySet().stream()
+            .anyMatch(s -> s.kind() == SourceKind.INTERPOLATION));
+    assertTrue(
+        ShapeMeaning.of(shape, RackSide.BEHIND_AXLE).said().isEmpty(), "mere scatter says nothing");
+  }
+
+  @Test
+  void doubt_of_the_heights_enters_by_the_slope() {
+    List<Node> nodes = new ArrayList<>();
+    for (int i = 0; i < Z.length; i++) {
+      Figure position = Figure.of(Z[i], new Source("h" + i, SourceKind.PLACING), 2);
+      nodes.add(
+          new Node(
+              position,
+              Figure.exact(Math.toRadians(-0.005 * Z[i])),
+              Bound.EXACT,
+              List.of("r" + i)));
+    }
+    BumpShape shape = new BumpSteer(nodes).shape(TRAVEL, 0).orElseThrow();
+    BumpShape sure = new BumpSteer(nodes(Z, new double[5], 0.01)).shape(TRAVEL, 0).orElseThrow();
+    assertEquals(sure.slope().u(), shape.slope().u(), 1e-12);
+  }
+
+  @Test
+  void a_tried_shim_says_how_much_more() {
+    Figure more =
+        ShimTried.moreMm(Figure.exact(-0.000645), Figure.exact(-0.004664), 6).orElseThrow();
+    assertEquals(-6.963, more.value(), 5e-4);
+    Source noise = new Source("n", SourceKind.PLACING);
+    assertEquals(
+        Optional.empty(),
+        ShimTried.moreMm(Figure.exact(-0.0006), Figure.of(-0.0007, noise, 0.001), 6));
+    assertEquals(
+        Optional.empty(), ShimTried.moreMm(Figure.exact(-0.0006), Figure.exact(-0.004), 0));
+  }
+
+  private static List<Node> nodes(double[] z, double[] toeDegrees, double uDegrees) {
+    List<Node> nodes = new ArrayList<>();
+    for (int i = 0; i < z.length; i++) {
+      Source placing = new Source("toe " + i, SourceKind.PLACING);
+      Figure toe = Figure.of(Math.toRadians(toeDegrees[i]), placing, Math.toRadians(uDegrees));
+      nodes.add(new Node(Figure.exact(z[i]), toe, Bound.EXACT, List.of("toe " + i)));
+    }
+    return nodes;
+  }
+
+  private static double degrees(Figure rad) {
+    return Math.toDegrees(rad.value());
+  }
+}

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import spindlebook.alignment.ToeReading.LineSide;
 import spindlebook.corner.RackSide;
@@ -58,6 +59,33 @@ class KnownFaultsTest {
     int found = blamed;
     System.out.println("no fault: 500 corners, blamed " + found);
     assertTrue(blamed <= CORNERS / 2 / 100, () -> found + " of 500 blamed");
+  }
+
+  @Test
+  void an_inner_end_moved_level_is_called_too_long_or_too_short_first() {
+    Random random = new Random(SEED + 2);
+    int said = 0;
+    int length = 0;
+    int opposite = 0;
+    for (int i = 0; i < CORNERS / 2; i++) {
+      RackSide rack = i % 2 == 0 ? RackSide.BEHIND_AXLE : RackSide.AHEAD_OF_AXLE;
+      RigidCorner neutral = RandomCorner.neutral(random, rack);
+      double inward = (random.nextBoolean() ? 1 : -1) * (20 + 80 * random.nextDouble());
+      RigidCorner corner =
+          neutral.withRod(neutral.tieInner().add(-inward, Vector3D.PLUS_J), neutral.tieOuter());
+      ShapeMeaning meaning = ShapeMeaning.of(shape(random, corner), rack);
+      if (!meaning.said().isEmpty()) {
+        said++;
+        length += meaning.said().get(0).fault().height() ? 0 : 1;
+        boolean tooLong = meaning.length().fault() == TieRodFault.TOO_LONG;
+        opposite += meaning.length().sureness().said() && tooLong != (inward > 0) ? 1 : 0;
+      }
+    }
+    System.out.printf(
+        "inner end moved level: said %d, length first %d, opposite %d%n", said, length, opposite);
+    assertTrue(said >= 0.9 * CORNERS / 2);
+    assertTrue(length >= 0.9 * said);
+    assertTrue(opposite <= CORNERS / 2 / 100);
   }
 
   /** Kind 0: outer end too high or low; 1: rod too long or short; 2: both. */

@@ -5,7 +5,6 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
-import io.javalin.http.staticfiles.Location;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
@@ -13,6 +12,8 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
+import org.eclipse.jetty.server.NetworkConnectionLimit;
+import org.eclipse.jetty.server.Server;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import spindlebook.book.BookPages;
@@ -40,17 +41,23 @@ import spindlebook.watch.DefinitionStore;
 import spindlebook.watch.GivenPages;
 import spindlebook.watch.ToolPages;
 import spindlebook.watch.WatchPointPages;
+import spindlebook.web.ErrorPages;
+import spindlebook.web.Guard;
+import spindlebook.web.Hosts;
 import spindlebook.web.Html;
+import spindlebook.web.Listening;
 import spindlebook.web.ProblemPage;
+import spindlebook.web.SlowSender;
 
 /** The program with its book open: the one place where things are wired. */
 public final class App implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(App.class);
-  private static final String LOOPBACK = "127.0.0.1";
+  private static final int MOST_CONNECTIONS = 200;
   private static final long MOST_BYTES = 256 * 1024;
   private static final long MOST_READ_ON_BYTES = 4 * 1024 * 1024;
 
   private final Book bookFile;
+  private final Hosts hosts;
   private final Javalin server;
 
   final CarPages cars;
@@ -68,16 +75,20 @@ public final class App implements AutoCloseable {
   final BookPages book;
   final EntryPages entries;
 
+  /** Opens the book in a folder and serves it on loopback; port 0 takes any free one. */
+  public static App start(Path dataDir, int port, Clock clock, Consumer<String> tell) {
+    return start(dataDir, Listening.here(port), clock, tell);
+  }
+
   /**
-   * Opens the book in a folder and serves it on loopback.
+   * Opens the book in a folder and serves it.
    *
-   * @param port 0 takes any free one
    * @throws BookRefused when the book cannot be opened
    */
-  public static App start(Path dataDir, int port, Clock clock, Consumer<String> tell) {
+  public static App start(Path dataDir, Listening listening, Clock clock, Consumer<String> tell) {
     Book book = Book.open(dataDir, clock, appliers(), tell);
     try {
-      return new App(book, port);
+      return new App(book, listening);
     } catch (RuntimeException e) {
       book.close();
       throw e;
@@ -93,7 +104,7 @@ public final class App implements AutoCloseable {
     return List.of(new CarList(), new AdjustmentList());
   }
 
-  private App(Book bookFile, int port) {
+  private App(Book bookFile, Listening listening) {
     this.bookFile = bookFile;
     Histories histories = new Histories(bookFile);
     AdjustmentStore adjustmentStore = new AdjustmentStore(bookFile, histories);
@@ -114,29 +125,38 @@ public final class App implements AutoCloseable {
     this.tools = new ToolPages(histories, definitionStore);
     this.book = new BookPages(histories, bookStore);
     this.entries = new EntryPages(histories, bookStore);
-    this.server = Javalin.create(config -> configure(config, port)).start();
+    this.hosts = new Hosts(listening);
+    this.server = Javalin.create(config -> configure(config, listening)).start();
+    hosts.port(server.port());
   }
 
-  private void configure(JavalinConfig config, int port) {
+  private void configure(JavalinConfig config, Listening listening) {
     config.startup.showJavalinBanner = false;
-    config.jetty.host = LOOPBACK;
-    config.jetty.port = port;
+    config.jetty.host = listening.bind();
+    config.jetty.port = listening.port();
+    config.jetty.timeoutStatus = 408;
+    config.jetty.modifyServer(this::guard);
+    config.jetty.modifyServletContextHandler(
+        context -> context.setErrorHandler(new ErrorPages(Problems::of)));
+    config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
     config.http.maxRequestSize = MOST_BYTES;
     config.http.prefer405over404 = true;
-    config.staticFiles.add(
-        files -> {
-          files.hostedPath = "/static";
-          files.directory = "/static";
-          files.location = Location.CLASSPATH;
-        });
     config.routes.before(App::onlyForms);
     Routes.add(config.routes, this);
     config.routes.exception(BookRefused.class, App::refused);
     config.routes.exception(HttpResponseException.class, App::problem);
     config.routes.exception(Exception.class, App::broken);
-    for (int status : List.of(400, 404, 405, 413, 415)) {
+    for (int status : List.of(400, 404, 405, 408, 413, 415)) {
       config.routes.error(status, ctx -> show(ctx, status));
     }
+  }
+
+  private void guard(Server jetty) {
+    jetty.setErrorHandler(new ErrorPages(Problems::of));
+    jetty.addBean(new NetworkConnectionLimit(MOST_CONNECTIONS, jetty));
+    Guard guard = new Guard(hosts);
+    guard.setHandler(new SlowSender());
+    jetty.setHandler(guard);
   }
 
   /** What is sent comes from a form of ours; anything else is refused before it is read. */
@@ -190,7 +210,8 @@ public final class App implements AutoCloseable {
   }
 
   private static void broken(Exception e, Context ctx) {
-    LOG.error("{} {} failed", ctx.method(), ctx.path(), e);
+    // The route and not the path, which may hold a one-time code.
+    LOG.error("{} {} failed", ctx.method(), ctx.endpoint().path, e);
     Html.problem(ctx, Problems.of(500));
   }
 

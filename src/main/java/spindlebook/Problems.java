@@ -11,6 +11,9 @@ final class Problems {
       case 404 -> new ProblemPage(404, "Not here", "Nothing in this book has that address.");
       case 405 ->
           new ProblemPage(405, "Not that way", "This address is looked at, or sent to, not both.");
+      case 408 ->
+          new ProblemPage(
+              408, "Too slow", "What was sent came too slowly to wait for; send it again.");
       case 413 ->
           new ProblemPage(413, "Too much at once", "That is more than a form of this book sends.");
       case 415 ->

@@ -1,6 +1,7 @@
 package spindlebook;
 
 import io.javalin.config.RoutesConfig;
+import spindlebook.web.StaticFiles;
 
 /** Every address of the program, in one table. */
 final class Routes {
@@ -58,6 +59,8 @@ final class Routes {
     r.post("/heights/{height}/correct", app.corrections::correctHeight);
     r.get("/readings/{reading}/correct", app.corrections::reading);
     r.post("/readings/{reading}/correct", app.corrections::correctReading);
+
+    r.get("/static/<file>", StaticFiles::serve);
 
     r.get("/entries/{entry}", app.entries::entry);
     r.post("/entries/{entry}/answer", app.entries::answer);

@@ -56,6 +56,9 @@ final class Browser {
         HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
             .header("Cookie", "who=" + encoded(who))
             .method(method, body);
+    if (!method.equals("GET")) {
+      request.header("Origin", "http://127.0.0.1:" + port);
+    }
     if (type != null) {
       request.header("Content-Type", type);
     }

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import spindlebook.web.StaticFiles;
 
 /** Requests no page of ours makes: each gets a page in the house's style, and nothing is kept. */
 class ProblemPagesTest {
@@ -136,7 +137,11 @@ class ProblemPagesTest {
       socket.setSoTimeout(10_000);
       OutputStream out = socket.getOutputStream();
       String head =
-          "POST /cars HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: "
+          "POST /cars HTTP/1.1\r\nHost: 127.0.0.1:"
+              + shop.port()
+              + "\r\nOrigin: http://127.0.0.1:"
+              + shop.port()
+              + "\r\nContent-Type: "
               + Browser.FORM
               + "\r\nContent-Length: "
               + much.length
@@ -182,7 +187,7 @@ class ProblemPagesTest {
     assertEquals(status, page.status(), () -> page.path() + ": " + page.html());
     assertEquals("text/html; charset=utf-8", type(page), page.path());
     assertEquals(1, page.each("h1").size(), () -> page.path() + ": " + page.html());
-    assertTrue(page.html().contains("/static/spindlebook.css"), page.html());
+    assertTrue(page.html().contains(StaticFiles.href("spindlebook.css")), page.html());
     for (String inner : List.of("Exception", "\tat ", "java.", "io.javalin", "Jetty")) {
       assertFalse(page.html().contains(inner), page.html());
     }

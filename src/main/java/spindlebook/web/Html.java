@@ -10,7 +10,7 @@ import io.javalin.http.HttpStatus;
 public final class Html {
   public static final Templates TEMPLATES = new StaticTemplates();
 
-  private static final String TYPE = "text/html; charset=utf-8";
+  static final String TYPE = "text/html; charset=utf-8";
 
   private Html() {}
 
@@ -43,8 +43,11 @@ public final class Html {
   }
 
   public static void problem(Context ctx, ProblemPage problem) {
+    ctx.status(problem.status()).result(page(problem)).contentType(TYPE);
+  }
+
+  static String page(ProblemPage problem) {
     PageFrame frame = PageFrame.of(problem.heading() + " · Spindlebook", problem.heading());
-    ctx.status(problem.status());
-    show(ctx, TEMPLATES.webProblempage(frame, problem));
+    return TEMPLATES.webProblempage(frame, problem).render();
   }
 }

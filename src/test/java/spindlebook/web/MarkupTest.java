@@ -78,9 +78,10 @@ class MarkupTest {
   void a_module_is_named_by_address_only() {
     String html =
         new StaticTemplates()
-            .webPage(PageFrame.of("t", "h").modules("/static/outbox.js"), output -> {})
+            .webPage(PageFrame.of("t", "h").modules("save-as-typed.js"), output -> {})
             .render();
-    assertTrue(html.contains("<script type=\"module\" src=\"/static/outbox.js\"></script>"), html);
+    String address = StaticFiles.href("save-as-typed.js");
+    assertTrue(html.contains("<script type=\"module\" src=\"" + address + "\"></script>"), html);
   }
 
   @Test

@@ -32,7 +32,7 @@ final class Specimen {
     for (Map.Entry<String, String> page : pages("").entrySet()) {
       Files.writeString(
           into.resolve(page.getKey() + ".html"),
-          page.getValue().replace("/static/spindlebook.css", "spindlebook.css"));
+          page.getValue().replace(StaticFiles.href("spindlebook.css"), "spindlebook.css"));
     }
   }
 

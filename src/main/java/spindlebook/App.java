@@ -23,6 +23,13 @@ import spindlebook.car.CarList;
 import spindlebook.car.CarPages;
 import spindlebook.car.CarStore;
 import spindlebook.card.CornerPages;
+import spindlebook.device.Code;
+import spindlebook.device.Codes;
+import spindlebook.device.DevicePages;
+import spindlebook.device.Devices;
+import spindlebook.device.DevicesRefused;
+import spindlebook.device.Door;
+import spindlebook.device.PairPages;
 import spindlebook.log.Applier;
 import spindlebook.log.Book;
 import spindlebook.log.BookRefused;
@@ -57,9 +64,14 @@ public final class App implements AutoCloseable {
   private static final long MOST_READ_ON_BYTES = 4 * 1024 * 1024;
 
   private final Book bookFile;
+  private final Devices paired;
+  private final Codes codes;
   private final Hosts hosts;
+  private final Door door;
   private final Javalin server;
 
+  final PairPages pairing;
+  final DevicePages devices;
   final CarPages cars;
   final CornerPages corners;
   final AdjustmentPages adjustments;
@@ -84,11 +96,12 @@ public final class App implements AutoCloseable {
    * Opens the book in a folder and serves it.
    *
    * @throws BookRefused when the book cannot be opened
+   * @throws DevicesRefused when the list of paired devices is damaged
    */
   public static App start(Path dataDir, Listening listening, Clock clock, Consumer<String> tell) {
     Book book = Book.open(dataDir, clock, appliers(), tell);
     try {
-      return new App(book, listening);
+      return new App(book, new Devices(dataDir, clock), listening, clock);
     } catch (RuntimeException e) {
       book.close();
       throw e;
@@ -104,7 +117,7 @@ public final class App implements AutoCloseable {
     return List.of(new CarList(), new AdjustmentList());
   }
 
-  private App(Book bookFile, Listening listening) {
+  private App(Book bookFile, Devices paired, Listening listening, Clock clock) {
     this.bookFile = bookFile;
     Histories histories = new Histories(bookFile);
     AdjustmentStore adjustmentStore = new AdjustmentStore(bookFile, histories);
@@ -125,7 +138,13 @@ public final class App implements AutoCloseable {
     this.tools = new ToolPages(histories, definitionStore);
     this.book = new BookPages(histories, bookStore);
     this.entries = new EntryPages(histories, bookStore);
+    this.paired = paired;
+    this.codes = new Codes(clock);
     this.hosts = new Hosts(listening);
+    this.door = new Door(paired, clock);
+    bookFile.sentFrom(door::sender);
+    this.pairing = new PairPages(paired, codes, hosts, clock);
+    this.devices = new DevicePages(paired, codes, hosts);
     this.server = Javalin.create(config -> configure(config, listening)).start();
     hosts.port(server.port());
   }
@@ -141,12 +160,14 @@ public final class App implements AutoCloseable {
     config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
     config.http.maxRequestSize = MOST_BYTES;
     config.http.prefer405over404 = true;
+    config.routes.before(door::before);
     config.routes.before(App::onlyForms);
     Routes.add(config.routes, this);
     config.routes.exception(BookRefused.class, App::refused);
+    config.routes.exception(DevicesRefused.class, App::notWritten);
     config.routes.exception(HttpResponseException.class, App::problem);
     config.routes.exception(Exception.class, App::broken);
-    for (int status : List.of(400, 404, 405, 408, 413, 415)) {
+    for (int status : List.of(400, 403, 404, 405, 408, 413, 415)) {
       config.routes.error(status, ctx -> show(ctx, status));
     }
   }
@@ -176,6 +197,10 @@ public final class App implements AutoCloseable {
   private static void refused(BookRefused refused, Context ctx) {
     int status = refused.why() == BookRefused.Why.ENTRY ? 422 : 503;
     Html.problem(ctx, new ProblemPage(status, "Not in the book", refused.getMessage()));
+  }
+
+  private static void notWritten(DevicesRefused refused, Context ctx) {
+    Html.problem(ctx, new ProblemPage(503, "Not written", refused.getMessage()));
   }
 
   private static void problem(HttpResponseException e, Context ctx) {
@@ -219,9 +244,21 @@ public final class App implements AutoCloseable {
     return server.port();
   }
 
+  /** The addresses to open the book at, the best for another device first. */
+  List<String> addresses() {
+    return hosts.shown();
+  }
+
+  /** A fresh code for a device that will keep the book. */
+  Code code() {
+    return codes.fresh(true);
+  }
+
   @Override
   public void close() {
     server.stop();
-    bookFile.close();
+    try (bookFile) {
+      paired.close();
+    }
   }
 }

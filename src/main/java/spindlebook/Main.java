@@ -1,16 +1,23 @@
 package spindlebook;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import spindlebook.device.DevicesRefused;
 import spindlebook.log.BookRefused;
+import spindlebook.web.Listening;
 
 /** The command line. */
 @Command(
@@ -36,6 +43,28 @@ public final class Main implements Callable<Integer> {
       scope = CommandLine.ScopeType.INHERIT)
   int port;
 
+  @Option(
+      names = "--listen",
+      description =
+          "lan: all of this machine's addresses; here: this machine only; or one IP address"
+              + " (default: SPINDLEBOOK_LISTEN, else lan).",
+      defaultValue = "${env:SPINDLEBOOK_LISTEN:-lan}",
+      scope = CommandLine.ScopeType.INHERIT)
+  String listen;
+
+  @Option(
+      names = "--name",
+      description = "A host name that leads to this machine, such as garage.lan; may be repeated.",
+      scope = CommandLine.ScopeType.INHERIT)
+  List<String> names = List.of();
+
+  @Option(
+      names = "--public-address",
+      description =
+          "The https address of a proxy in front of it, such as https://book.example.org.",
+      scope = CommandLine.ScopeType.INHERIT)
+  String publicAddress;
+
   public static void main(String[] args) {
     System.exit(run(args));
   }
@@ -47,7 +76,7 @@ public final class Main implements Callable<Integer> {
   /** One clear sentence on the terminal, and an exit code that is not 0. */
   private static int say(Exception e, CommandLine commandLine, CommandLine.ParseResult parsed)
       throws Exception {
-    if (e instanceof BookRefused) {
+    if (e instanceof BookRefused || e instanceof DevicesRefused || e instanceof WrongWord) {
       commandLine.getErr().println(e.getMessage());
       return REFUSED;
     }
@@ -73,16 +102,35 @@ public final class Main implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
-    return serve(data, port);
+    return serve(data, listening());
   }
 
-  private static int serve(Path folder, int port) throws InterruptedException {
-    App app = App.start(folder, port, Clock.systemUTC(), System.err::println);
+  private Listening listening() {
+    try {
+      return Listening.of(listen, port, names, publicAddress);
+    } catch (IllegalArgumentException e) {
+      throw new WrongWord(e.getMessage());
+    }
+  }
+
+  private static int serve(Path folder, Listening listening) throws InterruptedException {
+    App app = App.start(folder, listening, Clock.systemUTC(), System.err::println);
     Runtime.getRuntime().addShutdownHook(new Thread(app::close, "close"));
-    System.err.println(
-        "The book in " + folder + " is open at http://127.0.0.1:" + app.port() + "/");
+    // The square code's letters are not in every terminal's own encoding.
+    PrintStream terminal =
+        new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
+    Greeting.print(terminal, folder, app.addresses(), app.code());
     new CountDownLatch(1).await();
     return 0;
+  }
+
+  /** An option that says nothing that can be done. */
+  private static final class WrongWord extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    WrongWord(String sentence) {
+      super(sentence);
+    }
   }
 
   @Command(
@@ -94,9 +142,10 @@ public final class Main implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException, InterruptedException {
+      Listening listening = main.listening();
       Path folder = Files.createTempDirectory("spindlebook-demo");
       DemoCar.play(folder, Clock.systemUTC(), System.err::println);
-      return serve(folder, main.port);
+      return serve(folder, listening);
     }
   }
 

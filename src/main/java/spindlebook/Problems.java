@@ -8,6 +8,9 @@ final class Problems {
 
   static ProblemPage of(int status) {
     return switch (status) {
+      case 403 ->
+          new ProblemPage(
+              403, "This device may only look", "Only a device that keeps the book opens this.");
       case 404 -> new ProblemPage(404, "Not here", "Nothing in this book has that address.");
       case 405 ->
           new ProblemPage(405, "Not that way", "This address is looked at, or sent to, not both.");

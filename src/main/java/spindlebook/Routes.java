@@ -8,6 +8,18 @@ final class Routes {
   private Routes() {}
 
   static void add(RoutesConfig r, App app) {
+    r.get("/static/<file>", StaticFiles::serve);
+    r.get("/pair", app.pairing::ask);
+    r.post("/pair", app.pairing::typed);
+    r.get("/pair/{code}", app.pairing::offered);
+    r.post("/pair/{code}", app.pairing::pair);
+    r.get("/devices", app.devices::list);
+    r.get("/devices/new-link", app.devices::newLink);
+    r.post("/devices/new-link", app.devices::makeLink);
+    r.get("/devices/{device}", app.devices::device);
+    r.post("/devices/{device}", app.devices::rename);
+    r.post("/devices/{device}/revoke", app.devices::revoke);
+
     r.get("/", app.cars::home);
     r.get("/cars", app.cars::list);
     r.post("/cars", app.cars::create);
@@ -59,8 +71,6 @@ final class Routes {
     r.post("/heights/{height}/correct", app.corrections::correctHeight);
     r.get("/readings/{reading}/correct", app.corrections::reading);
     r.post("/readings/{reading}/correct", app.corrections::correctReading);
-
-    r.get("/static/<file>", StaticFiles::serve);
 
     r.get("/entries/{entry}", app.entries::entry);
     r.post("/entries/{entry}/answer", app.entries::answer);

@@ -42,6 +42,7 @@ class ArchitectureTest {
     "spindlebook.setting..",
     "spindlebook.watch..",
     "spindlebook.book..",
+    "spindlebook.device..",
     "spindlebook.figures.."
   };
 
@@ -183,6 +184,7 @@ class ArchitectureTest {
                 "setting",
                 "watch",
                 "book",
+                "device",
                 "figures")),
         rooms);
   }

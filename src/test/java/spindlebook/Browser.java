@@ -20,14 +20,35 @@ final class Browser {
   private final HttpClient http = HttpClient.newHttpClient();
   private final int port;
   private final String who;
+  private String device = "";
 
-  Browser(int port) {
-    this(port, "Sam");
+  /** One that was paired by a link, under the name of who holds it. */
+  static Browser paired(App app, String who) {
+    Browser browser = new Browser(app.port(), who);
+    browser.pair(app.code().path(), who + "'s phone");
+    return browser;
   }
 
   Browser(int port, String who) {
     this.port = port;
     this.who = who;
+  }
+
+  /** The same browser with its cookies, where the program listens now. */
+  Browser at(int otherPort) {
+    Browser same = new Browser(otherPort, who);
+    same.device = device;
+    return same;
+  }
+
+  /** Opens a pairing link, gives a name and presses the button. */
+  void pair(String link, String name) {
+    Page done = get(link).is(200).form(link).with("name", name).keep();
+    device = done.headers().firstValue("Set-Cookie").orElseThrow().replaceFirst(";.*", "");
+  }
+
+  String cookie() {
+    return device;
   }
 
   Page get(String path) {
@@ -54,7 +75,7 @@ final class Browser {
   Page ask(String method, String path, String type, HttpRequest.BodyPublisher body) {
     HttpRequest.Builder request =
         HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
-            .header("Cookie", "who=" + encoded(who))
+            .header("Cookie", "who=" + encoded(who) + "; " + device)
             .method(method, body);
     if (!method.equals("GET")) {
       request.header("Origin", "http://127.0.0.1:" + port);

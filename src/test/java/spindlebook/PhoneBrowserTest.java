@@ -68,6 +68,10 @@ class PhoneBrowserTest {
 
   private void serve() {
     app = App.start(folder.resolve("data"), 0, Clock.systemUTC(), line -> {});
+    go(app.code().path());
+    press(find(button("Pair this device")));
+    new WebDriverWait(phone, Duration.ofSeconds(10))
+        .until(d -> !d.getCurrentUrl().contains("/pair/"));
   }
 
   private void serveDemo() {
@@ -233,6 +237,10 @@ class PhoneBrowserTest {
           "/readings/lf-3-tru/correct",
           "/entries/lf-1-mid",
           "/entries/lf-3-tru",
+          "/devices",
+          "/devices/new-link",
+          "/pair",
+          "/pair/no-such-code",
           "/no-such-page");
 
   @Test

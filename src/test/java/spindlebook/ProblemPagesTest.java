@@ -141,6 +141,8 @@ class ProblemPagesTest {
               + shop.port()
               + "\r\nOrigin: http://127.0.0.1:"
               + shop.port()
+              + "\r\nCookie: "
+              + shop.browser.cookie()
               + "\r\nContent-Type: "
               + Browser.FORM
               + "\r\nContent-Length: "

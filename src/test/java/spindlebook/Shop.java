@@ -28,11 +28,11 @@ final class Shop implements AutoCloseable {
 
   void open() {
     app = App.start(folder, 0, new Ticking(), told::add);
-    browser = new Browser(app.port());
+    browser = browser == null ? Browser.paired(app, "Sam") : browser.at(app.port());
   }
 
   Browser as(String who) {
-    return new Browser(app.port(), who);
+    return Browser.paired(app, who);
   }
 
   int port() {
@@ -87,9 +87,10 @@ final class Shop implements AutoCloseable {
     app.close();
   }
 
+  /** A minute for each writing of the book, and next to nothing for each look at it. */
   private static final class Ticking extends Clock {
     private static final Instant EIGHT = Instant.parse("2031-05-04T08:00:00Z");
-    private long minutes;
+    private Instant now = EIGHT;
 
     @Override
     public ZoneId getZone() {
@@ -103,7 +104,10 @@ final class Shop implements AutoCloseable {
 
     @Override
     public synchronized Instant instant() {
-      return EIGHT.plusSeconds(60 * minutes++);
+      boolean writes = Thread.currentThread().getName().equals("book-writer");
+      Instant told = now;
+      now = now.plusMillis(writes ? 60_000 : 50);
+      return told;
     }
   }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.jdbi.v3.core.Jdbi;
 
 /**
@@ -23,6 +24,7 @@ public final class Book implements AutoCloseable {
   private final Index index;
   private final Writer writer;
   private final AtomicBoolean closed = new AtomicBoolean();
+  private volatile Supplier<Device> sender = () -> null;
 
   private Book(FolderLock lock, LogFile log, Index index, Writer writer) {
     this.lock = lock;
@@ -86,11 +88,20 @@ public final class Book implements AutoCloseable {
    *     drafts may be handed in again later
    */
   public Accepted append(List<Draft> drafts) {
-    return writer.append(Submission.of(drafts));
+    Device from = sender.get();
+    return writer.append(Submission.of(drafts.stream().map(d -> d.from(from)).toList()));
   }
 
   public Accepted append(Draft draft) {
     return append(List.of(draft));
+  }
+
+  /**
+   * Names the device that the calling thread's entries come from, null for none. The door knows it;
+   * no page need hand it on.
+   */
+  public void sentFrom(Supplier<Device> device) {
+    sender = device;
   }
 
   /**

@@ -29,7 +29,7 @@ record CleanMark(long n, String hash, String appliers, String sha256) {
                 .put("hash", hash)
                 .put("appliers", appliers)
                 .put("sha256", sha256));
-    AppendFile.begin(folder.resolve(FILE), line);
+    WholeFile.put(folder.resolve(FILE), line);
   }
 
   /** Takes the mark away, so that whatever happens next it is not there by mistake. */
@@ -40,7 +40,7 @@ record CleanMark(long n, String hash, String appliers, String sha256) {
     }
     byte[] line = Files.readAllBytes(file);
     Files.delete(file);
-    AppendFile.forceFolder(folder);
+    WholeFile.forceFolder(folder);
     return read(line);
   }
 

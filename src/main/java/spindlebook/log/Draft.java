@@ -49,4 +49,11 @@ public record Draft(
       throw BookRefused.entry("The body of entry %s is not a JSON object.", key);
     }
   }
+
+  /** The same, sent from a device, where it does not name one itself. */
+  Draft from(Device sender) {
+    return device != null || sender == null
+        ? this
+        : new Draft(key, kind, v, after, who, sender, claimed, body);
+  }
 }

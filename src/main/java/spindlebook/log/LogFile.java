@@ -80,7 +80,7 @@ final class LogFile implements AutoCloseable {
     byte[] header = Header.begun(now.truncatedTo(ChronoUnit.SECONDS)).line();
     byte[] line = Arrays.copyOf(header, header.length + 1);
     line[header.length] = '\n';
-    AppendFile.begin(path, line);
+    WholeFile.put(path, line);
   }
 
   private static void refuseDamageBelowForced(Scan scan) {
@@ -140,7 +140,7 @@ final class LogFile implements AutoCloseable {
       }
       to.force(true);
     }
-    AppendFile.forceFolder(path.getParent());
+    WholeFile.forceFolder(path.getParent());
     return aside.getFileName().toString();
   }
 

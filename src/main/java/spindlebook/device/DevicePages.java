@@ -1,0 +1,147 @@
+package spindlebook.device;
+
+import io.javalin.http.Context;
+import io.javalin.http.ForbiddenResponse;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+import java.util.Map;
+import spindlebook.card.Days;
+import spindlebook.web.Choice;
+import spindlebook.web.Crumb;
+import spindlebook.web.Field;
+import spindlebook.web.Hosts;
+import spindlebook.web.Html;
+import spindlebook.web.PageFrame;
+import spindlebook.web.Posted;
+
+/** The paired devices: who they are, renaming, revoking, and a code for the next one. */
+public final class DevicePages {
+  private static final String LIST = "/devices";
+  private static final String NEW_LINK = LIST + "/new-link";
+
+  private final Devices devices;
+  private final Codes codes;
+  private final Hosts hosts;
+
+  public DevicePages(Devices devices, Codes codes, Hosts hosts) {
+    this.devices = devices;
+    this.codes = codes;
+    this.hosts = hosts;
+  }
+
+  /**
+   * One device in the list.
+   *
+   * @param href its own page; null for a reader who may not change it
+   */
+  public record OnList(
+      String name, String href, boolean own, String may, String added, String seen) {}
+
+  public void list(Context ctx) {
+    Paired own = Door.device(ctx);
+    List<OnList> lines =
+        devices.all().stream()
+            .map(
+                d ->
+                    new OnList(
+                        d.name(),
+                        own.keeps() ? LIST + "/" + d.id() : null,
+                        d.id().equals(own.id()),
+                        d.may(),
+                        Days.day(d.added()),
+                        Days.minute(d.seen())))
+            .toList();
+    PageFrame frame =
+        PageFrame.of("Devices · Spindlebook", "Paired devices")
+            .crumbs(new Crumb("all cars", "/cars"));
+    Html.show(ctx, Html.TEMPLATES.deviceList(frame, lines, own.keeps() ? NEW_LINK : null));
+  }
+
+  public void device(Context ctx) {
+    Paired device = named(ctx);
+    show(ctx, device, new Posted(Map.of("name", List.of(device.name()))));
+  }
+
+  private void show(Context ctx, Paired device, Posted posted) {
+    Paired own = Door.device(ctx);
+    boolean last = device.keeps() && devices.all().stream().filter(Paired::keeps).count() == 1;
+    String warning =
+        (device.id().equals(own.id())
+                ? "This is the device in your hand: the book closes on it at once. "
+                : "")
+            + (last
+                ? "No other device keeps the book: to pair one afterwards, start the program again"
+                    + " and use the code it prints."
+                : "");
+    ctx.status(posted.ok() ? 200 : 422);
+    Html.show(
+        ctx,
+        Html.TEMPLATES.deviceDevice(
+            frame(device.name()).sub(device.may() + " · paired " + Days.day(device.added())),
+            LIST + "/" + device.id(),
+            posted.fill(Field.of("name", "Called")),
+            warning.strip()));
+  }
+
+  private static PageFrame frame(String heading) {
+    return PageFrame.of(heading + " · Spindlebook", heading).crumbs(new Crumb("devices", LIST));
+  }
+
+  public void rename(Context ctx) {
+    Paired device = named(ctx);
+    Posted posted = Html.posted(ctx);
+    String name = DeviceName.read(posted);
+    if (name == null) {
+      show(ctx, device, posted);
+      return;
+    }
+    devices.rename(device.id(), name);
+    Html.next(ctx, LIST);
+  }
+
+  public void revoke(Context ctx) {
+    devices.revoke(named(ctx).id());
+    Html.next(ctx, LIST);
+  }
+
+  /** Asks what the next device may do; looking at the page makes no code. */
+  public void newLink(Context ctx) {
+    keeper(ctx);
+    Choice may =
+        new Choice(
+            "may",
+            "The next device",
+            "",
+            "",
+            List.of(
+                new Choice.Option("keep", "keeps the book", "reads, writes, pairs others", true),
+                new Choice.Option("look", "may only look", "writes nothing", false)));
+    Html.show(ctx, Html.TEMPLATES.deviceNewlink(frame("Pair another device"), NEW_LINK, may, LIST));
+  }
+
+  /** A fresh code, as link, square code and short code. */
+  public void makeLink(Context ctx) {
+    Code code = codes.fresh(!Html.posted(ctx).text("may").equals("look"));
+    List<String> links = hosts.shown().stream().map(address -> address + code.path()).toList();
+    ctx.header("Cache-Control", "no-store");
+    Html.show(
+        ctx,
+        Html.TEMPLATES.deviceLink(
+            frame("Pair another device")
+                .sub((code.keeps() ? "It will keep the book." : "It may only look.")),
+            new Qr(links.get(0)),
+            links,
+            code.spoken()));
+  }
+
+  private Paired named(Context ctx) {
+    keeper(ctx);
+    return devices.byId(ctx.pathParam("device")).orElseThrow(NotFoundResponse::new);
+  }
+
+  private static void keeper(Context ctx) {
+    if (!Door.device(ctx).keeps()) {
+      throw new ForbiddenResponse();
+    }
+  }
+}

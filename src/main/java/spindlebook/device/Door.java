@@ -1,0 +1,87 @@
+package spindlebook.device;
+
+import io.javalin.http.Context;
+import java.time.Clock;
+import java.util.Optional;
+import spindlebook.log.Device;
+import spindlebook.web.Html;
+import spindlebook.web.ProblemPage;
+import spindlebook.web.RateLimit;
+
+/**
+ * Lets paired devices in, and those that may only look no further than that. The machine the book
+ * runs on is no exception: its browser is paired like any other.
+ */
+public final class Door {
+  static final String COOKIE = "device";
+  private static final String DEVICE = "device";
+
+  /** A page with all it loads is a dozen, an outbox that empties itself twenty a second. */
+  private static final int AT_ONCE = 400;
+
+  private static final double A_SECOND = 40;
+
+  private final Devices devices;
+  private final RateLimit requests;
+  private final ThreadLocal<Device> sender = new ThreadLocal<>();
+
+  public Door(Devices devices, Clock clock) {
+    this.devices = devices;
+    this.requests = new RateLimit(AT_ONCE, A_SECOND, clock);
+  }
+
+  /** Before every request: afterwards it is known whose it is, or it has been answered. */
+  public void before(Context ctx) {
+    Paired device = Optional.ofNullable(ctx.cookie(COOKIE)).flatMap(devices::byToken).orElse(null);
+    sender.set(device == null ? null : device.inBook());
+    ctx.attribute(DEVICE, device);
+    String caller = device == null ? "from " + ctx.req().getRemoteAddr() : device.id();
+    if (!requests.take(caller)) {
+      ctx.header("Retry-After", "1");
+      answer(
+          ctx,
+          new ProblemPage(
+              429, "Too many at once", "Too much was asked for in a moment; wait a little."));
+    } else if (!open(ctx.path())) {
+      mayEnter(ctx, device);
+    }
+  }
+
+  private void mayEnter(Context ctx, Paired device) {
+    if (device == null) {
+      Html.show(ctx.status(401), Html.TEMPLATES.deviceUnpaired(Unpaired.PAGE));
+      ctx.skipRemainingHandlers();
+      return;
+    }
+    devices.here(device);
+    boolean looks = ctx.req().getMethod().equals("GET") || ctx.req().getMethod().equals("HEAD");
+    if (!looks && !device.keeps()) {
+      answer(ctx, ONLY_LOOKS);
+    }
+  }
+
+  private static final ProblemPage ONLY_LOOKS =
+      new ProblemPage(
+          403,
+          "This device may only look",
+          "Nothing was written; use a device that keeps the book, or pair this one anew.");
+
+  private static void answer(Context ctx, ProblemPage problem) {
+    Html.problem(ctx, problem);
+    ctx.skipRemainingHandlers();
+  }
+
+  private static boolean open(String path) {
+    return path.equals("/pair") || path.startsWith("/pair/") || path.startsWith("/static/");
+  }
+
+  /** The device a request comes from; null where none is needed and there is none. */
+  static Paired device(Context ctx) {
+    return ctx.attribute(DEVICE);
+  }
+
+  /** The device whose request this thread answers, as the book names it; null for none. */
+  public Device sender() {
+    return sender.get();
+  }
+}

@@ -21,6 +21,8 @@ final class Problems {
           new ProblemPage(413, "Too much at once", "That is more than a form of this book sends.");
       case 415 ->
           new ProblemPage(415, "Not a form", "This address takes what a form of this book sends.");
+      case 431 ->
+          new ProblemPage(431, "Too much around it", "The lines before a request are too long.");
       case 500 ->
           new ProblemPage(
               500,

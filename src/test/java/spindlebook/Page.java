@@ -39,6 +39,15 @@ record Page(Browser browser, String path, int status, HttpHeaders headers, Strin
     return this;
   }
 
+  /** The pairing link a page shows, below the book's address. */
+  String linkIn() {
+    Matcher found = Pattern.compile("/pair/[A-Za-z0-9_-]+").matcher(text());
+    if (!found.find()) {
+      throw new AssertionError("no link on " + text());
+    }
+    return found.group();
+  }
+
   List<Form> forms() {
     List<Form> forms = new ArrayList<>();
     Matcher found = FORM.matcher(html);

@@ -31,8 +31,25 @@ final class Shop implements AutoCloseable {
     browser = browser == null ? Browser.paired(app, "Sam") : browser.at(app.port());
   }
 
+  /** A browser that is not paired. */
+  Browser stranger() {
+    return new Browser(app.port(), "Nobody");
+  }
+
+  /** A browser that may only look. */
+  Browser looker() {
+    Page made = browser.post("/devices/new-link", java.util.Map.of("may", "look")).is(200);
+    Browser looker = stranger();
+    looker.pair(made.linkIn(), "wall screen");
+    return looker;
+  }
+
   Browser as(String who) {
     return Browser.paired(app, who);
+  }
+
+  App app() {
+    return app;
   }
 
   int port() {

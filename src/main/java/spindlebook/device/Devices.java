@@ -10,9 +10,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.UnaryOperator;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** The paired devices: a change is on the disk before it is said to be done. */
 public final class Devices {
+  private static final Logger LOG = LoggerFactory.getLogger(Devices.class);
   private static final int TOKEN_BYTES = 32;
   private static final String ID_LETTERS = "abcdefghjkmnpqrstuvwxyz23456789";
   private static final Duration WRITE_SEEN_AFTER = Duration.ofDays(1);
@@ -59,7 +62,15 @@ public final class Devices {
     Instant now = clock.instant();
     seen.put(device.id(), now);
     if (device.seen().plus(WRITE_SEEN_AFTER).isBefore(now)) {
+      writeSeen();
+    }
+  }
+
+  private void writeSeen() {
+    try {
       change(d -> d);
+    } catch (DevicesRefused fullDisk) {
+      LOG.debug("when devices were last here is not written down this time", fullDisk);
     }
   }
 
@@ -97,7 +108,7 @@ public final class Devices {
   /** Writes down when each was last here. */
   public void close() {
     if (!seen.isEmpty()) {
-      change(d -> d);
+      writeSeen();
     }
   }
 }

@@ -28,6 +28,7 @@ public final class Guard extends Handler.Wrapper {
           new HttpField("Referrer-Policy", "same-origin"),
           new HttpField("Cross-Origin-Opener-Policy", "same-origin"),
           new HttpField("Cross-Origin-Resource-Policy", "same-origin"),
+          new HttpField("Vary", "Accept-Encoding"),
           new HttpField("Cache-Control", "private, no-cache"));
 
   private static final ProblemPage FOREIGN_NAME =

@@ -56,7 +56,7 @@ public final class StaticFiles {
   private final Map<String, String> hrefs = new HashMap<>();
   private final Map<String, Held> held = new HashMap<>();
 
-  private StaticFiles(Map<String, byte[]> files) {
+  StaticFiles(Map<String, byte[]> files) {
     String hash = hash(files).substring(0, 8);
     for (String name : files.keySet()) {
       int dot = name.lastIndexOf('.');
@@ -92,11 +92,21 @@ public final class StaticFiles {
    */
   public static String href(String name) {
     String plain = name.startsWith(FOLDER) ? name.substring(FOLDER.length()) : name;
-    String named = HELD.hrefs.get(plain);
+    return FOLDER + HELD.named(plain);
+  }
+
+  /** The name a file is served under. */
+  String named(String plain) {
+    String named = hrefs.get(plain);
     if (named == null) {
       throw new IllegalArgumentException("no file " + plain + " is served");
     }
-    return FOLDER + named;
+    return named;
+  }
+
+  /** What is served under such a name. */
+  byte[] served(String named) {
+    return held.get(named).bytes();
   }
 
   /** Answers with a file; the plain name leads to the one it is served under. */
@@ -112,7 +122,6 @@ public final class StaticFiles {
       throw new HttpResponseException(404, "");
     }
     ctx.header("Cache-Control", A_YEAR);
-    ctx.header("Vary", "Accept-Encoding");
     ctx.contentType(file.type());
     ctx.disableCompression();
     boolean zipped = file.zipped() != null && takesGzip(ctx.header("Accept-Encoding"));

@@ -60,6 +60,10 @@ import spindlebook.web.SlowSender;
 public final class App implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(App.class);
   private static final int MOST_CONNECTIONS = 200;
+
+  /** How long an idle connection may stay once there are so many. */
+  private static final long CROWDED_IDLE_MILLIS = 1000;
+
   private static final long MOST_BYTES = 256 * 1024;
   private static final long MOST_READ_ON_BYTES = 4 * 1024 * 1024;
 
@@ -174,7 +178,9 @@ public final class App implements AutoCloseable {
 
   private void guard(Server jetty) {
     jetty.setErrorHandler(new ErrorPages(Problems::of));
-    jetty.addBean(new NetworkConnectionLimit(MOST_CONNECTIONS, jetty));
+    NetworkConnectionLimit connections = new NetworkConnectionLimit(MOST_CONNECTIONS, jetty);
+    connections.setEndPointIdleTimeout(CROWDED_IDLE_MILLIS);
+    jetty.addBean(connections);
     Guard guard = new Guard(hosts);
     guard.setHandler(new SlowSender());
     jetty.setHandler(guard);

@@ -84,7 +84,8 @@ public final class Main implements Callable<Integer> {
       commandLine
           .getErr()
           .println(
-              "Something else on this machine listens on that port; choose another with --port.");
+              "Something else listens on that port, or --listen names no address of this machine;"
+                  + " choose another with --port.");
       return REFUSED;
     }
     throw e;

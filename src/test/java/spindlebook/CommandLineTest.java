@@ -140,6 +140,93 @@ class CommandLineTest {
   }
 
   @Test
+  void a_damaged_list_of_devices_is_left_alone() throws Exception {
+    aBook();
+    Path devices = folder.resolve("devices.json");
+    String whole = Files.readString(devices);
+    assertTrue(whole.contains("token-sha256"), whole);
+    for (String damaged :
+        List.of(
+            "",
+            "{",
+            "[]",
+            "null",
+            whole.substring(0, whole.length() / 2),
+            whole.replace("\"keep\"", "\"perhaps\""),
+            whole.replaceFirst("\"token-sha256\" : \"..", "\"token-sha256\" : \""),
+            whole.replaceFirst("\"added\" : \"2", "\"added\" : \"x"),
+            whole.replace("\"v\" : 1", "\"v\" : 2"))) {
+      assertNotEquals(whole, damaged);
+      Files.writeString(devices, damaged);
+      Ran ran = run("--data", folder.toString(), "--port", "0", "--listen", "here");
+      ran.refusedInOneSentence();
+      assertTrue(ran.err().contains("paired devices"), ran.err());
+      assertEquals(damaged, Files.readString(devices));
+    }
+    Files.writeString(devices, whole);
+    try (Shop shop = new Shop(folder)) {
+      assertEquals(List.of(), shop.told);
+    }
+  }
+
+  @Test
+  void an_address_that_cannot_be_listened_on_is_said_in_one_sentence() throws Exception {
+    for (String[] words :
+        new String[][] {
+          {"--listen", "everywhere"},
+          {"--listen", "300.1.1.1"},
+          {"--listen", "here", "--name", "two words"},
+          {"--listen", "here", "--public-address", "http://book.example.org"}
+        }) {
+      List<String> all = new ArrayList<>(List.of("--data", folder.toString(), "--port", "0"));
+      all.addAll(List.of(words));
+      run(all.toArray(String[]::new)).refusedInOneSentence();
+    }
+  }
+
+  @Test
+  void the_terminal_shows_addresses_a_link_a_short_code_and_a_square_one() throws Exception {
+    Path err = Files.createTempFile("err", ".txt");
+    Process program =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-cp",
+                System.getProperty("java.class.path"),
+                "spindlebook.Main",
+                "--data",
+                folder.toString(),
+                "--port",
+                "0")
+            .redirectError(err.toFile())
+            .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    try {
+      String said = "";
+      for (int i = 0; i < 600 && !said.contains("It pairs one device."); i++) {
+        java.util.concurrent.locks.LockSupport.parkNanos(50_000_000);
+        said = Files.readString(err);
+      }
+      java.util.regex.Matcher link =
+          java.util.regex.Pattern.compile("http://127\\.0\\.0\\.1:(\\d+)(/pair/\\S+)")
+              .matcher(said);
+      assertTrue(link.find(), said);
+      assertTrue(
+          java.util.regex.Pattern.compile("type the code [A-Z2-9]{4}-[A-Z2-9]{4} ")
+              .matcher(said)
+              .find(),
+          said);
+      assertTrue(said.lines().filter(l -> l.startsWith("██")).count() > 10, said);
+      Browser browser = new Browser(Integer.parseInt(link.group(1)), "Sam");
+      browser.pair(link.group(2), "phone");
+      browser.get("/cars").is(200);
+    } finally {
+      program.destroy();
+      assertTrue(program.waitFor(30, TimeUnit.SECONDS));
+      Files.delete(err);
+    }
+  }
+
+  @Test
   void a_torn_last_line_is_set_aside_and_told() throws Exception {
     byte[] book = aBook();
     byte[] torn = "{\"n\":99,\"at\":\"2031".getBytes(StandardCharsets.UTF_8);

@@ -74,6 +74,17 @@ class EscapingTest {
       String back = "/entries/" + taken + "/take-back";
       shop.get("/entries/" + taken).form(back).with("reason", EVIL).keep();
 
+      Browser other = shop.stranger();
+      String name = EVIL.substring(0, 40);
+      String link = shop.browser.post("/devices/new-link", Map.of()).is(200).linkIn();
+      harmless(other.post(link, Map.of("name", EVIL)).is(422));
+      other.pair(link, name);
+      Page devices = shop.get("/devices").is(200);
+      assertTrue(devices.text().contains(name), devices.text());
+      other.post("/cars/" + marmot.car + "/details", Map.of("name", EVIL)).is(303);
+      harmless(other.get("/pair/" + encoded(EVIL)).is(410));
+      harmless(other.post("/pair", Map.of("code", EVIL)).is(422));
+
       int seen = 0;
       for (Page page : Crawl.from(shop.browser, "/cars", "/cars/" + marmot.car + "/book")) {
         assertTrue(Set.of(200, 302).contains(page.status()), page.path());
@@ -111,7 +122,7 @@ class EscapingTest {
         }
         harmless(form.send().is(422));
       }
-      String q = URLEncoder.encode(EVIL, StandardCharsets.UTF_8);
+      String q = encoded(EVIL);
       for (String path :
           new String[] {
             "/corners/" + marmot.left + "/adjustments/limit-strap?to=" + q,
@@ -123,6 +134,10 @@ class EscapingTest {
       }
       harmless(shop.browser.post("/cars", Map.of("name", "", "key", EVIL, "note", EVIL)));
     }
+  }
+
+  private static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8).replace("+", "%20");
   }
 
   private static void harmless(Page page) {

@@ -24,6 +24,10 @@ class EveryPageTest {
   private static final Pattern LABEL = Pattern.compile("<label\\b[^>]*>");
   private static final Pattern SAFE = Pattern.compile("\\b(un)?safe(ly|ty)?\\b");
 
+  /** What the content policy forbids. */
+  private static final Pattern INLINE =
+      Pattern.compile("<[^>]*\\s(style|on[a-z]+)=|<style|<script(?![^>]*\\ssrc=)|javascript:");
+
   @Test
   void every_page_is_whole_and_every_link_leads_somewhere(@TempDir Path folder) {
     try (Shop shop = new Shop(folder)) {
@@ -78,6 +82,7 @@ class EveryPageTest {
     for (String leak : List.of("null", "NaN", "Infinity", "Optional", "@", "${")) {
       assertFalse(page.text().contains(leak), () -> at + " says " + leak + ": " + page.text());
     }
+    assertFalse(INLINE.matcher(html).find(), () -> at + " has inline script or style: " + html);
     idsAreUniqueAndNamedOnesExist(page);
     inputsAreLabelled(page);
   }

@@ -6,12 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.net.NetworkInterface;
 import java.net.Socket;
 import java.net.SocketException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.AfterEach;
@@ -144,6 +146,41 @@ class GuardTest {
             "0x7f.1:" + port,
             "127.1:" + port)) {
       assertEquals(421, look(host), host);
+    }
+  }
+
+  @Test
+  void the_book_answers_to_every_address_this_machine_has() throws IOException {
+    for (var one : NetworkInterface.networkInterfaces().filter(GuardTest::up).toList()) {
+      for (var address : one.inetAddresses().toList()) {
+        String host = address.getHostAddress().replaceFirst("%.*", "");
+        String written = host.contains(":") ? "[" + host + "]" : host;
+        assertEquals(200, look(written + ":" + shop.port()), written);
+        assertEquals(421, look(written + ":1"), written);
+      }
+    }
+  }
+
+  private static boolean up(NetworkInterface one) {
+    try {
+      return one.isUp();
+    } catch (SocketException gone) {
+      return false;
+    }
+  }
+
+  @Test
+  void who_holds_many_connections_open_keeps_nobody_out_for_long() throws IOException {
+    List<Socket> crowd = new ArrayList<>();
+    try {
+      for (int i = 0; i < 240; i++) {
+        crowd.add(new Socket("127.0.0.1", shop.port()));
+      }
+      shop.stranger().get("/pair").is(200);
+    } finally {
+      for (Socket socket : crowd) {
+        socket.close();
+      }
     }
   }
 

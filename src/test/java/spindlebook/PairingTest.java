@@ -39,6 +39,7 @@ class PairingTest {
   @TempDir Path folder;
   private final MovedClock clock = new MovedClock();
   private App app;
+  private Browser guesser;
 
   @BeforeEach
   void open() {
@@ -234,7 +235,10 @@ class PairingTest {
   }
 
   private Page guess(String code) {
-    return stranger().post("/pair", Map.of("code", code));
+    if (guesser == null) {
+      guesser = stranger();
+    }
+    return guesser.post("/pair", Map.of("code", code));
   }
 
   @Test

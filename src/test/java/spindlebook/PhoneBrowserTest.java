@@ -14,6 +14,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.logging.Level;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -22,6 +23,9 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
 import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
@@ -48,6 +52,9 @@ class PhoneBrowserTest {
         "--disable-component-update",
         "--disable-sync",
         "--user-data-dir=" + folder.resolve("browser"));
+    LoggingPreferences heard = new LoggingPreferences();
+    heard.enable(LogType.BROWSER, Level.ALL);
+    options.setCapability("goog:loggingPrefs", heard);
     Path driver = Path.of("/usr/bin/chromedriver");
     if (Files.exists(driver)) {
       System.setProperty("webdriver.chrome.driver", driver.toString());
@@ -275,6 +282,25 @@ class PhoneBrowserTest {
       }
     }
     assertEquals(List.of(), found);
+  }
+
+  @Test
+  void no_page_wants_what_the_content_policy_forbids() {
+    serveDemo();
+    for (String page : PAGES) {
+      go(page);
+    }
+    List<String> complaints =
+        phone.manage().logs().get(LogType.BROWSER).getAll().stream()
+            .map(LogEntry::getMessage)
+            .filter(m -> m.contains("Content Security Policy"))
+            .toList();
+    assertEquals(List.of(), complaints);
+    phone.executeScript("document.body.setAttribute('style', 'color: red')");
+    assertTrue(
+        phone.manage().logs().get(LogType.BROWSER).getAll().stream()
+            .anyMatch(e -> e.getMessage().contains("Content Security Policy")),
+        "a complaint would have been heard");
   }
 
   @Test

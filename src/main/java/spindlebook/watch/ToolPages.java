@@ -181,6 +181,9 @@ public final class ToolPages {
     if (use == ToolUse.ANGLES) {
       TypedAngle graduation = posted.angle("graduation");
       TypedAngle placing = posted.angle("placing");
+      if (posted.has("shared")) {
+        posted.wrong("shared", "A shared error is kept for lengths only; leave it empty here.");
+      }
       if (posted.ok() && (graduation == null || graduation.rad() <= 0)) {
         posted.wrong("graduation", "An angle finder needs its smallest division, such as 0.1.");
       }

@@ -52,12 +52,11 @@ public record Listening(String bind, int port, List<String> names, Authority pub
         Authority.of(listen.contains(":") && !listen.startsWith("[") ? "[" + listen + "]" : listen)
             .filter(a -> a.port() < 0)
             .flatMap(Authority::address);
-    return address
-        .map(InetAddress::getHostAddress)
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "'" + listen + "' cannot be listened on: say lan, here or an IP address."));
+    if (address.isEmpty()) {
+      throw new IllegalArgumentException(
+          "'" + listen + "' cannot be listened on: say lan, here or an IP address.");
+    }
+    return address.get().isAnyLocalAddress() ? null : address.get().getHostAddress();
   }
 
   private static String name(String name) {

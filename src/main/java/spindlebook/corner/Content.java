@@ -72,7 +72,12 @@ public sealed interface Content {
   /** What is retired, by its short name; the other two are null. */
   record Retired(String watchPoint, String adjuster, String tool) {}
 
-  /** One sitting on one corner. Tilts: nose down +, left side up +; null when not entered. */
+  /**
+   * One sitting on one corner. Tilts: nose down +, left side up +; null when not entered.
+   *
+   * @param zeroed what was put right before it was read; a thing that is not named was not done, or
+   *     nobody said
+   */
   record Round(
       String corner,
       boolean springIn,
@@ -88,12 +93,35 @@ public sealed interface Content {
       String gapTool,
       String angleTool,
       List<ToRead> toRead,
-      String note)
+      String note,
+      List<Zeroing> zeroed)
       implements Content {
     public Round {
       Objects.requireNonNull(corner, "corner");
       unit = unit == null ? LengthUnit.INCH : unit;
       toRead = toRead == null ? List.of() : List.copyOf(toRead);
+      zeroed = zeroed == null ? List.of() : List.copyOf(zeroed);
+    }
+
+    /** The same sitting, on another corner. */
+    public Round withCorner(String other) {
+      return new Round(
+          other,
+          springIn,
+          bumpStopIn,
+          wheelOn,
+          onTyres,
+          steeringLinked,
+          rake,
+          roll,
+          pressure,
+          unit,
+          tape,
+          gapTool,
+          angleTool,
+          toRead,
+          note,
+          zeroed);
     }
   }
 
@@ -126,6 +154,18 @@ public sealed interface Content {
       Objects.requireNonNull(round, "round");
       Objects.requireNonNull(name, "name");
     }
+
+    public Height withMarkAsAt(String height) {
+      return new Height(round, name, label, spindle, mark, height, doubt, again);
+    }
+
+    public Height withDoubt(String why) {
+      return new Height(round, name, label, spindle, mark, markAsAt, why, again);
+    }
+
+    public Height withAgain(Boolean overruled) {
+      return new Height(round, name, label, spindle, mark, markAsAt, doubt, overruled);
+    }
   }
 
   /**
@@ -135,6 +175,7 @@ public sealed interface Content {
    *     either may be missing
    * @param doubt why it does not count until somebody answers
    * @param again true or false overrules whether it repeats the earlier reading or stands for it
+   * @param note what was seen besides; null when nothing was
    */
   record Reading(
       String height,
@@ -148,7 +189,8 @@ public sealed interface Content {
       TypedLength go,
       TypedLength noGo,
       String doubt,
-      Boolean again)
+      Boolean again,
+      String note)
       implements Content {
     public Reading {
       Objects.requireNonNull(height, "height");
@@ -165,6 +207,24 @@ public sealed interface Content {
         throw new IllegalArgumentException(
             "go / no-go needs a shank that goes or one that does not");
       }
+    }
+
+    public Reading withDoubt(String why) {
+      return new Reading(
+          height, steering, quantity, point, result, typed, length, angle, go, noGo, why, again,
+          note);
+    }
+
+    public Reading withAgain(Boolean overruled) {
+      return new Reading(
+          height, steering, quantity, point, result, typed, length, angle, go, noGo, doubt,
+          overruled, note);
+    }
+
+    public Reading withNote(String words) {
+      return new Reading(
+          height, steering, quantity, point, result, typed, length, angle, go, noGo, doubt, again,
+          words);
     }
   }
 

@@ -160,7 +160,8 @@ public final class EntryWords {
     String where = height == null ? "" : place(corner) + " · " + height.name().words() + " · ";
     String what =
         r.quantity() == Quantity.WATCH_POINT ? pointName(corner, r.point()) : r.quantity().words();
-    return where + r.steering().words() + " · " + what + " · " + value(r);
+    String note = r.note() == null || r.note().isBlank() ? "" : ": " + r.note().strip();
+    return where + r.steering().words() + " · " + what + " · " + value(r) + note;
   }
 
   /** The value alone: {@code 3/8 in · 9.5 mm}, {@code well clear}. */

@@ -98,15 +98,9 @@ public final class CorrectionPages {
             ? height.height().markAsAt()
             : typed.markAsAt();
     Content.Height corrected =
-        new Content.Height(
-            height.height().round(),
-            typed.name(),
-            typed.label(),
-            typed.spindle(),
-            typed.mark(),
-            height.key().equals(asAt) ? null : asAt,
-            null,
-            height.height().again());
+        typed
+            .withMarkAsAt(height.key().equals(asAt) ? null : asAt)
+            .withAgain(height.height().again());
     store.correct(height.key(), corrected, reason, key, Who.of(ctx));
     Html.next(ctx, "/heights/" + height.key() + "?saved=" + height.key());
   }
@@ -156,28 +150,15 @@ public final class CorrectionPages {
       showReading(ctx, card, reading, posted, key);
       return;
     }
-    Content.Reading t = typed.get();
-    Content.Reading corrected =
-        new Content.Reading(
-            t.height(),
-            t.steering(),
-            t.quantity(),
-            reading.reading().point(),
-            t.result(),
-            t.typed(),
-            t.length(),
-            t.angle(),
-            t.go(),
-            t.noGo(),
-            null,
-            reading.reading().again());
+    Content.Reading before = reading.reading();
+    Content.Reading corrected = typed.get().withAgain(before.again()).withNote(before.note());
     store.correct(reading.key(), corrected, reason, key, Who.of(ctx));
     Html.next(
         ctx,
         "/heights/"
             + reading.height().key()
             + "?steering="
-            + Posted.word(t.steering())
+            + Posted.word(before.steering())
             + "&saved="
             + reading.key());
   }
@@ -193,19 +174,7 @@ public final class CorrectionPages {
     Content.Reading r = reading.reading();
     store.correct(
         entry,
-        new Content.Reading(
-            r.height(),
-            r.steering(),
-            r.quantity(),
-            r.point(),
-            r.result(),
-            r.typed(),
-            r.length(),
-            r.angle(),
-            r.go(),
-            r.noGo(),
-            r.doubt(),
-            again),
+        r.withAgain(again),
         again ? "counts again" : "counts instead of the one before",
         key,
         Who.of(ctx));

@@ -389,6 +389,7 @@ public final class HeightPages {
         says.go(),
         says.noGo(),
         null,
+        null,
         null);
   }
 

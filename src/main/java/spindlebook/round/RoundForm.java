@@ -40,7 +40,8 @@ sealed interface RoundForm {
             gapTool(posted, card),
             tool(posted, card, "angleTool", ToolUse.ANGLES),
             toRead,
-            posted.line("note", 300));
+            posted.line("note", 300),
+            List.of());
     return posted.ok() ? new Accepted(round, who == null ? Who.NOBODY_SAID : who) : new Problems();
   }
 

@@ -313,24 +313,7 @@ public final class RoundPages {
     String mirror = history.cornerAt(card.place().mirror()).orElseThrow(NotFoundResponse::new);
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    Content.Round r = round.round();
-    Content.Round moved =
-        new Content.Round(
-            mirror,
-            r.springIn(),
-            r.bumpStopIn(),
-            r.wheelOn(),
-            r.onTyres(),
-            r.steeringLinked(),
-            r.rake(),
-            r.roll(),
-            r.pressure(),
-            r.unit(),
-            r.tape(),
-            r.gapTool(),
-            r.angleTool(),
-            r.toRead(),
-            r.note());
+    Content.Round moved = round.round().withCorner(mirror);
     store.correct(
         round.key(), moved, "these were the " + card.place().mirror().words(), key, Who.of(ctx));
     Html.next(ctx, "/rounds/" + round.key());

@@ -31,7 +31,7 @@ public final class RoundStore {
   /** Writes a height, in doubt when its wheel position cannot well be. */
   void height(Card card, Content.Height height, FormKey form, String who) {
     Optional<String> doubt = Doubts.height(onPaper(card, form, height), form.key());
-    book.append(Bodies.draft(form.key(), form.after(), who, withDoubt(height, doubt)));
+    book.append(Bodies.draft(form.key(), form.after(), who, height.withDoubt(doubt.orElse(null))));
   }
 
   /** Writes a reading, in doubt when it is far off. */
@@ -44,7 +44,7 @@ public final class RoundStore {
         reading.doubt() != null
             ? Optional.of(reading.doubt())
             : Doubts.reading(onPaper(card, form, reading), form.key());
-    return Bodies.draft(form.key(), form.after(), who, withDoubt(reading, doubt));
+    return Bodies.draft(form.key(), form.after(), who, reading.withDoubt(doubt.orElse(null)));
   }
 
   Accepted append(List<Draft> drafts) {
@@ -65,33 +65,5 @@ public final class RoundStore {
             new Noted(
                 n, form.key(), history.entries().get(0).at(), "nobody", form.after(), content))
         .card(card.corner());
-  }
-
-  private static Content.Height withDoubt(Content.Height h, Optional<String> doubt) {
-    return new Content.Height(
-        h.round(),
-        h.name(),
-        h.label(),
-        h.spindle(),
-        h.mark(),
-        h.markAsAt(),
-        doubt.orElse(null),
-        h.again());
-  }
-
-  private static Content.Reading withDoubt(Content.Reading r, Optional<String> doubt) {
-    return new Content.Reading(
-        r.height(),
-        r.steering(),
-        r.quantity(),
-        r.point(),
-        r.result(),
-        r.typed(),
-        r.length(),
-        r.angle(),
-        r.go(),
-        r.noGo(),
-        doubt.orElse(null),
-        r.again());
   }
 }

@@ -100,6 +100,7 @@ public final class RandomBook {
         "drills",
         "angle-finder",
         null,
+        null,
         null);
   }
 
@@ -137,7 +138,8 @@ public final class RandomBook {
         null,
         null,
         random.nextInt(12) == 0 ? "It is far off." : null,
-        again());
+        again(),
+        null);
   }
 
   private Content.Adjustment adjustment() {

@@ -37,6 +37,7 @@ import spindlebook.corner.Starter;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPlace;
 import spindlebook.corner.WatchPoint;
+import spindlebook.corner.Zeroing;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
@@ -62,7 +63,8 @@ class BodiesTest {
             null,
             null,
             "It is far off.",
-            true);
+            true,
+            "the boot is torn");
     Content.Height height =
         new Content.Height("r1", HeightName.IN_BETWEEN, "two", GAP, null, "h0", null, false);
     return Stream.of(
@@ -115,7 +117,8 @@ class BodiesTest {
             List.of(
                 new Content.ToRead(
                     HeightName.RIDE, null, Steering.STRAIGHT, Quantity.CAMBER, null)),
-            "windy"),
+            "windy",
+            List.of(Zeroing.FLOOR, Zeroing.SPRING_AND_STOP_OUT)),
         height,
         number,
         new Content.Reading(
@@ -130,6 +133,7 @@ class BodiesTest {
             GAP,
             null,
             null,
+            null,
             null),
         new Content.Reading(
             "h1",
@@ -138,6 +142,7 @@ class BodiesTest {
             null,
             GapResult.UNREAD,
             "about 2",
+            null,
             null,
             null,
             null,
@@ -200,6 +205,47 @@ class BodiesTest {
                 """);
     assertEquals(Math.toRadians(-2.5), angle.angle().rad(), 1e-12);
     assertEquals("-2.5°", angle.angle().typed());
+  }
+
+  @Test
+  void what_an_older_book_does_not_say_is_not_there() {
+    Content.Round round =
+        (Content.Round)
+            read(
+                "round",
+                """
+                {"corner":"lf","springIn":false,"bumpStopIn":true,"wheelOn":false,"onTyres":false,"steeringLinked":true}\
+                """);
+    assertEquals(List.of(), round.zeroed());
+    Content.Reading reading =
+        (Content.Reading)
+            read(
+                "reading",
+                """
+                {"height":"h","steering":"straight","quantity":"camber","result":"number","angle":"-2.5°"}\
+                """);
+    assertEquals(null, reading.note());
+    assertFalse(Bodies.write(reading).has("note"));
+  }
+
+  @Test
+  void one_thing_said_differently_leaves_the_rest_as_it_was() {
+    for (Content content : contents().toList()) {
+      if (content instanceof Content.Reading r) {
+        assertEquals(r, r.withDoubt("d").withDoubt(r.doubt()));
+        assertEquals(r, r.withAgain(false).withAgain(r.again()));
+        assertEquals(r, r.withNote("n").withNote(r.note()));
+        assertEquals("n", r.withNote("n").note());
+        assertEquals("d", r.withDoubt("d").doubt());
+      } else if (content instanceof Content.Height h) {
+        assertEquals(h, h.withDoubt("d").withDoubt(h.doubt()));
+        assertEquals(h, h.withAgain(true).withAgain(h.again()));
+        assertEquals("h9", h.withMarkAsAt("h9").markAsAt());
+      } else if (content instanceof Content.Round r) {
+        assertEquals("rf", r.withCorner("rf").corner());
+        assertEquals(r, r.withCorner("rf").withCorner(r.corner()));
+      }
+    }
   }
 
   @ParameterizedTest
@@ -293,6 +339,9 @@ class BodiesTest {
             + " 7 (round) cannot be read: its 'steeringLinked' is missing.",
         "round|{'corner':'lf','springIn':'no','bumpStopIn':true,'wheelOn':false,'onTyres':false,'steeringLinked':true}|Entry"
             + " 7 (round) cannot be read: its 'springIn' is not what belongs there.",
+        "round|{'corner':'lf','springIn':false,'bumpStopIn':true,'wheelOn':false,'onTyres':false,'steeringLinked':true,'zeroed':['flor']}|Entry"
+            + " 7 (round) cannot be read: 'flor' is none of floor, frame-mark, rack-centred,"
+            + " steering-link, play, spring-and-stop-out, angle-finder.",
         "round|{'corner':'lf','springIn':1,'bumpStopIn':true,'wheelOn':false,'onTyres':false,'steeringLinked':true}|Entry"
             + " 7 (round) cannot be read: its 'springIn' is not what belongs there.",
         "happening|{'car':'car','what':'rained-on'}|Entry 7 (happening) cannot be read: 'rained-on'"

@@ -35,6 +35,7 @@ import spindlebook.log.Book;
 import spindlebook.log.BookRefused;
 import spindlebook.log.Histories;
 import spindlebook.round.CorrectionPages;
+import spindlebook.round.GuidePages;
 import spindlebook.round.HeightPages;
 import spindlebook.round.RoundPages;
 import spindlebook.round.RoundStore;
@@ -81,6 +82,7 @@ public final class App implements AutoCloseable {
   final AdjustmentPages adjustments;
   final HappeningPages happenings;
   final RoundPages rounds;
+  final GuidePages guide;
   final HeightPages heights;
   final SheetPages sheets;
   final CorrectionPages corrections;
@@ -133,6 +135,7 @@ public final class App implements AutoCloseable {
     this.adjustments = new AdjustmentPages(histories, adjustmentStore);
     this.happenings = new HappeningPages(histories, adjustmentStore);
     this.rounds = new RoundPages(histories, roundStore);
+    this.guide = new GuidePages(histories, roundStore);
     this.heights = new HeightPages(histories, roundStore);
     this.sheets = new SheetPages(histories, roundStore);
     this.corrections = new CorrectionPages(histories, roundStore);

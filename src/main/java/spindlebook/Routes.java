@@ -59,6 +59,10 @@ final class Routes {
     r.get("/corners/{corner}/rounds/new", app.rounds::newRound);
 
     r.get("/rounds/{round}", app.rounds::round);
+    r.get("/rounds/{round}/guide", app.guide::guide);
+    r.post("/rounds/{round}/guide", app.guide::keep);
+    r.post("/rounds/{round}/sent", app.guide::sent);
+    r.get("/rounds/{round}/news", app.guide::news);
     r.post("/rounds/{round}/other-side", app.rounds::otherSide);
     r.get("/rounds/{round}/sheet", app.sheets::sheet);
     r.post("/rounds/{round}/sheet", app.sheets::read);

@@ -23,10 +23,20 @@ public final class Book implements AutoCloseable {
   private final LogFile log;
   private final Index index;
   private final Writer writer;
+  private final Path folder;
+  private final Generation generation;
   private final AtomicBoolean closed = new AtomicBoolean();
   private volatile Supplier<Device> sender = () -> null;
 
-  private Book(FolderLock lock, LogFile log, Index index, Writer writer) {
+  private Book(
+      FolderLock lock,
+      LogFile log,
+      Index index,
+      Writer writer,
+      Path folder,
+      Generation generation) {
+    this.folder = folder;
+    this.generation = generation;
     this.lock = lock;
     this.log = log;
     this.index = index;
@@ -67,13 +77,26 @@ public final class Book implements AutoCloseable {
     LogFile log = null;
     try {
       log = LogFile.open(folder, clock.instant(), tell);
+      Generation generation = generation(folder, log);
       Index index = Index.open(folder, log, appliers, tell, migrations);
       Writer writer = new Writer(log, index, clock, tell);
       writer.start();
-      return new Book(lock, log, index, writer);
+      return new Book(lock, log, index, writer, folder, generation);
     } catch (RuntimeException refused) {
       closeFiles(log, lock);
       throw refused;
+    }
+  }
+
+  private static Generation generation(Path folder, LogFile log) {
+    try {
+      return Generation.of(folder, log);
+    } catch (IOException trouble) {
+      throw BookRefused.book(
+          trouble,
+          "Which life of the book this is cannot be written down in %s: %s.",
+          folder,
+          LogFile.said(trouble));
     }
   }
 
@@ -132,6 +155,11 @@ public final class Book implements AutoCloseable {
   /** The id made when this book was begun. */
   public String id() {
     return log.id();
+  }
+
+  /** Another one once the book was put back from an older copy of it. */
+  public String generation() {
+    return generation.id();
   }
 
   /** Position of the last entry, 0 in a book just begun. */
@@ -208,6 +236,11 @@ public final class Book implements AutoCloseable {
     if (closed.compareAndSet(false, true)) {
       writer.close();
       index.close();
+      try {
+        generation.leave(folder, log);
+      } catch (IOException noted) {
+        // The last one noted stands: it only sees a shorter part of the book put back.
+      }
       closeFiles(log, lock);
     }
   }

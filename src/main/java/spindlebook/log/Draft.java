@@ -56,4 +56,9 @@ public record Draft(
         ? this
         : new Draft(key, kind, v, after, who, sender, claimed, body);
   }
+
+  /** The same, with when its sender says it was made; null when it says nothing. */
+  public Draft claimed(Instant when) {
+    return new Draft(key, kind, v, after, who, device, when, body);
+  }
 }

@@ -76,6 +76,10 @@ record Asked(Quantity quantity, WatchPoint point) {
         && (point == null || point.point().equals(toRead.point()));
   }
 
+  boolean readBy(spindlebook.corner.SeenReading reading) {
+    return point == null ? reading.of(quantity) : reading.of(point.point());
+  }
+
   static Asked byRow(Card card, Steering steering, String row) {
     return all(card, steering).stream().filter(a -> a.row().equals(row)).findFirst().orElse(null);
   }

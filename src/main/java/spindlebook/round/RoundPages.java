@@ -137,8 +137,7 @@ public final class RoundPages {
     }
     store.start(accepted.round(), key, accepted.who());
     Who.remember(ctx, accepted.who());
-    Html.next(
-        ctx, toRead.isEmpty() ? "/rounds/" + key.key() + "/heights/new" : "/rounds/" + key.key());
+    Html.next(ctx, "/rounds/" + key.key() + "/guide");
   }
 
   public void ofCorner(Context ctx) {

@@ -11,6 +11,7 @@ import spindlebook.log.Accepted;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Draft;
+import spindlebook.log.Entry;
 import spindlebook.log.Histories;
 import spindlebook.web.FormKey;
 
@@ -30,8 +31,12 @@ public final class RoundStore {
 
   /** Writes a height, in doubt when its wheel position cannot well be. */
   void height(Card card, Content.Height height, FormKey form, String who) {
+    book.append(draft(card, height, form, who));
+  }
+
+  Draft draft(Card card, Content.Height height, FormKey form, String who) {
     Optional<String> doubt = Doubts.height(onPaper(card, form, height), form.key());
-    book.append(Bodies.draft(form.key(), form.after(), who, height.withDoubt(doubt.orElse(null))));
+    return Bodies.draft(form.key(), form.after(), who, height.withDoubt(doubt.orElse(null)));
   }
 
   /** Writes a reading, in doubt when it is far off. */
@@ -45,6 +50,19 @@ public final class RoundStore {
             ? Optional.of(reading.doubt())
             : Doubts.reading(onPaper(card, form, reading), form.key());
     return Bodies.draft(form.key(), form.after(), who, reading.withDoubt(doubt.orElse(null)));
+  }
+
+  /** The entry under a key, when it is in the book already. */
+  Optional<Entry> written(String key) {
+    return book.byKey(key);
+  }
+
+  long lastN() {
+    return book.lastN();
+  }
+
+  String generation() {
+    return book.generation();
   }
 
   Accepted append(List<Draft> drafts) {

@@ -1,0 +1,62 @@
+package spindlebook.log;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.UUID;
+
+/**
+ * Which life of the book this is: {@code generation.json} beside it. A book put back from an older
+ * copy lacks entries that were acknowledged once; it then is a new generation, and phones that see
+ * its new id offer again what they sent lately.
+ *
+ * @param id made anew whenever the book no longer holds the last entry known here
+ * @param n position of that entry, when the book was last opened or closed in order
+ * @param hash hash of its line
+ */
+record Generation(String id, long n, String hash) {
+  private static final String FILE = "generation.json";
+
+  /** The generation of a book just opened, on the disk before anybody is told of it. */
+  static Generation of(Path folder, LogFile log) throws IOException {
+    Generation known = read(folder.resolve(FILE));
+    boolean goesOn =
+        known != null && known.n <= log.lastN() && log.hashAt(known.n).equals(known.hash);
+    Generation now = goesOn ? known : new Generation(UUID.randomUUID().toString(), 0, "");
+    return now.leave(folder, log);
+  }
+
+  /** The same generation, as far as the book goes now. */
+  Generation leave(Path folder, LogFile log) throws IOException {
+    Generation now = new Generation(id, log.lastN(), log.lastHash());
+    if (!now.equals(this)) {
+      WholeFile.put(
+          folder.resolve(FILE),
+          Json.MAPPER.writeValueAsBytes(
+              Json.MAPPER
+                  .createObjectNode()
+                  .put("id", now.id)
+                  .put("n", now.n)
+                  .put("hash", now.hash)));
+    }
+    return now;
+  }
+
+  /**
+   * Null when there is none, or none that can be read: what is sent twice is stored once anyway.
+   */
+  private static Generation read(Path file) throws IOException {
+    if (!Files.exists(file)) {
+      return null;
+    }
+    try {
+      JsonNode said = Json.read(Files.readAllBytes(file));
+      String id = said.path("id").asText();
+      long n = said.path("n").asLong(-1);
+      return id.isEmpty() || n < 0 ? null : new Generation(id, n, said.path("hash").asText());
+    } catch (IOException damaged) {
+      return null;
+    }
+  }
+}

@@ -1,0 +1,235 @@
+package spindlebook.round;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.LinkedHashSet;
+import java.util.Set;
+import spindlebook.card.Capital;
+import spindlebook.card.Days;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.Doubted;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.HeightName;
+import spindlebook.corner.Measure;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.ReadingText;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.SeenRound;
+import spindlebook.corner.Standing;
+import spindlebook.corner.Steering;
+import spindlebook.log.Json;
+import spindlebook.units.LengthUnit;
+import spindlebook.web.Posted;
+
+/** All a phone needs to walk through a round while it has no network. */
+final class GuideJson {
+  private GuideJson() {}
+
+  /**
+   * @param mirror the other side's card, or null
+   * @param n how far the book goes
+   * @param book its generation
+   */
+  static ObjectNode of(Card card, Card mirror, SeenRound round, long n, String book) {
+    GuidePlan plan = GuidePlan.of(card, round);
+    ObjectNode json = Json.MAPPER.createObjectNode();
+    json.put("round", round.key())
+        .put("n", n)
+        .put("book", book)
+        .put("after", card.lastChange())
+        .put("mm", round.round().unit() != LengthUnit.INCH);
+    ObjectNode rows = json.putObject("rows");
+    ObjectNode done = json.putObject("done");
+    ObjectNode last = json.putObject("last");
+    ObjectNode bands = json.putObject("bands");
+    ArrayNode places = json.putArray("places");
+    for (GuidePlan.Place place : plan.places()) {
+      place(places.addObject(), card, place);
+      place.asked().forEach((s, asked) -> asked.forEach(a -> row(rows, a)));
+    }
+    for (GuidePlan.Step step : plan.steps()) {
+      String word = Posted.word(step.steering());
+      bands.put(Posted.word(step.place().name()) + "/" + word, StepWords.html(card, step));
+      SeenReading read = GuidePlan.read(card, step);
+      if (read != null) {
+        done.set(step.place().height().key() + "/" + word + "/" + step.asked().row(), said(read));
+      }
+      if (step.asked() != null) {
+        String was = last(card, mirror, step);
+        if (!was.isEmpty()) {
+          last.put(Posted.word(step.place().name()) + "/" + word + "/" + step.asked().row(), was);
+        }
+      }
+    }
+    marks(json.putArray("marks"), card, round);
+    doubts(json.putArray("doubts"), card, round);
+    start(json.putObject("start"), round);
+    return json;
+  }
+
+  private static void place(ObjectNode json, Card card, GuidePlan.Place place) {
+    json.put("id", place.id())
+        .put("name", Posted.word(place.name()))
+        .put("words", Capital.of(place.words()))
+        .put("rank", place.name() == HeightName.IN_BETWEEN ? -1 : place.name().ordinal())
+        .put("label", place.label());
+    SeenHeight height = place.height();
+    if (height != null) {
+      json.put("height", height.key());
+      json.put("say", new EntryWordsOfHeight(height).words());
+      if (height.positionCounts()) {
+        json.put("at", height.positionMm().value());
+      }
+    }
+    ObjectNode asked = json.putObject("asked");
+    place
+        .asked()
+        .forEach(
+            (s, list) -> {
+              ArrayNode names = asked.putArray(Posted.word(s));
+              list.forEach(a -> names.add(a.row()));
+            });
+  }
+
+  /** A height in a few words: {@code spindle 14 3/8, mark 30 1/4}. */
+  private record EntryWordsOfHeight(SeenHeight height) {
+    String words() {
+      Content.Height h = height.height();
+      String spindle = h.spindle() == null ? "" : "spindle " + h.spindle().typed();
+      return h.mark() == null ? spindle : spindle + ", mark " + h.mark().typed();
+    }
+  }
+
+  private static void row(ObjectNode rows, Asked asked) {
+    if (!rows.has(asked.row())) {
+      rows.putObject(asked.row())
+          .put("words", Capital.of(asked.words()))
+          .put("kind", kind(asked))
+          .put(
+              "rule", asked.point() == null ? "" : "keep " + EntryWords.keep(asked.point().keep()));
+    }
+  }
+
+  /** Which keys read it: sixteenths of a gap, a tape's inches, a length with a side, degrees. */
+  static String kind(Asked asked) {
+    if (ReadingText.angle(asked.quantity(), asked.point())) {
+      return "angle";
+    }
+    if (asked.quantity() == Quantity.TOE) {
+      return "toe";
+    }
+    if (asked.point() != null && asked.point().place().measure() == Measure.PLUNGE) {
+      return "signed";
+    }
+    return asked.gap() ? "gap" : "tape";
+  }
+
+  static ObjectNode said(SeenReading r) {
+    return Json.MAPPER
+        .createObjectNode()
+        .put("say", EntryWords.value(r.reading()))
+        .put("who", r.who())
+        .put("key", r.key());
+  }
+
+  static String last(Card card, Card mirror, GuidePlan.Step step) {
+    SeenHeight here = step.place().height();
+    String own =
+        card.last(step.place().name(), step.steering(), step.asked().quantity(), point(step))
+            .filter(r -> here == null || !r.height().key().equals(here.key()))
+            .map(
+                r ->
+                    "last time "
+                        + EntryWords.value(r.reading())
+                        + ", "
+                        + Days.day(r.at())
+                        + (r.stands() == Standing.LIVE ? "" : ", " + r.stands().words()))
+            .orElse("");
+    String other =
+        mirror == null
+            ? ""
+            : mirror
+                .last(
+                    step.place().name(),
+                    mirrored(step.steering()),
+                    step.asked().quantity(),
+                    point(step))
+                .map(r -> mirror.place().words() + " " + EntryWords.value(r.reading()))
+                .orElse("");
+    return own + (own.isEmpty() || other.isEmpty() ? "" : " · ") + other;
+  }
+
+  /** Inner lock on one side of the car is the other lock on its other side. */
+  private static Steering mirrored(Steering steering) {
+    return switch (steering) {
+      case FULL_LEFT -> Steering.FULL_RIGHT;
+      case FULL_RIGHT -> Steering.FULL_LEFT;
+      case PART_LEFT -> Steering.PART_RIGHT;
+      case PART_RIGHT -> Steering.PART_LEFT;
+      case STRAIGHT -> Steering.STRAIGHT;
+    };
+  }
+
+  private static String point(GuidePlan.Step step) {
+    return step.asked().point() == null ? null : step.asked().point().point();
+  }
+
+  private static void marks(ArrayNode marks, Card card, SeenRound round) {
+    HeightForm.lastMark(card, round, Long.MAX_VALUE)
+        .ifPresent(
+            h ->
+                marks
+                    .addObject()
+                    .put("key", h.key())
+                    .put("words", h.words())
+                    .put("typed", h.height().mark().typed()));
+  }
+
+  private static void doubts(ArrayNode doubts, Card card, SeenRound round) {
+    Set<String> here = new LinkedHashSet<>();
+    card.heightsOf(round.key()).forEach(h -> here.add(h.key()));
+    card.readings().stream()
+        .filter(r -> r.height().round().key().equals(round.key()))
+        .forEach(r -> here.add(r.key()));
+    for (Doubted doubt : card.doubts()) {
+      if (here.contains(doubt.key())) {
+        doubts
+            .addObject()
+            .put("key", doubt.key())
+            .put("words", doubt.words())
+            .put("doubt", doubt.doubt());
+      }
+    }
+  }
+
+  /** The form that started the round, for a book put back from before it. */
+  private static void start(ObjectNode start, SeenRound seen) {
+    Content.Round r = seen.round();
+    start.put("to", "/corners/" + r.corner() + "/rounds");
+    ObjectNode body = start.putObject("body");
+    body.put("key", seen.key())
+        .put("after", "0")
+        .put("who", seen.who())
+        .put("spring", r.springIn() ? "in" : "out")
+        .put("bumpStop", r.bumpStopIn() ? "in" : "out")
+        .put("wheel", r.wheelOn() ? "on" : "off")
+        .put("on", r.onTyres() ? "tyres" : "stands")
+        .put("linked", r.steeringLinked() ? "yes" : "no")
+        .put("unit", Posted.word(r.unit()));
+    put(body, "rake", r.rake() == null ? null : r.rake().typed());
+    put(body, "roll", r.roll() == null ? null : r.roll().typed());
+    put(body, "pressure", r.pressure());
+    put(body, "tape", r.tape());
+    put(body, "gapTool", r.gapTool());
+    put(body, "angleTool", r.angleTool());
+    put(body, "note", r.note());
+  }
+
+  private static void put(ObjectNode body, String name, String value) {
+    if (value != null) {
+      body.put(name, value);
+    }
+  }
+}

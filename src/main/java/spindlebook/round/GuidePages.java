@@ -1,0 +1,316 @@
+package spindlebook.round;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import gg.jte.models.runtime.JteModel;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import spindlebook.card.Capital;
+import spindlebook.card.Shown;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenRound;
+import spindlebook.corner.Steering;
+import spindlebook.log.Bodies;
+import spindlebook.log.Draft;
+import spindlebook.log.Entry;
+import spindlebook.log.Histories;
+import spindlebook.log.Json;
+import spindlebook.web.Crumb;
+import spindlebook.web.Field;
+import spindlebook.web.FormKey;
+import spindlebook.web.Html;
+import spindlebook.web.PageFrame;
+import spindlebook.web.Pick;
+import spindlebook.web.Posted;
+import spindlebook.web.ReadingRow;
+import spindlebook.web.StepBand;
+import spindlebook.web.Who;
+
+/**
+ * A round one thing at a time. The page and its forms do it alone; with its script the phone walks
+ * on by itself, keeps what is typed and sends it when it can.
+ */
+public final class GuidePages {
+  private final Histories histories;
+  private final RoundStore store;
+
+  public GuidePages(Histories histories, RoundStore store) {
+    this.histories = histories;
+    this.store = store;
+  }
+
+  public void guide(Context ctx) {
+    Card card = card(ctx);
+    SeenRound round = round(ctx, card);
+    show(ctx, card, round, new Posted(Map.of()), ctx.queryParam("at"), null);
+  }
+
+  private void show(
+      Context ctx, Card card, SeenRound round, Posted posted, String at, FormKey key) {
+    List<GuidePlan.Step> steps = GuidePlan.of(card, round).steps();
+    GuidePlan.Step step =
+        steps.stream()
+            .filter(s -> s.id().equals(at))
+            .findFirst()
+            .or(() -> nextAfter(steps, ctx.queryParam("from"), card))
+            .orElse(null);
+    int i = steps.indexOf(step);
+    String here = "/rounds/" + round.key() + "/guide";
+    String progress = step == null ? "" : (i + 1) + " of " + steps.size();
+    PageFrame frame =
+        PageFrame.of(Capital.of(card.place().words()) + ", step by step · Spindlebook", "")
+            .crumbs(new Crumb("the round", "/rounds/" + round.key()))
+            .modules("guide.js")
+            .step(step == null ? finished(card) : StepWords.band(card, step, progress));
+    GuideView view =
+        new GuideView(
+            round.key(),
+            json(card, round).toString(),
+            step == null ? null : asked(card, round, step, posted, key),
+            saved(ctx, card),
+            i > 0 ? here + "?at=" + steps.get(i - 1).id() : null,
+            step != null && i + 1 < steps.size() ? here + "?at=" + steps.get(i + 1).id() : null);
+    JteModel page = Html.TEMPLATES.roundGuide(frame, view);
+    if (posted.ok()) {
+      Html.show(ctx, page);
+    } else {
+      Html.again(ctx, page);
+    }
+  }
+
+  /** The next that is not done yet, after the one just left; what was skipped comes last. */
+  private static Optional<GuidePlan.Step> nextAfter(
+      List<GuidePlan.Step> steps, String left, Card card) {
+    int from = 0;
+    while (from < steps.size() && !steps.get(from).id().equals(left)) {
+      from++;
+    }
+    return Stream.concat(
+            steps.subList(Math.min(from, steps.size()), steps.size()).stream(), steps.stream())
+        .filter(s -> !s.done(card))
+        .findFirst();
+  }
+
+  private static StepBand finished(Card card) {
+    return new StepBand(
+        Shown.plan(card),
+        Capital.of(card.place().words()),
+        "Nothing is left to read",
+        StepBand.Level.AT_RIDE,
+        "",
+        "");
+  }
+
+  private ObjectNode json(Card card, SeenRound round) {
+    Card mirror =
+        histories
+            .of(card.car())
+            .cornerAt(card.place().mirror())
+            .map(c -> histories.card(card.car(), c))
+            .orElse(null);
+    return GuideJson.of(card, mirror, round, store.lastN(), store.generation());
+  }
+
+  private static GuideView.Step asked(
+      Card card, SeenRound round, GuidePlan.Step step, Posted posted, FormKey was) {
+    FormKey key = was == null ? FormKey.fresh(card.lastChange()) : was;
+    GuidePlan.Place place = step.place();
+    SeenHeight height = place.height();
+    String unit = round.round().unit().word();
+    if (height == null || step.asked() == null) {
+      Optional<SeenHeight> mark = HeightForm.lastMark(card, round, Long.MAX_VALUE);
+      Pick[] asAt =
+          mark.map(
+                  h ->
+                      new Pick[] {
+                        new Pick(
+                            "markAsAt",
+                            h.key(),
+                            "as at '" + h.words() + "', " + h.height().mark().typed())
+                      })
+              .orElse(new Pick[0]);
+      return new GuideView.Step(
+          step.id(),
+          "height",
+          place.id(),
+          Posted.word(place.name()),
+          place.label(),
+          null,
+          Posted.word(Steering.STRAIGHT),
+          "height",
+          key,
+          posted.fill(Field.of("spindle", "Spindle above the floor").unit(unit).focused()),
+          posted.fill(Field.of("mark", "Frame mark above the floor").unit(unit).picks(asAt)),
+          null);
+    }
+    Asked asked = step.asked();
+    boolean gap = GuideJson.kind(asked).equals("gap");
+    boolean angle = GuideJson.kind(asked).equals("angle");
+    Field field = Field.of("value", Capital.of(asked.words())).unit(angle ? "°" : unit).focused();
+    if (gap) {
+      field =
+          field.picks(
+              new Pick("value", "well clear", "well clear"),
+              new Pick("value", "touches", "touches"),
+              new Pick("value", "binds", "binds"),
+              new Pick("value", "not looked", "not looked"));
+    }
+    String rule = asked.point() == null ? "" : "keep " + EntryWords.keep(asked.point().keep());
+    return new GuideView.Step(
+        step.id(),
+        "reading",
+        place.id(),
+        Posted.word(place.name()),
+        place.label(),
+        height.key(),
+        Posted.word(step.steering()),
+        asked.row(),
+        key,
+        null,
+        null,
+        new ReadingRow(posted.fill(field), rule, GuideJson.last(card, null, step), null));
+  }
+
+  private HeightView.Saved saved(Context ctx, Card card) {
+    String key = ctx.queryParam("saved");
+    CarBook history = histories.of(card.car());
+    return key == null
+        ? null
+        : history
+            .standing(key)
+            .map(
+                c -> new HeightView.Saved(key, new EntryWords(history).of(c), "", "", false, false))
+            .orElse(null);
+  }
+
+  /** A step's form, without a script: refused on the spot when it cannot be read. */
+  public void keep(Context ctx) {
+    Card card = card(ctx);
+    SeenRound round = round(ctx, card);
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
+    String at = posted.text("at");
+    Optional<Content> content = Sent.read(posted, round, card);
+    if (content.orElse(null) instanceof Content.Reading reading
+        && reading.doubt() != null
+        && store.written(key.key()).isEmpty()) {
+      refuse(posted, card, reading);
+    }
+    if (content.isEmpty() || !posted.ok()) {
+      show(ctx, card, round, posted, at, key);
+      return;
+    }
+    write(card, content.get(), key, posted, Who.of(ctx));
+    Html.next(ctx, "/rounds/" + round.key() + "/guide?saved=" + key.key() + "&from=" + at);
+  }
+
+  private static void refuse(Posted posted, Card card, Content.Reading reading) {
+    Asked asked = Asked.byRow(card, reading.steering(), posted.text("row"));
+    SeenHeight height = card.height(reading.height()).orElseThrow(NotFoundResponse::new);
+    if (asked != null) {
+      HeightPages.typed(posted, "value", height, reading.steering(), asked);
+    } else {
+      posted.wrong("value", reading.doubt());
+    }
+  }
+
+  /** An entry from a phone's outbox; sent again, it gets the first one's answer. */
+  public void sent(Context ctx) {
+    Card card = card(ctx);
+    SeenRound round = round(ctx, card);
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElse(null);
+    if (key == null) {
+      refused(ctx, "It came without the key that makes it one entry.");
+      return;
+    }
+    if (store.written(key.key()).isEmpty()) {
+      Optional<Content> content = Sent.read(posted, round, card);
+      if (content.isEmpty()) {
+        refused(ctx, posted.problems().get(0));
+        return;
+      }
+      if (content.get() instanceof Content.Reading reading
+          && histories.locate(reading.height()).isEmpty()) {
+        refused(ctx, "The height it hangs on is not in the book yet.");
+        return;
+      }
+      String who = posted.line("who", Who.LONGEST);
+      write(card, content.get(), key, posted, who == null ? Who.of(ctx) : who);
+    }
+    Entry entry = store.written(key.key()).orElseThrow();
+    Content content = Bodies.read(entry);
+    ObjectNode answer =
+        Json.MAPPER
+            .createObjectNode()
+            .put("key", entry.key())
+            .put("n", entry.n())
+            .put("book", store.generation())
+            .put("words", new EntryWords(histories.of(card.car())).of(content));
+    doubt(content).ifPresent(d -> answer.put("doubt", d));
+    ctx.contentType("application/json").result(answer.toString());
+  }
+
+  private static void refused(Context ctx, String sentence) {
+    ctx.status(422)
+        .contentType("application/json")
+        .result(Json.MAPPER.createObjectNode().put("sentence", sentence).toString());
+  }
+
+  private static Optional<String> doubt(Content content) {
+    if (content instanceof Content.Reading r) {
+      return Optional.ofNullable(r.doubt());
+    }
+    return content instanceof Content.Height h ? Optional.ofNullable(h.doubt()) : Optional.empty();
+  }
+
+  private void write(Card card, Content content, FormKey key, Posted posted, String who) {
+    FormKey known = new FormKey(key.key(), Math.min(key.after(), store.lastN()));
+    Draft draft;
+    if (content instanceof Content.Height height) {
+      draft = store.draft(card, height, known, who);
+    } else if (content instanceof Content.Reading reading) {
+      Card there = histories.cardOf(reading.height()).orElse(card);
+      draft = store.draft(there, reading, known, who);
+    } else {
+      draft = Bodies.draft(known.key(), known.after(), who, content);
+    }
+    store.append(List.of(draft.claimed(claimed(posted.text("claimed")))));
+  }
+
+  /** When the sender's clock says it was typed; it describes and orders nothing. */
+  private static Instant claimed(String text) {
+    try {
+      return text.isEmpty() ? null : Instant.parse(text);
+    } catch (DateTimeParseException wrong) {
+      return null;
+    }
+  }
+
+  /** What others did since: the plan as it is now, or nothing when nothing was written. */
+  public void news(Context ctx) {
+    if (String.valueOf(store.lastN()).equals(ctx.queryParam("n"))) {
+      ctx.status(204);
+      return;
+    }
+    Card card = card(ctx);
+    ctx.contentType("application/json").result(json(card, round(ctx, card)).toString());
+  }
+
+  private SeenRound round(Context ctx, Card card) {
+    return card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
+  }
+
+  private Card card(Context ctx) {
+    return histories.cardOf(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
+  }
+}

@@ -1,0 +1,122 @@
+package spindlebook.round;
+
+import java.util.Optional;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.GapResult;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.ReadingText;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenRound;
+import spindlebook.corner.Steering;
+import spindlebook.units.LengthUnit;
+import spindlebook.web.Posted;
+
+/**
+ * One entry as a phone's outbox sends it. A reading is never sent back: what cannot be read is kept
+ * as it was typed and asked about, because whoever typed it may be away from the phone by then.
+ */
+final class Sent {
+  private static final int LONGEST = 200;
+
+  private Sent() {}
+
+  /** What it says, or empty with problems posted. */
+  static Optional<Content> read(Posted posted, SeenRound round, Card card) {
+    return switch (posted.text("what")) {
+      case "height" ->
+          HeightForm.read(posted, round) instanceof HeightForm.Accepted accepted
+              ? Optional.of(accepted.height())
+              : Optional.empty();
+      case "reading" -> reading(posted, round, card);
+      case "take-back" ->
+          target(posted).map(t -> new Content.Correction(t, null, "typed by mistake"));
+      case "so" -> target(posted).map(t -> new Content.Answer(t, true, null));
+      case "not" -> target(posted).map(t -> new Content.Answer(t, false, null));
+      default -> {
+        posted.wrong("what", "It does not say whether it is a height or a reading.");
+        yield Optional.empty();
+      }
+    };
+  }
+
+  private static Optional<String> target(Posted posted) {
+    String target = posted.neededLine("target", 80, "It does not say which entry is meant.");
+    return Optional.ofNullable(target);
+  }
+
+  static Steering steering(String word) {
+    for (Steering s : Steering.values()) {
+      if (Posted.word(s).equals(word)) {
+        return s;
+      }
+    }
+    return Steering.STRAIGHT;
+  }
+
+  private static Optional<Content> reading(Posted posted, SeenRound round, Card card) {
+    String height = posted.neededLine("height", 80, "It does not say at which height it was read.");
+    String text = posted.neededLine("value", LONGEST, "Nothing was typed.");
+    if (height == null || text == null) {
+      return Optional.empty();
+    }
+    Steering steering = steering(posted.text("steering"));
+    String row = posted.text("row");
+    String note = posted.line("note", LONGEST);
+    Asked asked = Asked.byRow(card, steering, row);
+    if (asked == null) {
+      return Optional.of(unknown(height, steering, row, text, note));
+    }
+    LengthUnit unit = card.height(height).map(SeenHeight::round).orElse(round).round().unit();
+    ReadingText.Result result = ReadingText.read(text, unit, asked.quantity(), asked.point());
+    if (result instanceof ReadingText.Says says) {
+      return Optional.of(HeightPages.reading(height, steering, asked, text, says).withNote(note));
+    }
+    String why =
+        result instanceof ReadingText.Refused refused
+            ? refused.sentence()
+            : "It can be read in more than one way: "
+                + String.join(" or ", ((ReadingText.Either) result).choices())
+                + ".";
+    String point = asked.point() == null ? null : asked.point().point();
+    return Optional.of(unread(height, steering, asked.quantity(), point, text, why, note));
+  }
+
+  /** Something that is not asked for any more: kept all the same. */
+  private static Content.Reading unknown(
+      String height, Steering steering, String row, String text, String note) {
+    String point = row.startsWith("p-") ? row.substring(2) : row;
+    return unread(
+        height,
+        steering,
+        Quantity.WATCH_POINT,
+        point.isEmpty() ? "unnamed" : point,
+        text,
+        "It is a reading of something that is not watched here.",
+        note);
+  }
+
+  private static Content.Reading unread(
+      String height,
+      Steering steering,
+      Quantity quantity,
+      String point,
+      String text,
+      String why,
+      String note) {
+    return new Content.Reading(
+        height,
+        steering,
+        quantity,
+        point,
+        GapResult.UNREAD,
+        text,
+        null,
+        null,
+        null,
+        null,
+        why,
+        null,
+        note);
+  }
+}

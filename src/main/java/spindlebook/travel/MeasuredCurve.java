@@ -2,6 +2,7 @@ package spindlebook.travel;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Rectangular;
@@ -15,6 +16,7 @@ import spindlebook.uncertainty.SourceKind;
  * <pre>
  *   part_s(f) = Σj ∂f/∂y_j part_s(y_j) + Σj ∂f/∂x_j part_s(x_j)
  *   between readings: one source more, rectangular, half width |cubic − straight line|
+ *   two readings at x0, x1:  f'' (x − x0)(x − x1) / 2,  |f''| ≤ |slope| / 1000 mm, rectangular
  * </pre>
  *
  * <p>x_j wheel position of node j in mm, y_j its value; f any number drawn from the curve. The
@@ -24,10 +26,16 @@ import spindlebook.uncertainty.SourceKind;
  *
  * <p>Assumes errors small against the spacing of the nodes. The difference to the straight line is
  * what is not known of the shape: nothing is known to choose between lines that bend as the
- * readings do and lines that hardly bend. Source: JCGM 100:2008, 5.1.3 note 2 (numerical
- * sensitivities), eq. 13; the interpolation term derived in docs/methods.md.
+ * readings do and lines that hardly bend. Two readings tell of no bend at all: a slope is taken to
+ * change by no more than a tenth in 100 mm of wheel, as the reference corner's strap and shock do
+ * all but at full bump; one unknown for all that is drawn from the two. Source: Lagrange's
+ * remainder; JCGM 100:2008, 5.1.3 note 2 (numerical sensitivities), eq. 13; the interpolation term
+ * derived in docs/methods.md.
  */
 public final class MeasuredCurve {
+  /** Of the slope, per mm of wheel. */
+  private static final double BEND_OF_TWO_READINGS = 1e-3;
+
   private final List<Node> nodes;
   private final ShapePreservingCubic cubic;
 
@@ -69,19 +77,26 @@ public final class MeasuredCurve {
   /** The value at a wheel position inside the readings, with all its sources. */
   public Figure at(double positionMm) {
     double value = cubic.value(positionMm);
-    return bent(
-        figure(value, c -> c.continued(positionMm), 1),
-        value - cubic.straight(positionMm),
-        "value at " + positionMm);
+    Figure drawn = figure(value, c -> c.continued(positionMm), 1);
+    return nodes.size() == 2
+        ? drawn.plus(bendOfTwo((positionMm - fromMm()) * (positionMm - toMm()) / 2))
+        : bent(drawn, value - cubic.straight(positionMm), "value at " + positionMm);
   }
 
   /** The slope at a wheel position inside the readings, per mm of wheel. */
   public Figure slopeAt(double positionMm) {
     double slope = cubic.slope(positionMm);
-    return bent(
-        figure(slope, c -> c.continuedSlope(positionMm), 1),
-        slope - cubic.secant(positionMm),
-        "slope at " + positionMm);
+    Figure drawn = figure(slope, c -> c.continuedSlope(positionMm), 1);
+    return nodes.size() == 2
+        ? drawn.plus(bendOfTwo(positionMm - (fromMm() + toMm()) / 2))
+        : bent(drawn, slope - cubic.secant(positionMm), "slope at " + positionMm);
+  }
+
+  /** What an unknown second derivative does to a number drawn from two readings, per unit of it. */
+  Figure bendOfTwo(double perBend) {
+    Source bend = new Source("bend between " + readings(), SourceKind.INTERPOLATION);
+    double u = Rectangular.u(BEND_OF_TWO_READINGS * Math.abs(cubic.secant(fromMm())));
+    return Figure.of(0, Map.of(bend, perBend * u));
   }
 
   /** U of the value between the nodes: the straight line between the U of its neighbours. */
@@ -143,8 +158,11 @@ public final class MeasuredCurve {
   }
 
   private Source betweenReadings(String what) {
-    List<String> readings = nodes.stream().flatMap(node -> node.readings().stream()).toList();
-    return new Source("shape between " + readings + ", " + what, SourceKind.INTERPOLATION);
+    return new Source("shape between " + readings() + ", " + what, SourceKind.INTERPOLATION);
+  }
+
+  private List<String> readings() {
+    return nodes.stream().flatMap(node -> node.readings().stream()).toList();
   }
 
   private double valueStep() {

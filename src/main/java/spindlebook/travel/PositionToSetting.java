@@ -21,12 +21,20 @@ import spindlebook.uncertainty.SourceKind;
  * is not ratio × change. Beyond them it is, and the answer says {@link By#RATIO}; its uncertainty
  * then holds c (x − e)² / 2 as a rectangular half width, c the largest bend between any two
  * neighbouring pieces that were read: it assumes that a length bends no more outside the readings
- * than inside. With two readings no bend is known and none is in the uncertainty; those are called
- * RATIO throughout.
+ * than inside. Everything from two readings is called RATIO too, and no bend is known of it:
  *
- * <p>Source: derived in docs/methods.md. Worked example: a strap 548.829 mm long at −260 mm must
- * stop the wheel 25 mm higher: 12.283 mm shorter; the ratio at −260 alone says 12.346 mm. With
- * holes 1 in apart that is one hole, 25.4 mm.
+ * <pre>
+ *   two readings at x0, x1:  error(x) = l''/2 (x − x0)(x − x1),  |l''| ≤ |ratio| / 1000 mm
+ * </pre>
+ *
+ * one unknown for both ends of a change, rectangular ({@link MeasuredCurve}); a third reading says
+ * how the length bends and does away with most of it.
+ *
+ * <p>Source: derived in docs/methods.md; the error of the straight line is Lagrange's remainder.
+ * Worked example: a strap 548.829 mm long at −260 mm must stop the wheel 25 mm higher: 12.283 mm
+ * shorter; the ratio at −260 alone says 12.346 mm. With holes 1 in apart that is one hole, 25.4 mm.
+ * Read only at −260 and at 40 mm, 150 mm shorter: 12.500 mm, of which 25 · 275 / 2 / 2000 = 1.719
+ * mm either way is not known.
  */
 public final class PositionToSetting {
   private PositionToSetting() {}
@@ -116,6 +124,9 @@ public final class PositionToSetting {
   private static Figure length(MeasuredCurve curve, double positionMm) {
     double end = nearestRead(curve, positionMm);
     double beyond = positionMm - end;
+    if (curve.nodes().size() == 2) {
+      return onTheLine(curve, positionMm);
+    }
     if (beyond == 0) {
       return curve.at(positionMm);
     }
@@ -125,7 +136,17 @@ public final class PositionToSetting {
     return bend > 0 ? straight.withSource(shape, bend) : straight;
   }
 
-  /** The largest change of slope per mm from one piece to the next; 0 with two readings. */
+  private static Figure onTheLine(MeasuredCurve curve, double positionMm) {
+    double end = nearestRead(curve, positionMm);
+    double beyond = positionMm - end;
+    // The straight line carries its bend on; past the readings only the square is still to come.
+    return curve
+        .at(end)
+        .plus(curve.slopeAt(end).times(beyond))
+        .plus(curve.bendOfTwo(beyond * beyond / 2));
+  }
+
+  /** The largest change of slope per mm from one piece to the next. */
   private static double largestBend(MeasuredCurve curve) {
     double[] x = curve.nodes().stream().mapToDouble(node -> node.positionMm().value()).toArray();
     double[] y = curve.nodes().stream().mapToDouble(node -> node.value().value()).toArray();
@@ -141,12 +162,18 @@ public final class PositionToSetting {
   private static DoubleStream positionsWith(MeasuredCurve curve, double length) {
     DoubleStream inside =
         curve.cubic().crossings(length).stream().flatMapToDouble(PositionToSetting::places);
-    DoubleStream beyond =
-        DoubleStream.of(curve.fromMm(), curve.toMm())
-            .filter(end -> curve.cubic().slope(end) != 0)
-            .map(end -> end + (length - curve.cubic().value(end)) / curve.cubic().slope(end))
-            .filter(x -> x < curve.fromMm() || x > curve.toMm());
-    return DoubleStream.concat(inside, beyond);
+    // A line from one end that comes out past the other is no continuation of the curve.
+    DoubleStream below =
+        onTheLineFrom(curve, curve.fromMm(), length).filter(x -> x < curve.fromMm());
+    DoubleStream above = onTheLineFrom(curve, curve.toMm(), length).filter(x -> x > curve.toMm());
+    return DoubleStream.concat(inside, DoubleStream.concat(below, above));
+  }
+
+  private static DoubleStream onTheLineFrom(MeasuredCurve curve, double end, double length) {
+    double slope = curve.cubic().slope(end);
+    return slope == 0
+        ? DoubleStream.empty()
+        : DoubleStream.of(end + (length - curve.cubic().value(end)) / slope);
   }
 
   private static DoubleStream places(Crossing crossing) {

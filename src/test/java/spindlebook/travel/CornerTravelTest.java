@@ -53,7 +53,7 @@ class CornerTravelTest {
     assertEquals(1, cure.steps());
     assertEquals("hole 4", cure.to().inWords());
     assertEquals(2 * INCH, cure.atWheelMm(), 1e-9);
-    assertTrue(cure.byRatio());
+    assertFalse(cure.byRatio());
   }
 
   @Test

@@ -30,6 +30,7 @@ final class StandardCorner {
         .height("bump", "full-bump", 500)
         .length("strap-length", "strap", 508)
         .length("strap-length", "ride", 435)
+        .length("strap-length", "bump", 385)
         .length("shock-length", "off", 625)
         .length("shock-length", "strap", 573)
         .length("shock-length", "bump", 450);

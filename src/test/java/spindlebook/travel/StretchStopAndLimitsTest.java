@@ -198,8 +198,10 @@ class StretchStopAndLimitsTest {
             .orElseThrow();
     assertEquals(475, stop.positionMm().value(), 1e-9);
     assertTrue(stop.computed());
-    // Only the crush is doubted: 2/√3 over 1.2.
-    assertEquals(2 / Math.sqrt(3) / 1.2, stop.positionMm().u(), 1e-9);
+    // The crush is doubted, 2/√3 over 1.2, and how two gaps bend: 1.2/1000 · 25/√3 of the ratio,
+    // times 30/1.44.
+    double bend = 1.2 / 1000 * 25 / Math.sqrt(3) * 30 / 1.44;
+    assertEquals(Math.hypot(2 / Math.sqrt(3) / 1.2, bend), stop.positionMm().u(), 1e-9);
   }
 
   @Test

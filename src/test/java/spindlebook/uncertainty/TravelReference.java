@@ -19,6 +19,10 @@ public final class TravelReference {
     return read("strap_lengths.json").get("rows");
   }
 
+  public static JsonNode cornerCurves() {
+    return read("corner_curves.json");
+  }
+
   public static Stream<JsonNode> each(JsonNode array) {
     return StreamSupport.stream(array.spliterator(), false);
   }

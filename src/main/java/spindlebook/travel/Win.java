@@ -1,0 +1,58 @@
+package spindlebook.travel;
+
+import java.util.List;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * What wheel travel curing one rung of a {@link Ladder} wins, everything that acts before it being
+ * cured. Rungs are named by their place in the ladder, from 0.
+ */
+public sealed interface Win {
+  /**
+   * That much before the next one rules.
+   *
+   * @param upTo its own place is planned from a bracket's near end, or is only pushed away: it may
+   *     win less
+   * @param atLeast the next one's place is planned from a bracket's near end: it may win more
+   */
+  record Travel(Figure mm, int next, boolean upTo, boolean atLeast) implements Win {}
+
+  /**
+   * Nothing: the next one acts at the same place, within the U of how far they are apart.
+   *
+   * @param together those at the same place, this one among them
+   * @param all what curing all of them wins
+   */
+  record Nothing(Figure apartMm, List<Integer> together, Win all) implements Win {
+    public Nothing {
+      together = List.copyOf(together);
+    }
+  }
+
+  /** Nothing yet: another one acts before all of these. */
+  record ActsLater(int first) implements Win {}
+
+  /** That much at least; further out somebody has to look at other rules first. */
+  record AsFarAsRead(Figure mm, List<Need> needs) implements Win {
+    public AsFarAsRead {
+      needs = List.copyOf(needs);
+    }
+  }
+
+  /**
+   * Not told: a missing or stale term could act anywhere on the way.
+   *
+   * @param atMostMm as far as the next one that is known; null when none is
+   */
+  record Withheld(Figure atMostMm, List<Need> needs) implements Win {
+    public Withheld {
+      needs = List.copyOf(needs);
+    }
+  }
+
+  /** Nothing else was found to limit this end. */
+  record NothingBeyond() implements Win {}
+
+  /** There is nothing to cure: its rule is kept as far as it was read. */
+  record NotMet() implements Win {}
+}

@@ -61,7 +61,8 @@ final class Judged {
       return bracket(end, found, crosses, reachMm, room);
     }
     Outcome outcome = outcome(GuardBand.atLeast(room, 0));
-    Settles settles = outcome == Outcome.CANT_TELL ? Settles.how(room, 0) : null;
+    Settles settles =
+        outcome == Outcome.CANT_TELL ? ReadOtherwise.settles(end, found, crosses, reachMm) : null;
     return limit(found, reachMm, room, outcome, settles, List.of());
   }
 

@@ -1,5 +1,6 @@
 package spindlebook.uncertainty;
 
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.OptionalInt;
 
@@ -41,15 +42,29 @@ public sealed interface Settles {
   /** It is further from its limit than U already. */
   record Settled() implements Settles {}
 
+  /** U of a figure, had its readings been taken otherwise and come out the same. */
+  @FunctionalInterface
+  interface Expanded {
+    /**
+     * @param n times as many readings of each place
+     * @param finerTool with a scale that has no steps
+     */
+    double with(int n, boolean finerTool);
+  }
+
   static Settles how(Figure y, double limit) {
-    double away = Math.abs(y.value() - limit);
-    double now = y.U();
+    return how(Math.abs(y.value() - limit), (n, finerTool) -> expanded(y, n, finerTool));
+  }
+
+  /** For a figure whose U is no plain sum over its sources: {@code away} from its limit. */
+  static Settles how(double away, Expanded u) {
+    double now = u.with(1, false);
     if (away > now || now == 0) {
       return new Settled();
     }
-    OptionalInt repeats = repeats(y, away, false);
+    OptionalInt repeats = repeats(u, away, false);
     // Exactly U away on the broken side still can't tell, so only a smaller U counts as a cure.
-    double finer = expanded(y, 1, true);
+    double finer = u.with(1, true);
     boolean finerTool = away >= finer && finer < now;
     if (repeats.isPresent()) {
       return finerTool
@@ -59,14 +74,14 @@ public sealed interface Settles {
     if (finerTool) {
       return new FinerTool();
     }
-    OptionalInt both = repeats(y, away, true);
+    OptionalInt both = repeats(u, away, true);
     return both.isPresent() ? new RepeatsWithFinerTool(both.getAsInt()) : new RepeatingWillNot();
   }
 
-  private static OptionalInt repeats(Figure y, double away, boolean finerTool) {
-    double once = expanded(y, 1, finerTool);
+  private static OptionalInt repeats(Expanded u, double away, boolean finerTool) {
+    double once = u.with(1, finerTool);
     for (int n = 2; n <= MOST; n++) {
-      double expanded = expanded(y, n, finerTool);
+      double expanded = u.with(n, finerTool);
       if (away >= expanded && expanded < once) {
         return OptionalInt.of(n);
       }
@@ -75,16 +90,22 @@ public sealed interface Settles {
   }
 
   private static double expanded(Figure y, int n, boolean finerTool) {
-    double sum = 0;
-    for (Map.Entry<Source, Double> part : y.parts().entrySet()) {
-      double square = part.getValue() * part.getValue();
-      sum +=
-          switch (part.getKey().kind()) {
-            case PLACING -> square / n;
-            case RESOLUTION -> finerTool ? 0 : square;
-            case TOOL, MARK, ALLOWANCE, TILT, INTERPOLATION -> square;
-          };
-    }
-    return Figure.K * Math.sqrt(sum);
+    return readOtherwise(y, n, finerTool).U();
+  }
+
+  /** The same value from {@code n} times as many readings, or from a scale without steps. */
+  static Figure readOtherwise(Figure y, int n, boolean finerTool) {
+    Map<Source, Double> parts = new LinkedHashMap<>();
+    y.parts()
+        .forEach(
+            (source, part) ->
+                parts.put(
+                    source,
+                    switch (source.kind()) {
+                      case PLACING -> part / Math.sqrt(n);
+                      case RESOLUTION -> finerTool ? 0 : part;
+                      case TOOL, MARK, ALLOWANCE, TILT, INTERPOLATION -> part;
+                    }));
+    return Figure.of(y.value(), parts);
   }
 }

@@ -1,0 +1,94 @@
+package spindlebook.travel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Settles;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
+
+/** What would settle a limit on the curve; hand calculation, no table outside. */
+class ReadOtherwiseTest {
+  /** A gap opening by 0.2 per mm that meets 6 at 230, read at four heights. */
+  private static Limit droop(double stopMm, double placing, double steps, double tool) {
+    List<Node> nodes = new ArrayList<>();
+    for (double z : new double[] {180, 220, 260, 300}) {
+      Figure gap =
+          Figure.exact(6 + 0.2 * (z - 230))
+              .withSource(new Source("g" + z, SourceKind.PLACING), placing)
+              .withSource(new Source("g" + z, SourceKind.RESOLUTION), steps)
+              .withSource(new Source("shanks", SourceKind.TOOL), tool);
+      nodes.add(new Node(Figure.exact(z), gap, Bound.EXACT, List.of("g" + z)));
+    }
+    Rule rule = new Rule.AtLeast(6);
+    EndLimit at = RuleAlongTravel.along(nodes, rule).droop();
+    CornerLimits.Found found =
+        new CornerLimits.Found(
+            Limit.Kind.SHOCK, null, null, at, null, nodes, rule, null, List.of());
+    return Judged.of(End.DROOP, found, Figure.exact(stopMm));
+  }
+
+  @Test
+  void a_band_that_placing_made_narrows_with_repeats() {
+    // U 1.0 / 0.2 = 5 mm at a room of 3: 5/√2 = 3.54, 5/√3 = 2.89.
+    Limit limit = droop(233, 0.5, 0, 0);
+    assertEquals(Outcome.CANT_TELL, limit.outcome());
+    assertEquals(5.0, limit.roomMm().U(), 1e-6);
+    assertEquals(new Settles.Repeats(3), limit.settles());
+    assertEquals(new Settles.Repeats(3), droop(227, 0.5, 0, 0).settles());
+  }
+
+  @Test
+  void a_band_that_the_steps_made_wants_a_finer_scale() {
+    assertEquals(new Settles.FinerTool(), droop(233, 0.1, 0.5, 0).settles());
+    // Twice is 2 · √(0.5²/2 + 0.35²)/0.2 = 4.97; fine and twice 3.54, fine and three times 2.89.
+    assertEquals(new Settles.RepeatsWithFinerTool(3), droop(233, 0.5, 0.35, 0).settles());
+  }
+
+  @Test
+  void what_the_tool_does_to_all_readings_stays() {
+    assertEquals(new Settles.RepeatingWillNot(), droop(233, 0.1, 0.1, 0.5).settles());
+  }
+
+  @Test
+  void the_number_told_decides_and_one_less_does_not_with_the_values_as_they_are() {
+    Random random = new Random(20261125);
+    int told = 0;
+    for (int i = 0; i < 2000; i++) {
+      SimulatedCorner corner = SimulatedCorner.any(random);
+      SimulatedCorner.Sitting sitting = corner.sitting(TapeError.BIAS, random);
+      Limit limit = sitting.judged(corner.limitMm() + TapeError.spread(random, 4));
+      if (limit.settles() instanceof Settles.Repeats repeats && limit.found()) {
+        told++;
+        double away = Math.abs(limit.roomMm().value());
+        assertTrue(away >= roomU(sitting, corner, limit, repeats.n()), "corner " + i);
+        assertTrue(away < roomU(sitting, corner, limit, repeats.n() - 1), "corner " + i);
+      }
+    }
+    assertTrue(told > 30, "the generator must reach the case: " + told);
+  }
+
+  /** The same values with every hand √n better, found and judged anew. */
+  private static double roomU(
+      SimulatedCorner.Sitting sitting, SimulatedCorner corner, Limit limit, int n) {
+    List<Node> nodes =
+        sitting.nodes.stream()
+            .map(
+                node ->
+                    new Node(
+                        Settles.readOtherwise(node.positionMm(), n, false),
+                        Settles.readOtherwise(node.value(), n, false),
+                        Bound.EXACT,
+                        node.readings()))
+            .toList();
+    Along along = RuleAlongTravel.along(nodes, corner.rule());
+    EndLimit at = corner.end() == End.DROOP ? along.droop() : along.bump();
+    Figure reachMm = Settles.readOtherwise(limit.reachMm(), n, false);
+    return Judged.room(corner.end(), reachMm, EndLimit.positionMm(at)).U();
+  }
+}

@@ -16,10 +16,11 @@ import spindlebook.corner.Content.ToRead;
  * </pre>
  *
  * <p>Places are the heights that have something to be read, along the travel from droop to bump,
- * those in between as they are listed; from lock to lock is two swings, to part lock half of one. The weights are common practice, no
- * source: a jack is slow beside a steering wheel, and raising is kinder than lowering. Every height
- * is visited once, for a second visit would be another height, and straight ahead is visited at
- * each, for that is where its position is read; readings at a lock may come before it.
+ * those in between as they are listed; from lock to lock is two swings, to part lock half of one.
+ * The weights are common practice, no source: a jack is slow beside a steering wheel, and raising
+ * is kinder than lowering. Every height is visited once, for a second visit would be another
+ * height, and straight ahead is visited at each, for that is where its position is read; readings
+ * at a lock may come before it.
  *
  * <p>The least cost is found exactly, over all sets of places done and where the steering was left
  * (Held and Karp, from memory), up to {@link #EXACT} places; beyond that the jack goes straight up.
@@ -34,6 +35,7 @@ public record RoundOrder(List<Stop> stops, double cost) {
   public static final double UP = 3;
   public static final double DOWN = 3.5;
   public static final double SWING = 1;
+
   /** As many places are ordered exactly. */
   static final int EXACT = 12;
 
@@ -115,8 +117,7 @@ public record RoundOrder(List<Stop> stops, double cost) {
     final int start;
 
     Line(Collection<ToRead> readings, Start start) {
-      List<Height> heights =
-          new ArrayList<>(readings.stream().map(Height::of).distinct().toList());
+      List<Height> heights = new ArrayList<>(readings.stream().map(Height::of).distinct().toList());
       Height first = null;
       if (start.name() != null) {
         first = new Height(start.name(), start.label() == null ? "" : start.label());

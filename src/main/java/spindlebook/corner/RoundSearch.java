@@ -31,7 +31,10 @@ final class RoundSearch {
       readings.stream()
           .filter(r -> RoundOrder.Height.of(r).equals(place))
           .forEach(
-              r -> there.computeIfAbsent(RoundOrder.axis(r.steering()), a -> new ArrayList<>()).add(r));
+              r ->
+                  there
+                      .computeIfAbsent(RoundOrder.axis(r.steering()), a -> new ArrayList<>())
+                      .add(r));
       bySteering.add(there);
     }
   }

@@ -36,8 +36,7 @@ import spindlebook.uncertainty.Figure;
  *     itself, and at full lock the steering stop
  * @param locks what acts at one full lock
  */
-public record Ladder(
-    End end, List<Rung> rungs, List<MidTravel> midTravel, List<LockLimits> locks) {
+public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<LockLimits> locks) {
   private static final double TINY_MM = 1e-9;
 
   public Ladder {
@@ -71,19 +70,14 @@ public record Ladder(
             .toList();
     Ladder bare = new Ladder(end, rungs, midTravel, List.of());
     List<Rung> winning =
-        IntStream.range(0, rungs.size())
-            .mapToObj(i -> rungs.get(i).winning(bare.win(i)))
-            .toList();
+        IntStream.range(0, rungs.size()).mapToObj(i -> rungs.get(i).winning(bare.win(i))).toList();
     return new Ladder(end, winning, midTravel, bare.atLocks());
   }
 
   private static Figure reachMm(EndFindings end) {
     return end.stop().isEmpty() || end.heldBack().isEmpty()
         ? null
-        : end.stop()
-            .get()
-            .positionMm()
-            .plus(end.heldBack().get().mm().times(end.end().outward()));
+        : end.stop().get().positionMm().plus(end.heldBack().get().mm().times(end.end().outward()));
   }
 
   private static List<Need> otherNeeds(EndFindings end) {
@@ -184,8 +178,7 @@ public record Ladder(
       List<Integer> there =
           IntStream.range(0, rungs.size())
               .filter(i -> rungs.get(i).steering() == lock)
-              .filter(
-                  i -> rungs.get(i).acts() || rungs.get(i).state() == Rung.State.EVERYWHERE)
+              .filter(i -> rungs.get(i).acts() || rungs.get(i).state() == Rung.State.EVERYWHERE)
               .boxed()
               .toList();
       List<MidTravel> mid = midTravel.stream().filter(m -> m.steering() == lock).toList();

@@ -70,8 +70,7 @@ final class ReadOtherwise {
         .filter(EndLimit.Crosses.class::isInstance)
         .map(EndLimit.Crosses.class::cast)
         .filter(c -> c.how() == EndLimit.How.CUBIC)
-        .filter(
-            c -> Math.abs(c.positionMm().value() - wanted.positionMm().value()) <= TINY_MM)
+        .filter(c -> Math.abs(c.positionMm().value() - wanted.positionMm().value()) <= TINY_MM)
         .findFirst();
   }
 }

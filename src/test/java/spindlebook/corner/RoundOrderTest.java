@@ -74,12 +74,10 @@ class RoundOrderTest {
   void from_a_jack_at_ride_the_nearer_end_comes_first() {
     List<ToRead> asked =
         all(gaps(ON_THE_STRAP, STRAIGHT), gaps(STOP_TOUCH, STRAIGHT), gaps(FULL_BUMP, STRAIGHT));
-    RoundOrder order =
-        RoundOrder.of(asked, new RoundOrder.Start(RIDE, null, STRAIGHT));
+    RoundOrder order = RoundOrder.of(asked, new RoundOrder.Start(RIDE, null, STRAIGHT));
     // Down first: 3.5 + 2 · 3 + 3 = 12.5. Up first: 2 · 3 + 3 · 3.5 = 16.5.
     assertEquals(
-        List.of("ON_THE_STRAP STRAIGHT", "STOP_TOUCH STRAIGHT", "FULL_BUMP STRAIGHT"),
-        told(order));
+        List.of("ON_THE_STRAP STRAIGHT", "STOP_TOUCH STRAIGHT", "FULL_BUMP STRAIGHT"), told(order));
     assertEquals(12.5, order.cost());
   }
 
@@ -103,7 +101,8 @@ class RoundOrderTest {
       asked.add(new ToRead(height, null, STRAIGHT, Quantity.TOE, null));
     }
     RoundOrder order = RoundOrder.of(asked, HANGING);
-    // 5 · 3 of jack either way; 3 + 5 · 2 of steering against 5 · 6 with toe last of all: each height
+    // 5 · 3 of jack either way; 3 + 5 · 2 of steering against 5 · 6 with toe last of all: each
+    // height
     // straight, left, right, straight.
     assertEquals(28, order.cost());
     assertEquals(39, RoundOrder.costAsListed(asked, HANGING));
@@ -173,9 +172,7 @@ class RoundOrderTest {
     return random.nextBoolean()
         ? HANGING
         : new RoundOrder.Start(
-            names[random.nextInt(names.length)],
-            null,
-            steerings[random.nextInt(steerings.length)]);
+            names[random.nextInt(names.length)], null, steerings[random.nextInt(steerings.length)]);
   }
 
   /** By height as listed, then by steering. */
@@ -218,7 +215,9 @@ class RoundOrderTest {
       double jack = to > at ? 3 * (to - at) : 3.5 * (at - to);
       List<Place> rest = left.stream().filter(p -> !p.equals(next)).toList();
       Set<Double> there = new HashSet<>(List.of(0.0));
-      asked.stream().filter(r -> place(r).equals(next)).forEach(r -> there.add(degrees(r.steering())));
+      asked.stream()
+          .filter(r -> place(r).equals(next))
+          .forEach(r -> there.add(degrees(r.steering())));
       least = Math.min(least, jack + swings(asked, places, rest, to, wheel, there));
     }
     return least;
@@ -239,8 +238,7 @@ class RoundOrderTest {
       Set<Double> others = new HashSet<>(there);
       others.remove(next);
       least =
-          Math.min(
-              least, Math.abs(next - wheel) + swings(asked, places, rest, at, next, others));
+          Math.min(least, Math.abs(next - wheel) + swings(asked, places, rest, at, next, others));
     }
     return least;
   }

@@ -299,11 +299,7 @@ class LadderTest {
         ladder(
             End.DROOP,
             STRAP,
-            gap(
-                "tyre",
-                FULL_LEFT,
-                brokenEverywhere(),
-                Ladders.toRead("tyre", FULL_LEFT)),
+            gap("tyre", FULL_LEFT, brokenEverywhere(), Ladders.toRead("tyre", FULL_LEFT)),
             gap("arm", STRAIGHT, at(200)));
     assertEquals(List.of("tyre", "stop", "arm"), names(droop));
     assertEquals(Rung.State.EVERYWHERE, droop.rungs().get(0).state());
@@ -329,7 +325,8 @@ class LadderTest {
     for (End end : End.values()) {
       Ladder ladder = Ladder.of(bench.travel(), end);
       assertEquals(1, ladder.midTravel().size());
-      assertTrue(ladder.rungs().stream().noneMatch(r -> r.acts() && "tyre".equals(Ladders.name(r))));
+      assertTrue(
+          ladder.rungs().stream().noneMatch(r -> r.acts() && "tyre".equals(Ladders.name(r))));
       LockLimits left = ladder.locks().get(0);
       assertEquals(FULL_LEFT, left.lock());
       assertEquals(List.of(), left.rungs());

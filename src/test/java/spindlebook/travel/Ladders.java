@@ -10,10 +10,10 @@ import spindlebook.corner.Quantity;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPlace;
 import spindlebook.corner.WatchPoint;
+import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
-import spindlebook.uncertainty.Figure;
 
 /** Limits as short as a test of the ladder wants to write them. Numbers in mm. */
 final class Ladders {
@@ -52,8 +52,7 @@ final class Ladders {
 
   private static Limit limit(
       Limit.Kind kind, WatchPoint point, Steering steering, EndLimit at, Need... needs) {
-    return new Limit(
-        kind, point, steering, at, null, null, Outcome.CLEAR, null, List.of(needs));
+    return new Limit(kind, point, steering, at, null, null, Outcome.CLEAR, null, List.of(needs));
   }
 
   static EndLimit at(double positionMm) {

@@ -130,6 +130,22 @@ record SimulatedCorner(
       return i >= 0 ? positions.get(i) : position("stop", truthMm);
     }
 
+    /** Where it breaks its rule somebody only saw that it does: it touches, or binds. */
+    Sitting onlyTouching() {
+      Rule rule = rule();
+      double past = sign > 0 ? Math.nextDown(rule.limit()) : Math.nextUp(rule.limit());
+      nodes.replaceAll(
+          node ->
+              rule.kept(node.value().value())
+                  ? node
+                  : new Node(
+                      node.positionMm(),
+                      Figure.exact(past),
+                      sign > 0 ? Bound.AT_MOST : Bound.AT_LEAST,
+                      node.readings()));
+      return this;
+    }
+
     EndLimit limit() {
       Along along = RuleAlongTravel.along(nodes, rule());
       return end == End.DROOP ? along.droop() : along.bump();

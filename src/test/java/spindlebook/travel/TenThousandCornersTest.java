@@ -53,21 +53,26 @@ class TenThousandCornersTest {
   void a_stop_truly_at_a_rule_is_hardly_ever_called_clear(TapeError error) {
     Tally elsewhere = new Tally();
     Tally there = new Tally();
+    Tally bracket = new Tally();
     each(
         2,
         (corner, random) -> {
-          elsewhere.count(clear(corner, error, random));
-          there.count(clear(corner.readAtItsLimit(), error, random));
+          SimulatedCorner readThere = corner.readAtItsLimit();
+          elsewhere.count(clear(corner, corner.sitting(error, random)));
+          there.count(clear(readThere, readThere.sitting(error, random)));
+          bracket.count(clear(readThere, readThere.sitting(error, random).onlyTouching()));
         });
     System.out.printf(
-        "%s, seed %d: at its rule called clear in %s, with a reading just there %s%n",
-        error, SEED, elsewhere, there);
+        "%s, seed %d: at its rule called clear in %s, with a reading just there %s, and no number"
+            + " past it %s%n",
+        error, SEED, elsewhere, there, bracket);
     assertTrue(elsewhere.percent() <= 2.5, "clear " + elsewhere);
     assertTrue(there.percent() <= 2.5, "clear " + there);
+    assertTrue(bracket.percent() <= 2.5, "clear " + bracket);
   }
 
-  private static boolean clear(SimulatedCorner corner, TapeError error, Random random) {
-    return corner.sitting(error, random).judged(corner.limitMm()).outcome() == Outcome.CLEAR;
+  private static boolean clear(SimulatedCorner corner, SimulatedCorner.Sitting sitting) {
+    return sitting.judged(corner.limitMm()).outcome() == Outcome.CLEAR;
   }
 
   /** u is that of one sitting; another sitting has to decide. */

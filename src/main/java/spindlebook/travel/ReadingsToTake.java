@@ -1,0 +1,320 @@
+package spindlebook.travel;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
+import spindlebook.corner.Card;
+import spindlebook.corner.Change;
+import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.HeightName;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.Steering;
+import spindlebook.travel.NextReading.Why;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Settles;
+import spindlebook.uncertainty.SourceKind;
+
+/** Gathers what is missing, undecided and stale on a card, by the rule of {@link NextReading}. */
+final class ReadingsToTake {
+  private final Card card;
+  private final TravelFindings travel;
+  private final List<NextReading> found = new ArrayList<>();
+
+  ReadingsToTake(Card card, TravelFindings travel) {
+    this.card = card;
+    this.travel = travel;
+  }
+
+  List<NextReading> ranked() {
+    ends().forEach(this::withholding);
+    ends().forEach(this::undecided);
+    travel.midTravel().forEach(this::undecided);
+    split();
+    unsure();
+    return found.stream().sorted(theOneThatMattersMostFirst()).toList();
+  }
+
+  private static Comparator<NextReading> theOneThatMattersMostFirst() {
+    return Comparator.comparing(NextReading::why)
+        .thenComparing(r -> -r.withholds())
+        .thenComparing(r -> kind(r.need()))
+        .thenComparing(r -> -r.atStakeMm())
+        .thenComparing(r -> r.end() == null ? End.values().length : r.end().ordinal())
+        .thenComparing(
+            r ->
+                r.need().toRead() == null
+                    ? HeightName.values().length
+                    : r.need().toRead().name().ordinal());
+  }
+
+  private static int kind(Need need) {
+    if (need.toRead() == null) {
+      return need.dimension() != null ? 2 : 3;
+    }
+    return need.toRead().quantity() == null ? 0 : 1;
+  }
+
+  private Stream<EndFindings> ends() {
+    return Stream.of(travel.droop(), travel.bump());
+  }
+
+  // --- missing
+
+  private void withholding(EndFindings end) {
+    List<Need> settling = settling(end);
+    for (Need need : end.needs()) {
+      if (!settling.contains(need)) {
+        Limit limit =
+            end.limits().stream().filter(l -> l.needs().contains(need)).findFirst().orElse(null);
+        add(Why.WITHHOLDS, end.end(), need, limit, null, need.noHigherThanMm(), waiting(end, need));
+      }
+    }
+  }
+
+  private int waiting(EndFindings end, Need need) {
+    int figures = end.marginMm().isEmpty() || end.marginAtLeast() ? 1 : 0;
+    for (Total total : List.of(travel.asSet(), travel.asItCouldBe())) {
+      figures += total.needs().contains(need) ? 1 : 0;
+    }
+    return figures;
+  }
+
+  /** What would only settle a limit that is there. */
+  private static List<Need> settling(EndFindings end) {
+    List<Need> missing = new ArrayList<>();
+    List<Need> settling = new ArrayList<>();
+    end.limits()
+        .forEach(l -> (l.outcome() == Outcome.CANT_TELL ? settling : missing).addAll(l.needs()));
+    settling.removeAll(missing);
+    return settling;
+  }
+
+  // --- undecided
+
+  private void undecided(EndFindings end) {
+    end.limits().stream()
+        .filter(l -> l.outcome() == Outcome.CANT_TELL)
+        .forEach(l -> undecided(end, l));
+  }
+
+  private void undecided(EndFindings end, Limit limit) {
+    double stake = atStakeMm(end, limit);
+    if (!limit.needs().isEmpty()) {
+      Need need = limit.needs().get(0);
+      add(Why.UNDECIDED, end.end(), need, limit, null, need.noHigherThanMm(), 0, stake);
+    } else if (repeatingWill(limit.settles())) {
+      again(end, limit)
+          .ifPresent(n -> add(Why.UNDECIDED, end.end(), n, limit, limit.settles(), null, 0, stake));
+    } else if (betweenReadings(limit)) {
+      Need need = Need.read(inBetween(end.end(), limit), List.of());
+      add(Why.UNDECIDED, end.end(), need, limit, null, middleMm(limit), 0, stake);
+    }
+  }
+
+  /** How far the end's margin could move, were this limit known exactly. */
+  static double atStakeMm(EndFindings end, Limit limit) {
+    if (limit.roomMm() == null) {
+      return 0;
+    }
+    double others =
+        end.limits().stream()
+            .filter(l -> l != limit && l.roomMm() != null)
+            .mapToDouble(l -> l.roomMm().value())
+            .min()
+            .orElse(Double.POSITIVE_INFINITY);
+    double room = limit.roomMm().value();
+    double more = limit.roomMm().U();
+    if (limit.at() instanceof EndLimit.Crosses crosses && crosses.brokenMm() != null) {
+      more =
+          Math.max(more, Judged.room(end.end(), crosses.positionMm(), crosses.brokenMm()).value());
+    }
+    double now = Math.min(room, others);
+    double lower = now - Math.min(room - limit.roomMm().U(), others);
+    double higher = Math.min(room + more, others) - now;
+    return Math.max(lower, higher);
+  }
+
+  private static boolean repeatingWill(Settles settles) {
+    return settles != null
+        && !(settles instanceof Settles.RepeatingWillNot)
+        && !(settles instanceof Settles.Settled);
+  }
+
+  /** The reading, or the stop's height, whose hand weighs most in what is not known. */
+  private Optional<Need> again(EndFindings end, Limit limit) {
+    Optional<SeenReading> reading =
+        limit.readings().stream()
+            .flatMap(key -> card.reading(key).stream())
+            .max(Comparator.comparingDouble(r -> weight(limit, r.key())));
+    Optional<SeenHeight> stop =
+        end.stop().stream()
+            .flatMap(s -> s.readings().stream())
+            .flatMap(key -> card.height(key).stream())
+            .max(Comparator.comparingDouble(h -> weight(limit, h.key() + ":spindle")));
+    double ofStop = stop.map(h -> weight(limit, h.key() + ":spindle")).orElse(-1.0);
+    return reading.filter(r -> weight(limit, r.key()) >= ofStop).isPresent()
+        ? reading.map(ReadingsToTake::toRead).map(r -> Need.read(r, List.of()))
+        : stop.map(h -> Need.read(toRead(h), List.of()));
+  }
+
+  private static double weight(Limit limit, String sourceId) {
+    Figure of = limit.roomMm() == null ? limit.positionMm() : limit.roomMm();
+    return of.parts().entrySet().stream()
+        .filter(part -> part.getKey().id().equals(sourceId))
+        .mapToDouble(part -> Math.abs(part.getValue()))
+        .sum();
+  }
+
+  private static boolean betweenReadings(Limit limit) {
+    if (limit.at() instanceof EndLimit.Crosses crosses && crosses.brokenMm() != null) {
+      return true;
+    }
+    Figure of = limit.roomMm() == null ? limit.positionMm() : limit.roomMm();
+    double between =
+        of.parts().entrySet().stream()
+            .filter(part -> part.getKey().kind() == SourceKind.INTERPOLATION)
+            .mapToDouble(part -> part.getValue() * part.getValue())
+            .sum();
+    return limit.kind() != Limit.Kind.GROUND && between > of.u() * of.u() / 2;
+  }
+
+  private static double middleMm(Limit limit) {
+    EndLimit.Crosses crosses = limit.at() instanceof EndLimit.Crosses c ? c : null;
+    return crosses != null && crosses.brokenMm() != null
+        ? (crosses.positionMm().value() + crosses.brokenMm().value()) / 2
+        : limit.positionMm().value();
+  }
+
+  private static ToRead inBetween(End end, Limit limit) {
+    ToRead at = Rungs.toRead(end, limit);
+    return new ToRead(HeightName.IN_BETWEEN, null, at.steering(), at.quantity(), at.point());
+  }
+
+  private void undecided(MidTravel mid) {
+    if (mid.outcome() == Outcome.CANT_TELL && repeatingWill(mid.settles())) {
+      mid.shortfall().readings().stream()
+          .flatMap(key -> card.reading(key).stream())
+          .findFirst()
+          .ifPresent(
+              r ->
+                  add(
+                      Why.UNDECIDED,
+                      null,
+                      Need.read(toRead(r), List.of()),
+                      null,
+                      mid.settles(),
+                      null,
+                      0,
+                      0));
+    }
+  }
+
+  // --- ride, and what no longer holds
+
+  private void split() {
+    if (travel.rideMm().isEmpty()) {
+      ToRead ride = new ToRead(HeightName.RIDE, null, Steering.STRAIGHT, null, null);
+      Need need = Need.read(ride, SolidStop.why(card, HeightName.RIDE));
+      add(Why.NO_SPLIT, null, need, null, null, null, 0);
+    }
+  }
+
+  private void unsure() {
+    for (ToRead read : card.toReadAgain()) {
+      if (found.stream().noneMatch(f -> sameThing(f.need().toRead(), read))) {
+        Optional<EndFindings> rules = ends().filter(end -> rules(end, read)).findFirst();
+        boolean ride = read.quantity() == null && read.name() == HeightName.RIDE;
+        add(
+            rules.isPresent() || ride ? Why.UNSURE_WHERE_IT_RULES : Why.UNSURE,
+            rules.map(EndFindings::end).orElse(null),
+            Need.read(read, because(read)),
+            null,
+            null,
+            null,
+            0);
+      }
+    }
+  }
+
+  /**
+   * Whether an end's stop, what it holds back, or what acts first there rests on such a reading.
+   */
+  private static boolean rules(EndFindings end, ToRead read) {
+    boolean droop = end.end() == End.DROOP;
+    if (read.quantity() == null) {
+      return droop
+          ? read.name() == HeightName.ON_THE_STRAP
+          : read.name() == HeightName.STOP_TOUCH || read.name() == HeightName.FULL_BUMP;
+    }
+    return switch (read.quantity()) {
+      case STRAP_LENGTH -> droop;
+      case STOP_GAP -> !droop;
+      case SHOCK_LENGTH -> first(end).filter(l -> l.kind() == Limit.Kind.SHOCK).isPresent();
+      case WATCH_POINT ->
+          first(end)
+              .filter(l -> l.point() != null && l.point().point().equals(read.point()))
+              .filter(l -> l.steering() == read.steering())
+              .isPresent();
+      case CAMBER, TOE -> false;
+    };
+  }
+
+  private static Optional<Limit> first(EndFindings end) {
+    return end.rules().or(() -> end.limits().stream().findFirst());
+  }
+
+  private List<String> because(ToRead read) {
+    Stream<Change> changes =
+        read.quantity() == null
+            ? card.heights().stream()
+                .filter(h -> h.name() == read.name())
+                .flatMap(h -> h.because().stream())
+            : card.readings().stream()
+                .filter(r -> !r.because().isEmpty() && toRead(r).equals(read))
+                .flatMap(r -> r.because().stream());
+    return changes.map(Change::words).distinct().toList();
+  }
+
+  /** At any height of that name: one jack setting serves for all that is read there. */
+  private static boolean sameThing(ToRead one, ToRead other) {
+    return one != null
+        && one.name() == other.name()
+        && one.quantity() == other.quantity()
+        && one.steering() == other.steering()
+        && Objects.equals(one.point(), other.point());
+  }
+
+  private static ToRead toRead(SeenReading reading) {
+    return new ToRead(
+        reading.height().name(),
+        reading.height().height().label(),
+        reading.reading().steering(),
+        reading.reading().quantity(),
+        reading.reading().point());
+  }
+
+  private static ToRead toRead(SeenHeight height) {
+    return new ToRead(height.name(), height.height().label(), Steering.STRAIGHT, null, null);
+  }
+
+  private void add(
+      Why why, End end, Need need, Limit limit, Settles settles, Double nearMm, int withholds) {
+    add(why, end, need, limit, settles, nearMm, withholds, 0);
+  }
+
+  private void add(
+      Why why,
+      End end,
+      Need need,
+      Limit limit,
+      Settles settles,
+      Double nearMm,
+      int withholds,
+      double atStakeMm) {
+    found.add(new NextReading(why, end, need, limit, settles, nearMm, withholds, atStakeMm));
+  }
+}

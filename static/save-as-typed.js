@@ -1,4 +1,7 @@
-// Keeps each reading as it is typed, without leaving the page. The forms work without this.
+// Keeps each reading as it is typed, without leaving the page. The forms work without this. What
+// cannot be sent goes into the phone's outbox under the form's own key.
+import * as outbox from "./outbox.js";
+
 const main = document.getElementById("main");
 
 const say = (form, words) => {
@@ -40,7 +43,19 @@ const send = async (form, submitter) => {
     if (answer.redirected) history.replaceState(null, "", answer.url);
     main.querySelector("[autofocus]")?.focus({ preventScroll: false });
   } catch {
-    say(form, "Not in the book yet: no connection. It stays typed here; tap Keep again.");
+    const f = Object.fromEntries(body);
+    outbox.add(form.dataset.sent, {
+      what: "reading",
+      key: f.key,
+      after: f.after,
+      claimed: new Date().toISOString(),
+      height: form.action.split("/").at(-2),
+      steering: f.steering,
+      row: f.row,
+      value: f["v-" + f.row],
+    });
+    form.elements.key.value = outbox.newKey();
+    say(form, "No connection: on this phone, not in the book yet. It is sent as soon as it can be.");
   } finally {
     sending = false;
   }

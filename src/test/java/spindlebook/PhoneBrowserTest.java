@@ -197,9 +197,10 @@ class PhoneBrowserTest {
   }
 
   @Test
-  void when_the_network_is_gone_what_was_typed_stays_and_says_so() {
+  void a_reading_typed_while_the_program_is_gone_reaches_the_book_when_it_is_back() {
     serveDemo();
     go("/heights/lf-3-strap?steering=full-left");
+    int port = app.port();
     app.close();
     app = null;
     WebElement box = phone.findElement(By.name("v-p-tie-rod-upper-arm"));
@@ -207,8 +208,15 @@ class PhoneBrowserTest {
     press(phone.findElement(By.name("v-p-tie-rod-end")));
     wait(".sending");
     new WebDriverWait(phone, Duration.ofSeconds(10))
-        .until(d -> d.findElement(By.cssSelector(".sending")).getText().contains("no connection"));
+        .until(d -> d.findElement(By.cssSelector(".sending")).getText().contains("on this phone"));
     assertEquals("5/8", box.getDomProperty("value"));
+
+    app = App.start(folder.resolve("data"), port, Clock.systemUTC(), line -> {});
+    new WebDriverWait(phone, Duration.ofSeconds(20))
+        .until(d -> !d.findElement(By.cssSelector(".outbox")).isDisplayed());
+    go("/heights/lf-3-strap?steering=full-left");
+    String said = find(By.id("p-tie-rod-upper-arm")).getText();
+    assertTrue(said.contains("5/8 in"), said);
   }
 
   private static final List<String> PAGES =

@@ -122,7 +122,7 @@ final class ReadingsToTake {
     }
     double others =
         end.limits().stream()
-            .filter(l -> l != limit && l.roomMm() != null)
+            .filter(l -> !l.equals(limit) && l.roomMm() != null)
             .mapToDouble(l -> l.roomMm().value())
             .min()
             .orElse(Double.POSITIVE_INFINITY);

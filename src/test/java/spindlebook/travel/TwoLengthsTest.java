@@ -47,7 +47,7 @@ class TwoLengthsTest {
 
   @Test
   void the_reference_strap_bends_no_more_than_is_assumed_where_a_strap_acts() {
-    // Nearer to full bump it bends by up to 0.0011 of its slope; a strap does not act there.
+    // Nearer to full bump it bends by up to 0.0013 of its slope; a strap does not act there.
     for (double x = -280; x <= 220; x += 10) {
       double bend =
           STRAP.value().polynomialSplineDerivative().polynomialSplineDerivative().value(x);

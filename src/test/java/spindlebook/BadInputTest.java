@@ -187,7 +187,14 @@ class BadInputTest {
 
   @Test
   void a_height_without_a_mark_is_kept_outside_every_limit() {
-    String height = marmot.height(round, "on-the-strap", "15 3/16", "");
+    marmot
+        .heightForm(round, "on-the-strap", "15 3/16")
+        .send()
+        .is(422)
+        .form("/rounds/" + round + "/heights")
+        .with("noMark", "keep")
+        .keep();
+    String height = shop.figures(marmot.left).at("/heights/0/key").asText();
     marmot.read(height, "straight", Marmot.STRAP, "18 11/16");
     JsonNode corner = shop.figures(marmot.left);
     assertEquals("outside", corner.at("/heights/0/stands").asText());

@@ -1,6 +1,7 @@
 package spindlebook;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -24,7 +25,8 @@ final class FormReader {
         if (a.containsKey("selected") || !values.containsKey(select)) {
           values.put(select, a.getOrDefault("value", ""));
         }
-      } else if (!"radio".equals(a.get("type")) || a.containsKey("checked")) {
+      } else if (!List.of("radio", "checkbox").contains(a.getOrDefault("type", ""))
+          || a.containsKey("checked")) {
         values.put(a.get("name"), a.getOrDefault("value", ""));
       }
     }

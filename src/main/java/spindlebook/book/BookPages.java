@@ -33,8 +33,8 @@ public final class BookPages {
     this.store = store;
   }
 
-  /** One filter of the book, as links. */
-  public record Filter(String name, List<Option> options) {
+  /** One filter of the book, as links; {@code open} while it is used. */
+  public record Filter(String name, boolean open, List<Option> options) {
     public Filter {
       options = List.copyOf(options);
     }
@@ -173,7 +173,7 @@ public final class BookPages {
           with.put(name, value);
           options.add(new Filter.Option(word, address(car, with), value.equals(chosen.get(name))));
         });
-    return new Filter(name, options);
+    return new Filter(name, chosen.containsKey(name), options);
   }
 
   private static String address(String car, Map<String, String> chosen) {

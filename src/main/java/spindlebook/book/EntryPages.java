@@ -6,7 +6,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.card.Days;
+import spindlebook.card.PutBack;
 import spindlebook.card.Shown;
+import spindlebook.card.TakesAlong;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Change;
@@ -16,6 +18,7 @@ import spindlebook.corner.EntryWords;
 import spindlebook.corner.Noted;
 import spindlebook.log.Histories;
 import spindlebook.web.Crumb;
+import spindlebook.web.Field;
 import spindlebook.web.FormKey;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
@@ -46,6 +49,7 @@ public final class EntryPages {
     Optional<Doubted> doubt =
         card.flatMap(c -> c.doubts().stream().filter(d -> d.key().equals(key)).findFirst());
     boolean adjustment = noted.content() instanceof Content.Adjustment;
+    Gone gone = gone(history, noted);
     EntryView view =
         new EntryView(
             key,
@@ -53,11 +57,15 @@ public final class EntryPages {
             "entry " + noted.n() + " · " + Days.minute(noted.at()) + " · " + noted.who(),
             card.map(c -> state(c, key)).orElse(null),
             notes(history, card, noted),
+            gone.sentence(),
+            gone.href(),
             doubt.map(Doubted::doubt).orElse(null),
             adjustment ? "This one holds: " + to(noted.content()) : "It is so, count it",
             adjustment ? "The other one holds" : "It is not so, leave it out",
+            FormKey.fresh(history.n()),
             card.map(c -> correct(c, key)).orElse(null),
-            !history.takenBack(key) && takesBack(noted.content()),
+            takeBack(history, noted),
+            takesBack(noted.content()) ? PutBack.of(history, key).orElse(null) : null,
             store.line(key));
     List<Crumb> crumbs = new ArrayList<>();
     card.ifPresent(c -> crumbs.add(new Crumb(c.place().words(), "/corners/" + c.corner())));
@@ -69,10 +77,46 @@ public final class EntryPages {
     if (card.isPresent()) {
       frame = frame.plan(Shown.plan(card.get()));
     }
-    Html.show(
-        ctx,
-        Html.TEMPLATES.bookEntry(
-            frame, view, FormKey.fresh(history.n()), FormKey.fresh(history.n())));
+    Html.show(ctx, Html.TEMPLATES.bookEntry(frame, view));
+  }
+
+  /** Why an entry is not on the card; both null when nothing took it away. */
+  private record Gone(String sentence, String href) {
+    static final Gone NO = new Gone(null, null);
+  }
+
+  private static Gone gone(CarBook history, Noted noted) {
+    if (history.takenBack(noted.key())) {
+      String along = TakesAlong.after(history, noted.key());
+      return new Gone(("Taken back, so it does not count. " + along).strip(), null);
+    }
+    Content said = history.standing(noted.key()).orElse(noted.content());
+    if (said instanceof Content.Reading r) {
+      return hangsOn(history, r.height(), "The height it hangs on");
+    }
+    return said instanceof Content.Height h
+        ? hangsOn(history, h.round(), "The round it belongs to")
+        : Gone.NO;
+  }
+
+  private static Gone hangsOn(CarBook history, String key, String what) {
+    String page = "/entries/" + key;
+    if (history.takenBack(key)) {
+      return new Gone(what + " was taken back, so it does not count.", page);
+    }
+    return history.answered(key).filter(itIsSo -> !itIsSo).isPresent()
+        ? new Gone(what + " was answered not to be so, so it does not count.", page)
+        : Gone.NO;
+  }
+
+  private static EntryView.TakeBack takeBack(CarBook history, Noted noted) {
+    if (history.takenBack(noted.key()) || !takesBack(noted.content())) {
+      return null;
+    }
+    return new EntryView.TakeBack(
+        TakesAlong.before(history, noted.key()),
+        Field.of("reason", "Why").hint("It stays in the book and no longer counts."),
+        FormKey.fresh(history.n()));
   }
 
   private static String to(Content content) {
@@ -150,20 +194,25 @@ public final class EntryPages {
     FormKey form = posted.formKey().orElseGet(() -> FormKey.fresh(0));
     String reason = posted.line("reason", 200);
     String back = back(at, key);
-    store.takeBack(key, reason == null ? "taken back" : reason, form, Who.of(ctx));
+    store.takeBack(key, reason == null ? "" : reason, form, Who.of(ctx));
     Html.next(ctx, back);
   }
 
-  /** Where one goes on after an entry is gone from the card. */
+  /** Where one goes on after an entry is gone from the card, or is on it again. */
   private String back(Histories.Located at, String key) {
     if (at.corner() == null) {
       return "/cars/" + at.car();
     }
     Content content = histories.of(at.car()).original(key).orElseThrow(NotFoundResponse::new);
+    if (content instanceof Content.Correction c) {
+      return histories.of(at.car()).original(c.target()).orElse(null) instanceof Content.Height
+          ? "/heights/" + c.target()
+          : "/entries/" + c.target();
+    }
     if (content instanceof Content.Reading r) {
       return "/heights/" + r.height() + "?steering=" + Posted.word(r.steering());
     }
-    return content instanceof Content.Height h ? "/rounds/" + h.round() : "/corners/" + at.corner();
+    return content instanceof Content.Height ? "/heights/" + key : "/corners/" + at.corner();
   }
 
   private Histories.Located located(String key) {

@@ -1,14 +1,20 @@
 package spindlebook.book;
 
 import java.util.List;
+import spindlebook.card.PutBack;
+import spindlebook.web.Field;
+import spindlebook.web.FormKey;
 import spindlebook.web.State;
 
 /**
  * One entry of the book.
  *
+ * @param gone why it does not count though nothing is doubted, in one sentence; null when it may
+ * @param goneHref the page of what took it along; null when it was itself taken back
  * @param doubt why it waits for an answer; null when it does not
- * @param other for a clash of two settings: what the other one says; null otherwise
  * @param correctHref where it can be corrected; null where it cannot
+ * @param takeBack how it is taken back; null where it cannot be, or was
+ * @param putBack how it is put back; null unless it was taken back
  */
 public record EntryView(
     String key,
@@ -16,13 +22,22 @@ public record EntryView(
     String meta,
     State state,
     List<String> notes,
+    String gone,
+    String goneHref,
     String doubt,
     String itIsSo,
     String itIsNot,
+    FormKey answerKey,
     String correctHref,
-    boolean takeBack,
+    TakeBack takeBack,
+    PutBack putBack,
     String line) {
   public EntryView {
     notes = List.copyOf(notes);
   }
+
+  /**
+   * @param takesAlong what goes with it, one sentence; empty when nothing does
+   */
+  public record TakeBack(String takesAlong, Field reason, FormKey key) {}
 }

@@ -8,7 +8,6 @@ import java.util.Set;
 import java.util.function.Function;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
-import spindlebook.corner.Standing;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Outcome;
@@ -28,7 +27,7 @@ import spindlebook.web.State;
 public record CornerLines(List<CornerLine> lines, List<Empty> empty, String worst) {
 
   /** A corner that was never measured. */
-  public record Empty(String name, String href, String measure, PlanView plan) {}
+  public record Empty(String name, String href, String measure, String toDo, PlanView plan) {}
 
   private record Judged(Card card, TravelFindings travel) {}
 
@@ -57,6 +56,7 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
                 Capital.of(j.card().place().words()),
                 "/corners/" + j.card().corner(),
                 "/corners/" + j.card().corner() + "/rounds/new",
+                "Measure " + j.card().place().words(),
                 plan));
       } else {
         boolean worst = lines.isEmpty() && j.travel().outcome() != Outcome.CLEAR;
@@ -81,11 +81,9 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
     if (j.travel().rideMm().isEmpty()) {
       more.add("Positions are " + words.zero().words() + ".");
     }
-    long stale =
-        j.card().readings().stream().filter(r -> r.stands() == Standing.STALE).count()
-            + j.card().heights().stream().filter(h -> h.stop() == Standing.STALE).count();
-    if (stale > 0) {
-      more.add(stale == 1 ? "1 reading is stale." : stale + " readings are stale.");
+    int again = j.card().readAgain().size();
+    if (again > 0) {
+      more.add(Counted.of(again, "thing has", "things have") + " to be read again.");
     }
     long doubts = j.card().doubts().size();
     if (doubts > 0) {

@@ -12,6 +12,7 @@ import spindlebook.web.State;
  *
  * @param blade null before the first height with a known position
  * @param positions what positions are counted from, one sentence
+ * @param stale null when all holds
  * @param gaps one block a height, from the highest down
  */
 public record CornerView(
@@ -23,7 +24,7 @@ public record CornerView(
     List<MidTravelView> midTravel,
     List<GapBlock> gaps,
     List<SettingRow> settings,
-    List<StaleRow> stale,
+    StaleList stale,
     List<DoubtRow> doubts,
     List<HeightRow> heights,
     List<Link> more,
@@ -70,7 +71,8 @@ public record CornerView(
       String cure,
       String cureHref,
       List<LineView> lines,
-      List<NeedView> needs) {}
+      List<NeedView> needs,
+      String needsHref) {}
 
   /**
    * One term of an end's sum.
@@ -80,6 +82,9 @@ public record CornerView(
   public record LineView(String words, FigureText figure, State state, List<Link> readings) {}
 
   public record NeedView(String words, String href) {}
+
+  /** What is to be read again; {@code open} while it is short. */
+  public record StaleList(List<StaleRow> rows, boolean open) {}
 
   /** A reading, or a named height, that no longer holds. */
   public record StaleRow(String what, State state, String because) {}

@@ -14,15 +14,18 @@ import spindlebook.card.CornerView.LineView;
 import spindlebook.card.CornerView.Link;
 import spindlebook.card.CornerView.MidTravelView;
 import spindlebook.card.CornerView.NeedView;
+import spindlebook.card.CornerView.StaleList;
 import spindlebook.card.CornerView.StaleRow;
 import spindlebook.card.CornerView.Usable;
 import spindlebook.corner.Card;
 import spindlebook.corner.Change;
+import spindlebook.corner.Content;
 import spindlebook.corner.InForce;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Setting;
 import spindlebook.corner.Standing;
+import spindlebook.corner.WatchPoint;
 import spindlebook.travel.Cure;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
@@ -42,6 +45,8 @@ import spindlebook.web.State;
 
 /** Lays a card and its travel out as the corner's page. */
 final class CornerViews {
+  private static final int OPEN_AT_MOST = 5;
+
   private final Card card;
   private final TravelFindings travel;
   private final TravelWords words;
@@ -81,6 +86,7 @@ final class CornerViews {
             new Link("what is given and held back", "/corners/" + corner + "/given"),
             new Link("tools", "/cars/" + card.car() + "/tools"),
             new Link("rounds", "/corners/" + corner + "/rounds"),
+            new Link("a blank sheet to print", "/corners/" + corner + "/paper"),
             new Link("this corner in the book", "/cars/" + card.car() + "/book?corner=" + corner)),
         travel
             .rawMm()
@@ -143,7 +149,8 @@ final class CornerViews {
         words.cure(end),
         href,
         lines,
-        end.needs().stream().map(this::need).toList());
+        end.needs().stream().map(this::need).toList(),
+        needsHref(end.needs()));
   }
 
   /** With the new setting typed in; where the present one was never said, with what is known. */
@@ -214,8 +221,30 @@ final class CornerViews {
     String href =
         need.toRead() == null
             ? "/corners/" + corner + "/given"
-            : "/corners/" + corner + "/rounds/new";
+            : ToReadAddress.newRound(corner, List.of(toRead(need)));
     return new NeedView(words.need(need), href);
+  }
+
+  /** Where it must lie beyond a position, the round says so of its height in between. */
+  private Content.ToRead toRead(Need need) {
+    Content.ToRead read = need.toRead();
+    if (need.noHigherThanMm() == null) {
+      return read;
+    }
+    String beyond =
+        lengths.signed(words.zero().from(need.noHigherThanMm())).replace('-', '−')
+            + " "
+            + lengths.unit().word()
+            + " "
+            + words.zero().words()
+            + " or beyond";
+    return new Content.ToRead(read.name(), beyond, read.steering(), read.quantity(), read.point());
+  }
+
+  private String needsHref(List<Need> needs) {
+    List<Content.ToRead> toRead =
+        needs.stream().filter(n -> n.toRead() != null).map(this::toRead).distinct().toList();
+    return toRead.size() < 2 ? null : ToReadAddress.newRound(corner, toRead);
   }
 
   private SettingRow setting(InForce inForce) {
@@ -234,25 +263,24 @@ final class CornerViews {
         "/corners/" + corner + "/adjustments/" + inForce.adjuster().adjuster());
   }
 
-  private List<StaleRow> stale() {
-    List<StaleRow> rows = new ArrayList<>();
-    for (SeenHeight h : card.heights()) {
-      if (h.stop() == Standing.STALE || h.stop() == Standing.PUT_BACK) {
-        rows.add(
-            new StaleRow(
-                "where '" + h.words() + "' lies", Shown.state(h.stop()), because(h.because())));
-      }
+  private StaleList stale() {
+    List<StaleRow> rows =
+        card.readAgain().stream()
+            .map(r -> new StaleRow(what(r.toRead()), Shown.state(r.stands()), because(r.because())))
+            .toList();
+    return rows.isEmpty() ? null : new StaleList(rows, rows.size() <= OPEN_AT_MOST);
+  }
+
+  private String what(Content.ToRead t) {
+    String height = t.label() == null ? t.name().words() : t.name().words() + ", " + t.label();
+    if (t.quantity() == null) {
+      return "where '" + height + "' lies";
     }
-    for (SeenReading r : card.readings()) {
-      if (r.stands() == Standing.STALE || r.stands() == Standing.PUT_BACK) {
-        rows.add(
-            new StaleRow(
-                r.what() + " · " + r.height().words() + " · " + r.reading().steering().words(),
-                Shown.state(r.stands()),
-                because(r.because())));
-      }
-    }
-    return rows;
+    String what =
+        t.point() == null
+            ? t.quantity().words()
+            : card.watchPoint(t.point()).map(WatchPoint::name).orElse(t.point());
+    return what + " · " + height + " · " + t.steering().words();
   }
 
   private static String because(List<Change> changes) {
@@ -277,7 +305,7 @@ final class CornerViews {
         h.words(),
         h.positionMm() == null ? null : position(h.positionMm()),
         state,
-        Days.day(h.at()) + ", " + (readings == 1 ? "1 reading" : readings + " readings"),
+        Days.day(h.at()) + ", " + Counted.of(readings, "reading"),
         "/heights/" + h.key());
   }
 }

@@ -100,6 +100,28 @@ public final class CarBook {
     return written.containsKey(key) && standing(key).isEmpty();
   }
 
+  /** The entry that took it back, which can itself be taken back; empty when none did. */
+  public Optional<String> takenBackBy(String key) {
+    Content.Correction last = corrected.get(key);
+    if (last == null || !takenBack(key)) {
+      return Optional.empty();
+    }
+    return entries.stream()
+        .filter(e -> standing(e.key()).filter(c -> c == last).isPresent())
+        .map(Noted::key)
+        .reduce((first, second) -> second);
+  }
+
+  /** Readings that hang on a height and were not taken back themselves, in the book's order. */
+  public List<Noted> readingsOf(String height) {
+    return entries.stream()
+        .filter(
+            e ->
+                standing(e.key()).orElse(null) instanceof Content.Reading r
+                    && r.height().equals(height))
+        .toList();
+  }
+
   /** What somebody answered to the doubt about an entry. */
   public Optional<Boolean> answered(String key) {
     return Optional.ofNullable(answers.get(key));

@@ -1,9 +1,12 @@
 package spindlebook.corner;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /**
  * One corner as of a point of the book: what is watched, what is set, what was read and what each
@@ -84,27 +87,51 @@ public record Card(
   }
 
   /**
-   * What no longer holds, or was put back and not confirmed, as a list to read again; not what
-   * holds from another reading of the same place, as when a late phone sends an older one.
+   * What no longer holds, or was put back and not confirmed, each thing once; not what holds from
+   * another reading of the same place, as when a late phone sends an older one.
    */
+  public List<ReadAgain> readAgain() {
+    Map<Content.ToRead, ReadAgain> each = new LinkedHashMap<>();
+    for (ReadAgain one : unsure()) {
+      each.merge(one.toRead(), one, Card::both);
+    }
+    return each.values().stream()
+        .sorted(
+            Comparator.comparing((ReadAgain r) -> r.toRead().name())
+                .thenComparing(r -> r.toRead().steering()))
+        .toList();
+  }
+
+  /** The same as a list to read. */
   public List<Content.ToRead> toReadAgain() {
-    return toReadAgain(because -> true);
+    return readAgain().stream().map(ReadAgain::toRead).toList();
   }
 
   /** Of that only what one change moved, by the change's key. */
   public List<Content.ToRead> toReadAgainAfter(String change) {
-    return toReadAgain(because -> because.stream().anyMatch(c -> c.key().equals(change)));
+    return readAgain().stream()
+        .filter(r -> r.because().stream().anyMatch(c -> c.key().equals(change)))
+        .map(ReadAgain::toRead)
+        .toList();
   }
 
-  private List<Content.ToRead> toReadAgain(Predicate<List<Change>> wanted) {
-    List<Content.ToRead> again = new java.util.ArrayList<>();
+  private static ReadAgain both(ReadAgain one, ReadAgain other) {
+    return new ReadAgain(
+        one.toRead(),
+        other.stands() == Standing.STALE ? Standing.STALE : one.stands(),
+        Stream.concat(one.because().stream(), other.because().stream()).distinct().toList());
+  }
+
+  private List<ReadAgain> unsure() {
+    List<ReadAgain> unsure = new ArrayList<>();
     for (SeenHeight h : heights) {
       boolean holds =
           heights.stream()
               .anyMatch(
                   o -> o.name() == h.name() && o.positionCounts() && o.stop() == Standing.LIVE);
-      if (h.name().onePlace() && unsure(h.stop()) && !holds && wanted.test(h.because())) {
-        again.add(new Content.ToRead(h.name(), null, Steering.STRAIGHT, null, null));
+      if (h.name().onePlace() && unsure(h.stop()) && !holds) {
+        Content.ToRead height = new Content.ToRead(h.name(), null, Steering.STRAIGHT, null, null);
+        unsure.add(new ReadAgain(height, h.stop(), h.because()));
       }
     }
     for (SeenReading r : readings) {
@@ -115,22 +142,18 @@ public record Card(
                       o.stands() == Standing.LIVE
                           && o.reading().result() != GapResult.NOT_LOOKED
                           && (o.samePlace(r) || o.nearInBetween(r)));
-      if (unsure(r.stands()) && !holds && wanted.test(r.because())) {
-        again.add(
+      if (unsure(r.stands()) && !holds) {
+        Content.ToRead reading =
             new Content.ToRead(
                 r.height().name(),
                 r.height().height().label(),
                 r.reading().steering(),
                 r.reading().quantity(),
-                r.reading().point()));
+                r.reading().point());
+        unsure.add(new ReadAgain(reading, r.stands(), r.because()));
       }
     }
-    return again.stream()
-        .distinct()
-        .sorted(
-            java.util.Comparator.comparing(Content.ToRead::name)
-                .thenComparing(Content.ToRead::steering))
-        .toList();
+    return unsure;
   }
 
   private static boolean unsure(Standing standing) {

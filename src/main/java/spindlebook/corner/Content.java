@@ -221,6 +221,24 @@ public sealed interface Content {
           overruled, note);
     }
 
+    /** The same reading, which really said this; no longer doubted. */
+    public Reading withText(String text, ReadingText.Says says) {
+      return new Reading(
+          height,
+          steering,
+          quantity,
+          point,
+          says.result(),
+          text,
+          says.length(),
+          says.angle(),
+          says.go(),
+          says.noGo(),
+          null,
+          again,
+          note);
+    }
+
     public Reading withNote(String words) {
       return new Reading(
           height, steering, quantity, point, result, typed, length, angle, go, noGo, doubt, again,

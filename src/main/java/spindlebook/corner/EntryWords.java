@@ -20,6 +20,8 @@ public final class EntryWords {
   /** An answer to an answer to a correction: beyond this many the key alone is told. */
   private static final int DEEPEST = 4;
 
+  private static final String TAKEN_BACK = "taken back";
+
   private final CarBook book;
 
   public EntryWords(CarBook book) {
@@ -204,9 +206,15 @@ public final class EntryWords {
 
   private String of(Content.Correction c, Set<String> told) {
     String before = target(c.target(), book.original(c.target()), told);
-    String reason = c.reason() == null || c.reason().isBlank() ? "" : ": " + c.reason();
+    String reason = c.reason().isBlank() ? "" : ": " + c.reason();
+    if (c.body() == null
+        && book.original(c.target()).orElse(null) instanceof Content.Correction back
+        && back.body() == null
+        && !back.target().equals(c.target())) {
+      return "put back: " + target(back.target(), book.original(back.target()), told);
+    }
     return c.body() == null
-        ? "taken back" + reason + " (" + before + ")"
+        ? TAKEN_BACK + (c.reason().equals(TAKEN_BACK) ? "" : reason) + " (" + before + ")"
         : of(c.body(), told) + reason + " (was " + before + ")";
   }
 

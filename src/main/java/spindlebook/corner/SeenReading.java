@@ -36,7 +36,17 @@ public record SeenReading(
     if (point != null) {
       return point.name();
     }
-    return pointThen == null ? reading.quantity().words() : pointThen.name();
+    if (pointThen != null) {
+      return pointThen.name();
+    }
+    return reading.quantity() == Quantity.WATCH_POINT
+        ? reading.point()
+        : reading.quantity().words();
+  }
+
+  /** Whether it was read of a watch point that this corner does not have, or no longer has. */
+  public boolean notWatched() {
+    return reading.quantity() == Quantity.WATCH_POINT && point == null;
   }
 
   public boolean counts() {

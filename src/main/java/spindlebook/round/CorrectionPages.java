@@ -12,6 +12,7 @@ import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
+import spindlebook.corner.ReadingText;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.log.Histories;
@@ -87,7 +88,7 @@ public final class CorrectionPages {
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     String reason = posted.neededLine("reason", 200, "Say in a few words why it is corrected.");
-    HeightForm form = HeightForm.read(posted, height.round());
+    HeightForm form = HeightForm.read(posted, height.round(), height.height().mark() != null);
     if (!(form instanceof HeightForm.Accepted accepted)) {
       showHeight(ctx, card, height, posted, key);
       return;
@@ -143,15 +144,19 @@ public final class CorrectionPages {
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     String reason = posted.neededLine("reason", 200, "Say in a few words why it is corrected.");
-    Asked asked = new Asked(reading.reading().quantity(), reading.point());
-    Optional<Content.Reading> typed =
-        HeightPages.typed(posted, "value", reading.height(), reading.reading().steering(), asked);
-    if (typed.isEmpty() || !posted.ok()) {
+    Content.Reading before = reading.reading();
+    Optional<ReadingText.Says> says =
+        HeightPages.says(
+            posted,
+            "value",
+            reading.height().round().round().unit(),
+            before.quantity(),
+            reading.point() == null ? reading.pointThen() : reading.point());
+    if (says.isEmpty() || !posted.ok()) {
       showReading(ctx, card, reading, posted, key);
       return;
     }
-    Content.Reading before = reading.reading();
-    Content.Reading corrected = typed.get().withAgain(before.again()).withNote(before.note());
+    Content.Reading corrected = before.withText(posted.text("value").strip(), says.get());
     store.correct(reading.key(), corrected, reason, key, Who.of(ctx));
     Html.next(
         ctx,

@@ -24,7 +24,13 @@ sealed interface HeightForm {
   /** Longer than any spindle stands above a floor. */
   double MOST_MM = 3000;
 
-  static HeightForm read(Posted posted, SeenRound round) {
+  /** What answers the question whether a height is to be kept without a mark. */
+  String NO_MARK = "noMark";
+
+  /**
+   * @param ask whether a height without a mark is asked about, once: its position will not be known
+   */
+  static HeightForm read(Posted posted, SeenRound round, boolean ask) {
     HeightName name = posted.word("name", HeightName.class, null);
     if (name == null) {
       posted.wrong("name", "Say which height this is.");
@@ -41,6 +47,15 @@ sealed interface HeightForm {
       posted.wrong("mark", "'" + mark.typed() + "' is higher than a car stands.");
     }
     String label = posted.line("label", 40);
+    boolean without = mark == null && asAt == null && posted.problem("mark").isEmpty();
+    if (ask && without && !posted.text(NO_MARK).equals("keep")) {
+      posted.wrong(
+          "mark",
+          posted.text(NO_MARK).equals("read")
+              ? "Type the frame mark's height above the floor."
+              : "No mark: its position will not be known, and nothing is worked out from it."
+                  + " Keep it so?");
+    }
     return posted.ok()
         ? new Accepted(
             new Content.Height(round.key(), name, label, spindle, mark, asAt, null, null))
@@ -67,25 +82,37 @@ sealed interface HeightForm {
                         "markAsAt",
                         h.key(),
                         "as at '" + h.words() + "', " + h.height().mark().typed())));
+    if (!posted.problem("mark").isEmpty() && !posted.has("mark")) {
+      asAt.add(new Pick(NO_MARK, "keep", "keep it without a mark"));
+      asAt.add(new Pick(NO_MARK, "read", "I read the mark first"));
+    }
+    boolean markFirst = !posted.problem("mark").isEmpty() && posted.problem("spindle").isEmpty();
     return List.of(
         new FormPart.Chosen(
             new Choice("name", "This height is", "", posted.problem("name"), names)),
         new FormPart.Typed(
             posted.fill(
-                Field.of("spindle", "Spindle above the floor")
-                    .hint(last(card, chosen).orElse("8 1/4, 8.25 in, 210 mm"))
-                    .unit(unit)
-                    .focused())),
+                focused(
+                    Field.of("spindle", "Spindle above the floor")
+                        .hint(last(card, chosen).orElse("8 1/4, 8.25 in, 210 mm"))
+                        .unit(unit),
+                    !markFirst))),
         new FormPart.Typed(
             posted.fill(
-                Field.of("mark", "Frame mark above the floor")
-                    .hint("Read it again, or say that it did not move.")
-                    .unit(unit)
-                    .picks(asAt.toArray(Pick[]::new)))),
+                focused(
+                    Field.of("mark", "Frame mark above the floor")
+                        .hint("Read it again, or say that it did not move.")
+                        .unit(unit)
+                        .picks(asAt.toArray(Pick[]::new)),
+                    markFirst))),
         new FormPart.More(
             "Words for a height in between",
             posted.has("label"),
             List.of(new FormPart.Typed(posted.fill(Field.of("label", "In your words"))))));
+  }
+
+  private static Field focused(Field field, boolean here) {
+    return here ? field.focused() : field;
   }
 
   /** The latest mark that was read, first in this round. */

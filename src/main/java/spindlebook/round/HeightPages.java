@@ -7,33 +7,31 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import spindlebook.card.Capital;
-import spindlebook.card.Days;
+import spindlebook.card.PutBack;
 import spindlebook.card.Shown;
+import spindlebook.card.TakesAlong;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
+import spindlebook.corner.Quantity;
 import spindlebook.corner.ReadingText;
 import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;
-import spindlebook.corner.Standing;
 import spindlebook.corner.Steering;
+import spindlebook.corner.WatchPoint;
 import spindlebook.log.Histories;
-import spindlebook.uncertainty.Figure;
+import spindlebook.units.LengthUnit;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
-import spindlebook.web.Field;
 import spindlebook.web.FormKey;
 import spindlebook.web.FormPage;
 import spindlebook.web.Html;
 import spindlebook.web.Lengths;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Pick;
 import spindlebook.web.PlanView;
 import spindlebook.web.Posted;
-import spindlebook.web.ReadingRow;
 import spindlebook.web.Steer;
 import spindlebook.web.StepBand;
 import spindlebook.web.Who;
@@ -83,7 +81,7 @@ public final class HeightPages {
     SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    HeightForm form = HeightForm.read(posted, round);
+    HeightForm form = HeightForm.read(posted, round, true);
     if (form instanceof HeightForm.Accepted accepted) {
       store.height(card, accepted.height(), key, Who.of(ctx));
       Html.next(ctx, "/heights/" + key.key() + "?saved=" + key.key());
@@ -96,9 +94,43 @@ public final class HeightPages {
 
   public void height(Context ctx) {
     Card card = card(ctx, "height");
-    SeenHeight height = card.height(ctx.pathParam("height")).orElseThrow(NotFoundResponse::new);
+    Optional<SeenHeight> height = card.height(ctx.pathParam("height"));
+    if (height.isEmpty()) {
+      showGone(ctx, card, ctx.pathParam("height"));
+      return;
+    }
     Steering steering = steering(ctx.queryParam("steering"));
-    show(ctx, card, height, steering, new Posted(Map.of()), "", null);
+    show(ctx, card, height.get(), steering, new Posted(Map.of()), "", null);
+  }
+
+  /** A height that was taken back, or answered away, keeps its address and says so there. */
+  private void showGone(Context ctx, Card card, String key) {
+    CarBook history = histories.of(card.car());
+    Content.Height height =
+        history
+            .standing(key)
+            .or(() -> history.original(key))
+            .filter(Content.Height.class::isInstance)
+            .map(Content.Height.class::cast)
+            .orElseThrow(NotFoundResponse::new);
+    Optional<PutBack> putBack = PutBack.of(history, key);
+    String why =
+        putBack.isPresent()
+            ? ("It was taken back and stays in the book. " + TakesAlong.after(history, key)).strip()
+            : "It does not count: somebody answered that it is not so, or its round is gone.";
+    PageFrame frame =
+        PageFrame.of("Taken back · Spindlebook", putBack.isPresent() ? "Taken back" : "Left out")
+            .sub(card.place().words() + " · a height")
+            .plan(Shown.plan(card))
+            .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()));
+    GoneView view =
+        new GoneView(
+            new EntryWords(history).of(height),
+            why,
+            putBack.orElse(null),
+            "/entries/" + key,
+            card.round(height.round()).map(r -> "/rounds/" + r.key()).orElse(null));
+    Html.show(ctx, Html.TEMPLATES.roundGone(frame, view));
   }
 
   private static Steering steering(String word) {
@@ -128,8 +160,9 @@ public final class HeightPages {
             height.key(),
             Posted.word(steering),
             tabs(card, height, steering),
-            saved(ctx, card),
-            rows(card, height, steering, asked, posted, wrongRow, wrongKey),
+            JustSaved.of(histories.of(card.car()), card, ctx.queryParam("saved")),
+            ReadingRows.of(card, height, steering, asked, posted, wrongRow, wrongKey),
+            ReadingRows.others(card, height, steering),
             RoundPages.raw(card, height.round(), new Lengths(card.details().unit())),
             asked.size() < everything.size() ? here + "&all=1" : null,
             "/rounds/" + height.round().key());
@@ -197,141 +230,6 @@ public final class HeightPages {
     return tabs;
   }
 
-  private static List<HeightView.Row> rows(
-      Card card,
-      SeenHeight height,
-      Steering steering,
-      List<Asked> asked,
-      Posted posted,
-      String wrongRow,
-      FormKey wrongKey) {
-    List<HeightView.Row> rows = new ArrayList<>();
-    boolean focused = !wrongRow.isEmpty();
-    for (Asked a : asked) {
-      List<SeenReading> here =
-          card.readingsAt(height.key()).stream()
-              .filter(r -> r.reading().steering() == steering)
-              .filter(r -> a.point() == null ? r.of(a.quantity()) : r.of(a.point().point()))
-              .toList();
-      boolean wrong = a.row().equals(wrongRow);
-      boolean focus = wrong || (!focused && here.isEmpty());
-      focused |= focus;
-      FormKey key = wrong ? wrongKey : FormKey.fresh(card.lastChange());
-      rows.add(
-          new HeightView.Row(
-              a.row(),
-              key.key(),
-              key.after(),
-              new ReadingRow(
-                  field(a, card, height, posted, wrong, focus),
-                  rule(a),
-                  lastTime(card, height, steering, a),
-                  null),
-              here.stream().map(r -> said(r)).toList()));
-    }
-    return rows;
-  }
-
-  private static HeightView.Said said(SeenReading r) {
-    return new HeightView.Said(
-        EntryWords.value(r.reading())
-            + (r.stands() == Standing.LIVE ? "" : ", " + r.stands().words()),
-        Shown.state(r),
-        "/entries/" + r.key());
-  }
-
-  private static Field field(
-      Asked a, Card card, SeenHeight height, Posted posted, boolean wrong, boolean focus) {
-    boolean angle = ReadingText.angle(a.quantity(), a.point());
-    Field field =
-        Field.of("v-" + a.row(), Capital.of(a.words()))
-            .unit(angle ? "°" : height.round().round().unit().word());
-    if (focus) {
-      field = field.focused();
-    }
-    if (a.gap() && !angle) {
-      field =
-          field.picks(
-              new Pick(field.name(), "well clear", "well clear"),
-              new Pick(field.name(), "touches", "touches"),
-              new Pick(field.name(), "binds", "binds"),
-              new Pick(field.name(), "not looked", "not looked"));
-    }
-    return wrong ? posted.fill(field) : field;
-  }
-
-  private static String rule(Asked a) {
-    return a.point() == null ? "" : "keep " + EntryWords.keep(a.point().keep());
-  }
-
-  private static String lastTime(Card card, SeenHeight height, Steering steering, Asked a) {
-    return card.last(
-            height.name(), steering, a.quantity(), a.point() == null ? null : a.point().point())
-        .filter(r -> !r.height().key().equals(height.key()))
-        .map(
-            r ->
-                "last time "
-                    + EntryWords.value(r.reading())
-                    + " · "
-                    + Days.day(r.at())
-                    + (r.stands() == Standing.LIVE ? "" : " · " + r.stands().words()))
-        .orElse("");
-  }
-
-  private HeightView.Saved saved(Context ctx, Card card) {
-    String key = ctx.queryParam("saved");
-    CarBook history = histories.of(card.car());
-    Content content = key == null ? null : history.standing(key).orElse(null);
-    if (content == null) {
-      return null;
-    }
-    Optional<SeenReading> reading = card.reading(key);
-    Optional<SeenReading> before = reading.flatMap(card::before);
-    String doubt =
-        card.doubts().stream()
-            .filter(d -> d.key().equals(key))
-            .map(d -> d.doubt())
-            .findFirst()
-            .orElse("");
-    boolean instead =
-        before.isPresent()
-            && reading.map(r -> Boolean.FALSE.equals(r.reading().again())).orElse(false);
-    return new HeightView.Saved(
-        key,
-        new EntryWords(history).of(content),
-        reading.flatMap(r -> before.map(b -> against(card, r, b))).orElse(""),
-        doubt,
-        before.filter(b -> b.stands().counts()).isPresent() || instead,
-        instead);
-  }
-
-  /** The change against last time, and whether it counts again or instead. */
-  private static String against(Card card, SeenReading now, SeenReading before) {
-    String counts =
-        before.stands().counts()
-            ? "counts again, with the one before"
-            : "counts instead of the one before";
-    Figure one = now.value();
-    Figure other = before.value();
-    boolean lengths =
-        one != null
-            && other != null
-            && now.reading().angle() == null
-            && before.reading().angle() == null;
-    if (!lengths) {
-      return "last time " + EntryWords.value(before.reading()) + " · " + counts;
-    }
-    double change = one.value() - other.value();
-    Lengths words = new Lengths(card.details().unit());
-    return words.signed(change).replace('-', '−')
-        + " "
-        + words.unit().word()
-        + " against last time, "
-        + EntryWords.value(before.reading())
-        + " · "
-        + counts;
-  }
-
   public void read(Context ctx) {
     Card card = card(ctx, "height");
     SeenHeight height = card.height(ctx.pathParam("height")).orElseThrow(NotFoundResponse::new);
@@ -357,13 +255,19 @@ public final class HeightPages {
   /** The reading as typed, or empty with a problem posted to its field. */
   static Optional<Content.Reading> typed(
       Posted posted, String name, SeenHeight height, Steering steering, Asked asked) {
+    return says(posted, name, height.round().round().unit(), asked.quantity(), asked.point())
+        .map(says -> reading(height.key(), steering, asked, posted.text(name).strip(), says));
+  }
+
+  /** What a text says of one quantity, or empty with a problem posted to its field. */
+  static Optional<ReadingText.Says> says(
+      Posted posted, String name, LengthUnit bare, Quantity quantity, WatchPoint point) {
     String text = posted.text(name).strip();
     if (text.isEmpty()) {
       posted.wrong(name, "Type what the tape says, or tap one of the words.");
       return Optional.empty();
     }
-    ReadingText.Result result =
-        ReadingText.read(text, height.round().round().unit(), asked.quantity(), asked.point());
+    ReadingText.Result result = ReadingText.read(text, bare, quantity, point);
     if (result instanceof ReadingText.Refused refused) {
       posted.wrong(name, refused.sentence());
       return Optional.empty();
@@ -372,7 +276,7 @@ public final class HeightPages {
       posted.ask(name, either.choices());
       return Optional.empty();
     }
-    return Optional.of(reading(height.key(), steering, asked, text, (ReadingText.Says) result));
+    return Optional.of((ReadingText.Says) result);
   }
 
   static Content.Reading reading(

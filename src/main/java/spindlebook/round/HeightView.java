@@ -1,12 +1,14 @@
 package spindlebook.round;
 
 import java.util.List;
+import spindlebook.web.FormKey;
 import spindlebook.web.ReadingRow;
 
 /**
  * The readings at one height and steering.
  *
  * @param saved what was just put in the book; null when nothing was
+ * @param others readings of places this corner does not watch: kept, and not counted
  * @param allHref everything that can be read here, when a plan shows only a part; null otherwise
  */
 public record HeightView(
@@ -15,6 +17,7 @@ public record HeightView(
     List<Tab> tabs,
     Saved saved,
     List<Row> rows,
+    List<Said> others,
     String raw,
     String allHref,
     String roundHref) {
@@ -22,9 +25,22 @@ public record HeightView(
   /** One steering of this height. */
   public record Tab(String word, String href, boolean here, String count) {}
 
-  /** What was just kept, and how to undo it. */
+  /**
+   * What was just kept, and how to undo it.
+   *
+   * @param takesAlong what goes with it when it is taken back; empty when nothing does
+   * @param repeats whether it can count again or instead; {@code instead} whether it does so now
+   */
   public record Saved(
-      String key, String words, String against, String doubt, boolean repeats, boolean instead) {}
+      String key,
+      String words,
+      String against,
+      String doubt,
+      String takesAlong,
+      FormKey takeBackKey,
+      boolean repeats,
+      boolean instead,
+      FormKey countsKey) {}
 
   /** One reading to take. */
   public record Row(String row, String key, long after, ReadingRow reading, List<Said> said) {}

@@ -1,11 +1,14 @@
 package spindlebook.round;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import spindlebook.card.Capital;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.Tool;
 import spindlebook.corner.ToolUse;
+import spindlebook.corner.Zeroing;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.web.Choice;
@@ -20,6 +23,7 @@ sealed interface RoundForm {
 
   record Problems() implements RoundForm {}
 
+  String ZEROED = "zeroed";
   double MOST_TILT_RAD = Math.toRadians(20);
 
   static RoundForm read(Posted posted, Card card, List<Content.ToRead> toRead) {
@@ -41,7 +45,7 @@ sealed interface RoundForm {
             tool(posted, card, "angleTool", ToolUse.ANGLES),
             toRead,
             posted.line("note", 300),
-            List.of());
+            zeroed(posted));
     return posted.ok() ? new Accepted(round, who == null ? Who.NOBODY_SAID : who) : new Problems();
   }
 
@@ -53,6 +57,14 @@ sealed interface RoundForm {
           "'" + posted.text(name).strip() + "' is more than a car is measured at: 20° at most.");
     }
     return tilt;
+  }
+
+  private static List<Zeroing> zeroed(Posted posted) {
+    return Arrays.stream(Zeroing.values()).filter(z -> posted.has(tick(z))).toList();
+  }
+
+  private static String tick(Zeroing zeroing) {
+    return ZEROED + "-" + Posted.word(zeroing);
   }
 
   /** The tool named, else the first for this use. */
@@ -81,9 +93,22 @@ sealed interface RoundForm {
     return List.of(
         two(posted, "spring", "Spring", "out", "out", "in", "in"),
         two(posted, "bumpStop", "Bump stop", "in", "in", "out", "out"),
+        new FormPart.Ticks(
+            ZEROED,
+            "Zero first",
+            "Tick what was done; nothing has to be.",
+            Arrays.stream(Zeroing.values())
+                .map(
+                    z ->
+                        new Choice.Option(
+                            Posted.word(z),
+                            Capital.of(z.words()),
+                            z.sentence(),
+                            posted.has(tick(z))))
+                .toList()),
         new FormPart.More(
             "Wheel, stands, tools, tilt, who",
-            !posted.ok(),
+            !posted.ok() || posted.has("on"),
             List.of(
                 two(posted, "wheel", "Wheel", "on", "on", "off", "off"),
                 two(posted, "on", "The car stands on", "stands", "stands", "tyres", "its tyres"),
@@ -156,7 +181,7 @@ sealed interface RoundForm {
             "A bare number means",
             "",
             "",
-            java.util.Arrays.stream(LengthUnit.values())
+            Arrays.stream(LengthUnit.values())
                 .map(u -> new Choice.Option(Posted.word(u), u.word(), "", u == chosen))
                 .toList()));
   }

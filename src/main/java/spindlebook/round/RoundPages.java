@@ -3,12 +3,13 @@ package spindlebook.round;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import spindlebook.card.Capital;
+import spindlebook.card.Counted;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
 import spindlebook.corner.CarBook;
@@ -16,10 +17,10 @@ import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
-import spindlebook.corner.Quantity;
+import spindlebook.corner.HeightOrder;
 import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;
+import spindlebook.corner.Zeroing;
 import spindlebook.log.Histories;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
@@ -35,8 +36,7 @@ import spindlebook.web.Who;
 
 /** Rounds: starting one, looking at it, moving it to the other side. */
 public final class RoundPages {
-  private static final String CHANGE = "change";
-  private static final int LISTED_ONE_BY_ONE = 6;
+  private static final String MOVED = "moved";
 
   private final Histories histories;
   private final RoundStore store;
@@ -48,52 +48,22 @@ public final class RoundPages {
 
   public void newRound(Context ctx) {
     Card card = corner(ctx);
-    show(ctx, card, new Posted(Map.of()), FormKey.fresh(card.lastChange()), again(ctx, card));
+    List<Content.ToRead> toRead = RoundPlan.asked(ctx, card);
+    show(ctx, card, usual(toRead), FormKey.fresh(card.lastChange()), toRead);
   }
 
-  /** What no longer holds: all of it, or exactly what the change just made moved. */
-  private static List<Content.ToRead> again(Context ctx, Card card) {
-    if (!"1".equals(sent(ctx, "again"))) {
-      return List.of();
-    }
-    String change = sent(ctx, CHANGE);
-    return change == null ? card.toReadAgain() : card.toReadAgainAfter(change);
-  }
-
-  private static String sent(Context ctx, String name) {
-    return Optional.ofNullable(ctx.formParam(name)).orElse(ctx.queryParam(name));
-  }
-
-  /** Each by name while they are few; by height when they are many. */
-  private static String inShort(Card card, List<Content.ToRead> toRead) {
-    if (toRead.size() <= LISTED_ONE_BY_ONE) {
-      return String.join("; ", toRead.stream().map(t -> words(card, t)).toList());
-    }
-    Map<String, Long> byHeight =
-        toRead.stream()
-            .collect(
-                Collectors.groupingBy(
-                    t -> t.name().words(), LinkedHashMap::new, Collectors.counting()));
-    return toRead.size()
-        + " in all: "
-        + byHeight.entrySet().stream()
-            .map(e -> e.getValue() + " at '" + e.getKey() + "'")
-            .collect(Collectors.joining(", "));
+  /** A car is at ride height on its tyres, with its springs in. */
+  private static Posted usual(List<Content.ToRead> toRead) {
+    boolean ride = !toRead.isEmpty() && toRead.stream().allMatch(t -> t.name() == HeightName.RIDE);
+    return new Posted(ride ? Map.of("spring", List.of("in"), "on", List.of("tyres")) : Map.of());
   }
 
   private void show(
       Context ctx, Card card, Posted posted, FormKey key, List<Content.ToRead> toRead) {
-    List<FormPart> parts = new ArrayList<>();
-    if (!toRead.isEmpty()) {
-      parts.add(new FormPart.Said("To read again: " + inShort(card, toRead) + "."));
-      parts.add(new FormPart.Hidden("again", "1"));
-      if (sent(ctx, CHANGE) != null) {
-        parts.add(new FormPart.Hidden(CHANGE, sent(ctx, CHANGE)));
-      }
-    }
+    List<FormPart> parts = new ArrayList<>(RoundPlan.parts(ctx, card, toRead));
     parts.addAll(RoundForm.parts(posted, card, Who.of(ctx)));
     List<Notice> notices = new ArrayList<>();
-    String saved = ctx.queryParam(CHANGE);
+    String saved = ctx.queryParam(RoundPlan.CHANGE);
     if (saved != null) {
       CarBook history = histories.of(card.car());
       history
@@ -108,7 +78,7 @@ public final class RoundPages {
       }
     }
     PageFrame frame =
-        PageFrame.of("A round · Spindlebook", toRead.isEmpty() ? "Start a round" : "Read again")
+        PageFrame.of("A round · Spindlebook", heading(ctx, toRead))
             .sub(card.place().words())
             .plan(Shown.plan(card))
             .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()))
@@ -125,11 +95,18 @@ public final class RoundPages {
     Html.form(ctx, posted, page);
   }
 
+  private static String heading(Context ctx, List<Content.ToRead> toRead) {
+    if (toRead.isEmpty()) {
+      return "Start a round";
+    }
+    return RoundPlan.again(ctx) ? "Read again" : "Read what is needed";
+  }
+
   public void start(Context ctx) {
     Card card = corner(ctx);
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    List<Content.ToRead> toRead = again(ctx, card);
+    List<Content.ToRead> toRead = RoundPlan.asked(ctx, card);
     RoundForm form = RoundForm.read(posted, card, toRead);
     if (!(form instanceof RoundForm.Accepted accepted)) {
       show(ctx, card, posted, key, toRead);
@@ -158,7 +135,9 @@ public final class RoundPages {
           new RoundLine(
               Days.day(round.at()),
               round.who(),
-              card.heightsOf(round.key()).size() + " heights, " + readings + " readings",
+              Counted.of(card.heightsOf(round.key()).size(), "height")
+                  + ", "
+                  + Counted.of(readings, "reading"),
               "/rounds/" + round.key()));
     }
     Html.show(
@@ -172,53 +151,57 @@ public final class RoundPages {
     Card card = card(ctx);
     SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
     Lengths lengths = new Lengths(card.details().unit());
+    OtherSide moved = new OtherSide(card, round);
+    List<RoundView.OtherLine> notWatched = moved.notWatched(mirror(card));
     PageFrame frame =
         PageFrame.of("Round · Spindlebook", Capital.of(card.place().words()) + ", a round")
             .sub(Days.minute(round.at()) + " · " + round.who())
             .plan(Shown.plan(card))
             .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()))
+            .notices("1".equals(ctx.queryParam(MOVED)) ? moved.notices() : List.of())
             .caution(Cautions.MEASURING);
-    List<RoundView.PlanLine> plan = plan(card, round);
     HeightName next = nextName(card, round);
     RoundView view =
         new RoundView(
             round.key(),
             conditions(round),
+            notZeroed(round.round()),
             card.heightsOf(round.key()).stream().map(h -> line(card, h, lengths)).toList(),
-            plan,
+            RoundPlan.lines(card, round),
+            notWatched,
+            notWatched.isEmpty() ? null : "/corners/" + card.corner() + "/watch-points",
             raw(card, round, lengths),
             next == null ? "in between" : next.words(),
             "/rounds/"
                 + round.key()
                 + "/heights/new"
                 + (next == null ? "" : "?name=" + Posted.word(next)),
-            histories
-                .of(card.car())
-                .cornerAt(card.place().mirror())
-                .map(c -> card.place().mirror().words())
-                .orElse(null));
+            mirror(card).map(m -> m.place().words()).orElse(null));
     Html.show(ctx, Html.TEMPLATES.roundRound(frame, view, FormKey.fresh(card.lastChange())));
   }
 
+  private static String notZeroed(Content.Round round) {
+    List<String> not =
+        Arrays.stream(Zeroing.values())
+            .filter(z -> !round.zeroed().contains(z))
+            .map(Zeroing::words)
+            .toList();
+    return not.isEmpty() ? "" : "Not zeroed, or not said: " + String.join(", ", not) + ".";
+  }
+
   private static RoundView.HeightLine line(Card card, SeenHeight h, Lengths lengths) {
-    long readings = card.readingsAt(h.key()).size();
     return new RoundView.HeightLine(
         h.words(),
         h.positionMm() == null ? null : lengths.signedFigure(h.positionMm().value()),
         Shown.state(h.stands().counts() ? h.stop() : h.stands()),
-        readings == 1 ? "1 reading" : readings + " readings",
+        Counted.of(card.readingsAt(h.key()).size(), "reading"),
         "/heights/" + h.key());
   }
 
-  /** The named place that comes next from droop to bump, among those asked for; null when done. */
+  /** The place that comes next, among those asked for; null when there is none. */
   static HeightName nextName(Card card, SeenRound round) {
     List<HeightName> read = card.heightsOf(round.key()).stream().map(SeenHeight::name).toList();
-    List<Content.ToRead> plan = round.round().toRead();
-    List<HeightName> order =
-        plan.isEmpty()
-            ? List.of(HeightName.ON_THE_STRAP, HeightName.RIDE, HeightName.STOP_TOUCH)
-            : plan.stream().map(Content.ToRead::name).distinct().toList();
-    return order.stream().filter(n -> !read.contains(n)).findFirst().orElse(null);
+    return HeightOrder.left(round.round(), read).stream().findFirst().orElse(null);
   }
 
   static String conditions(SeenRound seen) {
@@ -246,76 +229,44 @@ public final class RoundPages {
     return String.join(" · ", parts);
   }
 
+  /** From the strap up; hanging with the strap off is told apart, since no wheel drives there. */
   static String raw(Card card, SeenRound round, Lengths lengths) {
-    double[] mm =
-        card.heightsOf(round.key()).stream()
-            .filter(SeenHeight::positionCounts)
-            .mapToDouble(h -> h.positionMm().value())
-            .sorted()
-            .toArray();
-    return mm.length < 2
-        ? ""
-        : "Raw travel in this round so far: " + lengths.text(mm[mm.length - 1] - mm[0]) + ".";
-  }
-
-  private static List<RoundView.PlanLine> plan(Card card, SeenRound round) {
-    List<RoundView.PlanLine> lines = new ArrayList<>();
-    for (Content.ToRead toRead : round.round().toRead()) {
-      Optional<SeenHeight> height =
-          card.heightsOf(round.key()).stream()
-              .filter(h -> h.name() == toRead.name() && h.positionCounts())
-              .findFirst();
-      boolean done =
-          toRead.quantity() == null
-              ? height.isPresent()
-              : card.readings().stream()
-                  .anyMatch(
-                      r ->
-                          r.height().round().key().equals(round.key())
-                              && is(r, toRead)
-                              && r.counts());
-      String href =
-          height.isEmpty()
-              ? "/rounds/" + round.key() + "/heights/new?name=" + Posted.word(toRead.name())
-              : "/heights/" + height.get().key() + "?steering=" + Posted.word(toRead.steering());
-      lines.add(new RoundView.PlanLine(words(card, toRead), done, href));
+    List<SeenHeight> all =
+        card.heightsOf(round.key()).stream().filter(SeenHeight::positionCounts).toList();
+    List<SeenHeight> onIt = all.stream().filter(h -> h.name() != HeightName.STRAP_OFF).toList();
+    List<String> told = new ArrayList<>();
+    if (onIt.size() > 1) {
+      told.add("Raw travel in this round so far: " + lengths.text(apart(onIt)) + ".");
     }
-    return lines;
-  }
-
-  private static boolean is(SeenReading reading, Content.ToRead toRead) {
-    return reading.height().name() == toRead.name()
-        && reading.reading().steering() == toRead.steering()
-        && (toRead.quantity() == Quantity.WATCH_POINT
-            ? reading.of(toRead.point())
-            : reading.of(toRead.quantity()));
-  }
-
-  static String words(Card card, Content.ToRead toRead) {
-    String label = toRead.label() == null ? "" : ", " + toRead.label();
-    String height = toRead.name().words() + label;
-    if (toRead.quantity() == null) {
-      return "the height '" + height + "'";
+    if (all.size() > onIt.size() && all.size() > 1) {
+      told.add("From hanging with the strap off: " + lengths.text(apart(all)) + ".");
     }
-    String what =
-        toRead.quantity() == Quantity.WATCH_POINT
-            ? card.watchPoint(toRead.point()).map(p -> p.name()).orElse(toRead.point())
-            : toRead.quantity().words();
-    return what + " at '" + height + "', " + toRead.steering().words();
+    return String.join(" ", told);
+  }
+
+  private static double apart(List<SeenHeight> heights) {
+    DoubleSummaryStatistics mm =
+        heights.stream().mapToDouble(h -> h.positionMm().value()).summaryStatistics();
+    return mm.getMax() - mm.getMin();
   }
 
   /** Left was typed for right: the whole round moves to the mirror corner, by a correction. */
   public void otherSide(Context ctx) {
     Card card = card(ctx);
     SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
-    CarBook history = histories.of(card.car());
-    String mirror = history.cornerAt(card.place().mirror()).orElseThrow(NotFoundResponse::new);
+    Card mirror = mirror(card).orElseThrow(NotFoundResponse::new);
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    Content.Round moved = round.round().withCorner(mirror);
-    store.correct(
-        round.key(), moved, "these were the " + card.place().mirror().words(), key, Who.of(ctx));
-    Html.next(ctx, "/rounds/" + round.key());
+    Content.Round moved = round.round().withCorner(mirror.corner());
+    store.correct(round.key(), moved, "these were the " + mirror.place().words(), key, Who.of(ctx));
+    Html.next(ctx, "/rounds/" + round.key() + "?" + MOVED + "=1");
+  }
+
+  private Optional<Card> mirror(Card card) {
+    return histories
+        .of(card.car())
+        .cornerAt(card.place().mirror())
+        .map(c -> histories.card(card.car(), c));
   }
 
   private Card corner(Context ctx) {

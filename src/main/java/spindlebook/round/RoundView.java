@@ -4,16 +4,34 @@ import java.util.List;
 import spindlebook.web.FigureText;
 import spindlebook.web.State;
 
-/** One round: conditions, what it set out to read, its heights. */
+/**
+ * One round: conditions, what it set out to read, its heights.
+ *
+ * @param notZeroed what was not said to be zeroed; empty when all was
+ * @param notWatched readings of places this corner does not watch
+ * @param watchHref where such a place is added; null when there is none
+ * @param mirror the corner of the other side; null when the car has none
+ */
 public record RoundView(
     String round,
     String conditions,
+    String notZeroed,
     List<HeightLine> heights,
     List<PlanLine> plan,
+    List<OtherLine> notWatched,
+    String watchHref,
     String raw,
     String nextHeight,
     String nextHref,
     String mirror) {
+
+  public RoundView {
+    heights = List.copyOf(heights);
+    plan = List.copyOf(plan);
+    notWatched = List.copyOf(notWatched);
+  }
+
+  public record OtherLine(String words, String href) {}
 
   public record HeightLine(
       String name, FigureText position, State state, String detail, String href) {}

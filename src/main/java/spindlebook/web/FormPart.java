@@ -8,6 +8,14 @@ public sealed interface FormPart {
 
   record Chosen(Choice choice) implements FormPart {}
 
+  /** Any of a few, as boxes to tick; each is sent under {@code name-value}. */
+  record Ticks(String name, String legend, String hint, List<Choice.Option> options)
+      implements FormPart {
+    public Ticks {
+      options = List.copyOf(options);
+    }
+  }
+
   record Said(String sentence) implements FormPart {}
 
   record Hidden(String name, String value) implements FormPart {}

@@ -1,0 +1,72 @@
+package spindlebook.card;
+
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.HeightName;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.Steering;
+import spindlebook.web.Posted;
+
+/** What a new round is to read, as it stands in the round's address: {@code need=ride~straight}. */
+public final class ToReadAddress {
+  public static final String NEED = "need";
+  private static final String BETWEEN = "~";
+  private static final int LONGEST_LABEL = 60;
+
+  private ToReadAddress() {}
+
+  /** The address of a new round that asks exactly for these. */
+  public static String newRound(String corner, List<ToRead> toRead) {
+    return "/corners/"
+        + corner
+        + "/rounds/new?"
+        + toRead.stream()
+            .map(t -> NEED + "=" + URLEncoder.encode(word(t), StandardCharsets.UTF_8))
+            .collect(Collectors.joining("&"));
+  }
+
+  /** {@code in-between~full-left~watch-point~tyre-frame~at −4 in}; what is absent stays empty. */
+  public static String word(ToRead t) {
+    return String.join(
+        BETWEEN,
+        Posted.word(t.name()),
+        Posted.word(t.steering()),
+        t.quantity() == null ? "" : Posted.word(t.quantity()),
+        t.point() == null ? "" : t.point(),
+        t.label() == null ? "" : t.label());
+  }
+
+  /** Empty when the word names nothing that can be read on this corner. */
+  public static Optional<ToRead> read(Card card, String word) {
+    String[] parts = Arrays.copyOf(word.split(BETWEEN, 5), 5);
+    HeightName name = one(HeightName.class, parts[0]);
+    Steering steering = one(Steering.class, parts[1]);
+    Quantity quantity = one(Quantity.class, parts[2]);
+    String point = quantity == Quantity.WATCH_POINT ? parts[3] : null;
+    String label = parts[4] == null || parts[4].isBlank() ? null : parts[4];
+    boolean whole = name != null && steering != null && (quantity != null || blank(parts[2]));
+    boolean watched =
+        quantity != Quantity.WATCH_POINT || (point != null && card.watchPoint(point).isPresent());
+    boolean brief = label == null || label.length() <= LONGEST_LABEL;
+    return whole && watched && brief
+        ? Optional.of(new ToRead(name, label, steering, quantity, point))
+        : Optional.empty();
+  }
+
+  private static boolean blank(String part) {
+    return part == null || part.isEmpty();
+  }
+
+  private static <E extends Enum<E>> E one(Class<E> type, String word) {
+    return Arrays.stream(type.getEnumConstants())
+        .filter(e -> Posted.word(e).equals(word))
+        .findFirst()
+        .orElse(null);
+  }
+}

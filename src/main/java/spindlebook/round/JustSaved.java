@@ -1,0 +1,73 @@
+package spindlebook.round;
+
+import java.util.Optional;
+import spindlebook.card.TakesAlong;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.SeenReading;
+import spindlebook.uncertainty.Figure;
+import spindlebook.web.FormKey;
+import spindlebook.web.Lengths;
+
+/** What was just put in the book, against the last time, and how to undo it. */
+final class JustSaved {
+  private JustSaved() {}
+
+  /** Null when nothing was saved, or it is gone again. */
+  static HeightView.Saved of(CarBook history, Card card, String key) {
+    Content content = key == null ? null : history.standing(key).orElse(null);
+    if (content == null) {
+      return null;
+    }
+    Optional<SeenReading> reading = card.reading(key);
+    Optional<SeenReading> before = reading.flatMap(card::before);
+    String doubt =
+        card.doubts().stream()
+            .filter(d -> d.key().equals(key))
+            .map(d -> d.doubt())
+            .findFirst()
+            .orElse("");
+    boolean instead =
+        before.isPresent()
+            && reading.map(r -> Boolean.FALSE.equals(r.reading().again())).orElse(false);
+    return new HeightView.Saved(
+        key,
+        new EntryWords(history).of(content),
+        reading.flatMap(r -> before.map(b -> against(card, r, b))).orElse(""),
+        doubt,
+        TakesAlong.before(history, key),
+        FormKey.fresh(0),
+        before.filter(b -> b.stands().counts()).isPresent() || instead,
+        instead,
+        FormKey.fresh(0));
+  }
+
+  /** The change against last time, and whether it counts again or instead. */
+  private static String against(Card card, SeenReading now, SeenReading before) {
+    String counts =
+        before.stands().counts()
+            ? "counts again, with the one before"
+            : "counts instead of the one before";
+    Figure one = now.value();
+    Figure other = before.value();
+    boolean lengths =
+        one != null
+            && other != null
+            && now.reading().angle() == null
+            && before.reading().angle() == null;
+    if (!lengths) {
+      return "last time " + EntryWords.value(before.reading()) + " · " + counts;
+    }
+    double change = one.value() - other.value();
+    Lengths words = new Lengths(card.details().unit());
+    return words.signed(change).replace('-', '−')
+        + " "
+        + words.unit().word()
+        + " against last time, "
+        + EntryWords.value(before.reading())
+        + " · "
+        + counts;
+  }
+}

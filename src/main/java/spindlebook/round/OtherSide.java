@@ -1,0 +1,67 @@
+package spindlebook.round;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.card.Counted;
+import spindlebook.corner.Card;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.SeenRound;
+import spindlebook.corner.Standing;
+import spindlebook.corner.WatchPoint;
+import spindlebook.web.Notice;
+
+/** A round on the corner it was moved to: nothing of it is lost, and what does not fit is said. */
+record OtherSide(Card card, SeenRound round) {
+
+  /** Readings of places this corner does not watch: kept, listed, and not counted. */
+  List<RoundView.OtherLine> notWatched(Optional<Card> mirror) {
+    return readings().stream()
+        .filter(SeenReading::notWatched)
+        .map(r -> new RoundView.OtherLine(words(r, mirror), "/entries/" + r.key()))
+        .toList();
+  }
+
+  private static String words(SeenReading r, Optional<Card> mirror) {
+    Optional<WatchPoint> there = mirror.flatMap(m -> m.watchPoint(r.reading().point()));
+    return String.join(
+        " · ",
+        there.map(WatchPoint::name).orElse(r.what()),
+        r.height().words(),
+        r.reading().steering().words(),
+        EntryWords.value(r.reading()));
+  }
+
+  /** What became of a round that was just moved here, and how it goes back. */
+  List<Notice> notices() {
+    long heights = card.heightsOf(round.key()).size();
+    long notWatched = readings().stream().filter(SeenReading::notWatched).count();
+    long stale = readings().stream().filter(r -> r.stands() == Standing.STALE).count();
+    List<String> said = new ArrayList<>();
+    said.add(
+        "This round is now the "
+            + card.place().words()
+            + "'s, with "
+            + Counted.of(heights, "height")
+            + " and "
+            + Counted.of(readings().size(), "reading")
+            + ".");
+    if (notWatched > 0) {
+      said.add(
+          Counted.of(notWatched, "reading is", "readings are")
+              + " of places that are not watched here: kept and listed below, not counted.");
+    }
+    if (stale > 0) {
+      said.add(Counted.of(stale, "reading is", "readings are") + " stale here.");
+    }
+    said.add("'These were the " + card.place().mirror().words() + "', below, moves it back.");
+    return List.of(new Notice(Notice.Kind.BOOK, String.join(" ", said)));
+  }
+
+  private List<SeenReading> readings() {
+    return card.readings().stream()
+        .filter(r -> r.height().round().key().equals(round.key()))
+        .toList();
+  }
+}

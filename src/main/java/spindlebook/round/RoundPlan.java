@@ -1,0 +1,140 @@
+package spindlebook.round;
+
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import spindlebook.card.ToReadAddress;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.SeenRound;
+import spindlebook.web.FormPart;
+import spindlebook.web.Posted;
+
+/** What a round sets out to read: as it was asked for, in words, and what is done of it. */
+final class RoundPlan {
+  static final String CHANGE = "change";
+  private static final String AGAIN = "again";
+  private static final int LISTED_ONE_BY_ONE = 6;
+
+  private RoundPlan() {}
+
+  /**
+   * What an address or a form asks for: what is needed, each named; what no longer holds, all of it
+   * or exactly what one change moved; empty for a round of everything.
+   */
+  static List<Content.ToRead> asked(Context ctx, Card card) {
+    List<String> needs = sentAll(ctx, ToReadAddress.NEED);
+    if (!needs.isEmpty()) {
+      return needs.stream().flatMap(n -> ToReadAddress.read(card, n).stream()).distinct().toList();
+    }
+    if (!again(ctx)) {
+      return List.of();
+    }
+    String change = change(ctx);
+    return change == null ? card.toReadAgain() : card.toReadAgainAfter(change);
+  }
+
+  /** Whether it is asked for because it no longer holds. */
+  static boolean again(Context ctx) {
+    return sentAll(ctx, AGAIN).contains("1");
+  }
+
+  static String change(Context ctx) {
+    return sentAll(ctx, CHANGE).stream().findFirst().orElse(null);
+  }
+
+  private static List<String> sentAll(Context ctx, String name) {
+    List<String> posted = ctx.formParams(name);
+    return posted.isEmpty() ? ctx.queryParams(name) : posted;
+  }
+
+  /** What is asked for, told and sent on with the form. */
+  static List<FormPart> parts(Context ctx, Card card, List<Content.ToRead> toRead) {
+    List<FormPart> parts = new ArrayList<>();
+    if (toRead.isEmpty()) {
+      return parts;
+    }
+    String what = again(ctx) ? "To read again: " : "To read: ";
+    parts.add(new FormPart.Said(what + inShort(card, toRead) + "."));
+    if (again(ctx)) {
+      parts.add(new FormPart.Hidden(AGAIN, "1"));
+      if (change(ctx) != null) {
+        parts.add(new FormPart.Hidden(CHANGE, change(ctx)));
+      }
+    } else {
+      toRead.forEach(
+          t -> parts.add(new FormPart.Hidden(ToReadAddress.NEED, ToReadAddress.word(t))));
+    }
+    return parts;
+  }
+
+  /** Each by name while they are few; by height when they are many. */
+  static String inShort(Card card, List<Content.ToRead> toRead) {
+    if (toRead.size() <= LISTED_ONE_BY_ONE) {
+      return String.join("; ", toRead.stream().map(t -> words(card, t)).toList());
+    }
+    Map<String, Long> byHeight =
+        toRead.stream()
+            .collect(
+                Collectors.groupingBy(
+                    t -> t.name().words(), LinkedHashMap::new, Collectors.counting()));
+    return toRead.size()
+        + " in all: "
+        + byHeight.entrySet().stream()
+            .map(e -> e.getValue() + " at '" + e.getKey() + "'")
+            .collect(Collectors.joining(", "));
+  }
+
+  static List<RoundView.PlanLine> lines(Card card, SeenRound round) {
+    List<RoundView.PlanLine> lines = new ArrayList<>();
+    for (Content.ToRead toRead : round.round().toRead()) {
+      Optional<SeenHeight> height =
+          card.heightsOf(round.key()).stream()
+              .filter(h -> h.name() == toRead.name() && h.positionCounts())
+              .findFirst();
+      boolean done =
+          toRead.quantity() == null
+              ? height.isPresent()
+              : card.readings().stream()
+                  .anyMatch(
+                      r ->
+                          r.height().round().key().equals(round.key())
+                              && is(r, toRead)
+                              && r.counts());
+      String href =
+          height.isEmpty()
+              ? "/rounds/" + round.key() + "/heights/new?name=" + Posted.word(toRead.name())
+              : "/heights/" + height.get().key() + "?steering=" + Posted.word(toRead.steering());
+      lines.add(new RoundView.PlanLine(words(card, toRead), done, href));
+    }
+    return lines;
+  }
+
+  private static boolean is(SeenReading reading, Content.ToRead toRead) {
+    return reading.height().name() == toRead.name()
+        && reading.reading().steering() == toRead.steering()
+        && (toRead.quantity() == Quantity.WATCH_POINT
+            ? reading.of(toRead.point())
+            : reading.of(toRead.quantity()));
+  }
+
+  static String words(Card card, Content.ToRead toRead) {
+    String label = toRead.label() == null ? "" : ", " + toRead.label();
+    String height = toRead.name().words() + label;
+    if (toRead.quantity() == null) {
+      return "the height '" + height + "'";
+    }
+    String what =
+        toRead.quantity() == Quantity.WATCH_POINT
+            ? card.watchPoint(toRead.point()).map(p -> p.name()).orElse(toRead.point())
+            : toRead.quantity().words();
+    return what + " at '" + height + "', " + toRead.steering().words();
+  }
+}

@@ -1,0 +1,80 @@
+package spindlebook.corner;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static spindlebook.corner.HeightName.FULL_BUMP;
+import static spindlebook.corner.HeightName.IN_BETWEEN;
+import static spindlebook.corner.HeightName.ON_THE_STRAP;
+import static spindlebook.corner.HeightName.RIDE;
+import static spindlebook.corner.HeightName.STOP_TOUCH;
+import static spindlebook.corner.HeightName.STRAP_OFF;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Common practice on the stands, no source. */
+class HeightOrderTest {
+  @Test
+  void with_the_spring_out_the_wheel_goes_from_the_strap_to_the_stop_and_never_to_ride() {
+    assertEquals(
+        List.of(ON_THE_STRAP, IN_BETWEEN, IN_BETWEEN, STOP_TOUCH),
+        HeightOrder.of(round(false, true, false)));
+  }
+
+  @Test
+  void with_the_stop_out_too_it_goes_to_full_bump() {
+    assertEquals(
+        List.of(ON_THE_STRAP, IN_BETWEEN, IN_BETWEEN, FULL_BUMP),
+        HeightOrder.of(round(false, false, false)));
+  }
+
+  @Test
+  void with_the_spring_in_it_stands_on_its_tyres_or_hangs() {
+    assertEquals(List.of(RIDE), HeightOrder.of(round(true, true, true)));
+    assertEquals(List.of(ON_THE_STRAP), HeightOrder.of(round(true, true, false)));
+  }
+
+  @Test
+  void what_it_set_out_to_read_decides_alone_from_droop_to_bump() {
+    assertEquals(
+        List.of(ON_THE_STRAP, RIDE),
+        HeightOrder.of(
+            round(false, true, false, read(RIDE), read(ON_THE_STRAP), read(ON_THE_STRAP))));
+  }
+
+  @Test
+  void a_height_read_is_left_out_once_and_one_not_asked_for_changes_nothing() {
+    Content.Round round = round(false, true, false);
+    assertEquals(
+        List.of(IN_BETWEEN, IN_BETWEEN, STOP_TOUCH),
+        HeightOrder.left(round, List.of(STRAP_OFF, ON_THE_STRAP, ON_THE_STRAP)));
+    assertEquals(
+        List.of(ON_THE_STRAP, IN_BETWEEN),
+        HeightOrder.left(round, List.of(STOP_TOUCH, IN_BETWEEN)));
+    assertEquals(List.of(), HeightOrder.left(round, HeightOrder.of(round)));
+  }
+
+  private static Content.ToRead read(HeightName name) {
+    return new Content.ToRead(name, null, Steering.STRAIGHT, null, null);
+  }
+
+  private static Content.Round round(
+      boolean springIn, boolean stopIn, boolean onTyres, Content.ToRead... toRead) {
+    return new Content.Round(
+        "lf",
+        springIn,
+        stopIn,
+        true,
+        onTyres,
+        true,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        List.of(toRead),
+        null,
+        null);
+  }
+}

@@ -6,13 +6,13 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
-import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
@@ -76,7 +76,7 @@ public final class GuidePages {
             round.key(),
             json(card, round).toString(),
             step == null ? null : asked(card, round, step, posted, key),
-            saved(ctx, card),
+            JustSaved.of(histories.of(card.car()), card, ctx.queryParam("saved")),
             i > 0 ? here + "?at=" + steps.get(i - 1).id() : null,
             step != null && i + 1 < steps.size() ? here + "?at=" + steps.get(i + 1).id() : null);
     JteModel page = Html.TEMPLATES.roundGuide(frame, view);
@@ -128,16 +128,17 @@ public final class GuidePages {
     String unit = round.round().unit().word();
     if (height == null || step.asked() == null) {
       Optional<SeenHeight> mark = HeightForm.lastMark(card, round, Long.MAX_VALUE);
-      Pick[] asAt =
-          mark.map(
-                  h ->
-                      new Pick[] {
-                        new Pick(
-                            "markAsAt",
-                            h.key(),
-                            "as at '" + h.words() + "', " + h.height().mark().typed())
-                      })
-              .orElse(new Pick[0]);
+      List<Pick> marks = new ArrayList<>();
+      mark.ifPresent(
+          h ->
+              marks.add(
+                  new Pick(
+                      "markAsAt",
+                      h.key(),
+                      "as at '" + h.words() + "', " + h.height().mark().typed())));
+      if (!posted.problem("mark").isEmpty() && !posted.has("mark")) {
+        marks.add(new Pick(HeightForm.NO_MARK, "keep", "keep it without a mark"));
+      }
       return new GuideView.Step(
           step.id(),
           "height",
@@ -149,7 +150,10 @@ public final class GuidePages {
           "height",
           key,
           posted.fill(Field.of("spindle", "Spindle above the floor").unit(unit).focused()),
-          posted.fill(Field.of("mark", "Frame mark above the floor").unit(unit).picks(asAt)),
+          posted.fill(
+              Field.of("mark", "Frame mark above the floor")
+                  .unit(unit)
+                  .picks(marks.toArray(Pick[]::new))),
           null);
     }
     Asked asked = step.asked();
@@ -180,18 +184,6 @@ public final class GuidePages {
         new ReadingRow(posted.fill(field), rule, GuideJson.last(card, null, step), null));
   }
 
-  private HeightView.Saved saved(Context ctx, Card card) {
-    String key = ctx.queryParam("saved");
-    CarBook history = histories.of(card.car());
-    return key == null
-        ? null
-        : history
-            .standing(key)
-            .map(
-                c -> new HeightView.Saved(key, new EntryWords(history).of(c), "", "", false, false))
-            .orElse(null);
-  }
-
   /** A step's form, without a script: refused on the spot when it cannot be read. */
   public void keep(Context ctx) {
     Card card = card(ctx);
@@ -199,7 +191,7 @@ public final class GuidePages {
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     String at = posted.text("at");
-    Optional<Content> content = Sent.read(posted, round, card);
+    Optional<Content> content = Sent.read(posted, round, card, true);
     if (content.orElse(null) instanceof Content.Reading reading
         && reading.doubt() != null
         && store.written(key.key()).isEmpty()) {
@@ -234,7 +226,7 @@ public final class GuidePages {
       return;
     }
     if (store.written(key.key()).isEmpty()) {
-      Optional<Content> content = Sent.read(posted, round, card);
+      Optional<Content> content = Sent.read(posted, round, card, false);
       if (content.isEmpty()) {
         refused(ctx, posted.problems().get(0));
         return;

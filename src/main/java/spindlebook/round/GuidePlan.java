@@ -7,6 +7,7 @@ import java.util.Map;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.HeightName;
+import spindlebook.corner.HeightOrder;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;

@@ -21,11 +21,15 @@ final class Sent {
 
   private Sent() {}
 
-  /** What it says, or empty with problems posted. */
-  static Optional<Content> read(Posted posted, SeenRound round, Card card) {
+  /**
+   * What it says, or empty with problems posted.
+   *
+   * @param ask whether somebody is there to be asked about a height without a mark
+   */
+  static Optional<Content> read(Posted posted, SeenRound round, Card card, boolean ask) {
     return switch (posted.text("what")) {
       case "height" ->
-          HeightForm.read(posted, round) instanceof HeightForm.Accepted accepted
+          HeightForm.read(posted, round, ask) instanceof HeightForm.Accepted accepted
               ? Optional.of(accepted.height())
               : Optional.empty();
       case "reading" -> reading(posted, round, card);

@@ -1,7 +1,6 @@
 package spindlebook.corner;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static spindlebook.corner.HeightName.FULL_BUMP;
 import static spindlebook.corner.HeightName.IN_BETWEEN;
 import static spindlebook.corner.HeightName.ON_THE_STRAP;
 import static spindlebook.corner.HeightName.RIDE;
@@ -21,9 +20,9 @@ class HeightOrderTest {
   }
 
   @Test
-  void with_the_stop_out_too_it_goes_to_full_bump() {
+  void with_the_stop_out_too_nothing_is_called_the_stop_solid() {
     assertEquals(
-        List.of(ON_THE_STRAP, IN_BETWEEN, IN_BETWEEN, FULL_BUMP),
+        List.of(ON_THE_STRAP, IN_BETWEEN, IN_BETWEEN, IN_BETWEEN),
         HeightOrder.of(round(false, false, false)));
   }
 

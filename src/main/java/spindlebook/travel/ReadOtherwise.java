@@ -40,6 +40,9 @@ final class ReadOtherwise {
     return Settles.how(
         Math.abs(room.value()),
         (n, finerTool) -> {
+          if (n == 1 && !finerTool) {
+            return room.U();
+          }
           List<Node> nodes = merged.stream().map(node -> node(node, n, finerTool)).toList();
           Figure limitMm =
               at(crosses, nodes, found.rule())

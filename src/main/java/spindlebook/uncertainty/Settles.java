@@ -62,6 +62,9 @@ public sealed interface Settles {
     if (away > now || now == 0) {
       return new Settled();
     }
+    if (away < u.with(MOST, true)) {
+      return new RepeatingWillNot();
+    }
     OptionalInt repeats = repeats(u, away, false);
     // Exactly U away on the broken side still can't tell, so only a smaller U counts as a cure.
     double finer = u.with(1, true);
@@ -78,15 +81,24 @@ public sealed interface Settles {
     return both.isPresent() ? new RepeatsWithFinerTool(both.getAsInt()) : new RepeatingWillNot();
   }
 
+  /** The fewest readings that decide; U only falls with their number. */
   private static OptionalInt repeats(Expanded u, double away, boolean finerTool) {
-    double once = u.with(1, finerTool);
-    for (int n = 2; n <= MOST; n++) {
-      double expanded = u.with(n, finerTool);
-      if (away >= expanded && expanded < once) {
-        return OptionalInt.of(n);
+    if (away < u.with(MOST, finerTool)) {
+      return OptionalInt.empty();
+    }
+    int tooFew = 1;
+    int enough = MOST;
+    while (enough - tooFew > 1) {
+      int middle = (tooFew + enough) / 2;
+      if (away >= u.with(middle, finerTool)) {
+        enough = middle;
+      } else {
+        tooFew = middle;
       }
     }
-    return OptionalInt.empty();
+    return u.with(enough, finerTool) < u.with(1, finerTool)
+        ? OptionalInt.of(enough)
+        : OptionalInt.empty();
   }
 
   private static double expanded(Figure y, int n, boolean finerTool) {

@@ -11,6 +11,7 @@ import java.util.function.BiConsumer;
 import java.util.stream.IntStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import spindlebook.uncertainty.Figure;
 
 /**
  * Do the book's intervals hold what they promise? 10,000 corners whose true curves are known are
@@ -84,11 +85,13 @@ class TenThousandCornersTest {
     each(
         3,
         (corner, random) -> {
-          Limit first = corner.sitting(error, random).judged(corner.limitMm());
-          if (first.found()) {
+          SimulatedCorner.Sitting first = corner.sitting(error, random);
+          if (first.limit() instanceof EndLimit.Crosses found) {
+            Figure room =
+                Judged.room(corner.end(), first.stop(corner.limitMm()), found.positionMm());
             boolean inside = random.nextBoolean();
             double out = corner.end().outward() * (inside ? -1 : 1);
-            double stopMm = corner.limitMm() + out * 4 * first.roomMm().u();
+            double stopMm = corner.limitMm() + out * 4 * room.u();
             Outcome outcome = corner.sitting(error, random).judged(stopMm).outcome();
             decided.count(outcome == Outcome.CLEAR || outcome == Outcome.SHORT);
             wrong.count(outcome == (inside ? Outcome.SHORT : Outcome.CLEAR));

@@ -179,11 +179,12 @@ const sixteenth = (i) => {
   const f = fine ? 2 * i + 1 + "/32" : i ? lowest(i, 16) : "";
   return key(f || "0", () => keep((me.text + " " + f).trim() || "0"), "cell", f || "even");
 };
-const inches = (kind) => {
+// A gap is small: its keys leave room for the drill that tells whether the rule is kept.
+const inches = (small) => {
   const pad = [];
-  for (const d of "12345") pad.push(key(d, type(d), "whole"));
+  for (const d of small ? "1234" : "12345") pad.push(key(d, type(d), "whole"));
   pad.push(key("⌫", back, "whole", "take the last back"));
-  for (const d of "67890") pad.push(key(d, type(d), "whole"));
+  if (!small) for (const d of "67890") pad.push(key(d, type(d), "whole"));
   const th = key("32nds", () => ((fine = !fine), draw()), "whole " + (fine ? "key-on" : ""));
   th.setAttribute("aria-pressed", fine);
   pad.push(th);
@@ -210,6 +211,8 @@ const words = (s, kind) => {
     return row;
   }
   if (kind === "gap") for (const w of ["well clear", "touches", "binds"]) row.push(key(w, () => keep(w), "word"));
+  const drill = plan.rows[s.row].drill;
+  if (drill) for (const w of ["goes", "does not"]) row.push(key(drill + " " + w, () => keep(drill + " " + w), "half"));
   if (kind === "toe" || kind === "signed") {
     const out = me.text.startsWith("-");
     const flip = (minus) => () => {
@@ -345,8 +348,16 @@ const more = (s) => {
       key("steering " + t.replace("-", " "), () => go(state.steps.find((o) => o.p === s.p && o.steering === t && o.row !== "height")?.id ?? s.id), "full"),
     );
   all.push(jump);
+  if (plan.mirror) {
+    const move = make("form");
+    Object.assign(move, { method: "post", action: "/rounds/" + plan.round + "/other-side" });
+    for (const [name, value] of [["key", outbox.newKey()], ["after", plan.after]])
+      move.append(Object.assign(make("input"), { type: "hidden", name, value }));
+    move.append(key("these were the " + plan.mirror, () => move.submit(), "full"));
+    all.push(move);
+  }
   const links = make("p", "more-links");
-  for (const [t, h] of [["One more height", "/heights/new"], ["The round, and the other side", ""]]) {
+  for (const [t, h] of [["One more height", "/heights/new"], ["The round", ""]]) {
     const a = make("a", "", t);
     a.href = "/rounds/" + plan.round + h;
     links.append(a);
@@ -395,7 +406,7 @@ const draw = () => {
   }
   const numbers = plan.mm || row?.kind === "angle";
   pad.className = numbers ? "pad pad-4" : "pad pad-12";
-  pad.replaceChildren(...(numbers ? decimals() : inches(kind)), ...words(s, row?.kind));
+  pad.replaceChildren(...(numbers ? decimals() : inches(row?.drill)), ...words(s, row?.kind));
 };
 
 outbox.listen((body, json) => {

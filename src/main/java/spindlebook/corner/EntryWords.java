@@ -268,7 +268,8 @@ public final class EntryWords {
             .map(Content.Corner.class::cast);
   }
 
-  private static String typed(TypedLength length) {
+  /** As typed, with its unit. */
+  public static String typed(TypedLength length) {
     String text = length.typed().strip();
     if (text.isEmpty()) {
       return length.unit() == LengthUnit.INCH

@@ -21,6 +21,7 @@ import spindlebook.corner.Standing;
 import spindlebook.corner.Steering;
 import spindlebook.log.Json;
 import spindlebook.units.LengthUnit;
+import spindlebook.units.TypedLength;
 import spindlebook.web.Posted;
 
 /** All a phone needs to walk through a round while it has no network. */
@@ -39,6 +40,7 @@ final class GuideJson {
         .put("n", n)
         .put("book", book)
         .put("after", card.lastChange())
+        .put("mirror", mirror == null ? null : mirror.place().words())
         .put("mm", round.round().unit() != LengthUnit.INCH);
     ObjectNode rows = json.putObject("rows");
     ObjectNode done = json.putObject("done");
@@ -107,9 +109,15 @@ final class GuideJson {
       rows.putObject(asked.row())
           .put("words", Capital.of(asked.words()))
           .put("kind", kind(asked))
-          .put(
-              "rule", asked.point() == null ? "" : "keep " + EntryWords.keep(asked.point().keep()));
+          .put("rule", asked.point() == null ? "" : "keep " + EntryWords.keep(asked.point().keep()))
+          .put("drill", drill(asked));
     }
+  }
+
+  /** The shank that tells at once whether the rule is kept, as the rule was typed; else null. */
+  private static String drill(Asked asked) {
+    TypedLength least = asked.point() == null ? null : asked.point().keep().least();
+    return least == null || !kind(asked).equals("gap") ? null : EntryWords.typed(least);
   }
 
   /** Which keys read it: sixteenths of a gap, a tape's inches, a length with a side, degrees. */

@@ -37,6 +37,7 @@ import spindlebook.log.Histories;
 import spindlebook.round.CorrectionPages;
 import spindlebook.round.GuidePages;
 import spindlebook.round.HeightPages;
+import spindlebook.round.PaperPages;
 import spindlebook.round.RoundPages;
 import spindlebook.round.RoundStore;
 import spindlebook.round.SheetPages;
@@ -85,6 +86,7 @@ public final class App implements AutoCloseable {
   final GuidePages guide;
   final HeightPages heights;
   final SheetPages sheets;
+  final PaperPages papers;
   final CorrectionPages corrections;
   final WatchPointPages watchPoints;
   final GivenPages given;
@@ -138,6 +140,7 @@ public final class App implements AutoCloseable {
     this.guide = new GuidePages(histories, roundStore);
     this.heights = new HeightPages(histories, roundStore);
     this.sheets = new SheetPages(histories, roundStore);
+    this.papers = new PaperPages(histories);
     this.corrections = new CorrectionPages(histories, roundStore);
     this.watchPoints = new WatchPointPages(histories, definitionStore);
     this.given = new GivenPages(histories, definitionStore);

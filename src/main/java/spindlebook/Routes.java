@@ -57,6 +57,7 @@ final class Routes {
     r.get("/corners/{corner}/rounds", app.rounds::ofCorner);
     r.post("/corners/{corner}/rounds", app.rounds::start);
     r.get("/corners/{corner}/rounds/new", app.rounds::newRound);
+    r.get("/corners/{corner}/paper", app.papers::ofCorner);
 
     r.get("/rounds/{round}", app.rounds::round);
     r.get("/rounds/{round}/guide", app.guide::guide);
@@ -64,6 +65,7 @@ final class Routes {
     r.post("/rounds/{round}/sent", app.guide::sent);
     r.get("/rounds/{round}/news", app.guide::news);
     r.post("/rounds/{round}/other-side", app.rounds::otherSide);
+    r.get("/rounds/{round}/paper", app.papers::ofRound);
     r.get("/rounds/{round}/sheet", app.sheets::sheet);
     r.post("/rounds/{round}/sheet", app.sheets::read);
     r.get("/rounds/{round}/heights/new", app.heights::newHeight);

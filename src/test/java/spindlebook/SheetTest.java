@@ -8,6 +8,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -36,10 +38,12 @@ class SheetTest {
     return shop.get(action)
         .is(200)
         .form(action)
+        .with("h0-name", "strap-off")
         .with("h0-spindle", "11 7/8")
         .with("h0-mark", "31 5/8")
         .with("h0-full-right-" + Marmot.TIE_ROD, "touches")
         .with("h0-straight-" + Marmot.STRAP, "20")
+        .with("h1-name", "on-the-strap")
         .with("h1-spindle", "15 3/16")
         .with("h1-mark", "same")
         .with("h1-full-left-" + Marmot.TIE_ROD, "9/16")
@@ -127,6 +131,8 @@ class SheetTest {
     Page page =
         shop.get(action).form(action).with("h0-straight-" + Marmot.STRAP, "20").send().is(422);
     assertEquals(entries, shop.entries());
+    assertTrue(page.text().contains("1 height has no spindle yet"), page.text());
+    assertFalse(page.text().contains("could not be read"), page.text());
     assertEquals("20", page.form(action).value("h0-straight-" + Marmot.STRAP));
     assertEquals(List.of(), shop.told);
   }
@@ -139,5 +145,50 @@ class SheetTest {
     shop.get("/entries/" + height).form("/entries/" + height + "/take-back").keep();
     Page page = paper.send().is(422);
     assertTrue(page.text().contains("taken back"), page.text());
+  }
+
+  @Test
+  void same_in_the_first_block_reaches_a_mark_read_in_the_round_before() {
+    String round = action.split("/")[2];
+    Form first = shop.get(action).form(action).with("h0-spindle", "15 3/16");
+    Page page = first.with("h0-mark", "same").send().is(422);
+    assertTrue(page.text().contains("There is no height before this one"), page.text());
+
+    String strap = marmot.height(round, "strap-off", "11 7/8", "31 5/8");
+    marmot.heightAsAt(round, "on-the-strap", "15 3/16", strap);
+    Form paper = shop.get(action).form(action);
+    assertEquals("in-between", paper.value("h0-name"), "the round has its strap already");
+    paper.with("h0-spindle", "18 7/8").with("h0-mark", "same").keep();
+    assertEquals(
+        (18 + 7 / 8.0 - (31 + 5 / 8.0)) * 25.4,
+        shop.figures(marmot.left).at("/heights/2/positionMm/value").asDouble(),
+        1e-9);
+  }
+
+  @Test
+  void only_the_first_block_not_in_the_book_is_open_and_the_others_say_what_is_in_them() {
+    assertEquals(List.of(0), openBlocks(shop.get(action)));
+    Page page =
+        paper()
+            .with("h3-spindle", "20 3/4")
+            .with("h3-mark", "nearly the same")
+            .with("h3-straight-" + Marmot.STRAP, "17 1/8")
+            .send()
+            .is(422);
+    assertEquals(List.of(2, 3), openBlocks(page), "the next one, and the one with a problem");
+    assertTrue(page.text().contains("Height 1 · strap off, hanging in the book, 2 readings"));
+    assertTrue(page.text().contains("Height 3 · in between empty"), page.text());
+    assertTrue(page.text().contains("1 reading typed"), page.text());
+  }
+
+  private static List<Integer> openBlocks(Page page) {
+    List<String> blocks =
+        Pattern.compile("<details class=\"more paper-height\"( open)?>")
+            .matcher(page.html())
+            .results()
+            .map(m -> m.group())
+            .toList();
+    assertEquals(6, blocks.size());
+    return IntStream.range(0, 6).filter(i -> blocks.get(i).contains(" open")).boxed().toList();
   }
 }

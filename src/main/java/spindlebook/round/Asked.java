@@ -3,6 +3,7 @@ package spindlebook.round;
 import java.util.ArrayList;
 import java.util.List;
 import spindlebook.corner.Card;
+import spindlebook.corner.Content.Round;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.Quantity;
@@ -59,13 +60,18 @@ record Asked(Quantity quantity, WatchPoint point) {
    * What a round set out to read there; all of it when it set out to read nothing in particular.
    */
   static List<Asked> planned(Card card, SeenRound round, SeenHeight height, Steering steering) {
+    return planned(card, round.round(), height.name(), steering);
+  }
+
+  /** The same of a round that may not be in the book. */
+  static List<Asked> planned(Card card, Round round, HeightName height, Steering steering) {
     List<Asked> all = all(card, steering);
-    List<ToRead> plan = round.round().toRead();
+    List<ToRead> plan = round.toRead();
     if (plan.isEmpty()) {
       return all;
     }
     return all.stream()
-        .filter(a -> plan.stream().anyMatch(t -> a.is(t, height.name(), steering)))
+        .filter(a -> plan.stream().anyMatch(t -> a.is(t, height, steering)))
         .toList();
   }
 

@@ -6,12 +6,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import spindlebook.card.Capital;
+import spindlebook.card.Counted;
 import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
+import spindlebook.corner.HeightOrder;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;
@@ -36,14 +40,6 @@ import spindlebook.web.Who;
  */
 public final class SheetPages {
   private static final int BLOCKS = 6;
-  private static final List<HeightName> USUAL =
-      List.of(
-          HeightName.STRAP_OFF,
-          HeightName.ON_THE_STRAP,
-          HeightName.IN_BETWEEN,
-          HeightName.RIDE,
-          HeightName.IN_BETWEEN,
-          HeightName.STOP_TOUCH);
   private static final String SAME = "same";
 
   private final Histories histories;
@@ -65,13 +61,21 @@ public final class SheetPages {
     for (int i = 0; i < BLOCKS; i++) {
       blocks.add(block(card, round, posted, key, i));
     }
-    int wrong = posted.problems().size();
+    openFirstUnread(blocks);
+    int missing = missing(posted);
+    int wrong = posted.problems().size() - missing;
     List<Notice> notices = new ArrayList<>();
     if (saved > 0) {
       notices.add(
           new Notice(
-              Notice.Kind.BOOK,
-              saved == 1 ? "1 entry is in the book." : saved + " entries are in the book."));
+              Notice.Kind.BOOK, Counted.of(saved, "entry is", "entries are") + " in the book."));
+    }
+    if (missing > 0) {
+      notices.add(
+          new Notice(
+              Notice.Kind.PROBLEM,
+              Counted.of(missing, "height has", "heights have")
+                  + " no spindle yet; what was read there waits below, as you typed it."));
     }
     if (wrong > 0) {
       notices.add(
@@ -88,7 +92,7 @@ public final class SheetPages {
             .crumbs(new Crumb("the round", "/rounds/" + round.key()))
             .notices(notices)
             .caution(Cautions.MEASURING);
-    SheetView view = new SheetView(round.key(), blocks, saved, wrong);
+    SheetView view = new SheetView(round.key(), blocks, saved, posted.problems().size());
     if (posted.ok()) {
       Html.show(ctx, Html.TEMPLATES.roundSheet(frame, view, key));
     } else {
@@ -96,11 +100,47 @@ public final class SheetPages {
     }
   }
 
+  private static void openFirstUnread(List<SheetView.Block> blocks) {
+    for (int i = 0; i < blocks.size(); i++) {
+      if (blocks.get(i).said() == null) {
+        blocks.set(i, blocks.get(i).opened());
+        return;
+      }
+    }
+  }
+
+  /** Heights that were begun without their spindle: nothing there could be misread. */
+  private static int missing(Posted posted) {
+    return (int)
+        IntStream.range(0, BLOCKS)
+            .mapToObj(i -> "h" + i + "-spindle")
+            .filter(spindle -> !posted.problem(spindle).isEmpty() && !posted.has(spindle))
+            .count();
+  }
+
+  /** What each block is offered as: what the round still lacks, then heights in between. */
+  private static List<HeightName> names(Card card, SeenRound round, FormKey key) {
+    List<HeightName> read = before(card, round, key).stream().map(SeenHeight::name).toList();
+    return Stream.concat(
+            HeightOrder.left(round.round(), read).stream(),
+            Stream.generate(() -> HeightName.IN_BETWEEN))
+        .limit(BLOCKS)
+        .toList();
+  }
+
+  /** Heights of the round that were there before this sheet. */
+  private static List<SeenHeight> before(Card card, SeenRound round, FormKey key) {
+    return card.heightsOf(round.key()).stream()
+        .filter(h -> !h.key().startsWith(key.key() + "-h"))
+        .toList();
+  }
+
   private static SheetView.Block block(
       Card card, SeenRound round, Posted posted, FormKey key, int i) {
     String prefix = "h" + i;
     Optional<SeenHeight> said = card.height(heightKey(key, i));
-    HeightName chosen = posted.word(prefix + "-name", HeightName.class, USUAL.get(i));
+    HeightName chosen =
+        posted.word(prefix + "-name", HeightName.class, names(card, round, key).get(i));
     List<SheetView.NameOption> names = new ArrayList<>();
     for (HeightName name : HeightName.values()) {
       names.add(new SheetView.NameOption(Posted.word(name), name.words(), name == chosen));
@@ -111,6 +151,11 @@ public final class SheetPages {
         card.layout().steered()
             ? List.of(Steering.STRAIGHT, Steering.FULL_LEFT, Steering.FULL_RIGHT)
             : List.of(Steering.STRAIGHT);
+    int typed = 0;
+    int inBook = 0;
+    boolean wrong =
+        !posted.problem(prefix + "-spindle").isEmpty()
+            || !posted.problem(prefix + "-mark").isEmpty();
     for (Steering steering : swung) {
       List<SheetView.Cell> cells = new ArrayList<>();
       boolean open = false;
@@ -122,6 +167,9 @@ public final class SheetPages {
             new SheetView.Cell(
                 posted.fill(field), read.map(r -> EntryWords.value(r.reading())).orElse(null)));
         open |= posted.has(name) && read.isEmpty();
+        typed += posted.has(name) && read.isEmpty() ? 1 : 0;
+        inBook += read.isPresent() ? 1 : 0;
+        wrong |= !posted.problem(name).isEmpty();
       }
       steerings.add(
           new SheetView.SteeringBlock(
@@ -129,12 +177,22 @@ public final class SheetPages {
     }
     return new SheetView.Block(
         prefix,
-        "Height " + (i + 1),
+        "Height " + (i + 1) + " · " + said.map(SeenHeight::words).orElse(chosen.words()),
+        count(said.isPresent(), inBook, typed),
+        wrong,
         names,
         posted.fill(Field.of(prefix + "-spindle", "Spindle above the floor").unit(unit)),
         posted.fill(Field.of(prefix + "-mark", "Frame mark above the floor").unit(unit)),
         said.map(h -> Capital.of(h.words()) + ", in the book").orElse(null),
         steerings);
+  }
+
+  private static String count(boolean said, int inBook, int typed) {
+    String waits = typed == 0 ? "" : Counted.of(typed, "reading") + " typed";
+    if (!said) {
+      return waits.isEmpty() ? "empty" : waits;
+    }
+    return "in the book, " + Counted.of(inBook, "reading") + (waits.isEmpty() ? "" : "; " + waits);
   }
 
   private static String cellName(int i, Steering steering, Asked asked) {
@@ -225,7 +283,8 @@ public final class SheetPages {
   private static Optional<Content.Height> height(
       Card card, Posted posted, SeenRound round, FormKey key, int i) {
     String prefix = "h" + i;
-    HeightName name = posted.word(prefix + "-name", HeightName.class, USUAL.get(i));
+    HeightName name =
+        posted.word(prefix + "-name", HeightName.class, names(card, round, key).get(i));
     TypedLength spindle =
         posted.neededLength(
             prefix + "-spindle",
@@ -236,34 +295,43 @@ public final class SheetPages {
     if (spindle == null || !posted.problem(prefix + "-mark").isEmpty()) {
       return Optional.empty();
     }
-    String asAt = same ? markBefore(card, posted, key, i) : null;
+    String asAt = same ? markBefore(card, round, posted, key, i) : null;
     return posted.problem(prefix + "-mark").isEmpty()
         ? Optional.of(new Content.Height(round.key(), name, null, spindle, mark, asAt, null, null))
         : Optional.empty();
   }
 
   /**
-   * The key of the last height above this one on the sheet, when its mark is known; else a problem.
-   * A mark can be taken only from what is in the book already.
+   * The key of the last height above this one on the sheet, else of the round's last one before the
+   * sheet, when its mark is known; else a problem. A mark can be taken only from what is in the
+   * book already.
    */
-  private static String markBefore(Card card, Posted posted, FormKey key, int i) {
+  private static String markBefore(Card card, SeenRound round, Posted posted, FormKey key, int i) {
     int before = i - 1;
     while (before >= 0
         && card.height(heightKey(key, before)).isEmpty()
         && !begun(card, posted, before)) {
       before--;
     }
-    String said = before < 0 ? "There is no height before this one to take the mark from." : "";
-    if (before >= 0) {
-      Optional<SeenHeight> height = card.height(heightKey(key, before));
-      if (height.isEmpty()) {
-        said = "The height this mark is taken from is not in the book yet; put that one right.";
-      } else if (height.get().positionMm() == null) {
-        said = "The height before this one has no mark to take; type this one's.";
+    if (before < 0) {
+      Optional<SeenHeight> there =
+          before(card, round, key).stream()
+              .filter(h -> h.stands().counts() && h.positionMm() != null)
+              .reduce((first, second) -> second);
+      if (there.isEmpty()) {
+        posted.wrong(
+            "h" + i + "-mark", "There is no height before this one to take the mark from.");
       }
+      return there.map(SeenHeight::key).orElse(null);
     }
-    if (!said.isEmpty()) {
-      posted.wrong("h" + i + "-mark", said);
+    Optional<SeenHeight> height = card.height(heightKey(key, before));
+    if (height.isEmpty()) {
+      posted.wrong(
+          "h" + i + "-mark",
+          "The height this mark is taken from is not in the book yet; put that one right.");
+    } else if (height.get().positionMm() == null) {
+      posted.wrong(
+          "h" + i + "-mark", "The height before this one has no mark to take; type this one's.");
     }
     return heightKey(key, before);
   }

@@ -3,25 +3,33 @@ package spindlebook.round;
 import java.util.List;
 import spindlebook.web.Field;
 
-/**
- * A whole round on one page, to be typed from paper.
- *
- * @param prefixes of the blocks still to be filled and of those begun
- */
+/** A whole round on one page, to be typed from paper. */
 public record SheetView(String round, List<Block> blocks, int saved, int wrong) {
   public SheetView {
     blocks = List.copyOf(blocks);
   }
 
-  /** One height. {@code said} is what of it is in the book already; null before. */
+  /**
+   * One height.
+   *
+   * @param open the first that is not in the book, and each with something wrong; the others are
+   *     folded away behind {@code count}
+   * @param said what of it is in the book already; null before
+   */
   public record Block(
       String prefix,
       String title,
+      String count,
+      boolean open,
       List<NameOption> names,
       Field spindle,
       Field mark,
       String said,
-      List<SteeringBlock> steerings) {}
+      List<SteeringBlock> steerings) {
+    Block opened() {
+      return new Block(prefix, title, count, true, names, spindle, mark, said, steerings);
+    }
+  }
 
   public record NameOption(String value, String word, boolean chosen) {}
 

@@ -1,0 +1,35 @@
+package spindlebook.round;
+
+import java.util.List;
+
+/**
+ * A round as a blank sheet, to be printed and filled in beside the car in the order of the screen.
+ *
+ * @param lines what is written at the head: each a label and what is known of it already
+ * @param zeroing what can be zeroed first, each with a box
+ */
+public record PaperView(
+    List<Line> lines, List<Ticks> conditions, List<Tick> zeroing, List<Height> heights) {
+  public PaperView {
+    lines = List.copyOf(lines);
+    conditions = List.copyOf(conditions);
+    zeroing = List.copyOf(zeroing);
+    heights = List.copyOf(heights);
+  }
+
+  /** {@code said} empty: a line to write on. */
+  public record Line(String label, String said) {}
+
+  public record Ticks(String legend, List<Tick> ticks) {}
+
+  public record Tick(String word, boolean ticked) {}
+
+  /** One jack setting. {@code spindleBefore} is its spindle as last read; may be empty. */
+  public record Height(String title, String spindleBefore, List<Swing> swings) {}
+
+  /** The readings at one steering. */
+  public record Swing(String title, List<Row> rows) {}
+
+  /** One box to fill, with its rule and the value last time; both may be empty. */
+  public record Row(String what, String rule, String before) {}
+}

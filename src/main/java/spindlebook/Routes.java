@@ -78,6 +78,16 @@ final class Routes {
     r.get("/readings/{reading}/correct", app.corrections::reading);
     r.post("/readings/{reading}/correct", app.corrections::correctReading);
 
+    r.get("/cars/{car}/use", app.uses::log);
+    r.post("/cars/{car}/use", app.uses::driven);
+    r.get("/cars/{car}/to-do", app.toDos::list);
+    r.post("/cars/{car}/to-do", app.toDos::create);
+    r.post("/to-do/{todo}/done", app.toDos::done);
+    r.get("/cars/{car}/fasteners", app.fasteners::ofCar);
+    r.get("/corners/{corner}/fasteners", app.fasteners::ofCorner);
+    r.get("/corners/{corner}/fasteners/{adjuster}", app.fasteners::fastener);
+    r.post("/corners/{corner}/fasteners/{adjuster}", app.fasteners::say);
+
     r.get("/entries/{entry}", app.entries::entry);
     r.post("/entries/{entry}/answer", app.entries::answer);
     r.post("/entries/{entry}/take-back", app.entries::takeBack);

@@ -43,6 +43,9 @@ class ArchitectureTest {
     "spindlebook.watch..",
     "spindlebook.book..",
     "spindlebook.device..",
+    "spindlebook.use..",
+    "spindlebook.todo..",
+    "spindlebook.fastener..",
     "spindlebook.figures.."
   };
 
@@ -185,6 +188,9 @@ class ArchitectureTest {
                 "watch",
                 "book",
                 "device",
+                "use",
+                "todo",
+                "fastener",
                 "figures")),
         rooms);
   }

@@ -170,7 +170,12 @@ public final class EntryPages {
     return content instanceof Content.Height
         || content instanceof Content.Reading
         || content instanceof Content.Adjustment
-        || content instanceof Content.Happening;
+        || content instanceof Content.Happening
+        || content instanceof Content.Use
+        || content instanceof Content.Telltale
+        || content instanceof Content.ToDo
+        || content instanceof Content.Fastener
+        || content instanceof Content.Photo;
   }
 
   public void answer(Context ctx) {

@@ -29,4 +29,31 @@ public enum AdjusterKind {
   public String words() {
     return words;
   }
+
+  /** Whether it is held by a thread: a jam nut, a bolt, a collar, a fitting. */
+  public boolean threaded() {
+    return switch (this) {
+      case SPRING, TYRE, TYRE_PRESSURE -> false;
+      default -> true;
+    };
+  }
+
+  /** What holds it where it is set; for what has no thread, its own name. */
+  public String fastener() {
+    return switch (this) {
+      case LIMIT_STRAP -> "strap bolts";
+      case BUMP_STOP_SPACER -> "bump-stop bolts";
+      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, TIE_ROD_LENGTH -> "jam nuts";
+      case TIE_ROD_SHIM -> "tie-rod end's bolt";
+      case RACK_POSITION -> "rack bolts";
+      case STEERING_STOP -> "stop's jam nut";
+      case SPRING_PRELOAD -> "preload collar";
+      case SHOCK -> "shock bolts";
+      case WHEEL -> "wheel nuts";
+      case ARM -> "arm bolts";
+      case KNUCKLE -> "knuckle's bolts";
+      case HOSE -> "hose fittings";
+      case SPRING, TYRE, TYRE_PRESSURE -> words;
+    };
+  }
 }

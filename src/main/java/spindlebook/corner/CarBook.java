@@ -206,4 +206,46 @@ public final class CarBook {
   public Card card(String corner) {
     return new CardFold(this, corner).card();
   }
+
+  /** The corner's place; empty when the key is no corner's. */
+  Optional<Place> placeOf(String corner) {
+    return corner == null
+        ? Optional.empty()
+        : standing(corner)
+            .filter(Content.Corner.class::isInstance)
+            .map(c -> ((Content.Corner) c).place());
+  }
+
+  /** What is to do and what was done, in the book's order. */
+  public List<SeenToDo> toDos() {
+    return SeenToDo.in(this);
+  }
+
+  /** Fasteners of everything with a thread that is set, corner by corner. */
+  public List<SeenFastener> fasteners() {
+    return new Fasteners(this).fold();
+  }
+
+  /** Those touched and not said to be tight and marked since. */
+  public List<SeenFastener> openFasteners() {
+    return fasteners().stream().filter(SeenFastener::open).toList();
+  }
+
+  /** Every drive, in the book's order. */
+  public List<SeenUse> uses() {
+    return SeenUse.in(this);
+  }
+
+  public Optional<SeenUse> lastUse() {
+    return uses().stream().reduce((earlier, later) -> later);
+  }
+
+  /** What drives left to be read, in the book's order. */
+  public List<SeenTelltale> telltales() {
+    return SeenTelltale.in(this);
+  }
+
+  public List<SeenPhoto> photos() {
+    return SeenPhoto.in(this);
+  }
 }

@@ -90,6 +90,8 @@ final class CardFold {
       if (happening.corner() == null || place != null) {
         settings.befall(place, happening.what(), change(entry, place, null, words(happening)));
       }
+    } else if (content instanceof Content.Use use) {
+      settings.befall(null, HappeningKind.DRIVEN, change(entry, null, null, SeenUse.words(use)));
     }
   }
 

@@ -2,6 +2,7 @@ package spindlebook.corner;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
@@ -276,6 +277,122 @@ public sealed interface Content {
   record Answer(String target, boolean itIsSo, String words) implements Content {
     public Answer {
       Objects.requireNonNull(target, "target");
+    }
+  }
+
+  /** One drive of the car: how long, how far, or how many days out. */
+  record Use(String car, UseUnit unit, double amount, String typed, String words)
+      implements Content {
+    public Use {
+      Objects.requireNonNull(car, "car");
+      Objects.requireNonNull(unit, "unit");
+      if (!(amount > 0) || amount > 1e6) {
+        throw new IllegalArgumentException("a drive is more than nothing and less than a million");
+      }
+    }
+
+    /** As typed: {@code 4 1/2 hours}. */
+    public String howMuch() {
+      String number =
+          typed != null
+              ? typed
+              : amount == Math.rint(amount)
+                  ? Long.toString((long) amount)
+                  : Double.toString(amount);
+      return number + " " + unit.words(amount);
+    }
+  }
+
+  /**
+   * What a drive left to be read at a corner. It has no wheel position of its own.
+   *
+   * @param point the watch point that clay or a mark was at; null for none
+   * @param typed as it was typed
+   * @param length how far the ring sits from the shock's body, how thick the clay is, how long the
+   *     strap; null when it is no length
+   * @param shockLength eye to eye as the ring was read
+   * @param at where the wheel stood as the ring was read, when that is a named place
+   */
+  record Telltale(
+      String corner,
+      TelltaleKind what,
+      String point,
+      String typed,
+      TypedLength length,
+      TypedLength shockLength,
+      HeightName at,
+      String words)
+      implements Content {
+    public Telltale {
+      Objects.requireNonNull(corner, "corner");
+      Objects.requireNonNull(what, "what");
+      if (typed == null && length == null && words == null) {
+        throw new IllegalArgumentException(
+            "a telltale says something: 'typed', 'length' or 'words'");
+      }
+    }
+  }
+
+  /**
+   * Something to do, or, with {@code target}, that it is done or to do again.
+   *
+   * @param corner null for the whole car
+   * @param point the watch point it is tied to; null for none
+   */
+  record ToDo(String car, String corner, String point, String words, String target, Boolean done)
+      implements Content {
+    public ToDo {
+      if ((target == null) != (done == null) || (target == null) != (words != null)) {
+        throw new IllegalArgumentException(
+            "it says what is to do in 'words', or 'target' and whether it is 'done'");
+      }
+    }
+  }
+
+  /**
+   * How the fastener of an adjuster is.
+   *
+   * @param torque the figure the owner keeps it to, as typed; empty takes it away
+   * @param tight false: found loose; null: nothing is said of it
+   */
+  record Fastener(
+      String corner, String adjuster, String torque, Boolean tight, Boolean marked, String words)
+      implements Content {
+    public Fastener {
+      Objects.requireNonNull(corner, "corner");
+      Objects.requireNonNull(adjuster, "adjuster");
+      if (torque == null && tight == null) {
+        throw new IllegalArgumentException("it says a 'torque', or whether it is 'tight'");
+      }
+    }
+  }
+
+  /**
+   * A photo that lies beside the book, named by the SHA-256 of its file.
+   *
+   * @param target the reading or adjustment it belongs to; null for none
+   * @param point the watch point it shows; null for none
+   * @param side of an adjustment: before or after it
+   */
+  record Photo(
+      String corner,
+      String target,
+      String point,
+      String file,
+      int widthPx,
+      int heightPx,
+      PhotoSide side,
+      String words)
+      implements Content {
+    private static final Pattern SHA_256 = Pattern.compile("[0-9a-f]{64}");
+
+    public Photo {
+      Objects.requireNonNull(corner, "corner");
+      Objects.requireNonNull(file, "file");
+      if (!SHA_256.matcher(file).matches()) {
+        throw new IllegalArgumentException(
+            "its 'file' is the SHA-256 of a photo, 64 small hex letters");
+      }
     }
   }
 

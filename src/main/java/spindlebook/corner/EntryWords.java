@@ -69,7 +69,88 @@ public final class EntryWords {
       String said = answer.itIsSo() ? "it is so" : "it does not count";
       return said + ": " + target(answer.target(), book.standing(answer.target()), told);
     }
+    return life(content, told);
+  }
+
+  private String life(Content content, Set<String> told) {
+    if (content instanceof Content.Use use) {
+      return "the whole car · " + SeenUse.words(use);
+    }
+    if (content instanceof Content.Telltale telltale) {
+      return place(telltale.corner()) + " · " + withoutPlace(telltale);
+    }
+    if (content instanceof Content.ToDo toDo) {
+      return of(toDo);
+    }
+    if (content instanceof Content.Fastener fastener) {
+      return of(fastener);
+    }
+    if (content instanceof Content.Photo photo) {
+      return of(photo, told);
+    }
     return ((Content.Kept) content).kind();
+  }
+
+  /** Without its corner: {@code ring on the shock shaft · 2 1/4 in · 57.2 mm}. */
+  public String withoutPlace(Content.Telltale t) {
+    StringBuilder words = new StringBuilder(t.what().words());
+    if (t.point() != null) {
+      words.append(", ").append(pointName(t.corner(), t.point()));
+    }
+    if (t.length() != null) {
+      words.append(" · ").append(both(t.length()));
+    } else if (t.typed() != null) {
+      words.append(" · ").append(t.typed());
+    }
+    if (t.shockLength() != null) {
+      words.append(" · shock ").append(both(t.shockLength()));
+    } else if (t.at() != null) {
+      words.append(" · read ").append(t.at().words());
+    }
+    return t.words() == null ? words.toString() : words + ": " + t.words();
+  }
+
+  private String of(Content.ToDo t) {
+    if (t.target() != null) {
+      String what =
+          book.standing(t.target()).orElse(null) instanceof Content.ToDo first
+                  && first.words() != null
+              ? first.words()
+              : t.target();
+      return (t.done() ? "done: " : "to do again: ") + what;
+    }
+    String where = t.corner() == null ? "the whole car" : place(t.corner());
+    String point = t.point() == null ? "" : " · " + pointName(t.corner(), t.point());
+    return where + point + " · to do: " + t.words();
+  }
+
+  private String of(Content.Fastener f) {
+    StringBuilder words = new StringBuilder(place(f.corner()));
+    words.append(" · fastener of ").append(adjusterName(f.corner(), f.adjuster()));
+    if (f.tight() != null) {
+      String marked = Boolean.TRUE.equals(f.marked()) ? "tight and marked" : "tight, not marked";
+      words.append(" · ").append(f.tight() ? marked : "found loose");
+    }
+    if (f.torque() != null) {
+      words.append(f.torque().isBlank() ? " · no torque figure" : " · torque " + f.torque());
+    }
+    return f.words() == null ? words.toString() : words + ": " + f.words();
+  }
+
+  private String of(Content.Photo p, Set<String> told) {
+    StringBuilder words = new StringBuilder(place(p.corner())).append(" · photo");
+    if (p.side() != null) {
+      words.append(' ').append(p.side().words());
+    }
+    if (p.point() != null) {
+      words.append(" · ").append(pointName(p.corner(), p.point()));
+    }
+    if (p.words() != null) {
+      words.append(": ").append(p.words());
+    }
+    return p.target() == null
+        ? words.toString()
+        : words + " (of " + target(p.target(), book.standing(p.target()), told) + ")";
   }
 
   private String of(Content.Definition d) {

@@ -57,6 +57,11 @@ public final class Bodies {
     KINDS.put("happening", Content.Happening.class);
     KINDS.put("correction", Content.Correction.class);
     KINDS.put("answer", Content.Answer.class);
+    KINDS.put("use", Content.Use.class);
+    KINDS.put("telltale", Content.Telltale.class);
+    KINDS.put("to-do", Content.ToDo.class);
+    KINDS.put("fastener", Content.Fastener.class);
+    KINDS.put("photo", Content.Photo.class);
   }
 
   private static final String CORRECTION = "correction";

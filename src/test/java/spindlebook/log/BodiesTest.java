@@ -28,6 +28,7 @@ import spindlebook.corner.HappeningKind;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.Keep;
 import spindlebook.corner.Layout;
+import spindlebook.corner.PhotoSide;
 import spindlebook.corner.Place;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.RackSide;
@@ -35,6 +36,8 @@ import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
 import spindlebook.corner.Starter;
 import spindlebook.corner.Steering;
+import spindlebook.corner.TelltaleKind;
+import spindlebook.corner.UseUnit;
 import spindlebook.corner.WatchPlace;
 import spindlebook.corner.WatchPoint;
 import spindlebook.corner.Zeroing;
@@ -155,7 +158,17 @@ class BodiesTest {
         new Content.Correction("h1", height, "read the wrong end"),
         new Content.Correction("g1", null, ""),
         new Content.Correction("x1", new Content.Correction("g1", number, "so"), "so it was"),
-        new Content.Answer("g1", false, "it was the other bolt"));
+        new Content.Answer("g1", false, "it was the other bolt"),
+        new Content.Use("car", UseUnit.DAYS, 1.5, "1 1/2", "dunes"),
+        new Content.Telltale(
+            "lf", TelltaleKind.SHOCK_RING, null, " 3/8\"", GAP, GAP, HeightName.RIDE, "left one"),
+        new Content.Telltale(
+            "lf", TelltaleKind.TYRE_PRESSURE, null, "18 psi", null, null, null, null),
+        new Content.ToDo("car", "lf", "tie", "grind tab", null, null),
+        new Content.ToDo(null, null, null, null, "t1", true),
+        new Content.Fastener("lf", "upper", "65 ft-lb", true, false, "new nut"),
+        new Content.Fastener("lf", "upper", "", null, null, null),
+        new Content.Photo("lf", "a1", "tie", "0f".repeat(32), 1600, 1200, PhotoSide.AFTER, "tab"));
   }
 
   private static Content definition(
@@ -439,10 +452,10 @@ class BodiesTest {
     assertEquals(
         new Content.Kept("height"), Bodies.read(entry("height", 2, json("{\"anything\":1}"))));
     assertEquals(
-        new Content.Kept("telltale"), Bodies.read(entry("telltale", 1, json("{\"ring\":1}"))));
+        new Content.Kept("sign-off"), Bodies.read(entry("sign-off", 1, json("{\"ring\":1}"))));
     Content.Correction correction =
         (Content.Correction)
-            read("correction", "{\"target\":\"t\",\"kind\":\"telltale\",\"body\":{\"ring\":2}}");
+            read("correction", "{\"target\":\"t\",\"kind\":\"sign-off\",\"body\":{\"ring\":2}}");
     assertInstanceOf(Content.Kept.class, correction.body());
   }
 

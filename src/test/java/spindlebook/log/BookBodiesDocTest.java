@@ -52,11 +52,16 @@ class BookBodiesDocTest {
         Arrays.stream(type.getRecordComponents())
             .map(RecordComponent::getName)
             .forEach(fields::add);
-        read.put(type.getSimpleName().toLowerCase(Locale.ROOT), fields);
+        read.put(kind(type), fields);
       }
     }
     read.get("correction").add("kind");
     assertEquals(read, told);
+  }
+
+  /** {@code ToDo} is written {@code to-do}. */
+  private static String kind(Class<?> type) {
+    return type.getSimpleName().replaceAll("(?<=[a-z])(?=[A-Z])", "-").toLowerCase(Locale.ROOT);
   }
 
   @Test

@@ -36,6 +36,7 @@ import spindlebook.log.Applier;
 import spindlebook.log.Book;
 import spindlebook.log.BookRefused;
 import spindlebook.log.Histories;
+import spindlebook.recheck.ReCheckPages;
 import spindlebook.round.CorrectionPages;
 import spindlebook.round.GuidePages;
 import spindlebook.round.HeightPages;
@@ -47,6 +48,8 @@ import spindlebook.setting.AdjustmentList;
 import spindlebook.setting.AdjustmentPages;
 import spindlebook.setting.AdjustmentStore;
 import spindlebook.setting.HappeningPages;
+import spindlebook.telltale.TelltalePages;
+import spindlebook.telltale.TelltaleStore;
 import spindlebook.todo.ToDoPages;
 import spindlebook.todo.ToDoStore;
 import spindlebook.use.UsePages;
@@ -101,6 +104,8 @@ public final class App implements AutoCloseable {
   final UsePages uses;
   final ToDoPages toDos;
   final FastenerPages fasteners;
+  final TelltalePages telltales;
+  final ReCheckPages reChecks;
   final BookPages book;
   final EntryPages entries;
 
@@ -158,6 +163,8 @@ public final class App implements AutoCloseable {
     this.uses = new UsePages(histories, new UseStore(bookFile));
     this.toDos = new ToDoPages(histories, new ToDoStore(bookFile));
     this.fasteners = new FastenerPages(histories, new FastenerStore(bookFile));
+    this.telltales = new TelltalePages(histories, new TelltaleStore(bookFile));
+    this.reChecks = new ReCheckPages(histories);
     this.book = new BookPages(histories, bookStore);
     this.entries = new EntryPages(histories, bookStore);
     this.paired = paired;

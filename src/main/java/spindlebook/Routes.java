@@ -87,6 +87,9 @@ final class Routes {
     r.get("/corners/{corner}/fasteners", app.fasteners::ofCorner);
     r.get("/corners/{corner}/fasteners/{adjuster}", app.fasteners::fastener);
     r.post("/corners/{corner}/fasteners/{adjuster}", app.fasteners::say);
+    r.get("/corners/{corner}/telltales", app.telltales::list);
+    r.post("/corners/{corner}/telltales", app.telltales::read);
+    r.get("/cars/{car}/re-check", app.reChecks::reCheck);
 
     r.get("/entries/{entry}", app.entries::entry);
     r.post("/entries/{entry}/answer", app.entries::answer);

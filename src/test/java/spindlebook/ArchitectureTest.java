@@ -46,6 +46,8 @@ class ArchitectureTest {
     "spindlebook.use..",
     "spindlebook.todo..",
     "spindlebook.fastener..",
+    "spindlebook.telltale..",
+    "spindlebook.recheck..",
     "spindlebook.figures.."
   };
 
@@ -191,6 +193,8 @@ class ArchitectureTest {
                 "use",
                 "todo",
                 "fastener",
+                "telltale",
+                "recheck",
                 "figures")),
         rooms);
   }

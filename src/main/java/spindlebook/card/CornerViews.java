@@ -86,6 +86,7 @@ final class CornerViews {
             new Link("what is given and held back", "/corners/" + corner + "/given"),
             new Link("tools", "/cars/" + card.car() + "/tools"),
             new Link("fasteners", "/corners/" + corner + "/fasteners"),
+            new Link("telltales", "/corners/" + corner + "/telltales"),
             new Link("to do", "/cars/" + card.car() + "/to-do?corner=" + corner),
             new Link("rounds", "/corners/" + corner + "/rounds"),
             new Link("a blank sheet to print", "/corners/" + corner + "/paper"),

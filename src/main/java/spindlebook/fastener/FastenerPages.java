@@ -112,7 +112,7 @@ public final class FastenerPages {
           ctx,
           switch (posted.text("back")) {
             case "car" -> "/cars/" + card.car() + "/fasteners";
-            case "re-check" -> "/cars/" + card.car() + "/re-check";
+            case "re-check" -> "/cars/" + card.car() + "/re-check?corner=" + card.corner();
             default -> "/corners/" + card.corner() + "/fasteners";
           });
     } else {

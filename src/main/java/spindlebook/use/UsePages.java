@@ -55,7 +55,7 @@ public final class UsePages {
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(history.n()));
     if (UseForm.read(posted, car) instanceof UseForm.Accepted accepted) {
       store.add(accepted.use(), key, Who.of(ctx));
-      Html.next(ctx, "/cars/" + car + "/use");
+      Html.next(ctx, "/cars/" + car + "/re-check");
     } else {
       show(ctx, history, posted, key);
     }

@@ -1,0 +1,121 @@
+package spindlebook.recheck;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import spindlebook.card.Capital;
+import spindlebook.card.Days;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.ReCheck;
+import spindlebook.corner.SeenFastener;
+import spindlebook.corner.SeenTelltale;
+import spindlebook.corner.SeenToDo;
+import spindlebook.corner.TelltaleKind;
+import spindlebook.fastener.FastenerLine;
+import spindlebook.log.Histories;
+import spindlebook.telltale.TelltalePages;
+import spindlebook.telltale.TelltaleView;
+import spindlebook.web.Cautions;
+import spindlebook.web.Crumb;
+import spindlebook.web.Html;
+import spindlebook.web.PageFrame;
+
+/** The ten-minute re-check between two drives, one corner at a time. */
+public final class ReCheckPages {
+  private static final int MOST_TOUCHED = 12;
+  private static final Map<String, TelltaleKind> READ =
+      Map.of(
+          "strap", TelltaleKind.STRAP_LENGTH,
+          "ring", TelltaleKind.SHOCK_RING,
+          "pressure", TelltaleKind.TYRE_PRESSURE);
+
+  private final Histories histories;
+
+  public ReCheckPages(Histories histories) {
+    this.histories = histories;
+  }
+
+  public void reCheck(Context ctx) {
+    CarBook history = histories.of(ctx.pathParam("car"));
+    String car = history.car().orElseThrow(NotFoundResponse::new);
+    ReCheck check = ReCheck.of(history);
+    EntryWords words = new EntryWords(history);
+    List<String> corners = history.corners();
+    Optional<Card> chosen =
+        Optional.ofNullable(ctx.queryParam("corner"))
+            .filter(corners::contains)
+            .or(() -> corners.stream().findFirst())
+            .map(c -> histories.card(car, c));
+    List<ReCheckView.Tab> tabs =
+        corners.stream()
+            .map(
+                c ->
+                    new ReCheckView.Tab(
+                        histories.card(car, c).place().words(),
+                        "/cars/" + car + "/re-check?corner=" + c,
+                        chosen.filter(card -> card.corner().equals(c)).isPresent()))
+            .toList();
+    List<String> done = new ArrayList<>();
+    List<TelltaleView.Block> blocks = new ArrayList<>();
+    List<SeenFastener> nuts = new ArrayList<>();
+    chosen.ifPresent(
+        card -> {
+          for (TelltaleView.Block block : TelltalePages.betweenDrives(card)) {
+            Optional<SeenTelltale> read =
+                check.read(history, card.corner(), READ.get(block.kind()));
+            read.ifPresentOrElse(
+                t -> done.add(Capital.of(words.withoutPlace(t.telltale()))),
+                () -> blocks.add(block));
+          }
+          history.fasteners().stream()
+              .filter(f -> f.corner().equals(card.corner()))
+              .filter(f -> f.state() != SeenFastener.State.NOT_SAID)
+              .forEach(nuts::add);
+        });
+    List<FastenerLine> toLook =
+        nuts.stream()
+            .filter(f -> f.open() || !check.since(f.said().n()))
+            .sorted(Comparator.comparing((SeenFastener f) -> !f.open()))
+            .map(f -> FastenerLine.of(f, words, history.n()))
+            .toList();
+    PageFrame frame =
+        PageFrame.of("Re-check · Spindlebook", "Ten-minute re-check")
+            .sub("Between two drives, one corner after the other.")
+            .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car))
+            .caution(Cautions.MEASURING);
+    Html.show(
+        ctx,
+        Html.TEMPLATES.recheckRecheck(
+            frame,
+            new ReCheckView(
+                car,
+                check
+                    .drive()
+                    .map(d -> "Last drive " + Days.day(d.at()) + ": " + d.words() + ".")
+                    .orElse("No drive is in the book yet."),
+                check.before() == null ? "" : " since " + Days.day(check.before().at()),
+                check.touched().stream()
+                    .limit(MOST_TOUCHED)
+                    .map(
+                        e ->
+                            new ReCheckView.Touched(
+                                words.of(history.standing(e.key()).orElseThrow()),
+                                Days.day(e.at()) + " · " + e.who(),
+                                "/entries/" + e.key()))
+                    .toList(),
+                Math.max(0, check.touched().size() - MOST_TOUCHED),
+                tabs,
+                chosen.map(c -> "/corners/" + c.corner() + "/telltales").orElse(null),
+                done,
+                blocks,
+                toLook,
+                nuts.size() - toLook.size(),
+                (int) history.toDos().stream().filter(SeenToDo::open).count())));
+  }
+}

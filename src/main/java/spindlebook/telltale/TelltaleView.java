@@ -1,0 +1,33 @@
+package spindlebook.telltale;
+
+import java.util.List;
+import spindlebook.card.Capital;
+import spindlebook.card.Days;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.SeenTelltale;
+import spindlebook.web.FormKey;
+import spindlebook.web.FormPart;
+
+/** The page of what drives left to be read at one corner. */
+public record TelltaleView(String action, List<Block> blocks, List<Line> lines) {
+
+  /** One of the forms. */
+  public record Block(
+      String kind, String title, String back, FormKey formKey, List<FormPart> parts) {}
+
+  /** What was read, and what it comes to. */
+  public record Line(String words, String when, String href, List<String> findings) {
+    static Line of(SeenTelltale seen, EntryWords words, List<String> findings) {
+      return new Line(
+          Capital.of(words.withoutPlace(seen.telltale())),
+          Days.minute(seen.at()) + " · " + seen.who(),
+          "/entries/" + seen.key(),
+          findings);
+    }
+  }
+
+  public TelltaleView {
+    blocks = List.copyOf(blocks);
+    lines = List.copyOf(lines);
+  }
+}

@@ -1,0 +1,179 @@
+package spindlebook.telltale;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.card.TravelWords;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Change;
+import spindlebook.corner.Content;
+import spindlebook.corner.HeightName;
+import spindlebook.corner.Moves;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.SeenTelltale;
+import spindlebook.corner.Steering;
+import spindlebook.corner.Subject;
+import spindlebook.corner.TelltaleKind;
+import spindlebook.corner.WatchPoint;
+import spindlebook.corner.Where;
+import spindlebook.travel.DeepestBump;
+import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Figure;
+import spindlebook.web.Lengths;
+
+/** What a telltale comes to, in sentences. */
+final class TelltaleWords {
+  private static final Subject SHOCK_LENGTH =
+      new Subject.Taken(Quantity.SHOCK_LENGTH, null, Steering.STRAIGHT, HeightName.IN_BETWEEN);
+
+  private final CarBook book;
+  private final Card card;
+  private final TravelFindings travel;
+  private final TravelWords words;
+  private final Lengths lengths;
+
+  TelltaleWords(CarBook book, Card card, TravelFindings travel) {
+    this.book = book;
+    this.card = card;
+    this.travel = travel;
+    this.words = new TravelWords(card, travel);
+    this.lengths = words.lengths();
+  }
+
+  List<String> of(SeenTelltale seen) {
+    Content.Telltale t = seen.telltale();
+    return switch (t.what()) {
+      case SHOCK_RING -> ring(seen);
+      case CLAY, WITNESS_MARK -> mark(t);
+      case STRAP_LENGTH -> strap(t);
+      case TYRE_PRESSURE -> List.of();
+    };
+  }
+
+  private List<String> ring(SeenTelltale seen) {
+    Optional<Change> since = movedSince(seen);
+    if (since.isPresent()) {
+      return List.of("Read before " + since.get().words() + ": where it was is not told any more.");
+    }
+    DeepestBump deepest = DeepestBump.of(card, travel, seen);
+    if (deepest instanceof DeepestBump.Needs needs) {
+      return List.of(
+          "Where the wheel was is not known: needs "
+              + switch (needs.missing()) {
+                case RING -> "how far the ring sits from the shock's body.";
+                case SHOCK_THEN ->
+                    "the shock's length eye to eye as the ring was read"
+                        + (seen.telltale().at() == null
+                            ? "."
+                            : ", or at '" + seen.telltale().at().words() + "' in a round.");
+                case SHOCK_LENGTHS -> "the shock's length at two heights or more.";
+              });
+    }
+    boolean beyond = deepest instanceof DeepestBump.Beyond;
+    DeepestBump.At at =
+        deepest instanceof DeepestBump.Beyond b ? b.highestRead() : (DeepestBump.At) deepest;
+    List<String> lines = new ArrayList<>();
+    String place =
+        lengths.signed(words.zero().from(at.positionMm().value())).replace('-', '−')
+            + " "
+            + lengths.unit().word()
+            + " "
+            + words.zero().words();
+    lines.add(
+        beyond
+            ? "Deepest bump: beyond "
+                + place
+                + ", the highest at which the shock's length was read; the rest is counted from"
+                + " there."
+            : "Deepest bump: " + place + within(at.positionMm()) + ".");
+    lines.add(
+        at.toSolidMm()
+            .map(f -> apart(f, beyond, "where the stop is solid"))
+            .orElse("Where the stop is solid is not known yet."));
+    lines.add(
+        at.toLimitMm()
+            .map(
+                f -> apart(f, beyond, "the limit of bump, " + words.name(at.limit().orElseThrow())))
+            .orElse("No limit of bump was found yet."));
+    return lines;
+  }
+
+  private String within(Figure figure) {
+    return figure.U() > 0
+        ? " ± " + lengths.plusMinus(figure.U()) + " " + lengths.unit().word()
+        : "";
+  }
+
+  /**
+   * @param leftMm what was left to the place; negative when the wheel went past it
+   */
+  private String apart(Figure leftMm, boolean beyond, String place) {
+    String much = lengths.text(Math.abs(leftMm.value())) + within(leftMm);
+    if (Math.abs(leftMm.value()) <= leftMm.U()) {
+      return (beyond ? "At least about as far as " : "About as far as ")
+          + place
+          + ": "
+          + much
+          + ".";
+    }
+    if (leftMm.value() < 0) {
+      return (beyond ? "At least " : "") + much + " past " + place + ".";
+    }
+    return (beyond ? "Less than " : "") + much + " short of " + place + ".";
+  }
+
+  private Optional<Change> movedSince(SeenTelltale seen) {
+    return card.changes().stream()
+        .filter(c -> c.n() > seen.n() && (c.place() == null || c.place() == card.place()))
+        .filter(this::movesShockLength)
+        .findFirst();
+  }
+
+  private boolean movesShockLength(Change change) {
+    if (change.adjuster() != null) {
+      return card.adjuster(change.adjuster())
+          .map(a -> Moves.by(a.adjuster().kind(), Where.HERE, SHOCK_LENGTH))
+          .orElse(false);
+    }
+    return book.standing(change.key()).orElse(null) instanceof Content.Happening h
+        && Moves.by(h.what(), Where.HERE, SHOCK_LENGTH);
+  }
+
+  /** Clay is as thick as the gap was at its smallest. */
+  private List<String> mark(Content.Telltale t) {
+    Optional<WatchPoint> point = t.point() == null ? Optional.empty() : card.watchPoint(t.point());
+    if (t.what() != TelltaleKind.CLAY || t.length() == null || point.isEmpty()) {
+      return List.of("It has no wheel position: a ring on the shock shaft has one.");
+    }
+    if (point.get().keep().least() == null) {
+      return List.of();
+    }
+    double overMm = t.length().mm() - point.get().keep().least().mm();
+    String much = lengths.text(Math.abs(overMm));
+    return List.of(
+        overMm >= 0
+            ? "The gap came down to that on the drive: " + much + " more than its rule asks."
+            : "The gap came down to that on the drive: " + much + " less than its rule asks.");
+  }
+
+  private List<String> strap(Content.Telltale t) {
+    return card.readings().stream()
+        .filter(r -> r.of(Quantity.STRAP_LENGTH) && r.value() != null)
+        .filter(r -> r.height().name() == HeightName.ON_THE_STRAP)
+        .reduce((earlier, later) -> later)
+        .map(r -> grown(t.length().mm() - r.value().value()))
+        .map(List::of)
+        .orElse(List.of());
+  }
+
+  private String grown(double mm) {
+    String much = lengths.text(Math.abs(mm));
+    if (much.equals(lengths.text(0))) {
+      return "As long as it was last read on the strap.";
+    }
+    return much
+        + (mm > 0 ? " longer" : " shorter")
+        + " than last read on the strap. The sums count it once it is read there in a round.";
+  }
+}

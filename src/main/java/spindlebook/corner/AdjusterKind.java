@@ -8,6 +8,7 @@ public enum AdjusterKind {
   LOWER_ROD_ENDS("lower rod ends"),
   TIE_ROD_LENGTH("tie-rod length"),
   TIE_ROD_SHIM("shim under the outer tie-rod end"),
+  TOE_LINK_LENGTH("toe-link length"),
   RACK_POSITION("rack position"),
   STEERING_STOP("steering stop"),
   SPRING_PRELOAD("spring preload"),
@@ -17,7 +18,9 @@ public enum AdjusterKind {
   TYRE_PRESSURE("tyre pressure"),
   WHEEL("wheel"),
   ARM("arm"),
+  PIVOT_SHIMS("shims at the arm's pivots"),
   KNUCKLE("knuckle"),
+  DRIVE_SHAFT("drive shaft and its joints"),
   HOSE("hose");
 
   private final String words;

@@ -25,15 +25,17 @@ public final class Moves {
       case LIMIT_STRAP -> where == HERE && strap(subject);
       case BUMP_STOP_SPACER -> where == HERE && bumpStop(subject);
       case STEERING_STOP -> where != Where.ELSEWHERE && lock(subject);
-      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, ARM, KNUCKLE -> where == HERE;
+      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, ARM, PIVOT_SHIMS, KNUCKLE -> where == HERE;
       // The rack belongs to the axle: both of its wheels move.
       case RACK_POSITION -> where != Where.ELSEWHERE;
       case TIE_ROD_LENGTH, TIE_ROD_SHIM -> tieRod(where, subject);
+      case TOE_LINK_LENGTH -> where == HERE && turnsWithTheWheel(subject);
       case SPRING_PRELOAD, SPRING ->
           ride(subject) || (where == HERE && ofPart(subject, Part.SPRING));
       case SHOCK -> where == HERE && shock(subject);
       case TYRE, TYRE_PRESSURE -> where == HERE && ofPart(subject, Part.TYRE);
       case WHEEL -> where == HERE && (ofPart(subject, Part.TYRE) || ofPart(subject, Part.WHEEL));
+      case DRIVE_SHAFT -> where == HERE && ofPart(subject, Part.DRIVE_SHAFT);
       case HOSE -> where == HERE && ofPart(subject, Part.HOSE);
     };
   }
@@ -85,6 +87,17 @@ public final class Moves {
       case OTHER_SIDE -> t.is(Quantity.TOE);
       case ELSEWHERE -> false;
     };
+  }
+
+  /**
+   * A toe link belongs to its own wheel, and no steering turns that wheel back: toe, what lies at
+   * the link, and every place of which one part turns with the wheel.
+   */
+  private static boolean turnsWithTheWheel(Subject subject) {
+    return subject instanceof Taken t
+        && (t.is(Quantity.TOE)
+            || t.of(Part.TOE_LINK)
+            || (t.place() != null && t.place().steered()));
   }
 
   /** Ride height moves at every corner, less at the others; what is read there with it. */

@@ -4,8 +4,10 @@ package spindlebook.corner;
 public enum Part {
   UPPER_ARM,
   LOWER_ARM,
+  TRAILING_ARM,
   ROD_END,
   TIE_ROD,
+  TOE_LINK,
   SPINDLE,
   WHEEL,
   TYRE,

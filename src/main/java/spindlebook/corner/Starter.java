@@ -5,6 +5,7 @@ import static spindlebook.corner.SettingUnit.LENGTH;
 import static spindlebook.corner.SettingUnit.TURNS;
 import static spindlebook.corner.SettingUnit.WORDS;
 
+import java.util.ArrayList;
 import java.util.List;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
@@ -46,44 +47,112 @@ public final class Starter {
         deg("0.1"));
   }
 
-  /** What a steered double A-arm corner is watched for. */
+  /** What a corner is watched for. What is not there, a driven wheel's joint say, is retired. */
   public static List<WatchPoint> watchPoints(Layout layout) {
-    if (layout != Layout.STEERED_DOUBLE_A_ARM) {
-      throw new IllegalArgumentException("no watch points are known yet for " + layout.words());
-    }
-    return List.of(
-        gap("upper-rod-end", WatchPlace.UPPER_ROD_END, "1/16"),
-        gap("lower-rod-end", WatchPlace.LOWER_ROD_END, "1/16"),
-        gap("tie-rod-end", WatchPlace.TIE_ROD_END, "1/16"),
-        gap("tie-rod-upper-arm", WatchPlace.TIE_ROD_UPPER_ARM, "1/4"),
-        gap("shock-upper-arm", WatchPlace.SHOCK_UPPER_ARM, "1/4"),
-        gap("spindle-wheel", WatchPlace.SPINDLE_WHEEL, "1/2"),
-        gap("tyre-frame", WatchPlace.TYRE_FRAME, "1"),
-        gap("hose-slack", WatchPlace.HOSE_SLACK, "1"));
+    return switch (layout) {
+      case STEERED_DOUBLE_A_ARM ->
+          List.of(
+              gap("upper-rod-end", WatchPlace.UPPER_ROD_END, "1/16"),
+              gap("lower-rod-end", WatchPlace.LOWER_ROD_END, "1/16"),
+              gap("tie-rod-end", WatchPlace.TIE_ROD_END, "1/16"),
+              gap("tie-rod-upper-arm", WatchPlace.TIE_ROD_UPPER_ARM, "1/4"),
+              gap("shock-upper-arm", WatchPlace.SHOCK_UPPER_ARM, "1/4"),
+              gap("spindle-wheel", WatchPlace.SPINDLE_WHEEL, "1/2"),
+              gap("tyre-frame", WatchPlace.TYRE_FRAME, "1"),
+              gap("hose-slack", WatchPlace.HOSE_SLACK, "1"));
+      case UNSTEERED_DOUBLE_A_ARM ->
+          List.of(
+              gap("upper-rod-end", WatchPlace.UPPER_ROD_END, "1/16"),
+              gap("lower-rod-end", WatchPlace.LOWER_ROD_END, "1/16"),
+              gap("toe-link-end", WatchPlace.TOE_LINK_END, "1/16"),
+              gap("shock-upper-arm", WatchPlace.SHOCK_UPPER_ARM, "1/4"),
+              gap("tyre-frame", WatchPlace.TYRE_FRAME, "1"),
+              gap("drive-shaft-lower-arm", WatchPlace.DRIVE_SHAFT_LOWER_ARM, "1/4"),
+              cvAngle(),
+              cvPlunge(),
+              gap("hose-slack", WatchPlace.HOSE_SLACK, "1"));
+      case TRAILING_ARM ->
+          List.of(
+              gap("arm-pivot", WatchPlace.TRAILING_ARM_PIVOT, "1/16"),
+              gap("arm-frame", WatchPlace.TRAILING_ARM_FRAME, "1/4"),
+              gap("shock-frame", WatchPlace.SHOCK_FRAME, "1/4"),
+              gap("tyre-frame", WatchPlace.TYRE_FRAME, "1"),
+              gap("drive-shaft-arm", WatchPlace.DRIVE_SHAFT_TRAILING_ARM, "1/4"),
+              cvAngle(),
+              cvPlunge(),
+              gap("hose-slack", WatchPlace.HOSE_SLACK, "1"));
+      case SOLID_AXLE_END -> throw notYet(layout);
+    };
   }
 
   public static List<Adjuster> adjusters(Layout layout) {
-    if (layout != Layout.STEERED_DOUBLE_A_ARM) {
-      throw new IllegalArgumentException("no adjusters are known yet for " + layout.words());
-    }
-    return List.of(
-        adjuster("limit-strap", AdjusterKind.LIMIT_STRAP, LENGTH),
-        adjuster("bump-stop-spacer", AdjusterKind.BUMP_STOP_SPACER, LENGTH),
-        adjuster("upper-rod-ends", AdjusterKind.UPPER_ROD_ENDS, TURNS),
-        adjuster("lower-rod-ends", AdjusterKind.LOWER_ROD_ENDS, TURNS),
-        adjuster("tie-rod", AdjusterKind.TIE_ROD_LENGTH, TURNS),
-        adjuster("tie-rod-shim", AdjusterKind.TIE_ROD_SHIM, LENGTH),
-        adjuster("rack", AdjusterKind.RACK_POSITION, LENGTH),
-        adjuster("steering-stop", AdjusterKind.STEERING_STOP, TURNS),
-        adjuster("preload", AdjusterKind.SPRING_PRELOAD, TURNS),
-        adjuster("spring", AdjusterKind.SPRING, WORDS),
-        adjuster("shock", AdjusterKind.SHOCK, WORDS),
-        adjuster("tyre", AdjusterKind.TYRE, WORDS),
-        adjuster("tyre-pressure", AdjusterKind.TYRE_PRESSURE, WORDS),
-        adjuster("wheel", AdjusterKind.WHEEL, WORDS),
-        adjuster("arm", AdjusterKind.ARM, WORDS),
-        adjuster("knuckle", AdjusterKind.KNUCKLE, WORDS),
-        adjuster("hose", AdjusterKind.HOSE, WORDS));
+    return switch (layout) {
+      case STEERED_DOUBLE_A_ARM ->
+          adjusters(
+              List.of(
+                  adjuster("upper-rod-ends", AdjusterKind.UPPER_ROD_ENDS, TURNS),
+                  adjuster("lower-rod-ends", AdjusterKind.LOWER_ROD_ENDS, TURNS),
+                  adjuster("tie-rod", AdjusterKind.TIE_ROD_LENGTH, TURNS),
+                  adjuster("tie-rod-shim", AdjusterKind.TIE_ROD_SHIM, LENGTH),
+                  adjuster("rack", AdjusterKind.RACK_POSITION, LENGTH),
+                  adjuster("steering-stop", AdjusterKind.STEERING_STOP, TURNS)),
+              List.of(
+                  adjuster("arm", AdjusterKind.ARM, WORDS),
+                  adjuster("knuckle", AdjusterKind.KNUCKLE, WORDS)));
+      case UNSTEERED_DOUBLE_A_ARM ->
+          adjusters(
+              List.of(
+                  adjuster("upper-rod-ends", AdjusterKind.UPPER_ROD_ENDS, TURNS),
+                  adjuster("lower-rod-ends", AdjusterKind.LOWER_ROD_ENDS, TURNS),
+                  adjuster("toe-link", AdjusterKind.TOE_LINK_LENGTH, TURNS)),
+              List.of(
+                  adjuster("arm", AdjusterKind.ARM, WORDS),
+                  adjuster("knuckle", AdjusterKind.KNUCKLE, WORDS),
+                  adjuster("drive-shaft", AdjusterKind.DRIVE_SHAFT, WORDS)));
+      case TRAILING_ARM ->
+          adjusters(
+              List.of(adjuster("pivot-shims", AdjusterKind.PIVOT_SHIMS, LENGTH)),
+              List.of(
+                  adjuster("arm", AdjusterKind.ARM, WORDS),
+                  adjuster("drive-shaft", AdjusterKind.DRIVE_SHAFT, WORDS)));
+      case SOLID_AXLE_END -> throw notYet(layout);
+    };
+  }
+
+  /** The stops first, then what the layout has to set, then what can be swapped. */
+  private static List<Adjuster> adjusters(List<Adjuster> set, List<Adjuster> swapped) {
+    List<Adjuster> all = new ArrayList<>();
+    all.add(adjuster("limit-strap", AdjusterKind.LIMIT_STRAP, LENGTH));
+    all.add(adjuster("bump-stop-spacer", AdjusterKind.BUMP_STOP_SPACER, LENGTH));
+    all.addAll(set);
+    all.add(adjuster("preload", AdjusterKind.SPRING_PRELOAD, TURNS));
+    all.add(adjuster("spring", AdjusterKind.SPRING, WORDS));
+    all.add(adjuster("shock", AdjusterKind.SHOCK, WORDS));
+    all.add(adjuster("tyre", AdjusterKind.TYRE, WORDS));
+    all.add(adjuster("tyre-pressure", AdjusterKind.TYRE_PRESSURE, WORDS));
+    all.add(adjuster("wheel", AdjusterKind.WHEEL, WORDS));
+    all.addAll(swapped);
+    all.add(adjuster("hose", AdjusterKind.HOSE, WORDS));
+    return List.copyOf(all);
+  }
+
+  private static IllegalArgumentException notYet(Layout layout) {
+    return new IllegalArgumentException("nothing is known yet of the " + layout.words());
+  }
+
+  /** What the joint makes without binding while it turns; its maker's number wins. */
+  private static WatchPoint cvAngle() {
+    return new WatchPoint("cv-angle", WatchPlace.CV_ANGLE, null, Keep.atMost(deg("18")), COMMON);
+  }
+
+  /** From the middle of the joint's plunge, outward +. */
+  private static WatchPoint cvPlunge() {
+    return new WatchPoint(
+        "cv-plunge",
+        WatchPlace.CV_PLUNGE,
+        "CV joint plunge from its middle, out +",
+        Keep.between(in("-3/8"), in("3/8")),
+        COMMON);
   }
 
   public static List<HeldBack> heldBack() {

@@ -9,6 +9,8 @@ import static spindlebook.corner.Part.SHOCK;
 import static spindlebook.corner.Part.SPINDLE;
 import static spindlebook.corner.Part.SPRING;
 import static spindlebook.corner.Part.TIE_ROD;
+import static spindlebook.corner.Part.TOE_LINK;
+import static spindlebook.corner.Part.TRAILING_ARM;
 import static spindlebook.corner.Part.TYRE;
 import static spindlebook.corner.Part.UNIBALL;
 import static spindlebook.corner.Part.UPPER_ARM;
@@ -28,9 +30,15 @@ public enum WatchPlace {
   TIE_ROD_LOWER_ARM("tie rod to lower arm", Measure.GAP, true, TIE_ROD, LOWER_ARM),
   TIE_ROD_FRAME("tie rod to frame", Measure.GAP, true, TIE_ROD, FRAME),
   TIE_ROD_WHEEL("tie rod to wheel", Measure.GAP, true, TIE_ROD, WHEEL),
+  TOE_LINK_END("toe link's rod end to its housing", Measure.GAP, true, ROD_END, TOE_LINK),
+  TOE_LINK_FRAME("toe link to frame", Measure.GAP, false, TOE_LINK, FRAME),
+  TRAILING_ARM_PIVOT(
+      "trailing arm's pivot to its bracket", Measure.GAP, false, TRAILING_ARM, FRAME),
+  TRAILING_ARM_FRAME("trailing arm to frame", Measure.GAP, false, TRAILING_ARM, FRAME),
   UPPER_ARM_FRAME("upper arm to frame", Measure.GAP, false, UPPER_ARM, FRAME),
   LOWER_ARM_FRAME("lower arm to frame", Measure.GAP, false, LOWER_ARM, FRAME),
   SHOCK_UPPER_ARM("shock to upper arm", Measure.GAP, false, SHOCK, UPPER_ARM),
+  SHOCK_TRAILING_ARM("shock to trailing arm", Measure.GAP, false, SHOCK, TRAILING_ARM),
   SHOCK_FRAME("shock to frame", Measure.GAP, false, SHOCK, FRAME),
   SPRING_UPPER_ARM("spring to upper arm", Measure.GAP, false, SPRING, UPPER_ARM),
   SPINDLE_WHEEL("spindle parts to the wheel's barrel", Measure.GAP, true, SPINDLE, WHEEL),
@@ -39,6 +47,10 @@ public enum WatchPlace {
   TYRE_SHOCK("tyre to shock", Measure.GAP, true, TYRE, SHOCK),
   HOSE_SLACK("slack in the brake hose", Measure.GAP, true, HOSE, FRAME),
   DRIVE_SHAFT_FRAME("drive shaft to frame", Measure.GAP, false, DRIVE_SHAFT, FRAME),
+  DRIVE_SHAFT_SHOCK("drive shaft to shock", Measure.GAP, false, DRIVE_SHAFT, SHOCK),
+  DRIVE_SHAFT_LOWER_ARM("drive shaft to lower arm", Measure.GAP, false, DRIVE_SHAFT, LOWER_ARM),
+  DRIVE_SHAFT_TRAILING_ARM(
+      "drive shaft to trailing arm", Measure.GAP, false, DRIVE_SHAFT, TRAILING_ARM),
   UNIBALL_ANGLE("uniball angle", Measure.ANGLE, true, UNIBALL, UPPER_ARM),
   CV_ANGLE("CV joint angle", Measure.ANGLE, true, DRIVE_SHAFT, SPINDLE),
   CV_PLUNGE("CV joint plunge", Measure.PLUNGE, true, DRIVE_SHAFT, SPINDLE);

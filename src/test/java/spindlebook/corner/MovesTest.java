@@ -113,12 +113,13 @@ class MovesTest {
   }
 
   @Test
-  void rod_ends_arm_and_knuckle_move_everything_of_their_corner_and_nothing_else() {
+  void rod_ends_arm_its_pivots_and_knuckle_move_everything_of_their_corner_and_nothing_else() {
     for (AdjusterKind kind :
         List.of(
             AdjusterKind.UPPER_ROD_ENDS,
             AdjusterKind.LOWER_ROD_ENDS,
             AdjusterKind.ARM,
+            AdjusterKind.PIVOT_SHIMS,
             AdjusterKind.KNUCKLE)) {
       moves(kind, HERE, EVERYTHING);
       moves(kind, OTHER_SIDE, NOTHING);
@@ -163,6 +164,51 @@ class MovesTest {
   }
 
   @Test
+  void a_toe_link_moves_toe_its_own_gaps_and_what_turns_with_the_wheel_here_alone() {
+    moves(
+        AdjusterKind.TOE_LINK_LENGTH,
+        HERE,
+        read(Quantity.TOE)
+            .or(
+                at(
+                    WatchPlace.TOE_LINK_END,
+                    WatchPlace.TOE_LINK_FRAME,
+                    WatchPlace.UPPER_ROD_END,
+                    WatchPlace.LOWER_ROD_END,
+                    WatchPlace.TIE_ROD_END,
+                    WatchPlace.TIE_ROD_UPPER_ARM,
+                    WatchPlace.TIE_ROD_LOWER_ARM,
+                    WatchPlace.TIE_ROD_FRAME,
+                    WatchPlace.TIE_ROD_WHEEL,
+                    WatchPlace.SPINDLE_WHEEL,
+                    WatchPlace.TYRE_FRAME,
+                    WatchPlace.TYRE_UPPER_ARM,
+                    WatchPlace.TYRE_SHOCK,
+                    WatchPlace.HOSE_SLACK,
+                    WatchPlace.UNIBALL_ANGLE,
+                    WatchPlace.CV_ANGLE,
+                    WatchPlace.CV_PLUNGE)));
+    moves(AdjusterKind.TOE_LINK_LENGTH, OTHER_SIDE, NOTHING);
+    moves(AdjusterKind.TOE_LINK_LENGTH, ELSEWHERE, NOTHING);
+  }
+
+  @Test
+  void a_drive_shaft_moves_its_gaps_its_joint_s_angle_and_its_plunge() {
+    moves(
+        AdjusterKind.DRIVE_SHAFT,
+        HERE,
+        at(
+            WatchPlace.DRIVE_SHAFT_FRAME,
+            WatchPlace.DRIVE_SHAFT_SHOCK,
+            WatchPlace.DRIVE_SHAFT_LOWER_ARM,
+            WatchPlace.DRIVE_SHAFT_TRAILING_ARM,
+            WatchPlace.CV_ANGLE,
+            WatchPlace.CV_PLUNGE));
+    moves(AdjusterKind.DRIVE_SHAFT, OTHER_SIDE, NOTHING);
+    moves(AdjusterKind.DRIVE_SHAFT, ELSEWHERE, NOTHING);
+  }
+
+  @Test
   void preload_and_spring_move_ride_at_every_corner_and_coil_bind_here() {
     Predicate<Subject> ride =
         place(RIDE)
@@ -191,6 +237,8 @@ class MovesTest {
                 at(
                     WatchPlace.SHOCK_FRAME,
                     WatchPlace.SHOCK_UPPER_ARM,
+                    WatchPlace.SHOCK_TRAILING_ARM,
+                    WatchPlace.DRIVE_SHAFT_SHOCK,
                     WatchPlace.SPRING_UPPER_ARM,
                     WatchPlace.TYRE_SHOCK)));
     moves(AdjusterKind.SHOCK, OTHER_SIDE, NOTHING);

@@ -55,6 +55,7 @@ import spindlebook.todo.ToDoStore;
 import spindlebook.use.UsePages;
 import spindlebook.use.UseStore;
 import spindlebook.watch.AdjusterPages;
+import spindlebook.watch.CopyPages;
 import spindlebook.watch.DefinitionStore;
 import spindlebook.watch.GivenPages;
 import spindlebook.watch.ToolPages;
@@ -98,6 +99,7 @@ public final class App implements AutoCloseable {
   final PaperPages papers;
   final CorrectionPages corrections;
   final WatchPointPages watchPoints;
+  final CopyPages copies;
   final GivenPages given;
   final AdjusterPages adjusters;
   final ToolPages tools;
@@ -157,6 +159,7 @@ public final class App implements AutoCloseable {
     this.papers = new PaperPages(histories);
     this.corrections = new CorrectionPages(histories, roundStore);
     this.watchPoints = new WatchPointPages(histories, definitionStore);
+    this.copies = new CopyPages(histories, definitionStore);
     this.given = new GivenPages(histories, definitionStore);
     this.adjusters = new AdjusterPages(histories, definitionStore);
     this.tools = new ToolPages(histories, definitionStore);

@@ -27,6 +27,8 @@ final class Routes {
     r.get("/cars/{car}", app.cars::car);
     r.get("/cars/{car}/details", app.cars::details);
     r.post("/cars/{car}/details", app.cars::changeDetails);
+    r.post("/cars/{car}/corners", app.cars::addCorners);
+    r.get("/cars/{car}/corners/new", app.cars::newCorners);
     r.get("/cars/{car}/settings", app.adjustments::ofCar);
     r.get("/cars/{car}/happenings/new", app.happenings::newHappening);
     r.post("/cars/{car}/happenings", app.happenings::happened);
@@ -42,6 +44,8 @@ final class Routes {
     r.get("/corners/{corner}/watch-points", app.watchPoints::list);
     r.post("/corners/{corner}/watch-points", app.watchPoints::create);
     r.get("/corners/{corner}/watch-points/new", app.watchPoints::newPoint);
+    r.get("/corners/{corner}/watch-points/copy", app.copies::ask);
+    r.post("/corners/{corner}/watch-points/copy", app.copies::copy);
     r.get("/corners/{corner}/watch-points/{point}", app.watchPoints::point);
     r.post("/corners/{corner}/watch-points/{point}", app.watchPoints::change);
     r.post("/corners/{corner}/watch-points/{point}/retire", app.watchPoints::retire);

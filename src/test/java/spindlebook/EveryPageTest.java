@@ -34,6 +34,12 @@ class EveryPageTest {
       Marmot marmot = new Marmot(shop).prepared().measured().measuredOn();
       marmot.adjust(marmot.left, "upper-rod-ends", "4");
       marmot.height(marmot.round, "stop-touch", "12", "31 5/8");
+      String corners = "/cars/" + marmot.car + "/corners";
+      marmot.send(corners + "/new", corners, Map.of("end", "rear", "layout", "trailing-arm"));
+      String rear = marmot.startRound(marmot.car + "-lr", Map.of());
+      String height = marmot.height(rear, "on-the-strap", "15 3/16", "31 5/8");
+      marmot.read(height, "straight", "p-cv-angle", "18.5");
+      marmot.read(height, "straight", "p-cv-plunge", "-1/8");
       Collection<Page> pages = Crawl.from(shop.browser, "/", "/cars");
       assertTrue(pages.size() > 150, "pages: " + pages.size());
       for (Page page : pages) {

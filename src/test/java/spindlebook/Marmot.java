@@ -173,6 +173,11 @@ final class Marmot {
     return send(shop.get(action), action, fields);
   }
 
+  /** From a page of another address. */
+  Page send(String page, String action, Map<String, String> fields) {
+    return send(shop.get(page), action, fields);
+  }
+
   static Page send(Page page, String action, Map<String, String> fields) {
     Form form = page.is(200).form(action);
     for (Map.Entry<String, String> field : new LinkedHashMap<>(fields).entrySet()) {

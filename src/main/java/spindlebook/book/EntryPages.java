@@ -5,6 +5,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import spindlebook.card.Capital;
 import spindlebook.card.Days;
 import spindlebook.card.PutBack;
 import spindlebook.card.Shown;
@@ -17,6 +18,7 @@ import spindlebook.corner.Doubted;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.Noted;
 import spindlebook.log.Histories;
+import spindlebook.web.Action;
 import spindlebook.web.Crumb;
 import spindlebook.web.Field;
 import spindlebook.web.FormKey;
@@ -77,7 +79,7 @@ public final class EntryPages {
     if (card.isPresent()) {
       frame = frame.plan(Shown.plan(card.get()));
     }
-    Html.show(ctx, Html.TEMPLATES.bookEntry(frame, view));
+    Html.show(ctx, Html.TEMPLATES.bookEntry(frame, view, asKnown(history, at.corner(), noted.n())));
   }
 
   /** Why an entry is not on the card; both null when nothing took it away. */
@@ -117,6 +119,23 @@ public final class EntryPages {
         TakesAlong.before(history, noted.key()),
         Field.of("reason", "Why").hint("It stays in the book and no longer counts."),
         FormKey.fresh(history.n()));
+  }
+
+  /**
+   * The corner as the book stood when this was written; of a whole car's entry, all its corners.
+   */
+  private static List<Action> asKnown(CarBook history, String corner, long n) {
+    CarBook then = history.asOf(n);
+    return then.corners().stream()
+        .filter(c -> corner == null || corner.equals(c))
+        .map(
+            c ->
+                Action.link(
+                    Capital.of(((Content.Corner) then.standing(c).orElseThrow()).place().words())
+                        + " as we knew it then",
+                    "/corners/" + c + "?at=" + n,
+                    false))
+        .toList();
   }
 
   private static String to(Content content) {

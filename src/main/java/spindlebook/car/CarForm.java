@@ -3,6 +3,7 @@ package spindlebook.car;
 import java.util.Arrays;
 import java.util.List;
 import spindlebook.corner.CarDetails;
+import spindlebook.corner.Layout;
 import spindlebook.corner.RackSide;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
@@ -13,7 +14,10 @@ import spindlebook.web.Posted;
 
 /** What is typed of a car. */
 sealed interface CarForm {
-  record Accepted(CarDetails details) implements CarForm {}
+  /**
+   * @param front how the front wheels are hung; null when they are left for later; likewise rear
+   */
+  record Accepted(CarDetails details, Layout front, Layout rear) implements CarForm {}
 
   record Problems(Posted posted) implements CarForm {}
 
@@ -31,7 +35,15 @@ sealed interface CarForm {
             posted.lengthFromZero("rearTrack", unit),
             posted.word("rack", RackSide.class, null),
             posted.line("note", 500));
-    return posted.ok() ? new Accepted(details) : new Problems(posted);
+    Layout front =
+        posted.text("front").equals(CornersForm.LATER)
+            ? null
+            : CornersForm.layout(posted, "front", Layout.STEERED_DOUBLE_A_ARM);
+    Layout rear = CornersForm.layout(posted, "rear", null);
+    if (front == null && rear == null) {
+      posted.wrong("rear", "A car starts with one end at least; say how its wheels are hung.");
+    }
+    return posted.ok() ? new Accepted(details, front, rear) : new Problems(posted);
   }
 
   /** What a car's details were typed as, so that they can be changed. */
@@ -58,7 +70,17 @@ sealed interface CarForm {
     }
   }
 
-  /** The form, filled with what was posted. */
+  /** The form of a new car: its name, how its wheels are hung, and what few need. */
+  static List<FormPart> newCar(Posted posted) {
+    List<FormPart> details = parts(posted);
+    return List.of(
+        details.get(0),
+        CornersForm.ofNewCar(posted, "front", "Front wheels", Layout.STEERED_DOUBLE_A_ARM),
+        CornersForm.ofNewCar(posted, "rear", "Rear wheels", null),
+        details.get(1));
+  }
+
+  /** The details, filled with what was posted. */
   static List<FormPart> parts(Posted posted) {
     boolean open =
         posted.has("wheelbase")

@@ -7,6 +7,7 @@ import java.util.Map;
 import spindlebook.card.CornerLines;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.CarDetails;
+import spindlebook.corner.Place;
 import spindlebook.log.Histories;
 import spindlebook.web.Action;
 import spindlebook.web.Cautions;
@@ -53,10 +54,10 @@ public final class CarPages {
     PageFrame frame =
         PageFrame.of("A new car · Spindlebook", "A new car")
             .sub(
-                "Its two front corners come with it, steered double A-arms with usual watch"
-                    + " points.");
+                "Each of its corners comes with usual watch points and adjusters; the other end can"
+                    + " be added later.");
     FormPage page =
-        new FormPage(frame, "/cars", key, CarForm.parts(posted), "Put it in the book", null);
+        new FormPage(frame, "/cars", key, CarForm.newCar(posted), "Put it in the book", null);
     Html.form(ctx, posted, page);
   }
 
@@ -65,7 +66,7 @@ public final class CarPages {
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(0));
     CarForm form = CarForm.read(posted);
     if (form instanceof CarForm.Accepted accepted) {
-      store.create(accepted.details(), key, Who.of(ctx));
+      store.create(accepted, key, Who.of(ctx));
       Html.next(ctx, "/cars/" + key.key());
     } else {
       showNew(ctx, posted, key);
@@ -90,10 +91,56 @@ public final class CarPages {
             frame,
             key,
             lines,
+            !CornersForm.missing(history).isEmpty(),
             List.of(
                 Action.link("Measure", "/corners/" + worst + "/rounds/new", true),
                 Action.link("Change a setting", "/cars/" + key + "/settings", false))));
   }
+
+  // --- corners that come later
+
+  public void newCorners(Context ctx) {
+    String key = ctx.pathParam("car");
+    showNewCorners(ctx, key, history(key), new Posted(Map.of()), FormKey.fresh(0));
+  }
+
+  private static void showNewCorners(
+      Context ctx, String car, CarBook history, Posted posted, FormKey key) {
+    PageFrame frame =
+        PageFrame.of("More corners · Spindlebook", "More corners")
+            .sub("They start with usual watch points and adjusters, which can be changed.")
+            .crumbs(new Crumb("the car", "/cars/" + car));
+    FormPage page =
+        new FormPage(
+            frame,
+            "/cars/" + car + "/corners",
+            key,
+            CornersForm.parts(posted, CornersForm.missing(history)),
+            "Put them in the book",
+            "/cars/" + car);
+    Html.form(ctx, posted, page);
+  }
+
+  public void addCorners(Context ctx) {
+    String car = ctx.pathParam("car");
+    CarBook history = history(car);
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(0));
+    List<Place> missing = CornersForm.missing(history);
+    if (missing.isEmpty()) {
+      Html.next(ctx, "/cars/" + car);
+      return;
+    }
+    CornersForm form = CornersForm.read(posted, missing);
+    if (form instanceof CornersForm.Accepted accepted) {
+      store.addCorners(car, accepted, key, Who.of(ctx));
+      Html.next(ctx, "/cars/" + car);
+    } else {
+      showNewCorners(ctx, car, history, posted, key);
+    }
+  }
+
+  // --- details
 
   public void details(Context ctx) {
     String key = ctx.pathParam("car");

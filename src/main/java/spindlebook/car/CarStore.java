@@ -1,5 +1,6 @@
 package spindlebook.car;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.jdbi.v3.core.mapper.reflect.ConstructorMapper;
 import spindlebook.corner.CarDetails;
@@ -9,6 +10,7 @@ import spindlebook.corner.Place;
 import spindlebook.corner.Starter;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
+import spindlebook.log.Draft;
 import spindlebook.web.FormKey;
 
 /** Cars in the book. */
@@ -22,18 +24,36 @@ public final class CarStore {
     this.book = book;
   }
 
-  /** A car with its two steered front corners; the same form again adds nothing. */
-  void create(CarDetails details, FormKey form, String who) {
+  /** A car with the corners it starts with; the same form again adds nothing. */
+  void create(CarForm.Accepted typed, FormKey form, String who) {
     String car = form.key();
-    book.append(
-        List.of(
-            Bodies.draft(car, form.after(), who, new Content.Car(details, Starter.tools())),
-            Bodies.draft(car + "-lf", form.after(), who, corner(car, Place.LEFT_FRONT)),
-            Bodies.draft(car + "-rf", form.after(), who, corner(car, Place.RIGHT_FRONT))));
+    List<Draft> drafts = new ArrayList<>();
+    drafts.add(
+        Bodies.draft(car, form.after(), who, new Content.Car(typed.details(), Starter.tools())));
+    drafts.addAll(corners(car, CornersForm.end(true), typed.front(), form, who));
+    drafts.addAll(corners(car, CornersForm.end(false), typed.rear(), form, who));
+    book.append(drafts);
   }
 
-  private static Content.Corner corner(String car, Place place) {
-    Layout layout = Layout.STEERED_DOUBLE_A_ARM;
+  void addCorners(String car, CornersForm.Accepted typed, FormKey form, String who) {
+    book.append(corners(car, typed.places(), typed.layout(), form, who));
+  }
+
+  /** None where the layout is null. A car's corner has one key, so that two cannot add it twice. */
+  private static List<Draft> corners(
+      String car, List<Place> places, Layout layout, FormKey form, String who) {
+    return layout == null
+        ? List.of()
+        : places.stream()
+            .map(p -> Bodies.draft(key(car, p), form.after(), who, corner(car, p, layout)))
+            .toList();
+  }
+
+  private static String key(String car, Place place) {
+    return car + "-" + (place.left() ? "l" : "r") + (place.front() ? "f" : "r");
+  }
+
+  private static Content.Corner corner(String car, Place place, Layout layout) {
     return new Content.Corner(
         car,
         place,

@@ -4,7 +4,10 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
+import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.Noted;
 import spindlebook.log.Histories;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.TravelFindings;
@@ -26,6 +29,10 @@ public final class CornerPages {
   public void corner(Context ctx) {
     String key = ctx.pathParam("corner");
     Card card = histories.cornerCard(key).orElseThrow(NotFoundResponse::new);
+    if (ctx.queryParam("at") != null) {
+      asWeKnewIt(ctx, card, ctx.queryParam("at"));
+      return;
+    }
     TravelFindings travel = CornerTravel.of(card);
     CornerView view = new CornerViews(card, travel).view();
     PageFrame frame =
@@ -45,6 +52,68 @@ public final class CornerPages {
             List.of(
                 Action.link("Measure", "/corners/" + key + "/rounds/new", true),
                 Action.link("Change a setting", "/corners/" + key + "/adjustments", false))));
+  }
+
+  /** As the book stood at an entry: to look at, marked as such on top and at the foot. */
+  private void asWeKnewIt(Context ctx, Card now, String at) {
+    CarBook whole = histories.of(now.car());
+    CarBook then = whole.asOf(position(at, whole.n()));
+    if (then.standing(now.corner()).isEmpty()) {
+      throw new NotFoundResponse();
+    }
+    Card card = then.card(now.corner());
+    TravelFindings travel = CornerTravel.of(card);
+    String address = "/corners/" + card.corner();
+    Noted last = then.entries().get(then.entries().size() - 1);
+    PageFrame frame =
+        PageFrame.of(
+                Capital.of(card.place().words()) + " as we knew it at entry " + last.n(),
+                Capital.of(card.place().words()) + ", as we knew it at entry " + last.n())
+            .sub(card.layout().words())
+            .plan(Shown.plan(card))
+            .crumbs(
+                new Crumb(card.details().name(), "/cars/" + card.car()),
+                new Crumb("as it is now", address))
+            .notices(
+                List.of(
+                    new Notice(
+                        Notice.Kind.NOTE,
+                        "This is how it stood on "
+                            + Days.minute(last.at())
+                            + ", not how it stands now, and nothing is changed from here. The last"
+                            + " entry known then: "
+                            + new EntryWords(then).of(last.content())
+                            + ".")))
+            .caution(Cautions.FIGURES);
+    List<CornerView.Link> ways = new ArrayList<>();
+    ways.add(new CornerView.Link("entry " + last.n(), "/entries/" + last.key()));
+    long before = whole.asOf(last.n() - 1).n();
+    if (whole.asOf(before).standing(card.corner()).isPresent()) {
+      ways.add(new CornerView.Link("as of the entry before", address + "?at=" + before));
+    }
+    whole.entries().stream()
+        .filter(e -> e.n() > last.n())
+        .findFirst()
+        .ifPresent(
+            e -> ways.add(new CornerView.Link("as of the next entry", address + "?at=" + e.n())));
+    ways.add(new CornerView.Link("as it is now", address));
+    Html.show(
+        ctx,
+        Html.TEMPLATES.cardCorner(
+            frame, new CornerViews(card, travel).view().toLookAt(ways), List.of()));
+  }
+
+  /** A position of the book, from 1 to its end. */
+  private static long position(String text, long most) {
+    try {
+      long n = Long.parseLong(text.strip());
+      if (n >= 1 && n <= most) {
+        return n;
+      }
+    } catch (NumberFormatException e) {
+      throw new NotFoundResponse();
+    }
+    throw new NotFoundResponse();
   }
 
   private static List<Notice> notices(Card card, TravelFindings travel) {

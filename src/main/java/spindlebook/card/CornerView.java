@@ -10,6 +10,7 @@ import spindlebook.web.State;
 /**
  * One corner's page.
  *
+ * @param corner its key; null on a page from which nothing is done
  * @param blade null before the first height with a known position
  * @param positions what positions are counted from, one sentence
  * @param stale null when all holds
@@ -30,6 +31,25 @@ public record CornerView(
     List<Link> more,
     String raw,
     String positions) {
+
+  /** The same to look at: nothing on it starts a change, and its heights are the book's entries. */
+  CornerView toLookAt(List<Link> instead) {
+    return new CornerView(
+        null,
+        blade,
+        asSet,
+        asItCouldBe,
+        ends.stream().map(EndView::toLookAt).toList(),
+        midTravel,
+        gaps,
+        settings.stream().map(s -> new SettingRow(s.what(), s.now(), s.since(), null)).toList(),
+        stale,
+        doubts.stream().map(d -> new DoubtRow(d.key(), d.what(), d.doubt(), null)).toList(),
+        heights.stream().map(HeightRow::toLookAt).toList(),
+        instead,
+        raw,
+        positions);
+  }
 
   public record Link(String word, String href) {}
 
@@ -72,7 +92,12 @@ public record CornerView(
       String cureHref,
       List<LineView> lines,
       List<NeedView> needs,
-      String needsHref) {}
+      String needsHref) {
+    EndView toLookAt() {
+      List<NeedView> said = needs.stream().map(n -> new NeedView(n.words(), null)).toList();
+      return new EndView(title, state, finding, cure, null, lines, said, null);
+    }
+  }
 
   /**
    * One term of an end's sum.
@@ -81,6 +106,9 @@ public record CornerView(
    */
   public record LineView(String words, FigureText figure, State state, List<Link> readings) {}
 
+  /**
+   * @param href where it is given or read; null where that is only told
+   */
   public record NeedView(String words, String href) {}
 
   /** What is to be read again; {@code open} while it is short. */
@@ -89,9 +117,17 @@ public record CornerView(
   /** A reading, or a named height, that no longer holds. */
   public record StaleRow(String what, State state, String because) {}
 
-  /** An entry that waits for an answer. */
+  /**
+   * An entry that waits for an answer.
+   *
+   * @param answerHref null where that is only told
+   */
   public record DoubtRow(String key, String what, String doubt, String answerHref) {}
 
   public record HeightRow(
-      String name, FigureText position, State state, String detail, String href) {}
+      String key, String name, FigureText position, State state, String detail, String href) {
+    HeightRow toLookAt() {
+      return new HeightRow(key, name, position, state, detail, "/entries/" + key);
+    }
+  }
 }

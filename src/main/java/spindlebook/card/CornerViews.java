@@ -305,6 +305,7 @@ final class CornerViews {
     long readings = card.readingsAt(h.key()).stream().filter(SeenReading::counts).count();
     State state = !h.stands().counts() ? Shown.state(h.stands()) : Shown.state(h.stop());
     return new HeightRow(
+        h.key(),
         h.words(),
         h.positionMm() == null ? null : position(h.positionMm()),
         state,

@@ -46,7 +46,7 @@ public enum AdjusterKind {
     return switch (this) {
       case LIMIT_STRAP -> "strap bolts";
       case BUMP_STOP_SPACER -> "bump-stop bolts";
-      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, TIE_ROD_LENGTH -> "jam nuts";
+      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, TIE_ROD_LENGTH, TOE_LINK_LENGTH -> "jam nuts";
       case TIE_ROD_SHIM -> "tie-rod end's bolt";
       case RACK_POSITION -> "rack bolts";
       case STEERING_STOP -> "stop's jam nut";
@@ -54,6 +54,8 @@ public enum AdjusterKind {
       case SHOCK -> "shock bolts";
       case WHEEL -> "wheel nuts";
       case ARM -> "arm bolts";
+      case PIVOT_SHIMS -> "pivot bolts";
+      case DRIVE_SHAFT -> "drive-shaft bolts";
       case KNUCKLE -> "knuckle's bolts";
       case HOSE -> "hose fittings";
       case SPRING, TYRE, TYRE_PRESSURE -> words;

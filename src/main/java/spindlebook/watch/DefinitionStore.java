@@ -24,6 +24,36 @@ public final class DefinitionStore {
     append(form, who, of(null, corner, null, point, null, null, null, null));
   }
 
+  /** Several at once from one form; sent again, none is written twice. */
+  void watchPoints(String corner, List<WatchPoint> points, FormKey form, String who) {
+    List<Draft> drafts = new java.util.ArrayList<>();
+    for (WatchPoint point : points) {
+      drafts.add(
+          Bodies.draft(
+              form.key() + "-" + drafts.size(),
+              form.after(),
+              who,
+              of(null, corner, null, point, null, null, null, null)));
+    }
+    if (!drafts.isEmpty()) {
+      book.append(drafts);
+    }
+  }
+
+  /** Keys of all corners in the book, of all cars, in its order. */
+  List<String> corners() {
+    return book.index()
+        .withHandle(
+            handle ->
+                handle
+                    .createQuery(
+                        """
+                        select key from entry where kind = 'corner' order by kind, n
+                        """)
+                    .mapTo(String.class)
+                    .list());
+  }
+
   void adjuster(String corner, Adjuster adjuster, FormKey form, String who) {
     append(form, who, of(null, corner, null, null, adjuster, null, null, null));
   }

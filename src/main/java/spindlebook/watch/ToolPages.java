@@ -51,7 +51,7 @@ public final class ToolPages {
                         "",
                         "/cars/" + car + "/tools/" + t.tool()))
             .toList();
-    Html.show(ctx, Html.TEMPLATES.watchList(frame, lines, "/cars/" + car + "/tools/new"));
+    Html.show(ctx, Html.TEMPLATES.watchList(frame, lines, "/cars/" + car + "/tools/new", null));
   }
 
   private static String graduation(Tool t) {

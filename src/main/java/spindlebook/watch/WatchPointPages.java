@@ -55,7 +55,7 @@ public final class WatchPointPages {
                     new Line(
                         w.name(), "keep " + EntryWords.keep(w.keep()), w.basis(), base + w.point()))
             .toList();
-    Html.show(ctx, Html.TEMPLATES.watchList(frame, lines, base + "new"));
+    Html.show(ctx, Html.TEMPLATES.watchList(frame, lines, base + "new", base + "copy"));
   }
 
   // --- one point
@@ -244,7 +244,9 @@ public final class WatchPointPages {
   private static String shortName(String words) {
     String plain =
         words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
-    return plain.isEmpty() || plain.equals("new") ? "point-" + FormKey.fresh(0).key() : plain;
+    return plain.isEmpty() || plain.equals("new") || plain.equals("copy")
+        ? "point-" + FormKey.fresh(0).key()
+        : plain;
   }
 
   private static PageFrame frame(Card card, String heading, String back) {

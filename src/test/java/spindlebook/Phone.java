@@ -1,0 +1,194 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebDriverException;
+import org.openqa.selenium.WindowType;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** A phone in somebody's hand: a real Chromium that walks through rounds by the pad's keys. */
+final class Phone implements AutoCloseable {
+  private static final Duration PATIENCE = Duration.ofSeconds(60);
+
+  final ChromeDriver browser;
+
+  /** What was pressed, in order, one line an entry. */
+  final List<String> pressed = new ArrayList<>();
+
+  private final String address;
+  private final Random random;
+
+  Phone(Path profile, int port, long seed) {
+    boolean required = "required".equals(System.getProperty("browser"));
+    assumeTrue(required || Files.exists(Path.of("/usr/bin/chromium")), "no Chromium here");
+    ChromeOptions options = new ChromeOptions();
+    options.setBinary("/usr/bin/chromium");
+    options.addArguments(
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        "--user-data-dir=" + profile);
+    Path driver = Path.of("/usr/bin/chromedriver");
+    if (Files.exists(driver)) {
+      System.setProperty("webdriver.chrome.driver", driver.toString());
+    }
+    browser = new ChromeDriver(options);
+    browser.manage().timeouts().scriptTimeout(Duration.ofSeconds(60));
+    browser.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", 390, "height", 844, "deviceScaleFactor", 1, "mobile", true));
+    address = "http://127.0.0.1:" + port;
+    random = new Random(seed);
+  }
+
+  /** Opens a one-time link, says whose it is and presses the button. */
+  void pair(String link, String name) {
+    browser.get(address + link);
+    browser.executeScript("document.querySelector('[name=name]').value = arguments[0]", name);
+    browser.findElement(By.cssSelector("button.key-main")).click();
+    until("!location.pathname.startsWith('/pair/')");
+  }
+
+  /** Opens a round step by step, again and again until the network lets the page through. */
+  void guide(String round) {
+    waiting()
+        .until(
+            b -> {
+              try {
+                b.get(address + "/rounds/" + round + "/guide");
+                return browser.executeScript("return !!document.querySelector('#guide .pad')");
+              } catch (WebDriverException noPage) {
+                return false;
+              }
+            });
+  }
+
+  /** The tab is gone, and a new one opened. */
+  void killTab(String round) {
+    String old = browser.getWindowHandle();
+    browser.switchTo().newWindow(WindowType.TAB);
+    String fresh = browser.getWindowHandle();
+    browser.switchTo().window(old);
+    browser.close();
+    browser.switchTo().window(fresh);
+    guide(round);
+  }
+
+  /** Presses keys until so many entries more are typed or the round is walked through. */
+  int type(int entries) {
+    Object done = browser.executeAsyncScript(PRESS, entries, random.nextInt(1_000_000));
+    int before = pressed.size();
+    for (Object line : (List<?>) done) {
+      pressed.add((String) line);
+    }
+    return pressed.size() - before;
+  }
+
+  /** Entries that wait on the phone. */
+  long waiting(String start) {
+    return (Long)
+        browser.executeScript(
+            "return Object.keys(localStorage).filter(k => k.startsWith(arguments[0])).length",
+            start);
+  }
+
+  List<String> keysOf(String start) {
+    return ((List<?>)
+            browser.executeScript(
+                "return Object.keys(localStorage).filter(k => k.startsWith(arguments[0])).sort()"
+                    + ".map(k => k.slice(15))",
+                start))
+        .stream().map(String.class::cast).toList();
+  }
+
+  void until(String condition) {
+    waiting().until(b -> Boolean.TRUE.equals(browser.executeScript("return " + condition)));
+  }
+
+  void untilAllSent(Duration patience) {
+    new WebDriverWait(browser, patience).until(b -> waiting("sb:o:") == 0);
+  }
+
+  void offline(boolean now) {
+    browser.executeCdpCommand("Network.enable", Map.of());
+    browser.executeCdpCommand(
+        "Network.emulateNetworkConditions",
+        Map.of("offline", now, "latency", 0, "downloadThroughput", -1, "uploadThroughput", -1));
+  }
+
+  private WebDriverWait waiting() {
+    WebDriverWait wait = new WebDriverWait(browser, PATIENCE);
+    wait.pollingEvery(Duration.ofMillis(100));
+    wait.ignoring(WebDriverException.class);
+    return wait;
+  }
+
+  @Override
+  public void close() {
+    browser.quit();
+  }
+
+  /** Types as a thumb does, on the keys the page shows, as fast as the page lets it. */
+  private static final String PRESS =
+      """
+      const [many, seed, done] = arguments;
+      const root = document.getElementById("guide");
+      const keys = () => [...root.querySelectorAll(".pad [data-key]")];
+      const press = (k) => {
+        const key = keys().find((b) => b.dataset.key === k);
+        if (!key) throw new Error("no key " + k + " at " + root.dataset.step);
+        key.click();
+        return k;
+      };
+      let x = seed;
+      const any = (n) => (x = (x * 1103515245 + 12345) % 2147483648) % n;
+      const lowest = (n, d) => (n % 2 ? n + "/" + d : lowest(n / 2, d / 2));
+      const fraction = () => press(lowest(1 + any(15), 16));
+      const digits = (n) => { for (const d of String(n)) press(d); return n; };
+      const HEIGHT = { "on-the-strap-1": 14, "in-between-1": 18, "in-between-2": 21, "stop-touch-1": 25 };
+      const told = [];
+      (async () => {
+        while (told.length < many && !root.querySelector(".pad-end")) {
+          const step = root.dataset.step;
+          const kind = root.dataset.kind;
+          if (kind === "spindle") {
+            const spindle = digits(HEIGHT[step.split("/")[0]]) + " " + fraction();
+            const as = keys().find((b) => b.dataset.key.startsWith("as at"));
+            let mark = "as at";
+            if (as) as.click();
+            else mark = digits(31) + " " + fraction();
+            told.push(step.split("/")[0].replace(/-\\d$/, "") + ": " + spindle + ", " + mark);
+          } else {
+            const at = step.slice(step.indexOf("/") + 1) + ": ";
+            if (kind === "gap" && any(4) === 0) told.push(at + press(["well clear", "touches"][any(2)]));
+            else if (kind === "gap") told.push(at + fraction());
+            else if (kind === "toe" || kind === "signed") {
+              const minus = any(2);
+              press((kind === "toe" ? ["front edge in", "front edge out"] : ["+", "−"])[minus]);
+              told.push(at + (minus ? "-" : "") + digits(1 + any(3)) + " " + fraction());
+            } else if (kind === "angle") {
+              const text = digits(1 + any(9)) + press(".") + digits(any(10));
+              press("Keep");
+              told.push(at + text);
+            } else told.push(at + digits(10 + any(20)) + " " + fraction());
+          }
+          await new Promise((go) => setTimeout(go, 2));
+        }
+        done(told);
+      })().catch((e) => done(told.concat(["! " + e.message])));
+      """;
+}

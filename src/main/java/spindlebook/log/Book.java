@@ -77,9 +77,11 @@ public final class Book implements AutoCloseable {
     LogFile log = null;
     try {
       log = LogFile.open(folder, clock.instant(), tell);
+      LogFile opened = log;
       Generation generation = generation(folder, log);
       Index index = Index.open(folder, log, appliers, tell, migrations);
       Writer writer = new Writer(log, index, clock, tell);
+      writer.onAppended(entries -> generation.note(folder, opened));
       writer.start();
       return new Book(lock, log, index, writer, folder, generation);
     } catch (RuntimeException refused) {

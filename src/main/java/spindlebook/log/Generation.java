@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.UUID;
 
 /**
@@ -12,7 +13,7 @@ import java.util.UUID;
  * its new id offer again what they sent lately.
  *
  * @param id made anew whenever the book no longer holds the last entry known here
- * @param n position of that entry, when the book was last opened or closed in order
+ * @param n position of that entry
  * @param hash hash of its line
  */
 record Generation(String id, long n, String hash) {
@@ -31,16 +32,28 @@ record Generation(String id, long n, String hash) {
   Generation leave(Path folder, LogFile log) throws IOException {
     Generation now = new Generation(id, log.lastN(), log.lastHash());
     if (!now.equals(this)) {
-      WholeFile.put(
-          folder.resolve(FILE),
-          Json.MAPPER.writeValueAsBytes(
-              Json.MAPPER
-                  .createObjectNode()
-                  .put("id", now.id)
-                  .put("n", now.n)
-                  .put("hash", now.hash)));
+      WholeFile.put(folder.resolve(FILE), now.bytes());
     }
     return now;
+  }
+
+  /**
+   * Notes how far the book goes now without waiting for the disk: a program killed later has left
+   * it right. A power cut may leave it behind, or unreadable and then a new generation.
+   */
+  void note(Path folder, LogFile log) {
+    try {
+      Path half = folder.resolve(FILE + ".new");
+      Files.write(half, new Generation(id, log.lastN(), log.lastHash()).bytes());
+      Files.move(half, folder.resolve(FILE), StandardCopyOption.ATOMIC_MOVE);
+    } catch (IOException noted) {
+      // The last one noted stands: it only sees a shorter part of the book put back.
+    }
+  }
+
+  private byte[] bytes() throws IOException {
+    return Json.MAPPER.writeValueAsBytes(
+        Json.MAPPER.createObjectNode().put("id", id).put("n", n).put("hash", hash));
   }
 
   /**

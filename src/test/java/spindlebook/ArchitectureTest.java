@@ -36,6 +36,7 @@ class ArchitectureTest {
     "spindlebook.alignment.."
   };
   private static final String[] FEATURES = {
+    "spindlebook.align..",
     "spindlebook.car..",
     "spindlebook.card..",
     "spindlebook.round..",
@@ -183,6 +184,7 @@ class ArchitectureTest {
                 "alignment",
                 "log",
                 "web",
+                "align",
                 "car",
                 "card",
                 "round",

@@ -82,6 +82,8 @@ final class CornerViews {
             .toList(),
         heights(),
         List.of(
+            new Link("curves", "/corners/" + corner + "/curves"),
+            new Link("bump steer", "/corners/" + corner + "/bump-steer"),
             new Link("what is watched", "/corners/" + corner + "/watch-points"),
             new Link("what is given and held back", "/corners/" + corner + "/given"),
             new Link("tools", "/cars/" + card.car() + "/tools"),

@@ -10,7 +10,9 @@ public enum Dimension {
   MARK_INBOARD("frame mark inboard of the spindle"),
   READ_POINT_OUTBOARD("read point outboard of the wheel centre"),
   TYRE_LOADED_RADIUS("tyre's loaded radius"),
-  TYRE_SQUASHED_RADIUS("tyre's squashed radius, hard landing");
+  TYRE_SQUASHED_RADIUS("tyre's squashed radius, hard landing"),
+  TOE_ACROSS("toe read as a length: how far apart its two places are"),
+  TOE_RANGE("most that toe of this wheel may wander over the usable travel, across that");
 
   private final String words;
 

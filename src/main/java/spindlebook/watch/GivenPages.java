@@ -121,6 +121,8 @@ public final class GivenPages {
       case MARK_INBOARD -> "0 or empty when the mark stands right over the spindle.";
       case READ_POINT_OUTBOARD -> "Only with camber read at each height; empty otherwise.";
       case TYRE_SQUASHED_RADIUS -> "Spindle to ground with the tyre flattened.";
+      case TOE_ACROSS -> "Slot to slot of a toe plate, or rim edge to rim edge: front to rear.";
+      case TOE_RANGE -> "Your limit for bump steer; nothing is assumed when it is empty.";
       default -> "";
     };
   }

@@ -1,0 +1,49 @@
+package spindlebook.align;
+
+import java.util.List;
+import spindlebook.web.ChartDrawing;
+import spindlebook.web.Field;
+import spindlebook.web.FigureText;
+import spindlebook.web.State;
+
+/**
+ * The bump steer page.
+ *
+ * @param chart null with nothing to draw
+ * @param window which stretch of travel the figures are of, one sentence
+ * @param ranges toe's range over the usable travel, and over its middle
+ * @param shape slope and bend at ride; empty while something is needed for them
+ * @param meaning what the shape says of the tie rod
+ * @param next readings that would tell more
+ * @param needs what must be read or given first, each with where
+ */
+public record BumpSteerView(
+    String action,
+    ChartDrawing chart,
+    String window,
+    List<Range> ranges,
+    List<Fact> shape,
+    String rack,
+    List<Meaning> meaning,
+    List<String> next,
+    List<Need> needs,
+    Field middle,
+    String curvesHref) {
+
+  /**
+   * @param length the same across the wheel's edge; null where that distance was not given
+   * @param state against the owner's limit; null without one
+   * @param words what was read of it, and what would settle it
+   */
+  public record Range(
+      String name, FigureText angle, FigureText length, State state, String words) {}
+
+  public record Fact(String name, FigureText figure, String words) {}
+
+  public record Meaning(String fault, String sureness, String effect) {}
+
+  /**
+   * @param href where that is done
+   */
+  public record Need(String words, String href) {}
+}

@@ -1,0 +1,65 @@
+package spindlebook.align;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+import spindlebook.card.Capital;
+import spindlebook.card.Shown;
+import spindlebook.corner.Card;
+import spindlebook.log.Histories;
+import spindlebook.web.Action;
+import spindlebook.web.Cautions;
+import spindlebook.web.Crumb;
+import spindlebook.web.Html;
+import spindlebook.web.PageFrame;
+
+/** What a corner's readings do along its travel, drawn; and bump steer, worked out. */
+public final class CurvePages {
+  private final Histories histories;
+
+  public CurvePages(Histories histories) {
+    this.histories = histories;
+  }
+
+  public void curves(Context ctx) {
+    Card card = card(ctx);
+    CurveView view =
+        new CurveViews(card, histories.of(card.car()))
+            .view(asked(ctx, "of"), asked(ctx, "steering"), asked(ctx, "against"));
+    Html.show(ctx, Html.TEMPLATES.alignCurves(frame(card, "Curves"), view, List.of(measure(card))));
+  }
+
+  public void bumpSteer(Context ctx) {
+    Card card = card(ctx);
+    Html.show(
+        ctx,
+        Html.TEMPLATES.alignBumpsteer(
+            frame(card, "Bump steer"),
+            new BumpSteerViews(card, asked(ctx, "middle")).view(),
+            List.of(measure(card))));
+  }
+
+  private static Action measure(Card card) {
+    return Action.link("Measure", "/corners/" + card.corner() + "/rounds/new", true);
+  }
+
+  private static PageFrame frame(Card card, String heading) {
+    return PageFrame.of(
+            heading + " · " + card.place().words() + " · " + card.details().name(), heading)
+        .sub(card.place().words())
+        .plan(Shown.plan(card))
+        .crumbs(
+            new Crumb(card.details().name(), "/cars/" + card.car()),
+            new Crumb(Capital.of(card.place().words()), "/corners/" + card.corner()))
+        .caution(Cautions.FIGURES);
+  }
+
+  private static String asked(Context ctx, String name) {
+    String asked = ctx.queryParam(name);
+    return asked == null ? "" : asked;
+  }
+
+  private Card card(Context ctx) {
+    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
+  }
+}

@@ -1,0 +1,104 @@
+package spindlebook.align;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import spindlebook.alignment.Toe;
+import spindlebook.corner.Card;
+import spindlebook.corner.Dimension;
+import spindlebook.corner.Given;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.Steering;
+import spindlebook.travel.Bound;
+import spindlebook.travel.MeasuredCurve;
+import spindlebook.travel.Node;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Rectangular;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
+
+/**
+ * What was read of one thing at one steering, as points along the travel that still count.
+ *
+ * <p>Toe typed as a length counts across the distance given for it ({@code sin t = toe/across});
+ * without that distance lengths stay lengths, and are not mixed with angles.
+ *
+ * @param angle whether the points are in rad and not in mm
+ * @param readings of each point, in the same order
+ * @param leftOut readings that count but are of the other kind
+ */
+record CurveRead(
+    Curved of,
+    Steering steering,
+    boolean angle,
+    List<Node> nodes,
+    List<SeenReading> readings,
+    int leftOut) {
+
+  static CurveRead of(Card card, Curved of, Steering steering, Predicate<SeenReading> which) {
+    List<SeenReading> read =
+        card.readings().stream()
+            .filter(r -> of.reads(r) && r.reading().steering() == steering && which.test(r))
+            .filter(r -> r.value() != null && counts(of, r))
+            .toList();
+    Optional<Figure> across = across(card);
+    boolean lengths =
+        of.quantity() == Quantity.TOE
+            ? across.isEmpty() && read.stream().anyMatch(r -> r.reading().angle() == null)
+            : !of.angle();
+    List<Node> nodes = new ArrayList<>();
+    List<SeenReading> used = new ArrayList<>();
+    for (SeenReading r : read) {
+      Figure value = value(of, r, lengths, across);
+      if (value != null) {
+        used.add(r);
+        nodes.add(new Node(r.height().positionMm(), value, Bound.EXACT, List.of(r.key())));
+      }
+    }
+    return new CurveRead(of, steering, !lengths, nodes, used, read.size() - used.size());
+  }
+
+  private static boolean counts(Curved of, SeenReading reading) {
+    return of.quantity() == Quantity.STRAP_LENGTH ? reading.countsAlongTravel() : reading.counts();
+  }
+
+  private static Figure value(Curved of, SeenReading r, boolean lengths, Optional<Figure> across) {
+    boolean asAngle = r.reading().angle() != null;
+    if (of.quantity() != Quantity.TOE) {
+      return r.value();
+    }
+    if (lengths) {
+      return asAngle ? null : r.value();
+    }
+    return asAngle ? r.value() : acrossWheel(r.value(), across.orElseThrow());
+  }
+
+  private static Figure acrossWheel(Figure toeMm, Figure acrossMm) {
+    return Math.abs(toeMm.value()) < acrossMm.value()
+        ? Toe.acrossOneWheel(toeMm, acrossMm).rad()
+        : null;
+  }
+
+  /** How far apart the two places of a toe reading are, with its ± when the owner gave one. */
+  static Optional<Figure> across(Card card) {
+    return card.given(Dimension.TOE_ACROSS).filter(g -> g.length().mm() > 0).map(CurveRead::figure);
+  }
+
+  private static Figure figure(Given given) {
+    Figure exact = Figure.exact(given.length().mm());
+    return given.halfWidth() == null
+        ? exact
+        : exact.withSource(
+            new Source("given:" + given.dimension(), SourceKind.ALLOWANCE),
+            Rectangular.u(given.halfWidth().mm()));
+  }
+
+  /** The curve through them; empty with fewer than two places. */
+  Optional<MeasuredCurve> curve() {
+    return Node.merge(nodes).size() < 2
+        ? Optional.empty()
+        : Optional.of(MeasuredCurve.through(nodes));
+  }
+}

@@ -11,6 +11,8 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Consumer;
 import spindlebook.corner.Content;
 import spindlebook.corner.Layout;
@@ -21,29 +23,41 @@ import spindlebook.log.Json;
 
 /**
  * The demo car: a script of day offsets in db/demo/, played through the real writer into a book of
- * its own, as if its evenings had just been.
+ * its own, as if its season had just been.
  */
 final class DemoCar {
   private static final String SCRIPT = "/db/demo/marmot.jsonl";
+  private static final int LAST_DAYS_AGO = 2;
 
   private DemoCar() {}
 
-  /** Plays the script so that its last day lies a few days before {@code now}. */
+  /** Plays the script so that its last day lies two days before {@code now}. */
   static void play(Path folder, Clock now, Consumer<String> tell) {
+    List<JsonNode> steps = script();
+    int last = steps.stream().mapToInt(s -> s.get("day").asInt()).max().orElse(0);
     Clocked clock = new Clocked(now.instant(), ZoneId.systemDefault());
-    try (Book book = Book.open(folder, clock, App.appliers(), tell);
-        BufferedReader script =
-            new BufferedReader(
-                new InputStreamReader(
-                    DemoCar.class.getResourceAsStream(SCRIPT), StandardCharsets.UTF_8))) {
-      for (String line = script.readLine(); line != null; line = script.readLine()) {
-        JsonNode step = Json.read(line.getBytes(StandardCharsets.UTF_8));
-        clock.at(now, step.get("day").asInt(), LocalTime.parse(step.get("time").asText()));
+    try (Book book = Book.open(folder, clock, App.appliers(), tell)) {
+      for (JsonNode step : steps) {
+        int ago = step.get("day").asInt() - last - LAST_DAYS_AGO;
+        clock.at(now, ago, LocalTime.parse(step.get("time").asText()));
         Content content = content(step.get("kind").asText(), step.get("body"));
         book.append(
             Bodies.draft(
                 step.get("key").asText(), book.lastN(), step.get("who").asText(), content));
       }
+    }
+  }
+
+  private static List<JsonNode> script() {
+    try (BufferedReader script =
+        new BufferedReader(
+            new InputStreamReader(
+                DemoCar.class.getResourceAsStream(SCRIPT), StandardCharsets.UTF_8))) {
+      List<JsonNode> steps = new ArrayList<>();
+      for (String line = script.readLine(); line != null; line = script.readLine()) {
+        steps.add(Json.read(line.getBytes(StandardCharsets.UTF_8)));
+      }
+      return steps;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -5,11 +5,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
+import spindlebook.corner.Layout;
+import spindlebook.corner.Noted;
 import spindlebook.corner.Standing;
 import spindlebook.log.BookFile;
 import spindlebook.log.CarsOfFile;
@@ -41,7 +46,7 @@ class DemoCarTest {
   @Test
   void the_change_advised_covers_the_margins_own_doubt_as_well() {
     CarBook marmot = marmot();
-    for (String corner : marmot.corners()) {
+    for (String corner : List.of("marmot-lf", "marmot-rf")) {
       Card card = marmot.card(corner);
       EndFindings droop = CornerTravel.of(card).droop();
       Figure margin = droop.marginMm().orElseThrow();
@@ -54,5 +59,45 @@ class DemoCarTest {
     assertTrue(
         words.startsWith("Limit strap 5/8 in shorter, to 19 1/8 in, cures it, its ± counted"),
         words);
+  }
+
+  @Test
+  void its_rears_hang_on_trailing_arms_and_their_joints_rule_droop() {
+    CarBook marmot = marmot();
+    for (String corner : List.of("marmot-lr", "marmot-rr")) {
+      Card card = marmot.card(corner);
+      assertEquals(Layout.TRAILING_ARM, card.layout());
+      EndFindings droop = CornerTravel.of(card).droop();
+      assertEquals("cv-angle", droop.rules().orElseThrow().point().point());
+      assertEquals(Outcome.CLEAR, droop.outcome(), corner);
+      assertEquals(List.of(), card.doubts());
+    }
+  }
+
+  @Test
+  void its_season_is_in_the_book_a_hit_taken_care_of_and_a_ride_height_left_to_be_read_again() {
+    CarBook marmot = marmot();
+    Noted hit = marmot.entries().stream().filter(e -> e.key().equals("rr-hit")).findFirst().get();
+    Card after = marmot.asOf(hit.n()).card("marmot-rr");
+    assertTrue(after.readings().stream().noneMatch(r -> r.stands() == Standing.LIVE));
+    assertEquals(Outcome.NEEDS, CornerTravel.of(after).droop().outcome());
+    Card before = marmot.asOf(hit.n() - 2).card("marmot-rr");
+    assertEquals(Outcome.CLEAR, CornerTravel.of(before).droop().outcome());
+    assertTrue(CornerTravel.of(marmot.card("marmot-rr")).rideMm().isEmpty());
+    for (String corner : List.of("marmot-lf", "marmot-rf", "marmot-lr")) {
+      assertTrue(CornerTravel.of(marmot.card(corner)).rideMm().isPresent(), corner);
+    }
+  }
+
+  @Test
+  void its_days_follow_one_another_and_the_last_one_was_just_now() {
+    Instant last = Instant.EPOCH;
+    for (Noted entry : marmot().entries()) {
+      assertTrue(!entry.at().isBefore(last.minus(Duration.ofHours(3))), entry.key());
+      last = entry.at();
+    }
+    Duration ago = Duration.between(last, Instant.now());
+    assertTrue(ago.compareTo(Duration.ofDays(1)) > 0, ago.toString());
+    assertTrue(ago.compareTo(Duration.ofDays(4)) < 0, ago.toString());
   }
 }

@@ -156,6 +156,16 @@ class TrailingArmTest {
   }
 
   @Test
+  void nothing_is_asked_or_kept_at_a_lock_it_does_not_have() {
+    String address = "/heights/" + heights[1] + "?all=1&steering=full-left";
+    assertFalse(shop.get(address).is(200).html().contains("name=\"v-"), "nothing to type");
+    int entries = shop.entries();
+    Form form = marmot.readingForm(heights[1], "straight", "p-cv-angle");
+    form.with("steering", "full-left").with("v-p-cv-angle", "17").send().is(404);
+    assertEquals(entries, shop.entries());
+  }
+
+  @Test
   void a_joint_past_its_angle_at_bump_limits_bump() {
     read(5, "p-cv-angle", "20.4");
     Page height = shop.get("/heights/" + heights[5] + "?all=1");

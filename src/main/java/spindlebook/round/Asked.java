@@ -35,6 +35,9 @@ record Asked(Quantity quantity, WatchPoint point) {
   /** All that can be read at a height and steering, gaps first, as one works around the corner. */
   static List<Asked> all(Card card, Steering steering) {
     List<Asked> asked = new ArrayList<>();
+    if (steering.steered() && !card.layout().steered()) {
+      return asked;
+    }
     for (WatchPoint point : card.watchPoints()) {
       if (steering == Steering.STRAIGHT || point.place().steered()) {
         asked.add(new Asked(Quantity.WATCH_POINT, point));
@@ -50,7 +53,7 @@ record Asked(Quantity quantity, WatchPoint point) {
               Quantity.TOE)) {
         asked.add(new Asked(quantity, null));
       }
-    } else if (card.layout().steered()) {
+    } else {
       asked.add(new Asked(Quantity.TOE, null));
     }
     return asked;

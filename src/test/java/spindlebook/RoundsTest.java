@@ -91,7 +91,7 @@ class RoundsTest {
                     + " level with the frame mark or beyond', straight."),
         page.text());
     Form start = page.form(action);
-    assertEquals("/rounds/" + start.key(), start.keep().location());
+    assertEquals("/rounds/" + start.key() + "/guide", start.keep().location());
     Page plan = shop.get("/rounds/" + start.key()).is(200);
     assertEquals(1, plan.each("li").size(), plan.text());
     assertTrue(plan.text().contains("Next: bump stop touches"), plan.text());

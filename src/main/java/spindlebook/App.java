@@ -16,7 +16,7 @@ import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.Server;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import spindlebook.align.CurvePages;
+import spindlebook.align.AlignPages;
 import spindlebook.book.BookPages;
 import spindlebook.book.BookStore;
 import spindlebook.book.EntryPages;
@@ -91,7 +91,7 @@ public final class App implements AutoCloseable {
   final DevicePages devices;
   final CarPages cars;
   final CornerPages corners;
-  final CurvePages curves;
+  final AlignPages align;
   final AdjustmentPages adjustments;
   final HappeningPages happenings;
   final RoundPages rounds;
@@ -152,7 +152,7 @@ public final class App implements AutoCloseable {
     BookStore bookStore = new BookStore(bookFile);
     this.cars = new CarPages(new CarStore(bookFile), histories);
     this.corners = new CornerPages(histories);
-    this.curves = new CurvePages(histories);
+    this.align = new AlignPages(histories);
     this.adjustments = new AdjustmentPages(histories, adjustmentStore);
     this.happenings = new HappeningPages(histories, adjustmentStore);
     this.rounds = new RoundPages(histories, roundStore);

@@ -39,8 +39,10 @@ final class Routes {
     r.get("/cars/{car}/book", app.book::book);
 
     r.get("/corners/{corner}", app.corners::corner);
-    r.get("/corners/{corner}/curves", app.curves::curves);
-    r.get("/corners/{corner}/bump-steer", app.curves::bumpSteer);
+    r.get("/corners/{corner}/curves", app.align::curves);
+    r.get("/corners/{corner}/bump-steer", app.align::bumpSteer);
+    r.get("/corners/{corner}/rod-ends", app.align::rodEnds);
+    r.get("/corners/{corner}/wheel", app.align::wheel);
     r.get("/corners/{corner}/given", app.given::given);
     r.post("/corners/{corner}/given", app.given::change);
     r.get("/corners/{corner}/watch-points", app.watchPoints::list);

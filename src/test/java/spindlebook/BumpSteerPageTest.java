@@ -70,7 +70,7 @@ class BumpSteerPageTest {
     toeAsAngles();
     String text = page().text();
     assertTrue(text.contains("Slope at ride + turns in going up −0.100"), text);
-    assertTrue(text.contains("Toe at ride + in +0.10"), text);
+    assertTrue(text.contains("Toe at ride + is toe-in +0.10"), text);
     assertTrue(text.contains("1.14"), text);
     assertTrue(text.contains("Most toe-in at −5 5/8 in, least at +5 13/16 in."), text);
     // The stop is solid further up than toe was read: nothing is guessed there.

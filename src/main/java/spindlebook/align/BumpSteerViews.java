@@ -218,7 +218,7 @@ final class BumpSteerViews {
     }
     limit.ifPresent(
         l -> {
-          words.append(" Your limit: ").append(Rounded.signed(l.upper() / DEGREE, 3).substring(1));
+          words.append(" Your limit: ").append(Rounded.number(l.upper() / DEGREE, 3));
           words.append("°.");
           if (state(l, range) == State.CANT_TELL) {
             words.append(' ').append(settles(l, range));
@@ -297,7 +297,8 @@ final class BumpSteerViews {
     boolean inch = card.details().unit() == LengthUnit.INCH;
     double per = inch ? LengthUnit.INCH.mm() : PER_MM;
     String travel = inch ? "in" : "100 mm";
-    facts.add(new Fact("Toe at ride", Rounded.signed(shape.toeAtRideRad(), DEGREE, "°"), "+ in"));
+    facts.add(
+        new Fact("Toe at ride", Rounded.signed(shape.toeAtRideRad(), DEGREE, "°"), "+ is toe-in"));
     facts.add(
         new Fact(
             "Slope at ride",

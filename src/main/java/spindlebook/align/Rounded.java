@@ -39,7 +39,15 @@ final class Rounded {
   static String signed(double value, int decimals) {
     String text = plain(value, decimals, RoundingMode.HALF_UP);
     boolean nothing = new BigDecimal(text).signum() == 0;
-    return nothing ? text.replace("-", "") : text.startsWith("-") ? text : "+" + text;
+    if (nothing) {
+      return text.replace("-", "");
+    }
+    return text.startsWith("-") ? "−" + text.substring(1) : "+" + text;
+  }
+
+  /** A plain decimal of something that is never below nothing. */
+  static String number(double value, int decimals) {
+    return plain(value, decimals, RoundingMode.HALF_UP);
   }
 
   private static String plain(double value, int decimals, RoundingMode rounding) {

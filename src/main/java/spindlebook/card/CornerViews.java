@@ -84,6 +84,8 @@ final class CornerViews {
         List.of(
             new Link("curves", "/corners/" + corner + "/curves"),
             new Link("bump steer", "/corners/" + corner + "/bump-steer"),
+            new Link("rod ends on paper", "/corners/" + corner + "/rod-ends"),
+            new Link("a wheel on paper", "/corners/" + corner + "/wheel"),
             new Link("what is watched", "/corners/" + corner + "/watch-points"),
             new Link("what is given and held back", "/corners/" + corner + "/given"),
             new Link("tools", "/cars/" + card.car() + "/tools"),

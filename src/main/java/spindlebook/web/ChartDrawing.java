@@ -52,7 +52,7 @@ public record ChartDrawing(
     private final List<Double> across;
     private final List<Double> up;
     private final double left;
-    private final double right = WIDTH - 10;
+    private final double right;
 
     Scale(Chart chart) {
       this.chart = chart;
@@ -74,6 +74,8 @@ public record ChartDrawing(
               .max()
               .orElse(0);
       this.left = Math.ceil(widest) + 9;
+      String last = chart.across().label(across.get(across.size() - 1));
+      this.right = WIDTH - Math.ceil(TextWidth.of(last, SMALL, false) / 2) - 4;
     }
 
     private static List<Double> ticks(ChartAxis axis, List<Double> shown) {

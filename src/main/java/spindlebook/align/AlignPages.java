@@ -12,12 +12,15 @@ import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
+import spindlebook.web.Posted;
 
-/** What a corner's readings do along its travel, drawn; and bump steer, worked out. */
-public final class CurvePages {
+/**
+ * A corner's curves and bump steer, and the sums about rod ends and wheels that are tried on paper.
+ */
+public final class AlignPages {
   private final Histories histories;
 
-  public CurvePages(Histories histories) {
+  public AlignPages(Histories histories) {
     this.histories = histories;
   }
 
@@ -37,6 +40,31 @@ public final class CurvePages {
             frame(card, "Bump steer"),
             new BumpSteerViews(card, asked(ctx, "middle")).view(),
             List.of(measure(card))));
+  }
+
+  public void rodEnds(Context ctx) {
+    Card card = card(ctx);
+    Posted typed = new Posted(ctx.queryParamMap());
+    paper(ctx, typed, card, "Rod ends", new RodEndPaper(card, typed).view());
+  }
+
+  public void wheel(Context ctx) {
+    Card card = card(ctx);
+    Posted typed = new Posted(ctx.queryParamMap());
+    paper(ctx, typed, card, "A wheel on paper", new WheelPaper(card, typed).view());
+  }
+
+  private static void paper(Context ctx, Posted typed, Card card, String heading, PaperView view) {
+    var page =
+        Html.TEMPLATES.alignPaper(
+            frame(card, heading).caution(Cautions.SETTING),
+            view,
+            List.of(Action.link("Back", "/corners/" + card.corner(), false)));
+    if (typed.ok()) {
+      Html.show(ctx, page);
+    } else {
+      Html.again(ctx, page);
+    }
   }
 
   private static Action measure(Card card) {

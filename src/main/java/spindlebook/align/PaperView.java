@@ -1,0 +1,23 @@
+package spindlebook.align;
+
+import java.util.List;
+import spindlebook.web.FigureText;
+import spindlebook.web.FormPart;
+import spindlebook.web.State;
+
+/**
+ * A sum tried on paper: what was typed stays beside what comes of it, and nothing of it goes into
+ * the book. Its address holds it all, so that it can be kept or sent.
+ */
+public record PaperView(
+    String action, List<FormPart> parts, String submit, List<Block> blocks, List<String> notes) {
+
+  public record Block(String title, List<Line> lines) {}
+
+  /**
+   * @param figure null where words say it all
+   * @param words smaller, beneath; may be empty
+   * @param state null where nothing is decided
+   */
+  public record Line(String name, FigureText figure, String words, State state) {}
+}

@@ -1,0 +1,168 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Sums tried on paper; the numbers are the worked examples of docs/methods-alignment.md. */
+class PaperPagesTest {
+  private static final Map<String, String> ARM =
+      Map.of("thread", "1/2-20", "apart", "300 mm", "arm", "385.29 mm", "spread", "350 mm");
+
+  @TempDir Path folder;
+  private Shop shop;
+  private Marmot marmot;
+
+  @BeforeEach
+  void open() {
+    shop = new Shop(folder);
+    marmot = new Marmot(shop);
+  }
+
+  @AfterEach
+  void close() {
+    shop.close();
+  }
+
+  private Page paper(String page, Map<String, String> typed) {
+    String query =
+        typed.entrySet().stream()
+            .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
+            .collect(Collectors.joining("&"));
+    return shop.get("/corners/" + marmot.left + "/" + page + "?" + query);
+  }
+
+  private String rodEnds(Map<String, String> more) {
+    Map<String, String> typed = new java.util.HashMap<>(ARM);
+    typed.putAll(more);
+    return paper("rod-ends", typed).is(200).text();
+  }
+
+  @Test
+  void two_turns_in_at_both_ends_are_half_a_degree_of_camber() {
+    String text = rodEnds(Map.of("front", "-2", "rear", "-2"));
+    assertTrue(text.contains("joint midway −0.485°"), text);
+    assertTrue(text.contains("top rearward 0.000°"), text);
+  }
+
+  @Test
+  void one_end_in_and_the_other_out_is_caster() {
+    String text = rodEnds(Map.of("front", "-0.5", "rear", "0.5"));
+    assertTrue(text.contains("top rearward −0.267°"), text);
+  }
+
+  @Test
+  void a_wanted_change_comes_back_as_turns_that_can_be_set() {
+    String text = rodEnds(Map.of("camber", "-0.4851"));
+    assertTrue(text.contains("Front rod end exactly −2.00"), text);
+    assertTrue(text.contains("clockwise, seen from its ball −2.0 turns"), text);
+    assertTrue(text.contains("−0.485°"), text);
+  }
+
+  @Test
+  void thread_left_is_held_against_one_and_a_half_diameters() {
+    // 30 mm less two turns of 5/8-18 is 27.18 mm, 1.07 in; four turns more leave 21.53 < 23.81 mm.
+    String enough =
+        rodEnds(Map.of("thread", "5/8-18", "engaged", "30 mm", "front", "2", "rear", "2"));
+    assertTrue(enough.matches(".*turns in all 1 1/16 in [^.]{0,20}clear.*"), enough);
+    String few = rodEnds(Map.of("thread", "5/8-18", "engaged", "30 mm", "front", "6", "rear", "6"));
+    assertTrue(few.matches(".*turns in all 7/8 in [^.]{0,20}short.*"), few);
+  }
+
+  @Test
+  void threads_along_converging_tubes_bind_and_square_ones_do_not() {
+    assertTrue(rodEnds(Map.of("front", "1", "rear", "1")).contains("Within the tabs' slack."));
+    // cos 65.9° is 0.408: two times 1.27 mm of it is 1.04 mm, more than the half assumed.
+    String text = rodEnds(Map.of("front", "1", "rear", "1", "thread-angle", "65.9"));
+    assertTrue(text.contains("it binds"), text);
+  }
+
+  @Test
+  void toe_comes_along_once_the_rack_and_the_rod_are_known() {
+    marmot.send("/cars/" + marmot.car + "/details", Map.of("rack", "behind-axle"));
+    Map<String, String> toe = Map.of("outer-above", "55 mm", "steering-arm", "158 mm");
+    Map<String, String> typed = new java.util.HashMap<>(toe);
+    typed.put("front", "1");
+    typed.put("rear", "1");
+    // One turn out is 1.27/300 rad, 0.2425° of camber; − 0.2425 · 55/158 = −0.0844°.
+    String text = rodEnds(typed);
+    assertTrue(text.contains("Set toe last. −0.084°"), text);
+  }
+
+  @Test
+  void a_link_says_what_a_turn_of_it_whole_does() {
+    String text = rodEnds(Map.of("thread", "3/4-16", "rear-thread", "3/4-16 LH"));
+    assertTrue(text.contains("changes its length by 3.18 mm") || text.contains("3.17 mm"), text);
+  }
+
+  @Test
+  void what_is_wrong_stays_as_typed_with_a_sentence() {
+    Map<String, String> typed = new java.util.HashMap<>(ARM);
+    typed.put("thread", "17 fine");
+    typed.put("apart", "much");
+    Page page = paper("rod-ends", typed).is(422);
+    assertTrue(page.text().contains("No such thread is listed"), page.text());
+    assertTrue(page.html().contains("value=\"17 fine\""));
+    int entries = shop.entries();
+    paper("rod-ends", ARM).is(200);
+    assertEquals(entries, shop.entries());
+  }
+
+  private static final Map<String, String> WHEELS =
+      Map.of(
+          "now-tyre",
+          "35x12.50R15",
+          "now-width",
+          "8",
+          "now-backspacing",
+          "4 1/2",
+          "then-tyre",
+          "35x12.50R17",
+          "then-width",
+          "9",
+          "then-backspacing",
+          "4 1/2");
+
+  @Test
+  void a_wheel_tried_gives_track_and_the_gaps_that_were_measured() {
+    Map<String, String> typed = new java.util.HashMap<>(WHEELS);
+    typed.put("barrel", "1/2");
+    typed.put("inner-lip", "3/4");
+    String text = paper("wheel", typed).is(200).text();
+    assertTrue(text.contains("change of offset · cos camber +1 in"), text);
+    assertTrue(text.contains("measured outward from the axle +1 1/2 in"), text);
+    assertTrue(
+        text.contains("inner lip to the nearest part, measured along the axle +3/4 in"), text);
+  }
+
+  @Test
+  void the_size_on_a_tyre_is_a_diameter() {
+    Map<String, String> typed = new java.util.HashMap<>(WHEELS);
+    typed.put("then-tyre", "315/70R17");
+    // 872.8 mm.
+    String text = paper("wheel", typed).is(200).text();
+    assertTrue(text.contains("34 3/8 in"), text);
+    typed.put("then-tyre", "big");
+    assertTrue(paper("wheel", typed).is(422).text().contains("is no tyre size"));
+  }
+
+  @Test
+  void the_frame_at_full_bump_needs_its_readings_and_gives_a_spacer() {
+    Map<String, String> typed = Map.of("squashed", "15 3/4", "wanted", "8", "ratio", "0.6");
+    assertTrue(
+        paper("wheel", typed).is(200).text().contains("needs to know where the stop is solid"));
+    marmot.prepared().measured().measuredOn();
+    String text = paper("wheel", typed).is(200).text();
+    assertTrue(text.contains("Frame to ground, tyre squashed"), text);
+    assertTrue(text.contains("of bump-stop spacer"), text);
+  }
+}

@@ -15,6 +15,7 @@ import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.HeightOrder;
 import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;
 import spindlebook.corner.Steering;
 import spindlebook.corner.Zeroing;
@@ -74,7 +75,7 @@ public final class PaperPages {
             .orElse(new Crumb(card.place().words(), "/corners/" + card.corner()));
     PageFrame frame =
         PageFrame.of("A blank sheet · Spindlebook", Capital.of(card.place().words()) + ", a round")
-            .sub(card.details().name() + " · bare numbers are in " + round.unit().word())
+            .sub(card.details().name() + " · numbers without a unit: " + round.unit().word())
             .plan(Shown.plan(card))
             .crumbs(back)
             .notices(
@@ -185,10 +186,15 @@ public final class PaperPages {
     String before =
         name.onePlace()
             ? card.last(name, steering, asked.quantity(), point)
-                .map(r -> "last " + EntryWords.value(r.reading()))
+                .map(r -> "last " + brief(r))
                 .orElse("")
             : "";
     return new PaperView.Row(Capital.of(asked.words()), ReadingRows.rule(asked), before);
+  }
+
+  /** In the unit it was read in alone: a box has no room for both. */
+  private static String brief(SeenReading reading) {
+    return EntryWords.value(reading.reading()).split(" · ", 2)[0];
   }
 
   /** Only of a name that is one place: any other height in between is another one. */

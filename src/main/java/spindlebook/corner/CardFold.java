@@ -96,6 +96,9 @@ final class CardFold {
   }
 
   private void takeCorner(Noted entry, Content.Corner other) {
+    if (other.layout() == Layout.SOLID_AXLE_END) {
+      settings.onSolidAxle(other.place());
+    }
     other.adjusters().forEach(a -> settings.add(other.place(), a, entry.n()));
     if (!entry.key().equals(cornerKey)) {
       return;

@@ -25,7 +25,7 @@ public final class Moves {
       case LIMIT_STRAP -> where == HERE && strap(subject);
       case BUMP_STOP_SPACER -> where == HERE && bumpStop(subject);
       case STEERING_STOP -> where != Where.ELSEWHERE && lock(subject);
-      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, ARM, PIVOT_SHIMS, KNUCKLE -> where == HERE;
+      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, ARM, PIVOT_SHIMS, KNUCKLE -> onePiece(where);
       // The rack belongs to the axle: both of its wheels move.
       case RACK_POSITION -> where != Where.ELSEWHERE;
       case TIE_ROD_LENGTH, TIE_ROD_SHIM -> tieRod(where, subject);
@@ -42,7 +42,7 @@ public final class Moves {
 
   public static boolean by(HappeningKind happening, Where where, Subject subject) {
     return switch (happening) {
-      case HIT_OR_BENT, CUT_WELDED_GROUND -> where == HERE;
+      case HIT_OR_BENT, CUT_WELDED_GROUND -> onePiece(where);
       case DRIVEN -> where == HERE && strapLengthOnIt(subject);
     };
   }
@@ -55,6 +55,11 @@ public final class Moves {
     return happening == HappeningKind.DRIVEN
         && where == HERE
         && subject.equals(new StopPosition(ON_THE_STRAP));
+  }
+
+  /** What holds one end of a solid axle holds the other: both ends move. */
+  private static boolean onePiece(Where where) {
+    return where == HERE || where == Where.SAME_AXLE;
   }
 
   private static boolean strap(Subject subject) {
@@ -84,7 +89,7 @@ public final class Moves {
     return switch (where) {
       case HERE -> t.is(Quantity.TOE) || t.steering().steered() || t.of(Part.TIE_ROD);
       // The straight-ahead is shared: the other wheel's toe. Its rack stops where it stopped.
-      case OTHER_SIDE -> t.is(Quantity.TOE);
+      case SAME_AXLE, OTHER_SIDE -> t.is(Quantity.TOE);
       case ELSEWHERE -> false;
     };
   }

@@ -2,8 +2,10 @@ package spindlebook.corner;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 
 /**
  * What every adjuster of the car was set to, over time, and what befell the car. Answers whether a
@@ -58,6 +60,16 @@ final class Settings {
 
   private final List<Line> lines = new ArrayList<>();
   private final List<Befallen> happenings = new ArrayList<>();
+  private final Set<Place> solidAxles = EnumSet.noneOf(Place.class);
+
+  /** One solid axle carries the wheel at this place, and the one at its mirror. */
+  void onSolidAxle(Place place) {
+    solidAxles.add(place);
+  }
+
+  private Where where(Place corner, Place changed) {
+    return Where.seenFrom(corner, changed, solidAxles.contains(corner));
+  }
 
   /** Adds an adjuster; a later version of the same keeps its history. */
   void add(Place place, Adjuster adjuster, long n) {
@@ -126,8 +138,7 @@ final class Settings {
     List<Change> putBack = new ArrayList<>();
     for (Line line : lines) {
       List<Change> since = line.changes.stream().filter(c -> c.n() > after).toList();
-      if (since.isEmpty()
-          || !Moves.by(line.adjuster.kind(), Where.seenFrom(corner, line.place), subject)) {
+      if (since.isEmpty() || !Moves.by(line.adjuster.kind(), where(corner, line.place), subject)) {
         continue;
       }
       Setting then = line.asOf(after);
@@ -139,7 +150,7 @@ final class Settings {
       (back ? putBack : moved).addAll(since);
     }
     for (Befallen b : happenings) {
-      Where where = b.place() == null ? Where.HERE : Where.seenFrom(corner, b.place());
+      Where where = b.place() == null ? Where.HERE : where(corner, b.place());
       if (b.change().n() > after && Moves.by(b.what(), where, subject)) {
         moved.add(b.change());
       }
@@ -159,12 +170,12 @@ final class Settings {
   long era(Place corner, long after, Subject subject) {
     long last = 0;
     for (Line line : lines) {
-      if (Moves.by(line.adjuster.kind(), Where.seenFrom(corner, line.place), subject)) {
+      if (Moves.by(line.adjuster.kind(), where(corner, line.place), subject)) {
         last = Math.max(last, lastUpTo(line.changes, after));
       }
     }
     for (Befallen b : happenings) {
-      Where where = b.place() == null ? Where.HERE : Where.seenFrom(corner, b.place());
+      Where where = b.place() == null ? Where.HERE : where(corner, b.place());
       if (Moves.by(b.what(), where, subject) || Moves.wears(b.what(), where, subject)) {
         last = Math.max(last, lastUpTo(List.of(b.change()), after));
       }

@@ -3,13 +3,21 @@ package spindlebook.corner;
 /** Where a change was made, seen from the corner whose reading is asked about. */
 public enum Where {
   HERE,
+  /** The other end of the solid axle that carries both wheels. */
+  SAME_AXLE,
   OTHER_SIDE,
   ELSEWHERE;
 
-  static Where seenFrom(Place corner, Place changed) {
+  /**
+   * @param solidAxle whether one solid axle carries the corner and its mirror
+   */
+  static Where seenFrom(Place corner, Place changed, boolean solidAxle) {
     if (corner == changed) {
       return HERE;
     }
-    return corner.mirror() == changed ? OTHER_SIDE : ELSEWHERE;
+    if (corner.mirror() != changed) {
+      return ELSEWHERE;
+    }
+    return solidAxle ? SAME_AXLE : OTHER_SIDE;
   }
 }

@@ -282,12 +282,37 @@ class MovesTest {
   }
 
   @Test
+  void at_the_other_end_of_a_solid_axle_what_holds_it_moves_everything_and_its_stops_nothing() {
+    List<AdjusterKind> holds =
+        List.of(
+            AdjusterKind.UPPER_ROD_ENDS,
+            AdjusterKind.LOWER_ROD_ENDS,
+            AdjusterKind.ARM,
+            AdjusterKind.PIVOT_SHIMS,
+            AdjusterKind.KNUCKLE);
+    for (AdjusterKind kind : AdjusterKind.values()) {
+      moves(
+          kind,
+          Where.SAME_AXLE,
+          holds.contains(kind) ? EVERYTHING : s -> Moves.by(kind, OTHER_SIDE, s));
+    }
+    moves(AdjusterKind.LIMIT_STRAP, Where.SAME_AXLE, NOTHING);
+    moves(AdjusterKind.BUMP_STOP_SPACER, Where.SAME_AXLE, NOTHING);
+    moves(HappeningKind.HIT_OR_BENT, Where.SAME_AXLE, EVERYTHING);
+    moves(HappeningKind.CUT_WELDED_GROUND, Where.SAME_AXLE, EVERYTHING);
+    moves(HappeningKind.DRIVEN, Where.SAME_AXLE, NOTHING);
+  }
+
+  @Test
   void here_across_and_elsewhere_are_seen_from_the_corner_asked_about() {
     for (Place corner : Place.values()) {
       for (Place changed : Place.values()) {
         Where expected =
             corner == changed ? HERE : corner.front() == changed.front() ? OTHER_SIDE : ELSEWHERE;
-        assertEquals(expected, Where.seenFrom(corner, changed));
+        assertEquals(expected, Where.seenFrom(corner, changed, false));
+        assertEquals(
+            expected == OTHER_SIDE ? Where.SAME_AXLE : expected,
+            Where.seenFrom(corner, changed, true));
       }
     }
   }

@@ -420,8 +420,12 @@ outbox.seen(plan.book);
 const news = async () => {
   if (!document.hidden) {
     try {
-      const r = await fetch("/rounds/" + plan.round + "/news?n=" + plan.n);
-      if (r.status === 200) {
+      const r = await fetch("/rounds/" + plan.round + "/news?n=" + plan.n + "&book=" + plan.book);
+      outbox.heard();
+      if (r.status === 409) {
+        plan.book = (await r.json()).book;
+        outbox.seen(plan.book);
+      } else if (r.status === 200) {
         plan = await r.json();
         outbox.seen(plan.book);
         const was = step();

@@ -14,11 +14,19 @@ try {
 } catch {
   lasting = false;
 }
-export const get = (k) => (lasting ? localStorage.getItem(k) : (memory.get(k) ?? null));
+const kept = (ask, none) => {
+  try {
+    return ask(localStorage);
+  } catch {
+    return none;
+  }
+};
+export const get = (k) => memory.get(k) ?? kept((all) => all.getItem(k), null);
 export const put = (k, v) => {
   try {
-    if (!lasting) throw 0;
     localStorage.setItem(k, v);
+    memory.delete(k);
+    lasting = !memory.size;
   } catch {
     lasting = false;
     memory.set(k, v);
@@ -26,16 +34,14 @@ export const put = (k, v) => {
 };
 export const drop = (k) => {
   memory.delete(k);
-  try {
-    localStorage.removeItem(k);
-  } catch {}
+  kept((all) => all.removeItem(k));
 };
 const names = (start) =>
-  [...new Set([...(lasting ? Object.keys(localStorage) : []), ...memory.keys()])]
+  [...new Set([...kept(Object.keys, []), ...memory.keys()])]
     .filter((k) => k.startsWith(start))
     .sort();
 const list = (start) =>
-  names(start).map((id) => ({ id, ...JSON.parse(get(id) ?? memory.get(id)) }));
+  names(start).map((id) => ({ id, ...JSON.parse(get(id)) }));
 const number = (id) => Number(id.slice(5, 14));
 
 export const newKey = () =>
@@ -73,6 +79,7 @@ export const seen = (book) => {
   soon(0);
 };
 
+const GONE = "no connection, trying again";
 let trouble = "";
 let busy = false;
 let timer = 0;
@@ -85,6 +92,9 @@ const later = () => {
   wait = Math.min(wait * 1.7, 12000);
   soon(wait * (0.7 + 0.6 * Math.random()));
 };
+
+// The book was heard of another way.
+export const heard = () => trouble === GONE && soon(0);
 
 // Of several tabs one sends; a lease that claims to end far ahead is a clock that was set back.
 const mine = () => {
@@ -127,7 +137,7 @@ const pump = async () => {
       if (!mine()) return soon(2000);
       trouble = "";
       show();
-      let { status, json } = await post(e.to, e.body);
+      let { status, json } = await post(e.to, { ...e.body, book: get("sb:book") });
       if (status === 404) {
         const start = JSON.parse(get("sb:r:" + e.to.split("/")[2]) ?? "null");
         if (start && (await post(start.to, start.body)).status < 400)
@@ -141,6 +151,8 @@ const pump = async () => {
         wait = 400;
         seen(json.book);
         tell(e.body, json);
+      } else if (status === 409 && json.book) {
+        seen(json.book);
       } else if (status < 500 && status !== 429) {
         trouble = json.sentence ?? WORDS[status] ?? "The book did not take it";
         put(e.id, JSON.stringify({ to: e.to, body: e.body, sentence: trouble }));
@@ -151,7 +163,7 @@ const pump = async () => {
     }
     trouble = "";
   } catch {
-    trouble = "no connection, trying again";
+    trouble = GONE;
     later();
   } finally {
     busy = false;
@@ -179,4 +191,8 @@ const show = () => {
 
 for (const event of ["online", "pageshow"]) addEventListener(event, () => soon(0));
 document.addEventListener("visibilitychange", () => document.hidden || soon(0));
-addEventListener("storage", (e) => e.key?.startsWith("sb:") && show());
+addEventListener("storage", (e) => {
+  if (!e.key?.startsWith("sb:")) return;
+  show();
+  setTimeout(pump, 2000);
+});

@@ -32,6 +32,7 @@ final class BadLink implements AutoCloseable {
   private final List<Held> held = new ArrayList<>();
   private volatile int book;
   private volatile boolean bad;
+  private volatile boolean loseAnswers;
 
   final AtomicInteger sent = new AtomicInteger();
   final AtomicInteger dropped = new AtomicInteger();
@@ -69,6 +70,11 @@ final class BadLink implements AutoCloseable {
     bad = now;
   }
 
+  /** Whether the book gets all the outbox sends and the phone no answer. */
+  void loseAnswers(boolean now) {
+    loseAnswers = now;
+  }
+
   private void open() {
     while (!door.isClosed()) {
       try {
@@ -84,6 +90,10 @@ final class BadLink implements AutoCloseable {
     try (phone) {
       Asked asked = read(phone.getInputStream());
       if (asked == null) {
+        return;
+      }
+      if (loseAnswers && asked.ofOutbox()) {
+        forward(asked.head, asked.body);
         return;
       }
       byte[] answer = bad && asked.ofOutbox() ? badly(asked) : forward(asked.head, asked.body);

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -16,6 +17,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.WindowType;
 import spindlebook.corner.Content;
 import spindlebook.corner.GapResult;
 import spindlebook.log.Bodies;
@@ -27,6 +29,7 @@ import spindlebook.web.Posted;
 class ChaosBrowserTest {
   private static final long SEED = 20251125;
   private static final int EACH = 250;
+  private static final Duration PATIENCE = Duration.ofSeconds(60);
 
   @TempDir Path folder;
 
@@ -34,10 +37,15 @@ class ChaosBrowserTest {
     return folder.resolve("data");
   }
 
-  /** Entries of one phone, in the book's order. */
+  private Path log() {
+    return data().resolve("book.jsonl");
+  }
+
+  /** Heights and readings of one phone, in the book's order. */
   private List<Entry> from(String phone) {
-    return BookFile.read(data().resolve("book.jsonl")).entries().stream()
+    return BookFile.read(log()).entries().stream()
         .filter(e -> e.device() != null && e.device().name().equals(phone))
+        .filter(e -> e.kind().equals("height") || e.kind().equals("reading"))
         .toList();
   }
 
@@ -61,7 +69,7 @@ class ChaosBrowserTest {
   }
 
   private long lines() throws IOException {
-    try (var lines = Files.lines(data().resolve("book.jsonl"))) {
+    try (var lines = Files.lines(log())) {
       return lines.count();
     }
   }
@@ -162,6 +170,177 @@ class ChaosBrowserTest {
         assertEquals(keys.get(phone == one ? 0 : 1), inBook);
         assertEquals(EACH, new HashSet<>(inBook).size());
       }
+    }
+  }
+
+  private App serve() {
+    return App.start(data(), 0, Clock.systemUTC(), line -> {});
+  }
+
+  private static String startRound(Browser sam, String corner) {
+    Form form =
+        sam.get("/corners/" + corner + "/rounds/new").form("/corners/" + corner + "/rounds");
+    form.with("who", "Sam").keep();
+    return form.key();
+  }
+
+  private void untilFrom(String phone, int entries) {
+    for (int i = 0; i < 600 && from(phone).size() < entries; i++) {
+      LockSupport.parkNanos(Duration.ofMillis(100).toNanos());
+    }
+  }
+
+  private static void inBook(Phone phone, List<Entry> there) {
+    assertEquals(phone.pressed, there.stream().map(ChaosBrowserTest::said).toList());
+    assertEquals(there.size(), there.stream().map(Entry::key).distinct().count());
+  }
+
+  @Test
+  void what_an_older_copy_of_the_book_lacks_comes_back_from_the_phone() throws Exception {
+    String lost;
+    String left;
+    try (Shop shop = new Shop(data())) {
+      left = new Marmot(shop).left;
+    }
+    App app = serve();
+    try (BadLink link = new BadLink(SEED, app.port());
+        Phone phone = new Phone(folder.resolve("one"), link.port(), SEED)) {
+      Browser sam = Browser.paired(app, "Sam");
+      phone.pair(app.code().path(), "phone one");
+      phone.guide(startRound(sam, left));
+      phone.type(12);
+      phone.untilAllSent(PATIENCE);
+      byte[] backup = Files.readAllBytes(log());
+      phone.type(13);
+      lost = startRound(sam, left);
+      phone.guide(lost);
+      phone.type(9);
+      phone.untilAllSent(PATIENCE);
+      inBook(phone, from("phone one"));
+
+      app.close();
+      Files.write(log(), backup);
+      Files.delete(data().resolve("index.mv.db"));
+      app = serve();
+      link.leadsTo(app.port());
+      // Nobody touches the phone: the open page of the lost round sees it by itself.
+      untilFrom("phone one", phone.pressed.size());
+      inBook(phone, from("phone one"));
+      sam.at(app.port()).get("/rounds/" + lost).is(200);
+
+      app.close();
+      Files.write(log(), backup);
+      Files.delete(data().resolve("index.mv.db"));
+      phone.type(5);
+      app = serve();
+      link.leadsTo(app.port());
+      phone.untilAllSent(PATIENCE);
+      inBook(phone, from("phone one"));
+    } finally {
+      app.close();
+    }
+  }
+
+  @Test
+  void two_phones_on_one_corner_see_each_other_within_two_seconds() throws Exception {
+    String left;
+    try (Shop shop = new Shop(data())) {
+      left = new Marmot(shop).left;
+    }
+    try (App app = serve();
+        Phone one = new Phone(folder.resolve("one"), app.port(), SEED);
+        Phone two = new Phone(folder.resolve("two"), app.port(), SEED + 1)) {
+      one.pair(app.code().path(), "phone one");
+      two.pair(app.code().path(), "phone two");
+      String round = startRound(Browser.paired(app, "Sam"), left);
+      one.guide(round);
+      two.guide(round);
+      one.type(1);
+      two.until("document.getElementById('guide').dataset.kind !== 'spindle'");
+      List<Long> millis = new ArrayList<>();
+      for (int i = 0; i < 6; i++) {
+        Phone reads = i % 2 == 0 ? one : two;
+        Phone sees = i % 2 == 0 ? two : one;
+        String step = sees.step();
+        assertEquals(step, reads.step());
+        long began = System.nanoTime();
+        reads.type(1);
+        sees.until("document.getElementById('guide').dataset.step !== '" + step + "'");
+        millis.add((System.nanoTime() - began) / 1_000_000);
+        reads.until("document.getElementById('guide').dataset.step === '" + sees.step() + "'");
+      }
+      System.out.println("seen on the other phone after " + millis + " ms");
+      assertTrue(millis.stream().allMatch(m -> m < 2000), millis::toString);
+    }
+  }
+
+  @Test
+  void the_network_may_go_at_every_step_of_a_height() throws Exception {
+    String left;
+    try (Shop shop = new Shop(data())) {
+      left = new Marmot(shop).left;
+    }
+    try (App app = serve();
+        Phone phone = new Phone(folder.resolve("one"), app.port(), SEED)) {
+      phone.pair(app.code().path(), "phone one");
+      phone.guide(startRound(Browser.paired(app, "Sam"), left));
+      int steps = 0;
+      while (steps == 0 || !phone.step().endsWith("/height")) {
+        phone.offline(steps % 2 == 0);
+        assertEquals(1, phone.type(1));
+        steps++;
+      }
+      phone.offline(true);
+      assertEquals(2, phone.type(2));
+      assertTrue(phone.waiting("sb:o:") >= 2, "they wait");
+      phone.until("document.getElementById('outbox').textContent.includes('on this phone')");
+      phone.offline(false);
+      phone.untilAllSent(PATIENCE);
+      assertEquals(phone.pressed.size(), steps + 2);
+      inBook(phone, from("phone one"));
+    }
+  }
+
+  @Test
+  void another_tab_sends_what_a_tab_that_is_gone_had_left_and_a_lost_answer_is_asked_again()
+      throws Exception {
+    String left;
+    try (Shop shop = new Shop(data())) {
+      left = new Marmot(shop).left;
+    }
+    App app = serve();
+    try (BadLink link = new BadLink(SEED, app.port());
+        Phone phone = new Phone(folder.resolve("one"), link.port(), SEED)) {
+      Browser sam = Browser.paired(app, "Sam");
+      phone.pair(app.code().path(), "phone one");
+      String round = startRound(sam, left);
+      phone.guide(round);
+      // The book has it and the phone does not know; then the program is started again.
+      link.loseAnswers(true);
+      phone.type(3);
+      untilFrom("phone one", 1);
+      app.close();
+      app = serve();
+      link.leadsTo(app.port());
+      link.loseAnswers(false);
+      phone.untilAllSent(PATIENCE);
+      inBook(phone, from("phone one"));
+
+      // A second window types while the book is away, and is gone with the book still away; the
+      // first hears of it by the storage event alone.
+      String first = phone.browser.getWindowHandle();
+      phone.browser.switchTo().newWindow(WindowType.WINDOW);
+      phone.guide(round);
+      link.leadsTo(1);
+      phone.type(4);
+      phone.browser.close();
+      phone.browser.switchTo().window(first);
+      assertTrue(phone.waiting("sb:o:") > 0, "something waits");
+      link.leadsTo(app.port());
+      phone.untilAllSent(PATIENCE);
+      inBook(phone, from("phone one"));
+    } finally {
+      app.close();
     }
   }
 }

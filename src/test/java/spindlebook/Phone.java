@@ -98,7 +98,11 @@ final class Phone implements AutoCloseable {
     return pressed.size() - before;
   }
 
-  /** Entries that wait on the phone. */
+  String step() {
+    return (String) browser.executeScript("return document.getElementById('guide').dataset.step");
+  }
+
+  /** How much is kept on the phone under such names. */
   long waiting(String start) {
     return (Long)
         browser.executeScript(
@@ -155,7 +159,11 @@ final class Phone implements AutoCloseable {
         return k;
       };
       let x = seed;
-      const any = (n) => (x = (x * 1103515245 + 12345) % 2147483648) % n;
+      const any = (n) => {
+        x = (x + 0x6d2b79f5) | 0;
+        const t = Math.imul(x ^ (x >>> 15), x | 1);
+        return ((t ^ (t >>> 14)) >>> 0) % n;
+      };
       const lowest = (n, d) => (n % 2 ? n + "/" + d : lowest(n / 2, d / 2));
       const fraction = () => press(lowest(1 + any(15), 16));
       const digits = (n) => { for (const d of String(n)) press(d); return n; };

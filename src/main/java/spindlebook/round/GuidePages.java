@@ -217,9 +217,12 @@ public final class GuidePages {
 
   /** An entry from a phone's outbox; sent again, it gets the first one's answer. */
   public void sent(Context ctx) {
+    Posted posted = Html.posted(ctx);
+    if (otherBook(ctx, posted.text("book"))) {
+      return;
+    }
     Card card = card(ctx);
     SeenRound round = round(ctx, card);
-    Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElse(null);
     if (key == null) {
       refused(ctx, "It came without the key that makes it one entry.");
@@ -250,6 +253,20 @@ public final class GuidePages {
             .put("words", new EntryWords(histories.of(card.car())).of(content));
     doubt(content).ifPresent(d -> answer.put("doubt", d));
     ctx.contentType("application/json").result(answer.toString());
+  }
+
+  /**
+   * Whether the sender knows another generation: it is told this one before anything of it is
+   * taken, so that what the book lacks comes first and in order.
+   */
+  private boolean otherBook(Context ctx, String known) {
+    if (known == null || known.isEmpty() || known.equals(store.generation())) {
+      return false;
+    }
+    ctx.status(409)
+        .contentType("application/json")
+        .result(Json.MAPPER.createObjectNode().put("book", store.generation()).toString());
+    return true;
   }
 
   private static void refused(Context ctx, String sentence) {
@@ -290,6 +307,9 @@ public final class GuidePages {
 
   /** What others did since: the plan as it is now, or nothing when nothing was written. */
   public void news(Context ctx) {
+    if (otherBook(ctx, ctx.queryParam("book"))) {
+      return;
+    }
     if (String.valueOf(store.lastN()).equals(ctx.queryParam("n"))) {
       ctx.status(204);
       return;

@@ -54,7 +54,8 @@ public final class AlignPages {
     paper(ctx, typed, card, "A wheel on paper", new WheelPaper(card, typed).view());
   }
 
-  private static void paper(Context ctx, Posted typed, Card card, String heading, PaperView view) {
+  private static void paper(
+      Context ctx, Posted typed, Card card, String heading, OnPaperView view) {
     var page =
         Html.TEMPLATES.alignPaper(
             frame(card, heading).caution(Cautions.SETTING),

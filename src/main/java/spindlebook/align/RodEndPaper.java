@@ -2,8 +2,8 @@ package spindlebook.align;
 
 import java.util.ArrayList;
 import java.util.List;
-import spindlebook.align.PaperView.Block;
-import spindlebook.align.PaperView.Line;
+import spindlebook.align.OnPaperView.Block;
+import spindlebook.align.OnPaperView.Line;
 import spindlebook.alignment.AgainstTarget;
 import spindlebook.alignment.ArmOnRodEnds;
 import spindlebook.alignment.ConvergingThreads;
@@ -47,11 +47,11 @@ final class RodEndPaper {
     this.lengths = new Lengths(unit);
   }
 
-  PaperView view() {
+  OnPaperView view() {
     if (typed.has("thread")) {
       work();
     }
-    return new PaperView(
+    return new OnPaperView(
         "/corners/" + card.corner() + "/rod-ends", parts(), "Work it out", blocks, notes);
   }
 

@@ -5,8 +5,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import spindlebook.align.PaperView.Block;
-import spindlebook.align.PaperView.Line;
+import spindlebook.align.OnPaperView.Block;
+import spindlebook.align.OnPaperView.Line;
 import spindlebook.alignment.GroundAtBump;
 import spindlebook.alignment.MountedWheel;
 import spindlebook.alignment.Tyre;
@@ -43,12 +43,13 @@ final class WheelPaper {
     this.lengths = new Lengths(unit);
   }
 
-  PaperView view() {
+  OnPaperView view() {
     if (typed.has("now-tyre") || typed.has("then-tyre")) {
       wheels();
     }
     ground();
-    return new PaperView("/corners/" + card.corner() + "/wheel", parts(), "Try it", blocks, notes);
+    return new OnPaperView(
+        "/corners/" + card.corner() + "/wheel", parts(), "Try it", blocks, notes);
   }
 
   private void wheels() {

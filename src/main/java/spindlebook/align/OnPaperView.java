@@ -9,7 +9,7 @@ import spindlebook.web.State;
  * A sum tried on paper: what was typed stays beside what comes of it, and nothing of it goes into
  * the book. Its address holds it all, so that it can be kept or sent.
  */
-public record PaperView(
+public record OnPaperView(
     String action, List<FormPart> parts, String submit, List<Block> blocks, List<String> notes) {
 
   public record Block(String title, List<Line> lines) {}

@@ -20,6 +20,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -121,10 +122,10 @@ class PhoneBrowserTest {
   }
 
   /** A tap into the box, then the text. */
-  private void type(String name, String text) {
+  private void type(By box, String text) {
     typedFields++;
-    tap(By.name(name));
-    find(By.name(name)).sendKeys(text);
+    tap(box);
+    find(box).sendKeys(text);
   }
 
   private static By button(String word) {
@@ -135,17 +136,19 @@ class PhoneBrowserTest {
   void a_first_height_is_in_the_book_after_eight_taps_and_three_typed_fields_at_most() {
     serve();
     go("/");
-    type("name", "Marmot");
+    type(By.name("name"), "Marmot");
     tap(button("Put it in the book"));
     tap(button("Measure left front"));
     tap(button("Start"));
-    type("spindle", "14 3/8");
-    type("mark", "30 1/4");
-    tap(button("Keep this height"));
+    type(By.id("g-box"), "14 3/8" + Keys.ENTER);
+    type(By.id("g-box"), "30 1/4" + Keys.ENTER);
 
-    String said = find(By.cssSelector(".saved")).getText();
-    assertTrue(said.contains("left front · on the strap (full droop) · spindle 14 3/8 in"), said);
-    assertTrue(said.contains("365.1 mm"), said);
+    String inTheBook = "On the strap (full droop), spindle 14 3/8 · in the book";
+    new WebDriverWait(phone, Duration.ofSeconds(10))
+        .until(d -> find(By.cssSelector(".g-said")).getText().contains(inTheBook));
+    find(By.linkText("the round")).click();
+    String said = find(By.cssSelector(".heights tbody")).getText();
+    assertTrue(said.contains("−15 7/8 in"), said);
     System.out.println("first saved height: " + taps + " taps, " + typedFields + " typed fields");
     assertTrue(taps <= 8, taps + " taps");
     assertTrue(typedFields <= 3, typedFields + " typed fields");
@@ -263,6 +266,9 @@ class PhoneBrowserTest {
           "/corners/marmot-lf/rounds/new",
           "/corners/marmot-lf/rounds/new?again=1",
           "/rounds/lf-3",
+          "/rounds/lf-3/guide",
+          "/rounds/lf-1/guide?at=on-the-strap-1/full-left/p-tie-rod-upper-arm",
+          "/rounds/lf-1/guide?at=on-the-strap-1/straight/q-camber",
           "/rounds/lf-1",
           "/rounds/lf-1/sheet",
           "/rounds/lf-3/heights/new",

@@ -67,29 +67,39 @@ const at = (b) => {
 // --- walking
 let state = now();
 const step = () => state.steps.find((s) => s.id === me.at);
-const go = (id) => {
-  Object.assign(me, { at: id, text: "", spindle: null, note: null });
-  fine = false;
+// What was begun at a step and left is found there again.
+const leave = () => ({ id: me.at, text: me.text, spindle: me.spindle, note: me.note, fine });
+const go = (id, kept) => {
+  const { text = "", spindle = null, note = null, fine: small = false } = kept?.id === id ? kept : {};
+  Object.assign(me, { at: id, text, spindle, note });
+  fine = small;
   menu = "";
   ask = null;
   save();
   draw();
 };
-const onward = (from) => {
+const onward = (from, kept) => {
   state = now();
   const i = state.steps.findIndex((s) => s.id === from);
   const rest = [...state.steps.slice(i + 1), ...state.steps.slice(0, i + 1)];
-  go((state.steps.slice(i + 1).find((s) => !s.done) ?? rest.find((s) => !s.done))?.id ?? "end");
+  go((state.steps.slice(i + 1).find((s) => !s.done) ?? rest.find((s) => !s.done))?.id ?? "end", kept);
 };
 const beside = (by) => {
   const i = state.steps.findIndex((s) => s.id === me.at);
-  go(state.steps[(i < 0 ? state.steps.length : i) + by]?.id ?? me.at);
+  const to = state.steps[(i < 0 ? state.steps.length : i) + by]?.id;
+  if (!to) return;
+  const kept = me.left;
+  me.left = leave();
+  go(to, kept);
 };
 
 const send = (body, words, from) => {
   body.key ??= outbox.newKey();
   outbox.add(TO, { after: plan.after, claimed: new Date().toISOString(), ...body });
-  if (words) me.taken.push({ key: body.key, words, from });
+  if (words) {
+    me.undone = null;
+    me.taken.push({ key: body.key, words, from, body, kept: leave() });
+  }
 };
 
 const read = (s, value, note) =>
@@ -131,7 +141,8 @@ const keep = (value) => {
   if (!s || !value) return;
   if (s.row === "height") {
     if (me.spindle) return height(s, { mark: value });
-    Object.assign(me, { spindle: value, text: "" });
+    Object.assign(me, { spindle: value, text: "", undone: null });
+    fine = false;
     save();
     return draw();
   }
@@ -141,12 +152,28 @@ const keep = (value) => {
 };
 
 const undo = () => {
-  if (me.spindle) return go(me.at);
+  const kept = leave();
+  if (me.spindle) {
+    me.undone = { kept, words: "spindle " + me.spindle };
+    return go(me.at, { id: me.at, text: me.spindle });
+  }
   const last = me.taken.pop();
   if (!last) return;
   send({ what: "take-back", target: last.key });
   state = now();
-  go(last.from);
+  me.undone = { ...last, at: kept };
+  go(last.from, last.kept);
+};
+// Undo pressed by mistake: the same again, as a new entry, and on to where that was.
+const redo = () => {
+  const { kept, at, body, words, from } = me.undone;
+  me.undone = null;
+  if (!body) return go(kept.id, kept);
+  const { key, ...same } = body;
+  send(same, words, from);
+  me.taken[me.taken.length - 1].kept = kept;
+  state = now();
+  go(at.id, at);
 };
 
 // --- keys
@@ -266,11 +293,15 @@ document.addEventListener("keydown", (e) => {
   if (e.target === document.body && e.key.length === 1 && !e.ctrlKey && !e.metaKey && !e.altKey) box.focus();
 });
 
-const band = (s, i) => {
-  const html = plan.bands[s.p.name + "/" + s.steering];
+// The picture goes with the steering, the mark beside the height with its name.
+const picture = (of) => {
   const t = make("template");
-  t.innerHTML = html;
-  const fresh = t.content.querySelector("header");
+  t.innerHTML = plan.bands[of];
+  return t.content.querySelector("header");
+};
+const band = (s, i) => {
+  const fresh = picture(s.steering);
+  fresh.querySelector("h1 .step-mark").replaceWith(picture(s.p.name).querySelector("h1 .step-mark"));
   header.children[0].replaceWith(fresh.children[0]);
   header.children[1].replaceWith(fresh.children[0]);
   const same = state.places.filter((p) => p.name === s.p.name);
@@ -291,7 +322,7 @@ const asking = () => {
     words: "In doubt, not counted: " + open.words + ". " + open.doubt,
     keys: [
       ["It is so", () => (send({ what: "so", target: open.key }), draw())],
-      ["Take it back", () => (send({ what: "take-back", target: open.key }), draw())],
+      ["Take it back", () => (open.key === me.taken[me.taken.length - 1]?.key ? undo() : (send({ what: "take-back", target: open.key }), draw()))],
     ],
   };
 };
@@ -303,13 +334,14 @@ const top = () => {
     said.append(make("p", "is-in-doubt", q.words), ...q.keys.map(([w, f]) => key(w, f)));
     return;
   }
+  if (me.undone) {
+    said.append(make("p", "", "Taken back: " + me.undone.words), key("Put back", redo, "", "put back"));
+    return;
+  }
   const last = me.spindle ? { words: "spindle " + me.spindle } : me.taken[me.taken.length - 1];
   if (!last) return;
   const held = outbox.pending().find((e) => e.body.key === last.key);
-  said.append(
-    make("p", "", last.words + (last.key ? (held ? " · on this phone" : " · in the book") : "")),
-    key("Undo", undo, "", "undo"),
-  );
+  said.append(make("p", "", last.words + (last.key ? (held ? " · on this phone" : " · in the book") : "")));
 };
 
 const more = (s) => {
@@ -370,7 +402,9 @@ const draw = () => {
   state = now();
   const i = state.steps.findIndex((s) => s.id === me.at);
   const s = state.steps[i];
-  foot.replaceChildren(key("‹ Back", () => beside(-1)), ...(s ? [key("Skip ›", () => beside(1)), key(menu ? "Keys" : "More", () => ((menu = menu ? "" : "more"), draw()), menu ? "key-on" : "")] : []));
+  const takes = key("Undo", undo, "", "undo");
+  takes.disabled = !me.spindle && !me.taken.length;
+  foot.replaceChildren(key("‹ Back", () => beside(-1)), takes, ...(s ? [key("Skip ›", () => beside(1)), key(menu ? "Keys" : "More", () => ((menu = menu ? "" : "more"), draw()), menu ? "key-on" : "")] : []));
   top();
   typed.hidden = !s || !!menu;
   if (!s) {
@@ -387,7 +421,7 @@ const draw = () => {
   const what = make("h2", "", row?.words ?? (me.spindle ? "Frame mark above the floor" : "Spindle above the floor"));
   what.id = "g-what";
   const last = row ? plan.last[s.p.name + "/" + s.steering + "/" + s.row] : "";
-  const read = s.done ? "Read here: " + s.done.say + (s.done.who ? ", " + s.done.who : "") : "";
+  const read = s.done?.say ? "Read here: " + s.done.say + (s.done.who ? ", " + s.done.who : "") : "";
   const lines = [row?.rule, last, read].filter(Boolean).map((t) => make("p", "", t));
   if (!told.dataset.at || told.dataset.at !== s.id + me.spindle + read) {
     told.replaceChildren(what, ...lines);
@@ -414,19 +448,20 @@ outbox.listen((body, json) => {
   if (json) return draw();
   top();
 });
-outbox.remember(plan.round, plan.start);
+if (plan.start) outbox.remember(plan.round, plan.start);
 outbox.seen(plan.book);
 
 const news = async () => {
   if (!document.hidden) {
     try {
-      const r = await fetch("/rounds/" + plan.round + "/news?n=" + plan.n + "&book=" + plan.book);
+      const r = await fetch("/rounds/" + plan.round + "/news?n=" + (plan.part ? -1 : plan.n) + "&book=" + plan.book);
       outbox.heard();
       if (r.status === 409) {
         plan.book = (await r.json()).book;
         outbox.seen(plan.book);
       } else if (r.status === 200) {
         plan = await r.json();
+        outbox.remember(plan.round, plan.start);
         outbox.seen(plan.book);
         const was = step();
         state = now();
@@ -440,7 +475,7 @@ const news = async () => {
   }
   setTimeout(news, 1500);
 };
-setTimeout(news, 1500);
+setTimeout(news, plan.part ? 300 : 1500);
 
 const asked = new URLSearchParams(location.search).get("at");
 if (asked && state.steps.some((s) => s.id === asked)) me.at = asked;

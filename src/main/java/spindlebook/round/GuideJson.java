@@ -3,6 +3,7 @@ package spindlebook.round;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Set;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
@@ -32,8 +33,9 @@ final class GuideJson {
    * @param mirror the other side's card, or null
    * @param n how far the book goes
    * @param book its generation
+   * @param here the place whose readings in words are wanted first; null for those of all places
    */
-  static ObjectNode of(Card card, Card mirror, SeenRound round, long n, String book) {
+  static ObjectNode of(Card card, Card mirror, SeenRound round, long n, String book, String here) {
     GuidePlan plan = GuidePlan.of(card, round);
     ObjectNode json = Json.MAPPER.createObjectNode();
     json.put("round", round.key())
@@ -41,24 +43,32 @@ final class GuideJson {
         .put("book", book)
         .put("after", card.lastChange())
         .put("mirror", mirror == null ? null : mirror.place().words())
-        .put("mm", round.round().unit() != LengthUnit.INCH);
+        .put("mm", round.round().unit() != LengthUnit.INCH)
+        .put("part", here != null);
     ObjectNode rows = json.putObject("rows");
     ObjectNode done = json.putObject("done");
     ObjectNode last = json.putObject("last");
     ObjectNode bands = json.putObject("bands");
     ArrayNode places = json.putArray("places");
     for (GuidePlan.Place place : plan.places()) {
-      place(places.addObject(), card, place);
+      place(places.addObject(), place, here == null || here.equals(place.id()));
       place.asked().forEach((s, asked) -> asked.forEach(a -> row(rows, a)));
     }
     for (GuidePlan.Step step : plan.steps()) {
       String word = Posted.word(step.steering());
-      bands.put(Posted.word(step.place().name()) + "/" + word, StepWords.html(card, step));
-      SeenReading read = GuidePlan.read(card, step);
-      if (read != null) {
-        done.set(step.place().height().key() + "/" + word + "/" + step.asked().row(), said(read));
+      for (String of : List.of(word, Posted.word(step.place().name()))) {
+        if (!bands.has(of)) {
+          bands.put(of, StepWords.html(card, step));
+        }
       }
-      if (step.asked() != null) {
+      SeenReading read = GuidePlan.read(card, step);
+      boolean wanted = here == null || here.equals(step.place().id());
+      if (read != null) {
+        done.set(
+            step.place().height().key() + "/" + word + "/" + step.asked().row(),
+            wanted ? said(read) : Json.MAPPER.createObjectNode());
+      }
+      if (step.asked() != null && wanted) {
         String was = last(card, mirror, step);
         if (!was.isEmpty()) {
           last.put(Posted.word(step.place().name()) + "/" + word + "/" + step.asked().row(), was);
@@ -67,11 +77,13 @@ final class GuideJson {
     }
     marks(json.putArray("marks"), card, round);
     doubts(json.putArray("doubts"), card, round);
-    start(json.putObject("start"), round);
+    if (here == null) {
+      start(json.putObject("start"), round);
+    }
     return json;
   }
 
-  private static void place(ObjectNode json, Card card, GuidePlan.Place place) {
+  private static void place(ObjectNode json, GuidePlan.Place place, boolean wanted) {
     json.put("id", place.id())
         .put("name", Posted.word(place.name()))
         .put("words", Capital.of(place.words()))
@@ -80,7 +92,9 @@ final class GuideJson {
     SeenHeight height = place.height();
     if (height != null) {
       json.put("height", height.key());
-      json.put("say", new EntryWordsOfHeight(height).words());
+      if (wanted) {
+        json.put("say", new EntryWordsOfHeight(height).words());
+      }
       if (height.positionCounts()) {
         json.put("at", height.positionMm().value());
       }

@@ -74,7 +74,7 @@ public final class GuidePages {
     GuideView view =
         new GuideView(
             round.key(),
-            json(card, round).toString(),
+            json(card, round, step == null ? "" : step.place().id()).toString(),
             step == null ? null : asked(card, round, step, posted, key),
             JustSaved.of(histories.of(card.car()), card, ctx.queryParam("saved")),
             i > 0 ? here + "?at=" + steps.get(i - 1).id() : null,
@@ -110,14 +110,14 @@ public final class GuidePages {
         "");
   }
 
-  private ObjectNode json(Card card, SeenRound round) {
+  private ObjectNode json(Card card, SeenRound round, String place) {
     Card mirror =
         histories
             .of(card.car())
             .cornerAt(card.place().mirror())
             .map(c -> histories.card(card.car(), c))
             .orElse(null);
-    return GuideJson.of(card, mirror, round, store.lastN(), store.generation());
+    return GuideJson.of(card, mirror, round, store.lastN(), store.generation(), place);
   }
 
   private static GuideView.Step asked(
@@ -315,7 +315,7 @@ public final class GuidePages {
       return;
     }
     Card card = card(ctx);
-    ctx.contentType("application/json").result(json(card, round(ctx, card)).toString());
+    ctx.contentType("application/json").result(json(card, round(ctx, card), null).toString());
   }
 
   private SeenRound round(Context ctx, Card card) {

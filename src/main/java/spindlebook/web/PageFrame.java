@@ -31,6 +31,11 @@ public record PageFrame(
     modules = List.copyOf(modules);
   }
 
+  /** The second stylesheet: a phone beside a car waits for no drawings and tables. */
+  public String sheet() {
+    return modules.contains("guide.js") ? "guide.css" : "book.css";
+  }
+
   public static PageFrame of(String title, String heading) {
     return new PageFrame(title, heading, "", List.of(), null, null, List.of(), List.of(), "");
   }

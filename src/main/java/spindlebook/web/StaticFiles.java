@@ -70,9 +70,18 @@ public final class StaticFiles {
     if (type == null) {
       throw new IllegalStateException("no media type is known for " + name);
     }
-    byte[] served = type.contains("charset") ? withReferences(bytes) : bytes;
+    byte[] served = type.contains("charset") ? withReferences(shortened(name, bytes)) : bytes;
     byte[] zipped = zip(served);
     return new Held(type, served, zipped.length < served.length ? zipped : null);
+  }
+
+  private static byte[] shortened(String name, byte[] bytes) {
+    String text = new String(bytes, StandardCharsets.UTF_8);
+    String less =
+        name.endsWith(".css")
+            ? Shortened.css(text)
+            : name.endsWith(".js") ? Shortened.js(text) : text;
+    return less.getBytes(StandardCharsets.UTF_8);
   }
 
   /** References to files of ours get the names these are served under; others stay. */

@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -69,7 +67,7 @@ class ContrastTest {
   }
 
   private static List<Map<String, String>> schemes() throws IOException {
-    String css = Files.readString(Path.of("static", "spindlebook.css"));
+    String css = Specimen.css();
     Map<String, String> light = new LinkedHashMap<>();
     List<Map<String, String>> schemes = new java.util.ArrayList<>();
     for (String block : css.split(":root \\{")) {

@@ -17,6 +17,8 @@ import spindlebook.web.TapeBlade.Mark;
 final class Specimen {
   private static final StaticTemplates PARTS = new StaticTemplates();
   private static final double IN = 25.4;
+  private static final java.util.List<String> SHEETS =
+      java.util.List.of("spindlebook.css", "book.css", "guide.css", "print.css");
   private static final String CAUTION =
       "Rated stands on level ground, wheels chocked, never on a jack alone. Hands out of the pinch"
           + " when an arm is let go. The figures are your measurements against your limits.";
@@ -25,15 +27,28 @@ final class Specimen {
 
   public static void main(String[] args) throws IOException {
     Path into = Files.createDirectories(Path.of("target", "specimen"));
-    Files.copy(
-        Path.of("static", "spindlebook.css"),
-        into.resolve("spindlebook.css"),
-        java.nio.file.StandardCopyOption.REPLACE_EXISTING);
-    for (Map.Entry<String, String> page : pages("").entrySet()) {
-      Files.writeString(
-          into.resolve(page.getKey() + ".html"),
-          page.getValue().replace(StaticFiles.href("spindlebook.css"), "spindlebook.css"));
+    for (String sheet : SHEETS) {
+      Files.copy(
+          Path.of("static", sheet),
+          into.resolve(sheet),
+          java.nio.file.StandardCopyOption.REPLACE_EXISTING);
     }
+    for (Map.Entry<String, String> page : pages("").entrySet()) {
+      String html = page.getValue();
+      for (String sheet : SHEETS) {
+        html = html.replace(StaticFiles.href(sheet), sheet);
+      }
+      Files.writeString(into.resolve(page.getKey() + ".html"), html);
+    }
+  }
+
+  /** All that the stylesheets say. */
+  static String css() throws IOException {
+    StringBuilder all = new StringBuilder();
+    for (String sheet : SHEETS) {
+      all.append(Files.readString(Path.of("static", sheet)));
+    }
+    return all.toString();
   }
 
   /** Every page by name; what is passed in is added to every text a person could have typed. */

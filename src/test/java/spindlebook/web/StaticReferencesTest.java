@@ -40,8 +40,7 @@ class StaticReferencesTest {
         served(files, "a.js"));
     assertEquals("import './a." + hash + ".js';", served(files, "b.js"));
     assertEquals(
-        "p { background: url(./icons/c." + hash + ".svg) } a { color: red }",
-        served(files, "look.css"));
+        "p{background:url(./icons/c." + hash + ".svg)}a{color:red}", served(files, "look.css"));
   }
 
   @Test

@@ -1,0 +1,113 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import org.openqa.selenium.By;
+import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.ExpectedConditions;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** A phone's screen of its own, paired with the program, in a real Chromium. */
+final class Screen implements AutoCloseable {
+  static final By BOX = By.id("g-box");
+
+  final ChromeDriver screen;
+  private final Shop shop;
+
+  Screen(Path folder, Shop shop, int width, int height) {
+    boolean required = "required".equals(System.getProperty("browser"));
+    assumeTrue(required || Files.exists(Path.of("/usr/bin/chromium")), "no Chromium here");
+    ChromeOptions options = new ChromeOptions();
+    options.setBinary("/usr/bin/chromium");
+    options.addArguments(
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        "--user-data-dir=" + folder);
+    Path driver = Path.of("/usr/bin/chromedriver");
+    if (Files.exists(driver)) {
+      System.setProperty("webdriver.chrome.driver", driver.toString());
+    }
+    this.screen = new ChromeDriver(options);
+    this.shop = shop;
+    size(width, height);
+    devtools("Emulation.setTouchEmulationEnabled", Map.of("enabled", true, "maxTouchPoints", 1));
+    go(shop.app().code().path());
+    find(button("Pair this device")).click();
+    wait(() -> !screen.getCurrentUrl().contains("/pair/"));
+  }
+
+  void size(int width, int height) {
+    devtools(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", true));
+  }
+
+  void media(String medium, String feature, String value) {
+    devtools(
+        "Emulation.setEmulatedMedia",
+        Map.of("media", medium, "features", List.of(Map.of("name", feature, "value", value))));
+  }
+
+  Object devtools(String command, Map<String, Object> with) {
+    return screen.executeCdpCommand(command, with);
+  }
+
+  Object ask(String script, Object... with) {
+    return screen.executeScript(script, with);
+  }
+
+  void go(String path) {
+    screen.get("http://127.0.0.1:" + shop.port() + path);
+  }
+
+  /** On the page that is there or just coming. */
+  WebElement find(By what) {
+    return new WebDriverWait(screen, Duration.ofSeconds(15))
+        .until(ExpectedConditions.presenceOfElementLocated(what));
+  }
+
+  void wait(Supplier<Boolean> until) {
+    new WebDriverWait(screen, Duration.ofSeconds(15))
+        .ignoring(StaleElementReferenceException.class)
+        .until(d -> until.get());
+  }
+
+  static By button(String word) {
+    return By.xpath("//*[self::button or self::a][normalize-space()='" + word + "']");
+  }
+
+  static By key(String label) {
+    return By.cssSelector("[data-key=\"" + label + "\"]");
+  }
+
+  /** The step the guided round is at; empty when nothing is left. */
+  String step() {
+    return (String)
+        ask(
+            "const s = document.querySelector('#guide .pad-end'); return s ? '' :"
+                + " document.getElementById('guide').dataset.step;");
+  }
+
+  String text(String css) {
+    return (String) ask("return document.querySelector(arguments[0])?.innerText ?? ''", css);
+  }
+
+  @Override
+  public void close() {
+    screen.quit();
+  }
+}

@@ -1,0 +1,350 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A whole round entered with taps that scatter about the key that is meant, as a thumb's do: normal
+ * in both directions, 95 % of them within 6 mm (the issue's number), on a phone 70 mm wide.
+ */
+class ThumbTest {
+  private static final double PX_PER_MM = 390 / 70.0;
+
+  /** 95 % of a normal scatter in two dimensions lie within 2.4477 standard deviations. */
+  private static final double SIGMA_PX = 6 / 2.4477 * PX_PER_MM;
+
+  private static final double MOST_WRONG = 0.03;
+
+  /**
+   * Which key a tap reached, as the page took it: a browser gives a near miss to the key beside.
+   */
+  private static final String LISTEN =
+      """
+      window.taps = [];
+      document.addEventListener('click', (e) => {
+        const k = e.target.closest('button,a');
+        window.taps.push(k ? (k.dataset.key ?? k.innerText) : '');
+      }, true);
+      """;
+
+  private static final String SEEN =
+      """
+      const g = document.getElementById('guide');
+      const fine = document.querySelector('[data-key="32nds"]');
+      return [document.querySelector('.pad-end') ? '' : g.dataset.step, g.dataset.kind,
+        document.getElementById('g-box').value, fine?.getAttribute('aria-pressed') ?? 'false',
+        String(!!document.querySelector('.g-more')),
+        '',
+        document.querySelector('[data-key="front edge out"]')?.classList.contains('key-on') ? 'out' : 'in'];
+      """;
+
+  private static final String CENTRE =
+      """
+      const k = [...document.querySelectorAll('[data-key]')].find(k => k.dataset.key.startsWith(arguments[0]));
+      if (!k) return null;
+      const r = k.getBoundingClientRect();
+      return [r.x + r.width / 2, r.y + r.height / 2, innerWidth, innerHeight];
+      """;
+
+  /** What the screen shows of where the person is. */
+  private record Seen(
+      String step, String kind, String text, boolean fine, boolean menu, String out) {}
+
+  private static final class Thumb {
+    final Screen phone;
+    final Random random;
+    final Map<String, String> wanted = new LinkedHashMap<>();
+    final Map<String, List<Integer>> taps = new LinkedHashMap<>();
+    final List<String> wrong = new ArrayList<>();
+    int all;
+
+    Thumb(Screen phone, long seed) {
+      this.phone = phone;
+      this.random = new Random(seed);
+      phone.ask(LISTEN);
+    }
+
+    Seen seen() {
+      @SuppressWarnings("unchecked")
+      List<String> s = (List<String>) phone.ask(SEEN);
+      return new Seen(
+          s.get(0), s.get(1), s.get(2), s.get(3).equals("true"), s.get(4).equals("true"), s.get(6));
+    }
+
+    /** Whether the book doubts something and asks. */
+    boolean asked() {
+      return !phone.screen.findElements(Screen.key("It is so")).isEmpty();
+    }
+
+    /** One tap aimed at a key; says which key took it, empty when none did. */
+    String tapOnce(String key) {
+      @SuppressWarnings("unchecked")
+      List<Number> at = (List<Number>) phone.ask(CENTRE, key);
+      assertTrue(at != null, () -> "no key " + key + " at " + seen());
+      double x = at.get(0).doubleValue() + SIGMA_PX * random.nextGaussian();
+      double y = at.get(1).doubleValue() + SIGMA_PX * random.nextGaussian();
+      all++;
+      if (x < 0 || y < 0 || x >= at.get(2).doubleValue() || y >= at.get(3).doubleValue()) {
+        return "";
+      }
+      phone.devtools(
+          "Input.dispatchTouchEvent",
+          Map.of("type", "touchStart", "touchPoints", List.of(Map.of("x", x, "y", y))));
+      phone.devtools(
+          "Input.dispatchTouchEvent", Map.of("type", "touchEnd", "touchPoints", List.of()));
+      phone.wait(() -> (Long) phone.ask("return window.taps.length") > 0);
+      return (String) phone.ask("return window.taps.shift()");
+    }
+
+    /** Taps until the key was hit; what was hit by mistake is undone with one tap each. */
+    void tap(String key) {
+      while (true) {
+        Seen before = seen();
+        String took = tapOnce(key);
+        if (!took.isEmpty() && took.startsWith(key)) {
+          return;
+        }
+        if (took.isEmpty()) {
+          continue;
+        }
+        wrong.add(key + " → " + took);
+        Seen after = seen();
+        if (!after.equals(before)) {
+          tap(undoing(took, before));
+          assertEquals(before, seen(), took + " taken for " + key + " is undone with one tap");
+        }
+      }
+    }
+
+    private static String undoing(String took, Seen before) {
+      return switch (took) {
+        case "take the last back" -> before.text().substring(before.text().length() - 1);
+        case "32nds" -> "32nds";
+        case "‹ Back" -> "Skip ›";
+        case "Skip ›" -> "‹ Back";
+        case "More" -> "Keys";
+        case "undo" -> "put back";
+        case "put back" -> "undo";
+        case "front edge in" -> "front edge out";
+        case "front edge out" -> "front edge in";
+        case "minus", "." -> "take the last back";
+        case "Put back" -> "undo";
+        default -> took.matches("\\d") ? "take the last back" : "undo";
+      };
+    }
+
+    /** Enters what is wanted at the step that is shown. */
+    void step(Seen at) {
+      String kind = at.kind();
+      String id = kind.equals("mark") ? at.step() + "/mark" : at.step();
+      String value = wanted.computeIfAbsent(id, i -> value(i, kind));
+      int from = all;
+      if (value.equals("as at")) {
+        tap("as at '");
+      } else if (kind.equals("angle")) {
+        for (char c : value.toCharArray()) {
+          tap(c == '-' ? "minus" : String.valueOf(c));
+        }
+        tap("Keep");
+      } else if (value.matches("[a-z ]+")) {
+        tap(value);
+      } else {
+        inches(value);
+      }
+      taps.computeIfAbsent(kind, k -> new ArrayList<>()).add(all - from);
+    }
+
+    private void inches(String value) {
+      String plain = value;
+      if (plain.startsWith("-")) {
+        tap("front edge out");
+        plain = plain.substring(1);
+      }
+      int space = plain.indexOf(' ');
+      String whole = space >= 0 ? plain.substring(0, space) : plain.contains("/") ? "" : plain;
+      String part = plain.substring(whole.length()).strip();
+      for (char digit : whole.toCharArray()) {
+        tap(String.valueOf(digit));
+      }
+      if (part.endsWith("/32")) {
+        tap("32nds");
+      }
+      tap(part.isEmpty() ? "even" : part);
+    }
+
+    private String value(String step, String kind) {
+      int place =
+          List.of("on-the-strap-1", "in-between-1", "in-between-2", "stop-touch-1")
+              .indexOf(step.substring(0, step.indexOf('/')));
+      return switch (kind) {
+        case "spindle" -> (14 + 4 * place) + " 3/8";
+        case "mark" -> place == 0 ? "30 1/4" : "as at";
+        case "angle" -> random.nextBoolean() ? "-1.2" : "0.8";
+        case "toe" -> random.nextBoolean() ? "3/16" : "-1/8";
+        case "tape" ->
+            (step.contains("strap-length") ? 20 - 2 * place : 27 - 3 * place)
+                + List.of("", " 1/2", " 3/16", " 5/32").get(random.nextInt(4));
+        default -> gap();
+      };
+    }
+
+    private String gap() {
+      int which = random.nextInt(20);
+      if (which < 7) {
+        return List.of("well clear", "well clear", "well clear", "touches", "binds")
+            .get(random.nextInt(5));
+      }
+      String odd = String.valueOf(2 * random.nextInt(8) + 1);
+      return which < 15 ? odd + "/16" : which < 17 ? odd + "/32" : "1 " + odd + "/16";
+    }
+  }
+
+  @TempDir Path folder;
+
+  @Test
+  void a_thumb_enters_a_whole_round_with_hardly_a_wrong_key_and_undoes_each_with_one_tap()
+      throws IOException {
+    round(390, 844, 1);
+  }
+
+  @Test
+  void so_it_does_on_a_smaller_phone() throws IOException {
+    round(360, 740, 2);
+  }
+
+  @Test
+  void so_do_other_thumbs() throws IOException {
+    round(390, 844, 3);
+    round(390, 844, 4);
+    round(360, 740, 5);
+  }
+
+  private void round(int width, int height, long seed) throws IOException {
+    try (Shop shop = new Shop(folder.resolve("book-" + seed));
+        Screen phone = new Screen(folder.resolve("phone-" + seed), shop, width, height)) {
+      Marmot marmot = new Marmot(shop);
+      String round = marmot.startRound(marmot.left, Map.of());
+      phone.go("/rounds/" + round + "/guide");
+      phone.find(Screen.BOX);
+      Thumb thumb = new Thumb(phone, seed);
+      for (Seen at = thumb.seen(); !at.step().isEmpty(); at = thumb.seen()) {
+        if (thumb.asked()) {
+          thumb.tap("It is so");
+        } else {
+          thumb.step(at);
+        }
+      }
+      phone.wait(
+          () ->
+              (Long)
+                      phone.ask(
+                          "return Object.keys(localStorage).filter(k =>"
+                              + " k.startsWith('sb:o:')).length")
+                  == 0);
+      double rate = thumb.wrong.size() / (double) thumb.all;
+      System.out.printf(
+          Locale.ROOT,
+          "thumb %d on %d x %d: %d taps for %d readings, %d wrong keys (%.1f %%) %s; median taps"
+              + " %.1f a gap, %.1f a tape reading, %.1f a spindle, %.1f a mark, %.1f toe, %.1f an"
+              + " angle%n",
+          seed,
+          width,
+          height,
+          thumb.all,
+          thumb.wanted.size(),
+          thumb.wrong.size(),
+          100 * rate,
+          thumb.wrong,
+          median(thumb.taps.get("gap")),
+          median(thumb.taps.get("tape")),
+          median(thumb.taps.get("spindle")),
+          median(thumb.taps.get("mark")),
+          median(thumb.taps.get("toe")),
+          median(thumb.taps.get("angle")));
+      assertTrue(thumb.taps.get("gap").size() > 80, "a whole round: " + thumb.taps);
+      assertTrue(median(thumb.taps.get("gap")) <= 1, "gaps " + thumb.taps);
+      assertTrue(median(thumb.taps.get("tape")) <= 3, "tape " + thumb.taps);
+      assertTrue(median(thumb.taps.get("spindle")) <= 3, "spindle " + thumb.taps);
+      assertTrue(rate <= MOST_WRONG, "wrong keys " + rate);
+      assertEquals(wanted(thumb), inTheBook(shop));
+    }
+  }
+
+  private static double median(List<Integer> taps) {
+    List<Integer> sorted = taps.stream().sorted().toList();
+    int half = sorted.size() / 2;
+    return sorted.size() % 2 == 1
+        ? sorted.get(half)
+        : (sorted.get(half - 1) + sorted.get(half)) / 2.0;
+  }
+
+  private static List<String> wanted(Thumb thumb) {
+    List<String> wanted = new ArrayList<>();
+    thumb.wanted.forEach(
+        (step, value) -> {
+          String what = step.substring(step.lastIndexOf('/') + 1);
+          if (!what.equals("mark") || !value.equals("as at")) {
+            wanted.add(
+                (what.equals("height") || what.equals("mark")
+                        ? what
+                        : step.substring(step.indexOf('/') + 1))
+                    + " "
+                    + value);
+          }
+        });
+    return wanted.stream().sorted().toList();
+  }
+
+  /** Every height and reading of the file that was not taken back, and no other. */
+  private static List<String> inTheBook(Shop shop) throws IOException {
+    List<JsonNode> entries = new ArrayList<>();
+    Set<String> takenBack = new HashSet<>();
+    for (String line : shop.lines().subList(1, shop.lines().size())) {
+      JsonNode entry = new ObjectMapper().readTree(line);
+      entries.add(entry);
+      if (entry.get("kind").asText().equals("correction")) {
+        takenBack.add(entry.get("body").get("target").asText());
+      }
+    }
+    List<String> said = new ArrayList<>();
+    for (JsonNode entry : entries) {
+      JsonNode body = entry.get("body");
+      if (takenBack.contains(entry.get("key").asText())) {
+        continue;
+      }
+      if (entry.get("kind").asText().equals("height")) {
+        said.add("height " + typed(body.get("spindle")));
+        if (body.has("mark")) {
+          said.add("mark " + typed(body.get("mark")));
+        }
+      } else if (entry.get("kind").asText().equals("reading")) {
+        String row =
+            body.has("point")
+                ? "p-" + body.get("point").asText()
+                : "q-" + body.get("quantity").asText();
+        said.add(body.get("steering").asText() + "/" + row + " " + typed(body.get("typed")));
+      }
+    }
+    return said.stream().sorted().toList();
+  }
+
+  private static String typed(JsonNode text) {
+    JsonNode plain = text.isObject() ? text.get("typed") : text;
+    return plain.asText().replaceAll(" (in|°)$|°$", "").replaceFirst("^- ", "-");
+  }
+}

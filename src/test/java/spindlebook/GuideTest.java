@@ -1,0 +1,407 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A round one thing at a time, by its page and forms alone, and what its phone sends and asks. */
+class GuideTest {
+  @TempDir Path folder;
+  private Shop shop;
+  private Marmot marmot;
+
+  @BeforeEach
+  void open() {
+    shop = new Shop(folder);
+    marmot = new Marmot(shop);
+  }
+
+  @AfterEach
+  void close() {
+    shop.close();
+  }
+
+  private String start(Map<String, String> conditions) {
+    return marmot.startRound(marmot.left, conditions);
+  }
+
+  private Page guide(String round, String at) {
+    return shop.get("/rounds/" + round + "/guide" + (at.isEmpty() ? "" : "?at=" + at)).is(200);
+  }
+
+  private static Form form(Page page, String round) {
+    return page.form("/rounds/" + round + "/guide");
+  }
+
+  private Page height(String round, String spindle, String mark) {
+    return shop.browser.follow(
+        form(guide(round, ""), round).with("spindle", spindle).with("mark", mark).keep());
+  }
+
+  private static String band(Page page) {
+    return page.each("h1").get(0);
+  }
+
+  /** Where the key with this word leads. */
+  private static String key(Page page, String word) {
+    Matcher found =
+        Pattern.compile("<a class=\"key\" href=\"([^\"]*)\">" + word + "</a>").matcher(page.html());
+    assertTrue(found.find(), () -> "no key " + word + " on " + page.text());
+    return Page.decoded(found.group(1));
+  }
+
+  private JsonNode plan(Page page) throws IOException {
+    Matcher found = Pattern.compile("data-plan=\"([^\"]*)\"").matcher(page.html());
+    assertTrue(found.find(), page.text());
+    return new ObjectMapper().readTree(Page.decoded(found.group(1)));
+  }
+
+  private Page sent(String round, String key, Map<String, String> body) {
+    Map<String, String> fields = new HashMap<>(body);
+    fields.put("key", key);
+    fields.putIfAbsent("after", "0");
+    return shop.browser.post("/rounds/" + round + "/sent", fields);
+  }
+
+  private static JsonNode json(Page answer) throws IOException {
+    return new ObjectMapper().readTree(answer.html());
+  }
+
+  private void sendHeight(String round, String key, String name, String spindle) {
+    sent(round, key, Map.of("what", "height", "name", name, "spindle", spindle, "mark", "30 1/4"))
+        .is(200);
+  }
+
+  private Page sendReading(String round, String key, String height, String row, String value) {
+    return sent(
+        round,
+        key,
+        Map.of(
+            "what",
+            "reading",
+            "height",
+            height,
+            "steering",
+            "straight",
+            "row",
+            row,
+            "value",
+            value));
+  }
+
+  @Test
+  void a_started_round_begins_with_its_lowest_height() {
+    Form form =
+        shop.get("/corners/" + marmot.left + "/rounds/new")
+            .form("/corners/" + marmot.left + "/rounds");
+    Page first = shop.browser.follow(form.keep()).is(200);
+    assertEquals("/rounds/" + form.key() + "/guide", first.path());
+    assertTrue(band(first).startsWith("Left front On the strap (full droop)"), band(first));
+    assertTrue(first.text().contains("Spindle above the floor"), first.text());
+  }
+
+  @Test
+  void without_a_script_each_kept_reading_leads_to_the_next() {
+    String round = start(Map.of());
+    Page next = height(round, "14 3/8", "30 1/4");
+    assertTrue(next.text().contains("In the book: left front · on the strap"), next.text());
+    List<String> asked = new ArrayList<>();
+    for (String value : List.of("3/32", "well clear", "1/8", "touches")) {
+      asked.add(form(next, round).value("row"));
+      next = shop.browser.follow(form(next, round).with("value", value).keep());
+    }
+    assertEquals(
+        List.of("p-upper-rod-end", "p-lower-rod-end", "p-tie-rod-end", "p-tie-rod-upper-arm"),
+        asked);
+    assertTrue(next.text().contains("touches"), next.text());
+    assertEquals("p-shock-upper-arm", form(next, round).value("row"));
+  }
+
+  @Test
+  void what_is_skipped_comes_back_at_the_end_and_back_leads_back() {
+    String round = start(Map.of("spring", "in", "on", "tyres"));
+    Page page = height(round, "20 3/4", "31 1/2");
+    String skipped = form(page, round).value("row");
+    String at = form(page, round).value("at");
+    page = shop.get(key(page, "Skip")).is(200);
+    assertNotEquals(skipped, form(page, round).value("row"));
+    assertEquals(skipped, form(shop.get(key(page, "Back")), round).value("row"));
+    while (!form(page, round).value("at").equals(at)) {
+      String row = form(page, round).value("row");
+      String value = row.equals("q-camber") ? "0.5" : row.startsWith("p-") ? "well clear" : "1/8";
+      page = shop.browser.follow(form(page, round).with("value", value).keep()).is(200);
+    }
+    page = shop.browser.follow(form(page, round).with("value", "1/4").keep()).is(200);
+    assertEquals("Left front Nothing is left to read", band(page));
+  }
+
+  @Test
+  void what_cannot_be_read_comes_back_as_typed_with_its_sentence() {
+    String round = start(Map.of());
+    height(round, "14 3/8", "30 1/4");
+    int before = shop.entries();
+    Page again = form(guide(round, ""), round).with("value", "81/4").send().is(422);
+    assertTrue(again.text().contains("more than one way"), again.text());
+    assertEquals("81/4", form(again, round).value("value"));
+    Page refused = form(again, round).with("value", "a bit <b>tight</b>").send().is(422);
+    assertEquals("a bit <b>tight</b>", form(refused, round).value("value"));
+    assertFalse(refused.html().contains("<b>tight"), refused.html());
+    assertEquals(before, shop.entries());
+    assertEquals(
+        "p-lower-rod-end",
+        form(shop.browser.follow(form(refused, round).with("value", "8 1/4").keep()), round)
+            .value("row"));
+  }
+
+  @Test
+  void a_height_without_a_spindle_is_asked_for_again() {
+    String round = start(Map.of());
+    Page again = form(guide(round, ""), round).with("mark", "30 1/4").send().is(422);
+    assertEquals("30 1/4", form(again, round).value("mark"));
+    assertTrue(band(again).contains("On the strap"), band(again));
+  }
+
+  @Test
+  void a_round_in_millimetres_reads_bare_numbers_as_such() throws IOException {
+    String round = start(Map.of("unit", "mm"));
+    Page page = height(round, "365", "768");
+    assertTrue(page.text().contains("spindle 365 mm"), page.text());
+    assertTrue(plan(page).get("mm").asBoolean());
+  }
+
+  @Test
+  void at_every_step_the_band_says_corner_height_and_steering() {
+    String round = start(Map.of());
+    Page page = guide(round, "");
+    int steps = 0;
+    List<String> seen = new ArrayList<>();
+    while (true) {
+      steps++;
+      String at =
+          page.path().contains("?at=")
+              ? page.path().replaceFirst(".*at=", "")
+              : "on-the-strap-1/straight/height";
+      String[] part = at.split("/");
+      String words =
+          switch (part[0]) {
+            case "on-the-strap-1" -> "On the strap (full droop)";
+            case "stop-touch-1" -> "Bump stop touches";
+            default -> "In between";
+          };
+      assertTrue(band(page).startsWith("Left front " + words), at + ": " + band(page));
+      assertTrue(
+          page.text().contains("Steering " + part[1].replace('-', ' ')), at + ": " + page.text());
+      assertTrue(page.text().contains(steps + " of "), at + ": " + page.text());
+      seen.add(part[0] + "/" + part[1]);
+      if (!page.text().contains("Skip")) {
+        break;
+      }
+      page = shop.get(key(page, "Skip")).is(200);
+    }
+    assertTrue(page.text().contains(steps + " of " + steps), page.text());
+    assertEquals(
+        List.of(
+            "on-the-strap-1/straight",
+            "on-the-strap-1/full-left",
+            "on-the-strap-1/full-right",
+            "in-between-1/straight",
+            "in-between-1/full-left",
+            "in-between-1/full-right",
+            "in-between-2/straight",
+            "in-between-2/full-left",
+            "in-between-2/full-right",
+            "stop-touch-1/straight",
+            "stop-touch-1/full-left",
+            "stop-touch-1/full-right"),
+        seen.stream().distinct().toList());
+  }
+
+  @Test
+  void the_phones_bands_say_the_same() throws IOException {
+    String round = start(Map.of());
+    JsonNode bands = plan(guide(round, "")).get("bands");
+    for (String steering : List.of("straight", "full-left", "full-right")) {
+      String text = Page.seen(bands.get(steering).asText());
+      assertTrue(text.contains("Left front"), steering + ": " + text);
+      assertTrue(text.contains("Steering " + steering.replace('-', ' ')), steering + ": " + text);
+    }
+    for (String name : List.of("on-the-strap", "in-between", "stop-touch")) {
+      assertTrue(bands.get(name).asText().contains("step-mark"), name);
+    }
+  }
+
+  @Test
+  void another_phone_goes_on_where_the_first_one_left() {
+    String round = start(Map.of());
+    Page here = height(round, "14 3/8", "30 1/4");
+    here = shop.browser.follow(form(here, round).with("value", "3/32").keep());
+    Page there = shop.as("Bo").get("/rounds/" + round + "/guide").is(200);
+    assertEquals(form(here, round).value("row"), form(there, round).value("row"));
+    assertEquals("p-lower-rod-end", form(there, round).value("row"));
+  }
+
+  @Test
+  void a_planned_round_asks_for_exactly_what_is_planned() throws IOException {
+    Marmot other = marmot.prepared().measured().measuredOn();
+    other.adjust(other.left, "upper-rod-ends", "4");
+    String action = "/corners/" + other.left + "/rounds";
+    Page asks = shop.get(action + "/new?again=1").is(200);
+    Form form = asks.form(action);
+    form.keep();
+    JsonNode entry = new ObjectMapper().readTree(shop.lines().get(shop.entries()));
+    List<String> wanted = new ArrayList<>();
+    for (JsonNode t : entry.get("body").get("toRead")) {
+      if (!t.hasNonNull("point") && !t.hasNonNull("quantity")) {
+        continue;
+      }
+      wanted.add(
+          t.get("name").asText()
+              + "/"
+              + t.get("steering").asText()
+              + "/"
+              + (t.hasNonNull("point")
+                  ? "p-" + t.get("point").asText()
+                  : "q-" + t.get("quantity").asText()));
+    }
+    assertTrue(wanted.size() > 5, "planned " + wanted);
+    List<String> planned = new ArrayList<>();
+    for (JsonNode place : plan(guide(form.key(), "")).get("places")) {
+      place
+          .get("asked")
+          .fields()
+          .forEachRemaining(
+              s ->
+                  s.getValue()
+                      .forEach(
+                          row ->
+                              planned.add(
+                                  place.get("name").asText()
+                                      + "/"
+                                      + s.getKey()
+                                      + "/"
+                                      + row.asText())));
+    }
+    assertEquals(
+        wanted.stream().distinct().sorted().toList(),
+        planned.stream().distinct().sorted().toList());
+  }
+
+  @Test
+  void what_a_phone_sends_twice_is_in_the_book_once() throws IOException {
+    String round = start(Map.of());
+    sendHeight(round, "height-a", "on-the-strap", "14 3/8");
+    int before = shop.entries();
+    JsonNode first =
+        json(sendReading(round, "reading-a", "height-a", "p-hose-slack", "1 1/4").is(200));
+    JsonNode again =
+        json(sendReading(round, "reading-a", "height-a", "p-hose-slack", "1 1/4").is(200));
+    assertEquals(first, again);
+    assertEquals("reading-a", first.get("key").asText());
+    assertEquals(before + 1, shop.entries());
+  }
+
+  @Test
+  void a_phones_unreadable_text_is_kept_as_typed_and_asked_about() throws IOException {
+    String round = start(Map.of());
+    sendHeight(round, "height-a", "on-the-strap", "14 3/8");
+    JsonNode said =
+        json(sendReading(round, "reading-a", "height-a", "p-hose-slack", "81/4").is(200));
+    assertTrue(said.get("doubt").asText().contains("more than one way"), said.toString());
+    JsonNode doubt = plan(guide(round, "")).get("doubts").get(0);
+    assertEquals("reading-a", doubt.get("key").asText());
+  }
+
+  @Test
+  void a_bump_below_droop_is_kept_in_doubt_until_somebody_says_it_is_so() throws IOException {
+    String round = start(Map.of());
+    sendHeight(round, "height-a", "on-the-strap", "14 3/8");
+    JsonNode said =
+        json(
+            sent(
+                round,
+                "height-b",
+                Map.of("what", "height", "name", "stop-touch", "spindle", "12", "mark", "30 1/4")));
+    assertTrue(said.get("doubt").asText().contains("came out below"), said.toString());
+    assertEquals(1, plan(guide(round, "")).get("doubts").size());
+    sent(round, "so-b", Map.of("what", "so", "target", "height-b")).is(200);
+    assertEquals(0, plan(guide(round, "")).get("doubts").size());
+  }
+
+  @Test
+  void what_is_taken_back_is_asked_for_again() throws IOException {
+    String round = start(Map.of());
+    sendHeight(round, "height-a", "on-the-strap", "14 3/8");
+    sendReading(round, "reading-a", "height-a", "p-upper-rod-end", "1/8").is(200);
+    assertEquals("p-lower-rod-end", form(guide(round, ""), round).value("row"));
+    sent(round, "back-a", Map.of("what", "take-back", "target", "reading-a")).is(200);
+    assertEquals("p-upper-rod-end", form(guide(round, ""), round).value("row"));
+  }
+
+  @Test
+  void a_note_from_the_phone_reaches_the_book() {
+    String round = start(Map.of());
+    sendHeight(round, "height-a", "on-the-strap", "14 3/8");
+    sent(
+            round,
+            "reading-a",
+            Map.of(
+                "what",
+                "reading",
+                "height",
+                "height-a",
+                "steering",
+                "full-left",
+                "row",
+                "p-hose-slack",
+                "value",
+                "1 1/4",
+                "note",
+                "rubs the clip"))
+        .is(200);
+    assertTrue(shop.get("/entries/reading-a").text().contains("rubs the clip"));
+  }
+
+  @Test
+  void news_is_the_plan_as_it_is_now_or_nothing() throws IOException {
+    String round = start(Map.of());
+    long n = plan(guide(round, "")).get("n").asLong();
+    String news = "/rounds/" + round + "/news?n=" + n;
+    shop.get(news).is(204);
+    sendHeight(round, "height-a", "on-the-strap", "14 3/8");
+    JsonNode plan = json(shop.get(news).is(200));
+    assertEquals("height-a", plan.get("places").get(0).get("height").asText());
+    assertEquals(n + 1, plan.get("n").asLong());
+  }
+
+  @Test
+  void what_cannot_be_an_entry_is_refused_in_a_sentence() throws IOException {
+    String round = start(Map.of());
+    int before = shop.entries();
+    for (Map<String, String> wrong :
+        List.of(
+            Map.of("what", "nonsense"),
+            Map.of("what", "reading", "row", "q-camber", "value", "1"),
+            Map.of("what", "reading", "height", "no-such-height", "row", "q-camber", "value", "1"),
+            Map.of("what", "so"))) {
+      JsonNode said = json(sent(round, "wrong-a", wrong).is(422));
+      assertTrue(said.get("sentence").asText().endsWith("."), said.toString());
+    }
+    assertEquals(before, shop.entries());
+  }
+}

@@ -129,6 +129,9 @@ const WORDS = {
   404: "The book does not know this round",
 };
 
+const undone = (e) =>
+  pending().find((o) => o.body.what === "take-back" && o.body.target === e.body.key);
+
 const pump = async () => {
   if (busy) return;
   busy = true;
@@ -153,6 +156,10 @@ const pump = async () => {
         tell(e.body, json);
       } else if (status === 409 && json.book) {
         seen(json.book);
+      } else if (status === 422 && undone(e)) {
+        // Never in the book and not wanted there: neither it nor its taking back is sent.
+        drop(undone(e).id);
+        drop(e.id);
       } else if (status < 500 && status !== 429) {
         trouble = json.sentence ?? WORDS[status] ?? "The book did not take it";
         put(e.id, JSON.stringify({ to: e.to, body: e.body, sentence: trouble }));

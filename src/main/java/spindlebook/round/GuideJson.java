@@ -96,7 +96,7 @@ final class GuideJson {
         json.put("say", new EntryWordsOfHeight(height).words());
       }
       if (height.positionCounts()) {
-        json.put("at", height.positionMm().value());
+        json.put("at", Math.round(height.positionMm().value() * 10) / 10.0);
       }
     }
     ObjectNode asked = json.putObject("asked");

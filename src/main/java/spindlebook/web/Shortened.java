@@ -5,8 +5,7 @@ import java.util.stream.Collectors;
 
 /**
  * A stylesheet or module without its comments and indentation, for a phone that waits for it. Only
- * what surely says nothing is left out: whole-line comments of a module, never one beside code. No
- * text a module shows holds an arrow.
+ * what surely says nothing is left out: whole-line comments of a module, never one beside code.
  */
 final class Shortened {
   private static final Pattern CSS_COMMENT = Pattern.compile("/\\*.*?\\*/", Pattern.DOTALL);
@@ -26,7 +25,6 @@ final class Shortened {
     return text.lines()
         .map(String::strip)
         .filter(l -> !l.isEmpty() && !l.startsWith("//"))
-        .map(l -> l.replace(" => ", "=>"))
         .collect(Collectors.joining("\n"));
   }
 

@@ -141,7 +141,7 @@ class MarkupTest {
   }
 
   @Test
-  void the_stylesheet_is_small_and_undecorated() throws IOException {
+  void the_stylesheets_are_small_together_and_undecorated() throws IOException {
     ByteArrayOutputStream packed = new ByteArrayOutputStream();
     try (GZIPOutputStream gzip = new GZIPOutputStream(packed)) {
       gzip.write(css().getBytes(StandardCharsets.UTF_8));

@@ -161,6 +161,9 @@ class ChaosBrowserTest {
           left.lost.get() + right.lost.get(),
           kills,
           (System.nanoTime() - began) / 1_000_000_000);
+      for (Phone phone : List.of(one, two)) {
+        assertEquals(List.of(), phone.pressed.stream().filter(p -> p.startsWith("!")).toList());
+      }
       assertEquals(before + 2 * EACH, lines());
       for (Phone phone : List.of(one, two)) {
         List<Entry> there = from(phone == one ? "phone one" : "phone two");

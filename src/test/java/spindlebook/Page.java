@@ -53,6 +53,9 @@ record Page(Browser browser, String path, int status, HttpHeaders headers, Strin
     Matcher found = FORM.matcher(html);
     while (found.find()) {
       Map<String, String> form = attributes(found.group(1));
+      if (!form.getOrDefault("method", "get").equals("post")) {
+        continue; // It only asks for another page; nothing is sent.
+      }
       forms.add(
           new Form(
               browser,

@@ -2,6 +2,7 @@ package spindlebook;
 
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
+import io.javalin.config.SizeUnit;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
@@ -12,6 +13,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.Server;
 import org.slf4j.Logger;
@@ -37,6 +39,8 @@ import spindlebook.log.Applier;
 import spindlebook.log.Book;
 import spindlebook.log.BookRefused;
 import spindlebook.log.Histories;
+import spindlebook.photo.PhotoPages;
+import spindlebook.photo.PhotoStore;
 import spindlebook.recheck.ReCheckPages;
 import spindlebook.round.CorrectionPages;
 import spindlebook.round.GuidePages;
@@ -80,6 +84,13 @@ public final class App implements AutoCloseable {
   private static final long MOST_BYTES = 256 * 1024;
   private static final long MOST_READ_ON_BYTES = 4 * 1024 * 1024;
 
+  /** The one address that takes a file. */
+  private static final Pattern PHOTOS = Pattern.compile("/corners/[^/]+/photos");
+
+  private static final int MOST_PHOTO_MB = 12;
+  private static final long MOST_PHOTO_BYTES = MOST_PHOTO_MB * 1024 * 1024 + MOST_BYTES;
+  private static final long MOST_PHOTO_READ_ON_BYTES = 48 * 1024 * 1024;
+
   private final Book bookFile;
   private final Devices paired;
   private final Codes codes;
@@ -110,6 +121,7 @@ public final class App implements AutoCloseable {
   final FastenerPages fasteners;
   final TelltalePages telltales;
   final ReCheckPages reChecks;
+  final PhotoPages photos;
   final BookPages book;
   final EntryPages entries;
 
@@ -127,7 +139,7 @@ public final class App implements AutoCloseable {
   public static App start(Path dataDir, Listening listening, Clock clock, Consumer<String> tell) {
     Book book = Book.open(dataDir, clock, appliers(), tell);
     try {
-      return new App(book, new Devices(dataDir, clock), listening, clock);
+      return new App(book, dataDir, new Devices(dataDir, clock), listening, clock);
     } catch (RuntimeException e) {
       book.close();
       throw e;
@@ -143,7 +155,7 @@ public final class App implements AutoCloseable {
     return List.of(new CarList(), new AdjustmentList());
   }
 
-  private App(Book bookFile, Devices paired, Listening listening, Clock clock) {
+  private App(Book bookFile, Path dataDir, Devices paired, Listening listening, Clock clock) {
     this.bookFile = bookFile;
     Histories histories = new Histories(bookFile);
     AdjustmentStore adjustmentStore = new AdjustmentStore(bookFile, histories);
@@ -171,6 +183,7 @@ public final class App implements AutoCloseable {
     this.fasteners = new FastenerPages(histories, new FastenerStore(bookFile));
     this.telltales = new TelltalePages(histories, new TelltaleStore(bookFile));
     this.reChecks = new ReCheckPages(histories);
+    this.photos = new PhotoPages(histories, new PhotoStore(bookFile, dataDir));
     this.book = new BookPages(histories, bookStore);
     this.entries = new EntryPages(histories, bookStore);
     this.paired = paired;
@@ -194,6 +207,9 @@ public final class App implements AutoCloseable {
         context -> context.setErrorHandler(new ErrorPages(Problems::of)));
     config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
     config.http.maxRequestSize = MOST_BYTES;
+    config.jetty.multipartConfig.maxFileSize(MOST_PHOTO_MB, SizeUnit.MB);
+    config.jetty.multipartConfig.maxTotalRequestSize(MOST_PHOTO_MB + 1, SizeUnit.MB);
+    config.jetty.multipartConfig.maxInMemoryFileSize(64, SizeUnit.KB);
     config.http.prefer405over404 = true;
     config.routes.before(door::before);
     config.routes.before(App::onlyForms);
@@ -223,12 +239,17 @@ public final class App implements AutoCloseable {
       return;
     }
     String type = ctx.contentType() == null ? "" : ctx.contentType().toLowerCase(Locale.ROOT);
-    if (!type.startsWith("application/x-www-form-urlencoded")) {
+    boolean photo = takesFiles(ctx) && type.startsWith("multipart/form-data");
+    if (!photo && !type.startsWith("application/x-www-form-urlencoded")) {
       throw new HttpResponseException(415, "");
     }
-    if (ctx.contentLength() > MOST_BYTES) {
+    if (ctx.contentLength() > (photo ? MOST_PHOTO_BYTES : MOST_BYTES)) {
       throw new HttpResponseException(413, "");
     }
+  }
+
+  private static boolean takesFiles(Context ctx) {
+    return PHOTOS.matcher(ctx.path()).matches();
   }
 
   private static void refused(BookRefused refused, Context ctx) {
@@ -262,7 +283,8 @@ public final class App implements AutoCloseable {
       InputStream sent = ctx.req().getInputStream();
       long read = 0;
       int some = 0;
-      while (some >= 0 && read < MOST_READ_ON_BYTES) {
+      long most = takesFiles(ctx) ? MOST_PHOTO_READ_ON_BYTES : MOST_READ_ON_BYTES;
+      while (some >= 0 && read < most) {
         some = sent.read(away);
         read += some;
       }

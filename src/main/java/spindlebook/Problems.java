@@ -18,7 +18,10 @@ final class Problems {
           new ProblemPage(
               408, "Too slow", "What was sent came too slowly to wait for; send it again.");
       case 413 ->
-          new ProblemPage(413, "Too much at once", "That is more than a form of this book sends.");
+          new ProblemPage(
+              413,
+              "Too much at once",
+              "That is more than a form of this book sends; a photo has 12 MB at most.");
       case 415 ->
           new ProblemPage(415, "Not a form", "This address takes what a form of this book sends.");
       case 431 ->

@@ -98,6 +98,9 @@ final class Routes {
     r.get("/corners/{corner}/telltales", app.telltales::list);
     r.post("/corners/{corner}/telltales", app.telltales::read);
     r.get("/cars/{car}/re-check", app.reChecks::reCheck);
+    r.get("/corners/{corner}/photos", app.photos::list);
+    r.post("/corners/{corner}/photos", app.photos::add);
+    r.get("/photos/{file}", app.photos::file);
 
     r.get("/entries/{entry}", app.entries::entry);
     r.post("/entries/{entry}/answer", app.entries::answer);

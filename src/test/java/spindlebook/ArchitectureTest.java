@@ -49,6 +49,7 @@ class ArchitectureTest {
     "spindlebook.fastener..",
     "spindlebook.telltale..",
     "spindlebook.recheck..",
+    "spindlebook.photo..",
     "spindlebook.figures.."
   };
 
@@ -197,6 +198,7 @@ class ArchitectureTest {
                 "fastener",
                 "telltale",
                 "recheck",
+                "photo",
                 "figures")),
         rooms);
   }

@@ -15,10 +15,12 @@ import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Layout;
 import spindlebook.corner.Noted;
+import spindlebook.corner.SeenToDo;
 import spindlebook.corner.Standing;
 import spindlebook.log.BookFile;
 import spindlebook.log.CarsOfFile;
 import spindlebook.travel.CornerTravel;
+import spindlebook.travel.DeepestBump;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Outcome;
 import spindlebook.uncertainty.Figure;
@@ -99,5 +101,21 @@ class DemoCarTest {
     Duration ago = Duration.between(last, Instant.now());
     assertTrue(ago.compareTo(Duration.ofDays(1)) > 0, ago.toString());
     assertTrue(ago.compareTo(Duration.ofDays(4)) < 0, ago.toString());
+  }
+
+  @Test
+  void it_has_something_to_do_and_done_a_touched_fastener_and_a_ring_that_was_read() {
+    CarBook marmot = marmot();
+    assertEquals(2, marmot.toDos().stream().filter(SeenToDo::open).count());
+    assertEquals(3, marmot.toDos().size());
+    List<String> open =
+        marmot.openFasteners().stream()
+            .map(f -> f.corner() + " " + f.adjuster().adjuster())
+            .toList();
+    assertTrue(open.contains("marmot-lf limit-strap"), open.toString());
+    assertTrue(!open.contains("marmot-rf tie-rod"), open.toString());
+    Card left = marmot.card("marmot-lf");
+    DeepestBump bump = DeepestBump.of(left, CornerTravel.of(left), marmot.telltales().get(0));
+    assertTrue(bump instanceof DeepestBump.At, bump.toString());
   }
 }

@@ -260,6 +260,7 @@ class PhoneBrowserTest {
           "/corners/marmot-lf/adjustments",
           "/corners/marmot-lf/adjustments/limit-strap",
           "/corners/marmot-lf/telltales",
+          "/corners/marmot-lf/photos",
           "/corners/marmot-lf/fasteners",
           "/corners/marmot-lf/fasteners/upper-rod-ends",
           "/corners/marmot-lf/rounds",

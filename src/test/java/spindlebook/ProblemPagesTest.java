@@ -160,7 +160,7 @@ class ProblemPagesTest {
       String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
       assertTrue(
           answer.startsWith("HTTP/1.1 413"), answer.substring(0, Math.min(80, answer.length())));
-      assertTrue(answer.contains("That is more than a form of this book sends."), answer);
+      assertTrue(answer.contains("That is more than a form of this book sends"), answer);
     }
   }
 

@@ -91,6 +91,7 @@ final class CornerViews {
             new Link("tools", "/cars/" + card.car() + "/tools"),
             new Link("fasteners", "/corners/" + corner + "/fasteners"),
             new Link("telltales", "/corners/" + corner + "/telltales"),
+            new Link("photos", "/corners/" + corner + "/photos"),
             new Link("to do", "/cars/" + card.car() + "/to-do?corner=" + corner),
             new Link("rounds", "/corners/" + corner + "/rounds"),
             new Link("a blank sheet to print", "/corners/" + corner + "/paper"),

@@ -24,7 +24,7 @@ public final class WholeFile {
   }
 
   /** Makes the names in a folder last; a new file may else be gone after a power cut. */
-  static void forceFolder(Path folder) throws IOException {
+  public static void forceFolder(Path folder) throws IOException {
     if (System.getProperty("os.name").toLowerCase(Locale.ROOT).startsWith("windows")) {
       return; // Windows opens no folder as a file, and keeps names by itself.
     }

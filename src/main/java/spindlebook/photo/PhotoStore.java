@@ -1,0 +1,95 @@
+package spindlebook.photo;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import spindlebook.corner.Content;
+import spindlebook.log.Bodies;
+import spindlebook.log.Book;
+import spindlebook.log.WholeFile;
+import spindlebook.web.FormKey;
+
+/**
+ * Photos beside the book, each named by the SHA-256 of its file, and the entries that name them.
+ */
+public final class PhotoStore {
+  private static final Pattern NAME = Pattern.compile("[0-9a-f]{64}(\\.small)?\\.jpg");
+
+  private final Book book;
+  private final Path folder;
+
+  /**
+   * @param dataDir the folder of the book
+   */
+  public PhotoStore(Book book, Path dataDir) {
+    this.book = book;
+    this.folder = dataDir.resolve("photos");
+  }
+
+  /** A photo on the disk that no entry names yet. */
+  record Kept(String file, int widthPx, int heightPx) {}
+
+  /**
+   * Puts a photo on the disk, for good, before anything names it. One at a time: what one takes of
+   * memory is bounded, and the same photo twice is one file.
+   */
+  synchronized Kept keep(InputStream sent) throws IOException {
+    boolean first = !Files.isDirectory(folder);
+    Files.createDirectories(folder);
+    if (first) {
+      WholeFile.forceFolder(folder.toAbsolutePath().getParent());
+    }
+    sweep();
+    Picture picture = Picture.of(sent, folder);
+    String file = sha256(picture.jpeg());
+    put(file + ".small.jpg", picture.small());
+    put(file + ".jpg", picture.jpeg());
+    return new Kept(file, picture.widthPx(), picture.heightPx());
+  }
+
+  /** What was on its way when the program was killed. */
+  private void sweep() throws IOException {
+    try (Stream<Path> left = Files.list(folder)) {
+      for (Path file : left.filter(f -> f.toString().endsWith(".part")).toList()) {
+        Files.deleteIfExists(file);
+      }
+    }
+  }
+
+  private void put(String name, byte[] bytes) throws IOException {
+    if (!Files.exists(folder.resolve(name))) {
+      WholeFile.put(folder.resolve(name), bytes);
+    }
+  }
+
+  private static String sha256(byte[] bytes) {
+    try {
+      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+    } catch (NoSuchAlgorithmException missing) {
+      throw new IllegalStateException("every Java has SHA-256", missing);
+    }
+  }
+
+  void add(Content.Photo photo, FormKey form, String who) {
+    book.append(Bodies.draft(form.key(), form.after(), who, photo));
+  }
+
+  /** Whether this form was sent before and is in the book. */
+  boolean has(FormKey form) {
+    return book.byKey(form.key()).isPresent();
+  }
+
+  /** A photo's file by its own name; empty when there is none, or it is no name of a photo. */
+  Optional<Path> file(String name) {
+    return NAME.matcher(name).matches()
+        ? Optional.of(folder.resolve(name)).filter(Files::isRegularFile)
+        : Optional.empty();
+  }
+}

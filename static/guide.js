@@ -122,7 +122,7 @@ const height = (s, mark) => {
     if (again) outbox.replace(again.id, TO, { ...again.body, ...body, key: again.body.key });
     else send(body, s.p.words + ", spindle " + me.spindle, s.id);
     if (so) send({ what: "so", target: body.key });
-    onward(s.id);
+    onward(s.id, me.left);
   };
   if (!wrong) return keep(false);
   ask = {
@@ -146,7 +146,10 @@ const keep = (value) => {
     save();
     return draw();
   }
-  if (!s.p.height) return go(s.p.id + "/straight/height");
+  if (!s.p.height) {
+    me.left = { ...leave(), text: value };
+    return go(s.p.id + "/straight/height");
+  }
   read(s, value, me.note);
   onward(s.id);
 };

@@ -8,11 +8,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
@@ -375,6 +379,43 @@ class GuideTest {
                 "rubs the clip"))
         .is(200);
     assertTrue(shop.get("/entries/reading-a").text().contains("rubs the clip"));
+  }
+
+  @Test
+  void a_plan_lacks_nothing_of_what_it_claims_to_reach_while_others_write() throws Exception {
+    String round = start(Map.of());
+    sendHeight(round, "h1", "on-the-strap", "14 3/8");
+    Map<String, Long> told = new ConcurrentHashMap<>();
+    AtomicBoolean over = new AtomicBoolean();
+    List<JsonNode> plans = new ArrayList<>();
+    CompletableFuture<Void> asking =
+        CompletableFuture.runAsync(
+            () -> {
+              try {
+                while (!over.get()) {
+                  plans.add(json(shop.get("/rounds/" + round + "/news?n=-1").is(200)));
+                }
+              } catch (IOException unread) {
+                throw new UncheckedIOException(unread);
+              }
+            });
+    for (int i = 0; i < 150; i++) {
+      String key = "r" + i;
+      Page answer = sendReading(round, key, "h1", "p-upper-rod-end", i + " mm").is(200);
+      told.put(key, json(answer).get("n").asLong());
+    }
+    over.set(true);
+    asking.join();
+    for (JsonNode plan : plans) {
+      long reaches = plan.get("n").asLong();
+      String read = plan.at("/done").path("h1/straight/p-upper-rod-end").path("key").asText("r-1");
+      long newest =
+          told.values().stream().filter(n -> n <= reaches).mapToLong(n -> n).max().orElse(0);
+      assertTrue(
+          newest == 0 || told.get(read) >= newest,
+          () -> "it claims " + reaches + " and tells " + read + ", not " + newest);
+    }
+    assertTrue(plans.size() > 5, "plans " + plans.size());
   }
 
   @Test

@@ -31,7 +31,7 @@ final class GuideJson {
 
   /**
    * @param mirror the other side's card, or null
-   * @param n how far the book goes
+   * @param n the last of the car's entries that the card surely holds
    * @param book its generation
    * @param here the place whose readings in words are wanted first; null for those of all places
    */

@@ -110,14 +110,19 @@ public final class GuidePages {
         "");
   }
 
-  private ObjectNode json(Card card, SeenRound round, String place) {
+  private ObjectNode json(Card shown, SeenRound round, String place) {
+    // How far it goes is asked before the card is: what comes between is then told twice by the
+    // phone that sent it, never left out by it.
+    long n = histories.of(shown.car()).n();
+    Card card = histories.card(shown.car(), shown.corner());
     Card mirror =
         histories
             .of(card.car())
             .cornerAt(card.place().mirror())
             .map(c -> histories.card(card.car(), c))
             .orElse(null);
-    return GuideJson.of(card, mirror, round, store.lastN(), store.generation(), place);
+    SeenRound now = card.round(round.key()).orElse(round);
+    return GuideJson.of(card, mirror, now, n, store.generation(), place);
   }
 
   private static GuideView.Step asked(
@@ -310,11 +315,11 @@ public final class GuidePages {
     if (otherBook(ctx, ctx.queryParam("book"))) {
       return;
     }
-    if (String.valueOf(store.lastN()).equals(ctx.queryParam("n"))) {
+    Card card = card(ctx);
+    if (String.valueOf(histories.of(card.car()).n()).equals(ctx.queryParam("n"))) {
       ctx.status(204);
       return;
     }
-    Card card = card(ctx);
     ctx.contentType("application/json").result(json(card, round(ctx, card), null).toString());
   }
 

@@ -19,6 +19,12 @@ const make = (tag, cls, text) => {
   if (text) e.textContent = text;
   return e;
 };
+// A key that is being pressed stays the same element: what looks as before is not built again.
+const fill = (where, as, build) => {
+  if (where.dataset.as === as) return;
+  where.dataset.as = as;
+  where.replaceChildren(...build());
+};
 const save = () => outbox.put(HERE, JSON.stringify({ ...me, taken: me.taken.slice(-20) }));
 
 // --- the plan with what this phone has not sent, or sent after the plan was made
@@ -125,14 +131,10 @@ const height = (s, mark) => {
     onward(s.id, me.left);
   };
   if (!wrong) return keep(false);
-  ask = {
-    words: "'" + s.p.words + "' came out " + (wrong.rank < s.p.rank ? "below" : "above") + " '" + wrong.words + "'.",
-    keys: [
-      ["It is so", () => keep(true)],
-      ["Type it again", () => go(s.id)],
-    ],
-  };
-  draw();
+  say("'" + s.p.words + "' came out " + (wrong.rank < s.p.rank ? "below" : "above") + " '" + wrong.words + "'.", [
+    ["It is so", () => keep(true)],
+    ["Type it again", () => go(s.id)],
+  ]);
 };
 
 const keep = (value) => {
@@ -322,6 +324,7 @@ const asking = () => {
   );
   if (ask || !open) return ask;
   return {
+    of: open.key,
     words: "In doubt, not counted: " + open.words + ". " + open.doubt,
     keys: [
       ["It is so", () => (send({ what: "so", target: open.key }), draw())],
@@ -332,90 +335,67 @@ const asking = () => {
 
 const top = () => {
   const q = asking();
-  said.replaceChildren();
   if (q) {
-    said.append(make("p", "is-in-doubt", q.words), ...q.keys.map(([w, f]) => key(w, f)));
+    fill(said, "?" + q.of, () => [
+      make("p", "is-in-doubt", q.words),
+      ...q.keys.map(([w, f]) => key(w, f)),
+    ]);
     return;
   }
   if (me.undone) {
-    said.append(make("p", "", "Taken back: " + me.undone.words), key("Put back", redo, "", "put back"));
+    const words = "Taken back: " + me.undone.words;
+    fill(said, words, () => [make("p", "", words), key("Put back", redo, "", "put back")]);
     return;
   }
   const last = me.spindle ? { words: "spindle " + me.spindle } : me.taken[me.taken.length - 1];
-  if (!last) return;
-  const held = outbox.pending().find((e) => e.body.key === last.key);
-  said.append(make("p", "", last.words + (last.key ? (held ? " · on this phone" : " · in the book") : "")));
+  const held = last && outbox.pending().find((e) => e.body.key === last.key);
+  const words = last ? last.words + (last.key ? (held ? " · on this phone" : " · in the book") : "") : "";
+  fill(said, words, () => (words ? [make("p", "", words)] : []));
 };
 
-const more = (s) => {
-  const left = state.steps.filter(
-    (o) => o.p === s.p && o.steering === s.steering && !o.done && o.p.height && plan.rows[o.row]?.kind === "gap",
+// What is under More comes after the first screen is there.
+let more = null;
+const fetchMore = () =>
+  import("./guide-more.js").then(
+    (m) => {
+      more = m.more;
+      draw();
+    },
+    () => setTimeout(fetchMore, 3000),
   );
-  const rest = () => {
-    menu = "";
-    ask = {
-      words: "Well clear for " + (left.length === 1 ? "the one" : "the " + left.length) + " not read yet here?",
-      keys: [
-        ["Yes, well clear", () => (left.forEach((o) => read(o, "well clear")), onward(s.id))],
-        ["No", () => ((ask = null), draw())],
-      ],
-    };
-    draw();
-  };
-  const all = [];
-  if (plan.rows[s.row]?.kind === "gap") all.push(key("not looked", () => keep("not looked"), "full"));
-  if (left.length) all.push(key("well clear for the rest here", rest, "full"));
-  const note = make("label", "g-note", "Note to this reading");
-  const words = make("input");
-  Object.assign(words, { type: "text", value: me.note ?? "", maxLength: 200 });
-  words.addEventListener("input", () => ((me.note = words.value), save()));
-  note.append(words);
-  if (s.row !== "height") all.push(note);
-  const jump = make("div", "g-jump");
-  for (const p of state.places) {
-    const open = state.steps.filter((o) => o.p === p && !o.done);
-    const first = open[0] ?? state.steps.find((o) => o.p === p);
-    jump.append(key(p.words + (open.length ? ", " + open.length + " to read" : ", read"), () => go(first.id), "full"));
-  }
-  const steer = [...new Set(state.steps.filter((o) => o.p === s.p).map((o) => o.steering))];
-  for (const t of steer)
-    jump.append(
-      key("steering " + t.replace("-", " "), () => go(state.steps.find((o) => o.p === s.p && o.steering === t && o.row !== "height")?.id ?? s.id), "full"),
-    );
-  all.push(jump);
-  if (plan.mirror) {
-    const move = make("form");
-    Object.assign(move, { method: "post", action: "/rounds/" + plan.round + "/other-side" });
-    for (const [name, value] of [["key", outbox.newKey()], ["after", plan.after]])
-      move.append(Object.assign(make("input"), { type: "hidden", name, value }));
-    move.append(key("these were the " + plan.mirror, () => move.submit(), "full"));
-    all.push(move);
-  }
-  const links = make("p", "more-links");
-  for (const [t, h] of [["One more height", "/heights/new"], ["The round", ""]]) {
-    const a = make("a", "", t);
-    a.href = "/rounds/" + plan.round + h;
-    links.append(a);
-  }
-  all.push(links);
-  return all;
+const say = (words, keys) => {
+  menu = "";
+  ask = words ? { of: outbox.newKey(), words, keys } : null;
+  draw();
 };
 
 const draw = () => {
   state = now();
   const i = state.steps.findIndex((s) => s.id === me.at);
   const s = state.steps[i];
-  const takes = key("Undo", undo, "", "undo");
-  takes.disabled = !me.spindle && !me.taken.length;
-  foot.replaceChildren(key("‹ Back", () => beside(-1)), takes, ...(s ? [key("Skip ›", () => beside(1)), key(menu ? "Keys" : "More", () => ((menu = menu ? "" : "more"), draw()), menu ? "key-on" : "")] : []));
+  const none = !me.spindle && !me.taken.length;
+  fill(foot, [none, !!s, menu, !!more].join(), () => {
+    const takes = key("Undo", undo, "", "undo");
+    takes.disabled = none;
+    const menus = () => ((menu = menu ? "" : "more"), draw());
+    return [
+      key("‹ Back", () => beside(-1)),
+      takes,
+      ...(s ? [key("Skip ›", () => beside(1))] : []),
+      ...(s && more ? [key(menu ? "Keys" : "More", menus, menu ? "key-on" : "")] : []),
+    ];
+  });
   top();
   typed.hidden = !s || !!menu;
   if (!s) {
+    told.dataset.at = "";
     told.replaceChildren(make("h2", "", "All that was asked for has been read."));
-    const a = make("a", "key key-main", "To the round");
-    a.href = "/rounds/" + plan.round;
     pad.className = "pad pad-end";
-    pad.replaceChildren(a);
+    fill(pad, "end", () => {
+      const a = make("a", "key key-main", "To the round");
+      a.href = "/rounds/" + plan.round;
+      return [a];
+    });
     return;
   }
   band(s, i);
@@ -435,15 +415,18 @@ const draw = () => {
   if (box.value !== me.text) box.value = me.text;
   unit.textContent = row?.kind === "angle" ? "°" : plan.mm ? "mm" : "in";
   if (menu) {
-    if (pad.className !== "g-more") {
-      pad.className = "g-more";
-      pad.replaceChildren(...more(s));
-    }
+    pad.className = "g-more";
+    const here = { s, plan, state, me, key, make, keep, read, go, onward, say, save };
+    fill(pad, "more " + s.id, () => more(here));
     return;
   }
   const numbers = plan.mm || row?.kind === "angle";
   pad.className = numbers ? "pad pad-4" : "pad pad-12";
-  pad.replaceChildren(...(numbers ? decimals() : inches(row?.drill)), ...words(s, row?.kind));
+  const others = row ? "" : marks().map((m) => m.key + m.typed).join();
+  fill(pad, [s.id, kind, me.spindle ?? "", fine, me.text.startsWith("-"), others].join("|"), () => [
+    ...(numbers ? decimals() : inches(row?.drill)),
+    ...words(s, row?.kind),
+  ]);
 };
 
 outbox.listen((body, json) => {
@@ -479,6 +462,7 @@ const news = async () => {
   setTimeout(news, 1500);
 };
 setTimeout(news, plan.part ? 300 : 1500);
+setTimeout(fetchMore, 0);
 
 const asked = new URLSearchParams(location.search).get("at");
 if (asked && state.steps.some((s) => s.id === asked)) me.at = asked;

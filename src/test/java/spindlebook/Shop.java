@@ -31,6 +31,12 @@ final class Shop implements AutoCloseable {
     browser = browser == null ? Browser.paired(app, "Sam") : browser.at(app.port());
   }
 
+  /** At a port that was known before. */
+  void open(int port) {
+    app = App.start(folder, port, new Ticking(), told::add);
+    browser = browser.at(app.port());
+  }
+
   /** A browser that is not paired. */
   Browser stranger() {
     return new Browser(app.port(), "Nobody");

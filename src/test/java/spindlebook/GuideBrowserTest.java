@@ -1,0 +1,429 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.interactions.Actions;
+
+/** A guided round in a real Chromium, in the ways a hand may go about it. */
+class GuideBrowserTest {
+  @TempDir Path folder;
+  private Shop shop;
+  private Marmot marmot;
+  private Screen phone;
+
+  @BeforeEach
+  void open() {
+    shop = new Shop(folder.resolve("book"));
+    marmot = new Marmot(shop);
+    phone = new Screen(folder.resolve("phone"), shop, 390, 844);
+  }
+
+  @AfterEach
+  void close() {
+    if (phone != null) {
+      phone.close();
+    }
+    shop.close();
+  }
+
+  private String guide(Map<String, String> conditions) {
+    String round = marmot.startRound(marmot.left, conditions);
+    phone.go("/rounds/" + round + "/guide");
+    phone.find(Screen.BOX);
+    return round;
+  }
+
+  private void press(String key) {
+    phone.find(Screen.key(key)).click();
+  }
+
+  private void keyboard(CharSequence... keys) {
+    new Actions(phone.screen).sendKeys(keys).perform();
+  }
+
+  private void height(String spindle, String mark) {
+    keyboard(spindle, Keys.ENTER, mark, Keys.ENTER);
+  }
+
+  private void sent() {
+    phone.wait(
+        () ->
+            (Long)
+                    phone.ask(
+                        "return Object.keys(localStorage).filter(k =>"
+                            + " k.startsWith('sb:o:')).length")
+                == 0);
+  }
+
+  private List<JsonNode> entries(String kind) {
+    List<JsonNode> found = new ArrayList<>();
+    try {
+      for (String line : shop.lines().subList(1, shop.lines().size())) {
+        JsonNode entry = new ObjectMapper().readTree(line);
+        if (entry.get("kind").asText().equals(kind)) {
+          found.add(entry.get("body"));
+        }
+      }
+    } catch (IOException unread) {
+      throw new AssertionError(unread);
+    }
+    return found;
+  }
+
+  private List<String> readings() {
+    return entries("reading").stream()
+        .map(
+            r ->
+                r.get("steering").asText()
+                    + " "
+                    + r.path("point").asText(r.get("quantity").asText())
+                    + " "
+                    + r.get("typed").asText())
+        .toList();
+  }
+
+  @Test
+  void a_keyboard_alone_enters_a_whole_round() {
+    guide(Map.of());
+    List<String> wanted = new ArrayList<>();
+    int heights = 0;
+    for (String step = phone.step(); !step.isEmpty(); step = phone.step()) {
+      if (step.endsWith("/height")) {
+        height((14 + 4 * heights) + " 3/8", "30 1/4");
+        heights++;
+      } else {
+        String[] at = step.split("/");
+        String row = at[2].substring(2);
+        String typed =
+            switch (row) {
+              case "camber" -> "-1.2";
+              case "toe" -> "1/8";
+              case "strap-length", "shock-length" -> 30 - heights + " 1/2";
+              default -> at[2].startsWith("q-") ? "2 1/16" : "well clear";
+            };
+        keyboard(typed, Keys.ENTER);
+        wanted.add(at[1] + " " + row + " " + typed);
+      }
+      String left = step;
+      phone.wait(() -> !phone.step().equals(left));
+    }
+    sent();
+    assertTrue(wanted.size() > 80, "a whole round: " + wanted.size());
+    assertEquals(wanted.size(), readings().size());
+    assertEquals(wanted.stream().sorted().toList(), readings().stream().sorted().toList());
+    assertEquals(heights, entries("height").size());
+  }
+
+  @Test
+  void a_round_in_millimetres_has_ten_digits_and_no_sixteenths() {
+    guide(Map.of("unit", "mm"));
+    assertTrue(phone.screen.findElements(Screen.key("1/16")).isEmpty(), "sixteenths");
+    for (String digit : List.of("3", "6", "5", "Keep", "7", "7", "0", ".", "5", "Keep")) {
+      press(digit);
+    }
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    press("4");
+    press("Keep");
+    sent();
+    assertEquals("365", entries("height").get(0).get("spindle").get("typed").asText());
+    assertEquals("770.5", entries("height").get(0).get("mark").get("typed").asText());
+    assertEquals(List.of("straight upper-rod-end 4"), readings());
+    assertEquals(4.0, entries("reading").get(0).at("/length/mm").asDouble());
+  }
+
+  @Test
+  void an_angle_is_tapped_with_its_sign() {
+    String round = guide(Map.of());
+    height("14 3/8", "30 1/4");
+    sent();
+    phone.go("/rounds/" + round + "/guide?at=on-the-strap-1/straight/q-camber");
+    phone.find(Screen.BOX);
+    for (String key : List.of("minus", "1", ".", "2", "Keep")) {
+      press(key);
+    }
+    sent();
+    assertEquals(List.of("straight camber -1.2"), readings());
+    assertEquals(
+        Math.toRadians(-1.2), entries("reading").get(0).at("/angle/rad").asDouble(), 1e-12);
+  }
+
+  @Test
+  void well_clear_for_the_rest_is_asked_once_and_then_said_of_each() {
+    guide(Map.of());
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    press("3/8");
+    press("More");
+    press("well clear for the rest here");
+    assertTrue(phone.text(".g-said").contains("not read yet here?"), phone.text(".g-said"));
+    press("No");
+    sent();
+    assertEquals(1, readings().size());
+    press("More");
+    press("well clear for the rest here");
+    press("Yes, well clear");
+    sent();
+    List<String> rest = readings().subList(1, readings().size());
+    assertTrue(rest.size() >= 4, rest.toString());
+    assertTrue(rest.stream().allMatch(r -> r.endsWith(" well clear")), rest.toString());
+    assertTrue(rest.stream().allMatch(r -> r.startsWith("straight ")), rest.toString());
+    assertFalse(phone.step().isEmpty());
+  }
+
+  @Test
+  void a_bump_below_droop_is_asked_about_before_it_is_kept() {
+    String round = guide(Map.of());
+    height("20", "30 1/4");
+    sent();
+    phone.go("/rounds/" + round + "/guide?at=stop-touch-1/straight/height");
+    phone.find(Screen.BOX);
+    height("14", "30 1/4");
+    assertTrue(
+        phone
+            .text(".g-said")
+            .contains("'Bump stop touches' came out below 'On the strap (full droop)'."),
+        phone.text(".g-said"));
+    press("Type it again");
+    assertEquals(1, entries("height").size());
+    assertEquals("stop-touch-1/straight/height", phone.step());
+    height("14", "30 1/4");
+    press("It is so");
+    sent();
+    assertEquals(2, entries("height").size());
+    assertEquals(1, entries("answer").size());
+  }
+
+  @Test
+  void half_a_value_survives_a_reload_and_a_second_phone_goes_on_where_the_first_is() {
+    String round = guide(Map.of());
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    press("3/8");
+    phone.wait(() -> phone.step().endsWith("/p-lower-rod-end"));
+    press("2");
+    phone.screen.navigate().refresh();
+    phone.find(Screen.BOX);
+    assertEquals("on-the-strap-1/straight/p-lower-rod-end", phone.step());
+    assertEquals("2", phone.find(Screen.BOX).getDomProperty("value"));
+    sent();
+    try (Screen second = new Screen(folder.resolve("second"), shop, 390, 844)) {
+      second.go("/rounds/" + round + "/guide");
+      second.find(Screen.BOX);
+      assertEquals("on-the-strap-1/straight/p-lower-rod-end", second.step());
+      second.find(Screen.key("1/4")).click();
+      press("1/16");
+      phone.wait(() -> readings().size() == 3);
+    }
+    // Two people's readings of one thing are repeats: both stay.
+    assertEquals(
+        List.of("straight lower-rod-end 1/4", "straight lower-rod-end 2 1/16"),
+        readings().subList(1, 3).stream().sorted().toList());
+  }
+
+  @Test
+  void a_locked_phone_loses_nothing_and_sends_when_it_is_looked_at_again() {
+    int port = shop.port();
+    guide(Map.of());
+    shop.close();
+    height("14 3/8", "30 1/4");
+    press("3/8");
+    press("2");
+    phone.devtools("Page.setWebLifecycleState", Map.of("state", "frozen"));
+    shop.open(port);
+    phone.devtools("Page.setWebLifecycleState", Map.of("state", "active"));
+    sent();
+    assertEquals(1, entries("height").size());
+    assertEquals(List.of("straight upper-rod-end 3/8"), readings());
+    assertEquals("2", phone.find(Screen.BOX).getDomProperty("value"));
+  }
+
+  @Test
+  void a_key_held_down_while_the_book_answers_still_counts_when_it_is_let_go() {
+    String round = guide(Map.of());
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    sent();
+    @SuppressWarnings("unchecked")
+    List<Number> middle =
+        (List<Number>)
+            phone.ask(
+                """
+                const r = document.querySelector('[data-key="touches"]').getBoundingClientRect();
+                return [r.x + r.width / 2, r.y + r.height / 2];
+                """);
+    Map<String, Object> mouse =
+        Map.of(
+            "x",
+            middle.get(0).doubleValue(),
+            "y",
+            middle.get(1).doubleValue(),
+            "button",
+            "left",
+            "clickCount",
+            1);
+    phone.ask(
+        """
+        window.plans = 0;
+        const asked = window.fetch;
+        window.fetch = async (...of) => {
+          const answer = await asked(...of);
+          if (of[0].includes('/news') && answer.status === 200) window.plans++;
+          return answer;
+        };
+        """);
+    phone.devtools("Emulation.setTouchEmulationEnabled", Map.of("enabled", false));
+    mouse("mousePressed", mouse);
+    // Another phone's entry brings a new plan meanwhile.
+    marmot.height(round, "in-between", "20", "30 1/4");
+    phone.wait(() -> ((Long) phone.ask("return window.plans")) > 0);
+    mouse("mouseReleased", mouse);
+    sent();
+    assertEquals(List.of("straight upper-rod-end touches"), readings());
+  }
+
+  private void mouse(String type, Map<String, Object> at) {
+    Map<String, Object> event = new HashMap<>(at);
+    event.put("type", type);
+    phone.devtools("Input.dispatchMouseEvent", event);
+  }
+
+  private static final String SMALL_KEYS =
+      """
+      return [...document.querySelectorAll('button, a.key, input, select')]
+        .filter((e) => e.offsetParent && e.type !== 'hidden')
+        .map((e) => [e, e.getBoundingClientRect()])
+        .filter(([, r]) => r.height < 47.5 || r.width < 24)
+        .map(([e, r]) => (e.dataset.key ?? e.innerText) + ' ' + r.width + ' x ' + r.height);
+      """;
+
+  @Test
+  void every_key_is_48_px_high_on_the_narrowest_phone() {
+    phone.size(320, 640);
+    guide(Map.of());
+    assertEquals(List.of(), phone.ask(SMALL_KEYS));
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    assertEquals(List.of(), phone.ask(SMALL_KEYS));
+    press("More");
+    assertEquals(List.of(), phone.ask(SMALL_KEYS));
+  }
+
+  private static final String CUT =
+      """
+      return [...document.querySelectorAll('button, p, h1, h2, a.key')]
+        .filter((e) => e.offsetParent && e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== 'inline')
+        .map((e) => e.outerHTML.slice(0, 90) + ' ' + e.scrollWidth + ' > ' + e.clientWidth);
+      """;
+
+  private static final String OVER =
+      """
+      return [...document.querySelectorAll('body *')]
+        .filter((e) => e.getBoundingClientRect().right > 391)
+        .map((e) => e.outerHTML.slice(0, 120)).join('; ');
+      """;
+
+  @Test
+  void at_twice_the_text_size_no_word_is_cut_and_nothing_scrolls_sideways() {
+    guide(Map.of());
+    phone.devtools("Page.enable", Map.of());
+    phone.devtools("Page.setFontSizes", Map.of("fontSizes", Map.of("standard", 32, "fixed", 26)));
+    assertEquals("32px", phone.ask("return getComputedStyle(document.documentElement).fontSize"));
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    for (int i = 0; i < 2; i++) {
+      assertEquals(List.of(), phone.ask(CUT));
+      long wide = (Long) phone.ask("return document.documentElement.scrollWidth");
+      assertTrue(wide <= 390, () -> "scrolls sideways: " + wide + " for " + phone.ask(OVER));
+      press("More");
+    }
+  }
+
+  @Test
+  void tab_goes_down_the_page_in_the_order_that_is_seen() {
+    guide(Map.of());
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    phone.ask("document.querySelector('a').focus()");
+    List<String> order = new ArrayList<>();
+    double last = -1;
+    for (int i = 0; i < 60; i++) {
+      keyboard(Keys.TAB);
+      @SuppressWarnings("unchecked")
+      List<Object> at =
+          (List<Object>)
+              phone.ask(
+                  """
+                  const e = document.activeElement;
+                  const r = e.getBoundingClientRect();
+                  return [e.closest('#guide') ? (e.dataset.key ?? e.id) : '', r.top + scrollY,
+                    parseFloat(getComputedStyle(e).outlineWidth)];
+                  """);
+      if (at.get(0).equals("")) {
+        if (!order.isEmpty()) {
+          break;
+        }
+        continue;
+      }
+      double top = ((Number) at.get(1)).doubleValue();
+      assertTrue(top >= last - 2, "up again at " + at.get(0) + " after " + order);
+      assertTrue(((Number) at.get(2)).doubleValue() >= 2, "no ring about " + at.get(0));
+      last = top;
+      order.add((String) at.get(0));
+    }
+    assertTrue(
+        order.containsAll(List.of("g-box", "1/16", "well clear", "undo", "More")),
+        order.toString());
+  }
+
+  @Test
+  void in_forced_colours_keys_keep_an_edge_and_the_chosen_one_differs() {
+    phone.media("", "forced-colors", "active");
+    guide(Map.of());
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    press("32nds");
+    String edges =
+        """
+        return [...document.querySelectorAll('#guide .key')].filter((k) =>
+          parseFloat(getComputedStyle(k).borderTopWidth) < 1).map((k) => k.dataset.key);
+        """;
+    assertEquals(List.of(), phone.ask(edges));
+    assertEquals(true, phone.ask("return matchMedia('(forced-colors: active)').matches"));
+    String look =
+        """
+        const s = getComputedStyle(document.querySelector(arguments[0]));
+        return s.backgroundColor + s.color + s.borderTopWidth + s.borderTopColor;
+        """;
+    assertFalse(
+        phone.ask(look, "[data-key='32nds']").equals(phone.ask(look, "[data-key='4']")),
+        "the chosen key looks as the others");
+  }
+
+  @Test
+  void what_was_kept_is_told_to_who_hears_the_page() {
+    guide(Map.of());
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    press("touches");
+    String live =
+        "return [...document.querySelectorAll('[role=status],[aria-live]')].map(e =>"
+            + " e.innerText).join(' | ')";
+    phone.wait(() -> ((String) phone.ask(live)).contains("touches · in the book"));
+    assertTrue(((String) phone.ask(live)).contains("ower rod end"), (String) phone.ask(live));
+  }
+}

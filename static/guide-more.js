@@ -1,0 +1,50 @@
+// What is under More in a guided round: what is rarely wanted at a step.
+import { newKey } from "./outbox.js";
+
+export const more = ({ s, plan, state, me, key, make, keep, read, go, onward, say, save }) => {
+  const left = state.steps.filter(
+    (o) => o.p === s.p && o.steering === s.steering && !o.done && o.p.height && plan.rows[o.row]?.kind === "gap",
+  );
+  const rest = () =>
+    say("Well clear for " + (left.length === 1 ? "the one" : "the " + left.length) + " not read yet here?", [
+      ["Yes, well clear", () => (left.forEach((o) => read(o, "well clear")), onward(s.id))],
+      ["No", () => say()],
+    ]);
+  const all = [];
+  if (plan.rows[s.row]?.kind === "gap") all.push(key("not looked", () => keep("not looked"), "full"));
+  if (left.length) all.push(key("well clear for the rest here", rest, "full"));
+  const note = make("label", "g-note", "Note to this reading");
+  const words = make("input");
+  Object.assign(words, { type: "text", value: me.note ?? "", maxLength: 200 });
+  words.addEventListener("input", () => ((me.note = words.value), save()));
+  note.append(words);
+  if (s.row !== "height") all.push(note);
+  const jump = make("div", "g-jump");
+  for (const p of state.places) {
+    const open = state.steps.filter((o) => o.p === p && !o.done);
+    const first = open[0] ?? state.steps.find((o) => o.p === p);
+    jump.append(key(p.words + (open.length ? ", " + open.length + " to read" : ", read"), () => go(first.id), "full"));
+  }
+  const steer = [...new Set(state.steps.filter((o) => o.p === s.p).map((o) => o.steering))];
+  for (const t of steer)
+    jump.append(
+      key("steering " + t.replace("-", " "), () => go(state.steps.find((o) => o.p === s.p && o.steering === t && o.row !== "height")?.id ?? s.id), "full"),
+    );
+  all.push(jump);
+  if (plan.mirror) {
+    const move = make("form");
+    Object.assign(move, { method: "post", action: "/rounds/" + plan.round + "/other-side" });
+    for (const [name, value] of [["key", newKey()], ["after", plan.after]])
+      move.append(Object.assign(make("input"), { type: "hidden", name, value }));
+    move.append(key("these were the " + plan.mirror, () => move.submit(), "full"));
+    all.push(move);
+  }
+  const links = make("p", "more-links");
+  for (const [t, h] of [["One more height", "/heights/new"], ["The round", ""]]) {
+    const a = make("a", "", t);
+    a.href = "/rounds/" + plan.round + h;
+    links.append(a);
+  }
+  all.push(links);
+  return all;
+};

@@ -33,6 +33,9 @@ import spindlebook.device.Devices;
 import spindlebook.device.DevicesRefused;
 import spindlebook.device.Door;
 import spindlebook.device.PairPages;
+import spindlebook.drivecheck.DriveCheckPages;
+import spindlebook.drivecheck.SignOffPages;
+import spindlebook.drivecheck.SignOffStore;
 import spindlebook.fastener.FastenerPages;
 import spindlebook.fastener.FastenerStore;
 import spindlebook.log.Applier;
@@ -121,6 +124,8 @@ public final class App implements AutoCloseable {
   final FastenerPages fasteners;
   final TelltalePages telltales;
   final ReCheckPages reChecks;
+  final DriveCheckPages driveChecks;
+  final SignOffPages signOffs;
   final PhotoPages photos;
   final BookPages book;
   final EntryPages entries;
@@ -183,6 +188,8 @@ public final class App implements AutoCloseable {
     this.fasteners = new FastenerPages(histories, new FastenerStore(bookFile));
     this.telltales = new TelltalePages(histories, new TelltaleStore(bookFile));
     this.reChecks = new ReCheckPages(histories);
+    this.driveChecks = new DriveCheckPages(histories);
+    this.signOffs = new SignOffPages(histories, new SignOffStore(bookFile));
     this.photos = new PhotoPages(histories, new PhotoStore(bookFile, dataDir));
     this.book = new BookPages(histories, bookStore);
     this.entries = new EntryPages(histories, bookStore);

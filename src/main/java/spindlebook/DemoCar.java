@@ -14,12 +14,16 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
+import spindlebook.corner.CarBook;
 import spindlebook.corner.Content;
 import spindlebook.corner.Layout;
 import spindlebook.corner.Starter;
+import spindlebook.drivecheck.SignOffCopy;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
+import spindlebook.log.Histories;
 import spindlebook.log.Json;
+import spindlebook.travel.DriveCheck;
 
 /**
  * The demo car: a script of day offsets in db/demo/, played through the real writer into a book of
@@ -37,10 +41,15 @@ final class DemoCar {
     int last = steps.stream().mapToInt(s -> s.get("day").asInt()).max().orElse(0);
     Clocked clock = new Clocked(now.instant(), ZoneId.systemDefault());
     try (Book book = Book.open(folder, clock, App.appliers(), tell)) {
+      Histories histories = new Histories(book);
       for (JsonNode step : steps) {
         int ago = step.get("day").asInt() - last - LAST_DAYS_AGO;
         clock.at(now, ago, LocalTime.parse(step.get("time").asText()));
-        Content content = content(step.get("kind").asText(), step.get("body"));
+        String kind = step.get("kind").asText();
+        Content content =
+            kind.equals("sign-off")
+                ? signOff(book, histories, step.get("body"))
+                : content(kind, step.get("body"));
         book.append(
             Bodies.draft(
                 step.get("key").asText(), book.lastN(), step.get("who").asText(), content));
@@ -61,6 +70,12 @@ final class DemoCar {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** The script says whose and why; the copy is made of the book as it stands by then. */
+  private static Content signOff(Book book, Histories histories, JsonNode body) {
+    CarBook car = histories.of(body.get("car").asText());
+    return SignOffCopy.of(car, DriveCheck.of(car), book.hashAt(car.n()), body.get("why").asText());
   }
 
   /** A body of the script; the car's tools and a corner's beginnings are those of any new one. */

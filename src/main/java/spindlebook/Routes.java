@@ -98,6 +98,13 @@ final class Routes {
     r.get("/corners/{corner}/telltales", app.telltales::list);
     r.post("/corners/{corner}/telltales", app.telltales::read);
     r.get("/cars/{car}/re-check", app.reChecks::reCheck);
+    r.get("/cars/{car}/drive-check", app.driveChecks::check);
+    r.get("/corners/{corner}/print", app.driveChecks::print);
+    r.get("/cars/{car}/sign-offs", app.signOffs::list);
+    r.post("/cars/{car}/sign-offs", app.signOffs::sign);
+    r.get("/cars/{car}/sign-offs/new", app.signOffs::newSignOff);
+    r.get("/sign-offs/{signoff}", app.signOffs::signOff);
+    r.get("/sign-offs/{signoff}/since", app.signOffs::since);
     r.get("/corners/{corner}/photos", app.photos::list);
     r.post("/corners/{corner}/photos", app.photos::add);
     r.get("/photos/{file}", app.photos::file);

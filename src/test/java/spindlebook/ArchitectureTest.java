@@ -50,6 +50,7 @@ class ArchitectureTest {
     "spindlebook.telltale..",
     "spindlebook.recheck..",
     "spindlebook.photo..",
+    "spindlebook.drivecheck..",
     "spindlebook.figures.."
   };
 
@@ -199,6 +200,7 @@ class ArchitectureTest {
                 "telltale",
                 "recheck",
                 "photo",
+                "drivecheck",
                 "figures")),
         rooms);
   }

@@ -194,7 +194,8 @@ public final class EntryPages {
         || content instanceof Content.Telltale
         || content instanceof Content.ToDo
         || content instanceof Content.Fastener
-        || content instanceof Content.Photo;
+        || content instanceof Content.Photo
+        || content instanceof Content.SignOff;
   }
 
   public void answer(Context ctx) {

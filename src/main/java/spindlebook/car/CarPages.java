@@ -8,6 +8,7 @@ import spindlebook.card.CornerLines;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.CarDetails;
 import spindlebook.corner.Place;
+import spindlebook.drivecheck.CheckLine;
 import spindlebook.log.Histories;
 import spindlebook.web.Action;
 import spindlebook.web.Cautions;
@@ -91,6 +92,7 @@ public final class CarPages {
             frame,
             key,
             lines,
+            CheckLine.of(history, c -> histories.card(key, c)),
             !CornersForm.missing(history).isEmpty(),
             List.of(
                 Action.link("Measure", "/corners/" + worst + "/rounds/new", true),

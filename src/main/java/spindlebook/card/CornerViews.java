@@ -1,7 +1,5 @@
 package spindlebook.card;
 
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -23,10 +21,8 @@ import spindlebook.corner.Content;
 import spindlebook.corner.InForce;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
-import spindlebook.corner.Setting;
 import spindlebook.corner.Standing;
 import spindlebook.corner.WatchPoint;
-import spindlebook.travel.Cure;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.HeldAtWheel;
@@ -149,7 +145,7 @@ final class CornerViews {
                         lengths.signedFigure(m),
                         Shown.state(end.outcome()),
                         List.of())));
-    String href = end.cure().map(this::adjustmentHref).orElse(null);
+    String href = end.cure().map(c -> CureAddress.of(card, c)).orElse(null);
     return new EndView(
         droop ? "Droop" : "Bump",
         Shown.state(end.outcome()),
@@ -159,21 +155,6 @@ final class CornerViews {
         lines,
         end.needs().stream().map(this::need).toList(),
         needsHref(end.needs()));
-  }
-
-  /** With the new setting typed in; where the present one was never said, with what is known. */
-  private String adjustmentHref(Cure cure) {
-    String address = "/corners/" + corner + "/adjustments/" + cure.adjuster();
-    if (cure.to() == null) {
-      return address;
-    }
-    boolean said = card.adjuster(cure.adjuster()).map(a -> a.setting() != null).orElse(false);
-    String to = "?to=" + encoded(cure.to());
-    return address + to + (said ? "" : "&from=" + encoded(cure.from()));
-  }
-
-  private static String encoded(Setting setting) {
-    return URLEncoder.encode(setting.typed(), StandardCharsets.UTF_8);
   }
 
   private LineView stop(StopFound stop, boolean droop) {
@@ -226,33 +207,12 @@ final class CornerViews {
   }
 
   private NeedView need(Need need) {
-    String href =
-        need.toRead() == null
-            ? "/corners/" + corner + "/given"
-            : ToReadAddress.newRound(corner, List.of(toRead(need)));
-    return new NeedView(words.need(need), href);
-  }
-
-  /** Where it must lie beyond a position, the round says so of its height in between. */
-  private Content.ToRead toRead(Need need) {
-    Content.ToRead read = need.toRead();
-    if (need.noHigherThanMm() == null) {
-      return read;
-    }
-    String beyond =
-        lengths.signed(words.zero().from(need.noHigherThanMm())).replace('-', '−')
-            + " "
-            + lengths.unit().word()
-            + " "
-            + words.zero().words()
-            + " or beyond";
-    return new Content.ToRead(read.name(), beyond, read.steering(), read.quantity(), read.point());
+    return new NeedView(words.need(need), NeedAddress.of(corner, words, List.of(need)));
   }
 
   private String needsHref(List<Need> needs) {
-    List<Content.ToRead> toRead =
-        needs.stream().filter(n -> n.toRead() != null).map(this::toRead).distinct().toList();
-    return toRead.size() < 2 ? null : ToReadAddress.newRound(corner, toRead);
+    List<Need> toRead = needs.stream().filter(n -> n.toRead() != null).distinct().toList();
+    return toRead.size() < 2 ? null : NeedAddress.of(corner, words, toRead);
   }
 
   private SettingRow setting(InForce inForce) {

@@ -56,6 +56,10 @@ public final class TravelWords {
     };
   }
 
+  public String name(MidTravel mid) {
+    return name(mid.point(), mid.steering());
+  }
+
   private String name(WatchPoint point, Steering steering) {
     boolean swung = card.steeringsFor(point).size() > 1 || steering.steered();
     return swung ? point.name() + ", " + steering.words() : point.name();
@@ -63,19 +67,30 @@ public final class TravelWords {
 
   /** One sentence on an end: what is wrong, or what rules. */
   public String finding(EndFindings end) {
-    String where = end.end() == End.DROOP ? "Droop: " : "Bump: ";
-    return where
+    return where(end)
         + switch (end.outcome()) {
-          case SHORT -> shortfall(end);
-          case CANT_TELL -> cantTell(end);
+          case SHORT -> shortfall(end, first(end, Outcome.SHORT));
+          case CANT_TELL -> cantTell(first(end, Outcome.CANT_TELL));
           case NEEDS -> "needs " + needs(end.needs()) + ".";
           case CLEAR -> clear(end);
         };
   }
 
-  private String shortfall(EndFindings end) {
-    Limit worst =
-        end.limits().stream().filter(l -> l.outcome() == Outcome.SHORT).findFirst().orElseThrow();
+  private static String where(EndFindings end) {
+    return end.end() == End.DROOP ? "Droop: " : "Bump: ";
+  }
+
+  private static Limit first(EndFindings end, Outcome outcome) {
+    return end.limits().stream().filter(l -> l.outcome() == outcome).findFirst().orElseThrow();
+  }
+
+  /** One sentence on a limit of an end that is short, or cannot be told. */
+  public String finding(EndFindings end, Limit limit) {
+    return where(end)
+        + (limit.outcome() == Outcome.SHORT ? shortfall(end, limit) : cantTell(limit));
+  }
+
+  private String shortfall(EndFindings end, Limit worst) {
     if (worst.at() instanceof EndLimit.BrokenThroughout) {
       return name(worst) + " is short at every height read; no stop cures it.";
     }
@@ -103,12 +118,7 @@ public final class TravelWords {
     return limit.at() instanceof EndLimit.Crosses crosses && crosses.how() == EndLimit.How.BRACKET;
   }
 
-  private String cantTell(EndFindings end) {
-    Limit first =
-        end.limits().stream()
-            .filter(l -> l.outcome() == Outcome.CANT_TELL)
-            .findFirst()
-            .orElseThrow();
+  private String cantTell(Limit first) {
     String why =
         !bracket(first)
             ? "too close to call"

@@ -248,4 +248,14 @@ public final class CarBook {
   public List<SeenPhoto> photos() {
     return SeenPhoto.in(this);
   }
+
+  /** Every sign-off of the car, in the book's order, those taken back as well. */
+  public List<SeenSignOff> signOffs() {
+    return SeenSignOff.in(this);
+  }
+
+  /** The last one that was not taken back. */
+  public Optional<SeenSignOff> lastSignOff() {
+    return signOffs().stream().filter(s -> !s.takenBack()).reduce((earlier, later) -> later);
+  }
 }

@@ -396,6 +396,40 @@ public sealed interface Content {
     }
   }
 
+  /**
+   * Somebody's word for a car before a drive, with a copy of what it rests on. The copy is of the
+   * book at {@code n}: what came later, this entry included, is not in it.
+   *
+   * @param n the book's position it is of
+   * @param hash of the line of entry n; null in a book written by hand
+   * @param unit in which the car's owner reads lengths
+   * @param open what was left to see to, in the order of the drive check
+   * @param why it was signed all the same; needed when something was open
+   */
+  record SignOff(
+      String car,
+      long n,
+      String hash,
+      LengthUnit unit,
+      List<SignedCorner> corners,
+      List<SignedThing> open,
+      String why)
+      implements Content {
+    public SignOff {
+      Objects.requireNonNull(car, "car");
+      unit = unit == null ? LengthUnit.INCH : unit;
+      corners = corners == null ? List.of() : List.copyOf(corners);
+      open = open == null ? List.of() : List.copyOf(open);
+      if (n < 1) {
+        throw new IllegalArgumentException("its 'n' is the position of an entry, from 1");
+      }
+      if (!open.isEmpty() && (why == null || why.isBlank())) {
+        throw new IllegalArgumentException(
+            "something was open, so 'why' says why it was signed all the same");
+      }
+    }
+  }
+
   /** An entry of a kind this version only keeps. */
   record Kept(String kind) implements Content {}
 }

@@ -88,6 +88,9 @@ public final class EntryWords {
     if (content instanceof Content.Photo photo) {
       return of(photo, told);
     }
+    if (content instanceof Content.SignOff signOff) {
+      return of(signOff);
+    }
     return ((Content.Kept) content).kind();
   }
 
@@ -151,6 +154,13 @@ public final class EntryWords {
     return p.target() == null
         ? words.toString()
         : words + " (of " + target(p.target(), book.standing(p.target()), told) + ")";
+  }
+
+  private static String of(Content.SignOff s) {
+    int open = s.open().size();
+    String left = open == 0 ? "nothing open" : open + (open == 1 ? " thing open" : " things open");
+    String why = s.why() == null ? "" : ": " + s.why();
+    return "the whole car · signed off as of entry " + s.n() + ", " + left + why;
   }
 
   private String of(Content.Definition d) {

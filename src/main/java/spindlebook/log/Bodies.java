@@ -62,6 +62,7 @@ public final class Bodies {
     KINDS.put("to-do", Content.ToDo.class);
     KINDS.put("fastener", Content.Fastener.class);
     KINDS.put("photo", Content.Photo.class);
+    KINDS.put("sign-off", Content.SignOff.class);
   }
 
   private static final String CORRECTION = "correction";

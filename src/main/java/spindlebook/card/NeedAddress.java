@@ -1,0 +1,39 @@
+package spindlebook.card;
+
+import java.util.List;
+import spindlebook.corner.Content.ToRead;
+import spindlebook.travel.Need;
+
+/** Where what is missing is read, given or chosen. */
+public final class NeedAddress {
+  private NeedAddress() {}
+
+  /** A round that asks for all of these that are readings; else the page of what is given. */
+  public static String of(String corner, TravelWords words, List<Need> needs) {
+    List<ToRead> toRead =
+        needs.stream()
+            .filter(n -> n.toRead() != null)
+            .map(n -> toRead(words, n))
+            .distinct()
+            .toList();
+    return toRead.isEmpty()
+        ? "/corners/" + corner + "/given"
+        : ToReadAddress.newRound(corner, toRead);
+  }
+
+  /** Where it must lie beyond a position, the round says so of its height in between. */
+  private static ToRead toRead(TravelWords words, Need need) {
+    ToRead read = need.toRead();
+    if (need.noHigherThanMm() == null) {
+      return read;
+    }
+    String beyond =
+        words.lengths().signed(words.zero().from(need.noHigherThanMm())).replace('-', '−')
+            + " "
+            + words.lengths().unit().word()
+            + " "
+            + words.zero().words()
+            + " or beyond";
+    return new ToRead(read.name(), beyond, read.steering(), read.quantity(), read.point());
+  }
+}

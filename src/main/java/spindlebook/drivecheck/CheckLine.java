@@ -1,0 +1,38 @@
+package spindlebook.drivecheck;
+
+import java.util.function.Function;
+import spindlebook.card.Counted;
+import spindlebook.card.Days;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.SeenSignOff;
+import spindlebook.travel.DriveCheck;
+
+/**
+ * The drive check in a line, for the car's page.
+ *
+ * @param outcome "meets your rules", or how many things first
+ * @param signed the last sign-off and what came since; empty before the first
+ * @param sinceHref what changed since it; null before the first
+ */
+public record CheckLine(String outcome, String href, String signed, String sinceHref) {
+  public static CheckLine of(CarBook book, Function<String, Card> cards) {
+    String car = book.car().orElseThrow();
+    return new CheckLine(
+        CheckWords.outcome(DriveCheck.of(book, cards)),
+        "/cars/" + car + "/drive-check",
+        book.lastSignOff().map(s -> signed(book, s)).orElse(""),
+        book.lastSignOff().map(s -> "/sign-offs/" + s.key() + "/since").orElse(null));
+  }
+
+  /** {@code signed off on 3 Nov 2026 by Ada, 53 entries since}. */
+  static String signed(CarBook book, SeenSignOff last) {
+    int since = last.since(book).size();
+    return "signed off on "
+        + Days.day(last.at())
+        + " by "
+        + last.who()
+        + ", "
+        + (since == 0 ? "nothing changed since" : Counted.of(since, "entry", "entries") + " since");
+  }
+}

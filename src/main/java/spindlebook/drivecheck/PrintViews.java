@@ -1,0 +1,116 @@
+package spindlebook.drivecheck;
+
+import java.util.ArrayList;
+import java.util.List;
+import spindlebook.card.Capital;
+import spindlebook.card.Shown;
+import spindlebook.card.TravelWords;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.travel.DriveCheck;
+import spindlebook.travel.End;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.ThingFirst;
+import spindlebook.travel.Total;
+import spindlebook.uncertainty.Figure;
+import spindlebook.web.FigureText;
+import spindlebook.web.Lengths;
+
+/** Lays a corner out for one sheet: what does not fit is counted, and stands on the page. */
+final class PrintViews {
+  private static final int MOST_FIRST = 6;
+  private static final int MOST_SETTINGS = 12;
+
+  private final TravelWords words;
+  private final Lengths lengths;
+
+  private PrintViews(TravelWords words) {
+    this.words = words;
+    this.lengths = words.lengths();
+  }
+
+  static PrintView of(CarBook history, Card card) {
+    DriveCheck check = DriveCheck.of(history);
+    DriveCheck.Checked at = check.corner(card.corner()).orElseThrow();
+    List<String> first =
+        CheckWords.of(history, check).stream()
+            .filter(l -> card.corner().equals(l.thing().corner()))
+            .filter(l -> !toldWithItsEnd(at, l.thing()))
+            .map(l -> Capital.of(l.thing().why().words()) + ": " + l.words())
+            .toList();
+    PrintViews views = new PrintViews(new TravelWords(card, at.travel()));
+    Total could = at.travel().asItCouldBe();
+    Total set = at.travel().asSet();
+    Total told = could.mm().isPresent() ? could : set;
+    String word =
+        told.mm().isEmpty()
+            ? "no total yet"
+            : (told.atLeast() ? "at least, " : "")
+                + (told.equals(could) ? "as it could be" : "as set");
+    return new PrintView(
+        Shown.state(at.travel().outcome()),
+        "usable travel, " + word,
+        told.mm().map(views.lengths::figure).orElse(null),
+        List.of(views.end(at.travel().droop()), views.end(at.travel().bump())),
+        "Positions are " + views.words.zero().words() + ", + towards bump.",
+        card.adjusters().stream()
+            .filter(a -> a.setting() != null)
+            .limit(MOST_SETTINGS)
+            .map(a -> new PrintView.SetTo(Capital.of(a.adjuster().name()), a.setting().inWords()))
+            .toList(),
+        first.stream().limit(MOST_FIRST).toList(),
+        Math.max(0, first.size() - MOST_FIRST),
+        history
+            .lastSignOff()
+            .map(s -> Capital.of(CheckLine.signed(history, s)) + ".")
+            .orElse("Not signed off yet."));
+  }
+
+  /** The worst limit of an end stands in its finding already. */
+  private static boolean toldWithItsEnd(DriveCheck.Checked at, ThingFirst thing) {
+    if (!(thing instanceof ThingFirst.OfLimit of)) {
+      return false;
+    }
+    EndFindings end = of.end() == End.DROOP ? at.travel().droop() : at.travel().bump();
+    return end.limits().stream()
+        .filter(l -> l.outcome() == end.outcome())
+        .findFirst()
+        .filter(of.limit()::equals)
+        .isPresent();
+  }
+
+  private PrintView.End end(EndFindings end) {
+    boolean droop = end.end() == End.DROOP;
+    List<PrintView.Row> rows = new ArrayList<>();
+    end.stop()
+        .ifPresent(
+            s ->
+                rows.add(
+                    new PrintView.Row(
+                        droop ? "strap stops the wheel" : "stop solid", position(s.positionMm()))));
+    end.heldBack().ifPresent(h -> rows.add(new PrintView.Row("held back", lengths.figure(h.mm()))));
+    end.rules()
+        .filter(l -> l.positionMm() != null)
+        .ifPresent(
+            l -> rows.add(new PrintView.Row("limit: " + words.name(l), position(l.positionMm()))));
+    end.marginMm()
+        .ifPresent(
+            m ->
+                rows.add(
+                    new PrintView.Row(
+                        end.marginAtLeast() ? "margin, at least" : "margin",
+                        lengths.signedFigure(m))));
+    return new PrintView.End(
+        droop ? "Droop" : "Bump",
+        Shown.state(end.outcome()),
+        words.finding(end),
+        words.cure(end),
+        rows);
+  }
+
+  private FigureText position(Figure mm) {
+    FigureText text =
+        FigureText.of(lengths.signed(words.zero().from(mm.value())), lengths.unit().word());
+    return mm.U() > 0 ? text.within(lengths.plusMinus(mm.U())) : text;
+  }
+}

@@ -1,0 +1,196 @@
+package spindlebook.drivecheck;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
+import spindlebook.card.TravelWords;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.HeldBack;
+import spindlebook.corner.SignedCorner;
+import spindlebook.corner.SignedThing;
+import spindlebook.travel.DriveCheck;
+import spindlebook.travel.DriveCheck.Checked;
+import spindlebook.travel.End;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.Limit;
+import spindlebook.travel.MidTravel;
+import spindlebook.travel.Total;
+import spindlebook.uncertainty.Figure;
+import spindlebook.web.Posted;
+
+/** The copy of a car that a sign-off keeps: figures, settings, rules, limits, and what was open. */
+public final class SignOffCopy {
+  /** A tenth of a micrometre: so that it reads well by hand and is the same on any machine. */
+  private static final double STEP_MM = 1e-4;
+
+  private SignOffCopy() {}
+
+  /**
+   * Of the book as it stands.
+   *
+   * @param hash of the line of the book's last entry; null where it is not known
+   * @param why it is signed all the same; null where nobody said
+   */
+  public static Content.SignOff of(CarBook book, DriveCheck check, String hash, String why) {
+    return new Content.SignOff(
+        book.car().orElseThrow(),
+        check.n(),
+        hash,
+        book.details().orElseThrow().unit(),
+        corners(check),
+        open(book, check),
+        why);
+  }
+
+  /** The corners alone, to hold against a copy that was kept. */
+  static List<SignedCorner> corners(DriveCheck check) {
+    return check.corners().stream().map(SignOffCopy::corner).toList();
+  }
+
+  static List<SignedThing> open(CarBook book, DriveCheck check) {
+    return CheckWords.of(book, check).stream()
+        .map(
+            line ->
+                new SignedThing(
+                    line.thing().why().words(),
+                    check.corner(line.thing().corner()).map(c -> c.card().place()).orElse(null),
+                    line.words()))
+        .toList();
+  }
+
+  private static SignedCorner corner(Checked checked) {
+    Card card = checked.card();
+    TravelWords words = new TravelWords(card, checked.travel());
+    return new SignedCorner(
+        card.corner(),
+        card.place(),
+        checked.travel().outcome().words(),
+        rounded(words.zero().mm()),
+        words.zero().words(),
+        card.adjusters().stream()
+            .map(
+                a ->
+                    new SignedCorner.SetTo(
+                        a.adjuster().adjuster(),
+                        a.adjuster().name(),
+                        a.setting() == null ? null : a.setting().inWords()))
+            .toList(),
+        rules(card),
+        figures(checked),
+        limits(checked, words));
+  }
+
+  private static List<SignedCorner.Rule> rules(Card card) {
+    List<SignedCorner.Rule> rules = new ArrayList<>();
+    card.watchPoints()
+        .forEach(
+            w -> rules.add(new SignedCorner.Rule(w.point(), w.name(), EntryWords.keep(w.keep()))));
+    new TreeMap<>(card.heldBack())
+        .forEach(
+            (allowance, held) ->
+                rules.add(
+                    new SignedCorner.Rule(
+                        Posted.word(allowance), "held back: " + allowance.words(), much(held))));
+    new TreeMap<>(card.given())
+        .forEach(
+            (dimension, given) ->
+                rules.add(
+                    new SignedCorner.Rule(
+                        Posted.word(dimension),
+                        "given: " + dimension.words(),
+                        EntryWords.typed(given.length())
+                            + (given.halfWidth() == null
+                                ? ""
+                                : " ± " + EntryWords.typed(given.halfWidth())))));
+    return rules;
+  }
+
+  private static String much(HeldBack held) {
+    if (held.allowance().share()) {
+      return held.percent() + " %";
+    }
+    return EntryWords.typed(held.length())
+        + (held.halfWidth() == null ? "" : " ± " + EntryWords.typed(held.halfWidth()));
+  }
+
+  private static List<SignedCorner.Figure> figures(Checked checked) {
+    List<SignedCorner.Figure> figures = new ArrayList<>();
+    var travel = checked.travel();
+    total(figures, "usable travel, as set", travel.asSet());
+    total(figures, "usable travel, as it could be", travel.asItCouldBe());
+    add(figures, SignedWords.RIDE, false, travel.rideMm(), false);
+    for (EndFindings end : List.of(travel.droop(), travel.bump())) {
+      String name = end.end() == End.DROOP ? "droop: " : "bump: ";
+      String stop = end.end() == End.DROOP ? "strap stops the wheel at" : "stop is solid at";
+      add(figures, name + stop, true, end.stop().map(s -> s.positionMm()), false);
+      add(figures, name + "held back", false, end.heldBack().map(h -> h.mm()), false);
+      add(figures, name + "margin", false, end.marginMm(), end.marginAtLeast());
+    }
+    return figures;
+  }
+
+  private static void total(List<SignedCorner.Figure> figures, String name, Total total) {
+    add(figures, name, false, total.mm(), total.atLeast());
+    add(figures, name + ", below ride", false, total.droopMm(), false);
+    add(figures, name + ", above ride", false, total.bumpMm(), false);
+  }
+
+  private static void add(
+      List<SignedCorner.Figure> figures,
+      String name,
+      boolean position,
+      Optional<Figure> figure,
+      boolean atLeast) {
+    figure.ifPresent(
+        f ->
+            figures.add(
+                new SignedCorner.Figure(
+                    name, position, rounded(f.value()), rounded(f.U()), atLeast)));
+  }
+
+  private static List<SignedCorner.Limit> limits(Checked checked, TravelWords words) {
+    List<SignedCorner.Limit> limits = new ArrayList<>();
+    for (EndFindings end : List.of(checked.travel().droop(), checked.travel().bump())) {
+      for (Limit limit : end.limits()) {
+        limits.add(
+            new SignedCorner.Limit(
+                words.name(limit),
+                Posted.word(end.end()),
+                limit.outcome().words(),
+                value(limit.positionMm()),
+                expanded(limit.positionMm()),
+                value(limit.roomMm()),
+                expanded(limit.roomMm())));
+      }
+    }
+    for (MidTravel mid : checked.travel().midTravel()) {
+      limits.add(
+          new SignedCorner.Limit(
+              words.name(mid),
+              "mid-travel",
+              mid.outcome().words(),
+              value(mid.shortfall().fromMm()),
+              expanded(mid.shortfall().fromMm()),
+              null,
+              null));
+    }
+    return limits;
+  }
+
+  private static Double value(Figure figure) {
+    return figure == null ? null : rounded(figure.value());
+  }
+
+  private static Double expanded(Figure figure) {
+    return figure == null ? null : rounded(figure.U());
+  }
+
+  private static double rounded(double mm) {
+    // + 0.0: a zero without a sign.
+    return Math.rint(mm / STEP_MM) / Math.rint(1 / STEP_MM) + 0.0;
+  }
+}

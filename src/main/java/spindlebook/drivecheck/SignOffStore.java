@@ -1,0 +1,28 @@
+package spindlebook.drivecheck;
+
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Content;
+import spindlebook.log.Bodies;
+import spindlebook.log.Book;
+import spindlebook.travel.DriveCheck;
+import spindlebook.web.FormKey;
+
+/** Sign-offs, into the book. */
+public final class SignOffStore {
+  private final Book book;
+
+  public SignOffStore(Book book) {
+    this.book = book;
+  }
+
+  /** Keeps a copy of what was looked at. What comes in between counts as what came since. */
+  void sign(CarBook seen, DriveCheck check, String why, FormKey form, String who) {
+    Content.SignOff copy = SignOffCopy.of(seen, check, book.hashAt(seen.n()), why);
+    book.append(Bodies.draft(form.key(), seen.n(), who, copy));
+  }
+
+  /** Whether entry n of this book is still the one that a copy was made at. */
+  boolean sameChain(Content.SignOff signOff) {
+    return signOff.n() <= book.lastN() && book.hashAt(signOff.n()).equals(signOff.hash());
+  }
+}

@@ -1,0 +1,67 @@
+package spindlebook.drivecheck;
+
+import java.util.Locale;
+import spindlebook.corner.SignedCorner;
+import spindlebook.units.LengthUnit;
+import spindlebook.web.FigureText;
+import spindlebook.web.Lengths;
+import spindlebook.web.State;
+
+/** What a sign-off kept of one corner, as it is shown: in its unit, from its zero. */
+record SignedWords(SignedCorner corner, Lengths lengths) {
+  /** The one position that cannot be counted from ride. */
+  static final String RIDE = "ride height, spindle from the frame mark";
+
+  SignedWords(SignedCorner corner, LengthUnit unit) {
+    this(corner, new Lengths(unit));
+  }
+
+  FigureText figure(SignedCorner.Figure f) {
+    FigureText text =
+        f.position()
+            ? FigureText.of(lengths.signed(f.mm() - corner.zeroMm()), lengths.unit().word())
+            : length(f);
+    return f.expandedMm() > 0 ? text.within(lengths.plusMinus(f.expandedMm())) : text;
+  }
+
+  private FigureText length(SignedCorner.Figure f) {
+    return f.name().endsWith("margin") || f.name().equals(RIDE)
+        ? lengths.signedFigure(f.mm())
+        : lengths.figure(f.mm());
+  }
+
+  /** In one line: {@code at least +1 3/8 in ± 1/16}; a position says what it is counted from. */
+  String text(SignedCorner.Figure f) {
+    return (f.atLeast() ? "at least " : "")
+        + figure(f).words()
+        + (f.position() ? " " + corner.zero() : "");
+  }
+
+  /** Where it was met, from the corner's zero; null when that was not known. */
+  FigureText position(SignedCorner.Limit limit) {
+    return limit.mm() == null
+        ? null
+        : within(lengths.signed(limit.mm() - corner.zeroMm()), limit.expandedMm());
+  }
+
+  FigureText room(SignedCorner.Limit limit) {
+    return limit.roomMm() == null
+        ? null
+        : within(lengths.signed(limit.roomMm()), limit.roomExpandedMm());
+  }
+
+  private FigureText within(String bare, Double expandedMm) {
+    FigureText text = FigureText.of(bare, lengths.unit().word());
+    return expandedMm != null && expandedMm > 0 ? text.within(lengths.plusMinus(expandedMm)) : text;
+  }
+
+  /** The shape and colour of an outcome's words. */
+  static State state(String outcome) {
+    return switch (outcome.toLowerCase(Locale.ROOT)) {
+      case "clear" -> State.CLEAR;
+      case "short" -> State.SHORT;
+      case "can't tell" -> State.CANT_TELL;
+      default -> State.NOT_MEASURED;
+    };
+  }
+}

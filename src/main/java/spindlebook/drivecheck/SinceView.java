@@ -1,0 +1,44 @@
+package spindlebook.drivecheck;
+
+import java.util.List;
+import spindlebook.drivecheck.SignOffView.CopyRow;
+
+/**
+ * What changed since a sign-off.
+ *
+ * @param outcome then and now, in a sentence
+ * @param turned decisions that are another now
+ * @param figures margins and whole travels; {@code others} are what they follow from
+ * @param groups entries that came since, by what they are
+ */
+public record SinceView(
+    String car,
+    String signOffHref,
+    String outcome,
+    List<CopyRow> turned,
+    List<CopyRow> settings,
+    List<CopyRow> figures,
+    List<CopyRow> others,
+    List<CopyRow> rules,
+    List<Group> groups) {
+
+  /**
+   * @param more how many more there are than are listed
+   */
+  public record Group(String title, List<Line> lines, int more, String moreHref, boolean open) {
+    public Group {
+      lines = List.copyOf(lines);
+    }
+  }
+
+  public record Line(String words, String when, String href) {}
+
+  public SinceView {
+    turned = List.copyOf(turned);
+    settings = List.copyOf(settings);
+    figures = List.copyOf(figures);
+    others = List.copyOf(others);
+    rules = List.copyOf(rules);
+    groups = List.copyOf(groups);
+  }
+}

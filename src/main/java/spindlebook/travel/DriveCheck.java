@@ -1,0 +1,67 @@
+package spindlebook.travel;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+
+/**
+ * All that is to see to before a drive, as far as the book knows: what is short, undecided,
+ * missing, stale, in doubt, used up, opened, due or to do. It never says that a car is safe, only
+ * whether anything of that is left.
+ *
+ * <p>Ordered by kind, as {@link ThingFirst.Why} stands; within what is short or undecided by the
+ * least room, else left front first. Several readings of a corner that are missing, or stale, are
+ * one thing: one round takes them. What is asked for as missing is not asked for again as stale.
+ *
+ * @param n the book's position it is of
+ * @param corners left front first
+ */
+public record DriveCheck(long n, List<Checked> corners, List<ThingFirst> things) {
+
+  /** One corner as it was found. */
+  public record Checked(Card card, TravelFindings travel) {}
+
+  public DriveCheck {
+    corners = List.copyOf(corners);
+    things = List.copyOf(things);
+  }
+
+  public static DriveCheck of(CarBook book) {
+    return of(book, book::card);
+  }
+
+  /**
+   * @param cards the cards of the same book, by the corner's key
+   */
+  public static DriveCheck of(CarBook book, Function<String, Card> cards) {
+    List<Checked> corners =
+        book.corners().stream()
+            .map(cards)
+            .map(card -> new Checked(card, CornerTravel.of(card)))
+            .toList();
+    return new DriveCheck(book.n(), corners, new ThingsFirst(book, corners).inOrder());
+  }
+
+  /** Nothing is left to see to. */
+  public boolean meetsRules() {
+    return things.isEmpty();
+  }
+
+  /** Null for the whole car. */
+  public Optional<Checked> corner(String key) {
+    return corners.stream().filter(c -> c.card().corner().equals(key)).findFirst();
+  }
+
+  /** How many of each kind a corner has; a corner of null is the whole car. */
+  public Map<ThingFirst.Why, Integer> counts(String corner) {
+    Map<ThingFirst.Why, Integer> counts = new LinkedHashMap<>();
+    things.stream()
+        .filter(t -> corner == null ? t.corner() == null : corner.equals(t.corner()))
+        .forEach(t -> counts.merge(t.why(), t.count(), Integer::sum));
+    return counts;
+  }
+}

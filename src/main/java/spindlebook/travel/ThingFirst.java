@@ -1,0 +1,200 @@
+package spindlebook.travel;
+
+import java.util.List;
+import java.util.Set;
+import spindlebook.corner.Doubted;
+import spindlebook.corner.ReadAgain;
+import spindlebook.corner.SeenFastener;
+import spindlebook.corner.SeenTelltale;
+import spindlebook.corner.SeenToDo;
+import spindlebook.corner.TelltaleKind;
+
+/** One thing to see to before a drive, as the {@link DriveCheck} found it. */
+public sealed interface ThingFirst {
+
+  /** What kind of thing it is, the weightiest first. */
+  enum Why {
+    /** A rule is broken. */
+    SHORT("short"),
+    /** A drive took the wheel, or a gap, past what is allowed. */
+    WENT_PAST("went past on a drive"),
+    /** All that was held back for a strap's stretch has come. */
+    USED_UP("used up"),
+    /** A fastener that was touched, or found loose, and nobody has said is tight and marked. */
+    OPENED("opened"),
+    /** A corner that has no round, or no height in any. */
+    NOT_MEASURED("not measured"),
+    /** An entry that waits for an answer. */
+    IN_DOUBT("in doubt"),
+    /** A rule that cannot be told kept or broken. */
+    CANT_TELL("can't tell"),
+    /** A term without which there is no total or no margin, or travel is not split. */
+    MISSING("missing"),
+    /** Read under other settings. */
+    STALE("stale"),
+    /** Changed and changed back. */
+    NOT_CONFIRMED("put back, not confirmed"),
+    /** Not looked at since the last drive. */
+    RE_CHECK("re-check due"),
+    /** Written down to be done. */
+    TO_DO("to do");
+
+    private final String words;
+
+    Why(String words) {
+      this.words = words;
+    }
+
+    public String words() {
+      return words;
+    }
+  }
+
+  Why why();
+
+  /** The corner's key; null for the whole car. */
+  String corner();
+
+  /** How many things it is: several readings to take are one line. */
+  default int count() {
+    return 1;
+  }
+
+  /** A limit that the stop lets the wheel get past, or that may be so. */
+  record OfLimit(Why why, String corner, End end, Limit limit) implements ThingFirst {}
+
+  /** A rule broken, or not surely kept, between the ends. */
+  record OfMidTravel(Why why, String corner, MidTravel mid) implements ThingFirst {}
+
+  /** Full bump as read and as worked out disagree. */
+  record StopsDisagree(String corner) implements ThingFirst {
+    @Override
+    public Why why() {
+      return Why.CANT_TELL;
+    }
+  }
+
+  /**
+   * The ring on a shock's shaft says that a wheel went deeper than is allowed.
+   *
+   * @param bump where the wheel was; with {@code beyond} at least there
+   * @param pastLimit past the limit of bump; else past where the stop with its reserve ends
+   */
+  record DeeperThanAllowed(
+      String corner, SeenTelltale ring, DeepestBump.At bump, boolean beyond, boolean pastLimit)
+      implements ThingFirst {
+    @Override
+    public Why why() {
+      return Why.WENT_PAST;
+    }
+  }
+
+  /** Clay says that a gap came down to less than its rule asks. */
+  record NearerThanAllowed(String corner, SeenTelltale clay) implements ThingFirst {
+    @Override
+    public Why why() {
+      return Why.WENT_PAST;
+    }
+  }
+
+  /**
+   * The strap is longer than what was held back for its stretch allows.
+   *
+   * @param between the strap's length between drives, where that says so; null where a reading on
+   *     it does
+   */
+  record StretchUsed(String corner, SeenTelltale between) implements ThingFirst {
+    @Override
+    public Why why() {
+      return Why.USED_UP;
+    }
+  }
+
+  record Opened(String corner, SeenFastener fastener) implements ThingFirst {
+    @Override
+    public Why why() {
+      return Why.OPENED;
+    }
+  }
+
+  /**
+   * @param corner null where the car has no corner at all
+   * @param round a round was begun, without a height
+   */
+  record NotMeasured(String corner, boolean round) implements ThingFirst {
+    @Override
+    public Why why() {
+      return Why.NOT_MEASURED;
+    }
+  }
+
+  record InDoubt(String corner, Doubted doubted) implements ThingFirst {
+    @Override
+    public Why why() {
+      return Why.IN_DOUBT;
+    }
+  }
+
+  /**
+   * @param needs all readings, or all numbers to give and to choose; the one that matters most
+   *     first
+   */
+  record Missing(String corner, List<Need> needs) implements ThingFirst {
+    public Missing {
+      needs = List.copyOf(needs);
+    }
+
+    public boolean readings() {
+      return needs.get(0).toRead() != null;
+    }
+
+    @Override
+    public Why why() {
+      return Why.MISSING;
+    }
+
+    @Override
+    public int count() {
+      return needs.size();
+    }
+  }
+
+  /** What no longer holds, or was put back and not confirmed, and is not among what is missing. */
+  record Again(Why why, String corner, List<ReadAgain> again) implements ThingFirst {
+    public Again {
+      again = List.copyOf(again);
+    }
+
+    @Override
+    public int count() {
+      return again.size();
+    }
+  }
+
+  /**
+   * @param unread what was not read since the last drive
+   * @param marks of how many fasteners nobody has looked at the mark since
+   */
+  record ReCheckDue(String corner, Set<TelltaleKind> unread, int marks) implements ThingFirst {
+    public ReCheckDue {
+      unread = Set.copyOf(unread);
+    }
+
+    @Override
+    public Why why() {
+      return Why.RE_CHECK;
+    }
+
+    @Override
+    public int count() {
+      return unread.size() + marks;
+    }
+  }
+
+  record ToDo(String corner, SeenToDo toDo) implements ThingFirst {
+    @Override
+    public Why why() {
+      return Why.TO_DO;
+    }
+  }
+}

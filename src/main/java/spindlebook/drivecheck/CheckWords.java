@@ -32,6 +32,7 @@ import spindlebook.travel.DriveCheck;
 import spindlebook.travel.DriveCheck.Checked;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
+import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
 import spindlebook.travel.Need;
 import spindlebook.travel.NextReading;
@@ -186,7 +187,7 @@ public final class CheckWords {
       }
     }
     Limit limit = of.limit();
-    boolean noStop = limit.at() instanceof spindlebook.travel.EndLimit.BrokenThroughout;
+    boolean noStop = limit.at() instanceof EndLimit.BrokenThroughout;
     String otherwise = limit.point() == null ? "/corners/" + corner(at) : curve(at, limit.point());
     return noStop
         ? otherwise

@@ -47,7 +47,7 @@ public final class SignOffCopy {
   }
 
   /** The corners alone, to hold against a copy that was kept. */
-  static List<SignedCorner> corners(DriveCheck check) {
+  public static List<SignedCorner> corners(DriveCheck check) {
     return check.corners().stream().map(SignOffCopy::corner).toList();
   }
 

@@ -17,8 +17,8 @@ import spindlebook.corner.SeenReading;
 import spindlebook.log.BookFile;
 import spindlebook.log.CarsOfFile;
 import spindlebook.log.Json;
-import spindlebook.travel.CornerTravel;
 import spindlebook.travel.Cure;
+import spindlebook.travel.DriveCheck;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
@@ -64,13 +64,21 @@ public final class Figures {
     car.put("car", book.car().orElse(""));
     car.put("name", book.details().map(d -> d.name()).orElse(""));
     car.put("n", book.n());
+    DriveCheck check = DriveCheck.of(book);
     ArrayNode corners = car.putArray("corners");
-    book.corners().forEach(c -> corners.add(corner(book.card(c))));
+    check
+        .corners()
+        .forEach(
+            c -> {
+              ObjectNode corner = corner(c.card(), c.travel());
+              LifeFigures.corner(corner, book, c);
+              corners.add(corner);
+            });
+    LifeFigures.car(car, book, check);
     return car;
   }
 
-  public static ObjectNode corner(Card card) {
-    TravelFindings travel = CornerTravel.of(card);
+  private static ObjectNode corner(Card card, TravelFindings travel) {
     TravelWords words = new TravelWords(card, travel);
     ObjectNode corner = NODES.objectNode();
     corner.put("corner", card.corner());
@@ -84,6 +92,7 @@ public final class Figures {
     corner.set("bump", end(travel.bump(), words));
     ArrayNode mid = corner.putArray("midTravel");
     travel.midTravel().forEach(m -> mid.add(words.midTravel(m)));
+    LadderFigures.put(corner, card, travel, words);
     ArrayNode settings = corner.putArray("settings");
     card.adjusters().forEach(a -> settings.add(setting(a)));
     ArrayNode heights = corner.putArray("heights");
@@ -210,7 +219,7 @@ public final class Figures {
     return node;
   }
 
-  private static void figure(ObjectNode node, String name, Optional<Figure> figure) {
+  static void figure(ObjectNode node, String name, Optional<Figure> figure) {
     figure.ifPresent(f -> node.putObject(name).put("value", f.value()).put("U", f.U()));
   }
 }

@@ -34,6 +34,8 @@ import spindlebook.corner.Quantity;
 import spindlebook.corner.RackSide;
 import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
+import spindlebook.corner.SignedCorner;
+import spindlebook.corner.SignedThing;
 import spindlebook.corner.Starter;
 import spindlebook.corner.Steering;
 import spindlebook.corner.TelltaleKind;
@@ -168,7 +170,27 @@ class BodiesTest {
         new Content.ToDo(null, null, null, null, "t1", true),
         new Content.Fastener("lf", "upper", "65 ft-lb", true, false, "new nut"),
         new Content.Fastener("lf", "upper", "", null, null, null),
-        new Content.Photo("lf", "a1", "tie", "0f".repeat(32), 1600, 1200, PhotoSide.AFTER, "tab"));
+        new Content.Photo("lf", "a1", "tie", "0f".repeat(32), 1600, 1200, PhotoSide.AFTER, "tab"),
+        new Content.SignOff(
+            "car",
+            6,
+            "0f".repeat(32),
+            LengthUnit.MM,
+            List.of(
+                new SignedCorner(
+                    "lf",
+                    Place.LEFT_FRONT,
+                    "short",
+                    -190.5,
+                    "from ride",
+                    List.of(new SignedCorner.SetTo("strap", "limit strap", null)),
+                    List.of(new SignedCorner.Rule("tie", "tie rod", "at least 1/4 in")),
+                    List.of(new SignedCorner.Figure("droop: margin", false, -3.25, 1.5, true)),
+                    List.of(
+                        new SignedCorner.Limit(
+                            "tie rod", "droop", "short", 1.0, 2.0, null, null)))),
+            List.of(new SignedThing("short", Place.LEFT_FRONT, "too near")),
+            "only round the yard"));
   }
 
   private static Content definition(
@@ -452,10 +474,10 @@ class BodiesTest {
     assertEquals(
         new Content.Kept("height"), Bodies.read(entry("height", 2, json("{\"anything\":1}"))));
     assertEquals(
-        new Content.Kept("sign-off"), Bodies.read(entry("sign-off", 1, json("{\"ring\":1}"))));
+        new Content.Kept("weather"), Bodies.read(entry("weather", 1, json("{\"ring\":1}"))));
     Content.Correction correction =
         (Content.Correction)
-            read("correction", "{\"target\":\"t\",\"kind\":\"sign-off\",\"body\":{\"ring\":2}}");
+            read("correction", "{\"target\":\"t\",\"kind\":\"weather\",\"body\":{\"ring\":2}}");
     assertInstanceOf(Content.Kept.class, correction.body());
   }
 

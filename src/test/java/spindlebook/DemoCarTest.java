@@ -15,12 +15,15 @@ import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Layout;
 import spindlebook.corner.Noted;
+import spindlebook.corner.SeenSignOff;
 import spindlebook.corner.SeenToDo;
+import spindlebook.corner.SignedCorner;
 import spindlebook.corner.Standing;
 import spindlebook.log.BookFile;
 import spindlebook.log.CarsOfFile;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.DeepestBump;
+import spindlebook.travel.DriveCheck;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Outcome;
 import spindlebook.uncertainty.Figure;
@@ -117,5 +120,28 @@ class DemoCarTest {
     Card left = marmot.card("marmot-lf");
     DeepestBump bump = DeepestBump.of(left, CornerTravel.of(left), marmot.telltales().get(0));
     assertTrue(bump instanceof DeepestBump.At, bump.toString());
+  }
+
+  @Test
+  void it_was_signed_off_before_its_first_drive_and_the_copy_is_what_stood_then() {
+    CarBook marmot = marmot();
+    SeenSignOff signed = marmot.lastSignOff().orElseThrow();
+    assertEquals("sign-off-1", signed.key());
+    CarBook then = marmot.asOf(signed.signOff().n());
+    assertTrue(then.uses().isEmpty());
+    SignedCorner left = signed.signOff().corners().get(0);
+    double margin =
+        left.figures().stream()
+            .filter(f -> f.name().equals("droop: margin"))
+            .findFirst()
+            .orElseThrow()
+            .mm();
+    Figure computed = CornerTravel.of(then.card("marmot-lf")).droop().marginMm().orElseThrow();
+    assertEquals(computed.value(), margin, 1e-4);
+    assertEquals("short", left.outcome());
+    assertEquals(DriveCheck.of(then).things().size(), signed.signOff().open().size());
+    assertTrue(signed.since(marmot).stream().anyMatch(e -> e.key().equals("rr-strap-1")));
+    BookFile.Contents file = BookFile.read(folder.resolve("book.jsonl"));
+    assertEquals(file.hashes().get((int) signed.signOff().n() - 1), signed.signOff().hash());
   }
 }

@@ -74,6 +74,11 @@ class EscapingTest {
       String back = "/entries/" + taken + "/take-back";
       shop.get("/entries/" + taken).form(back).with("reason", EVIL).keep();
 
+      String signOffs = "/cars/" + marmot.car + "/sign-offs";
+      shop.get(signOffs + "/new").form(signOffs).with("why", EVIL).with("who", "<b>\"'Sam").keep();
+      String toDo = "/cars/" + marmot.car + "/to-do";
+      shop.get(toDo).form(toDo).with("words", EVIL).keep();
+
       Browser other = shop.stranger();
       String name = EVIL.substring(0, 40);
       String link = shop.browser.post("/devices/new-link", Map.of()).is(200).linkIn();

@@ -7,14 +7,17 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.deque.html.axecore.results.Rule;
 import com.deque.html.axecore.selenium.AxeBuilder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.logging.Level;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -236,6 +239,13 @@ class PhoneBrowserTest {
           "/cars/marmot/to-do",
           "/cars/marmot/fasteners",
           "/cars/marmot/re-check",
+          "/cars/marmot/drive-check",
+          "/cars/marmot/sign-offs",
+          "/cars/marmot/sign-offs/new",
+          "/sign-offs/sign-off-1",
+          "/sign-offs/sign-off-1?corner=marmot-rr",
+          "/sign-offs/sign-off-1/since",
+          "/corners/marmot-lf/print",
           "/cars/marmot/book",
           "/corners/marmot-lf",
           "/corners/marmot-rf",
@@ -350,6 +360,41 @@ class PhoneBrowserTest {
     assertEquals(
         "rgb(255, 255, 255)",
         phone.executeScript("return getComputedStyle(document.body).backgroundColor"));
+  }
+
+  @Test
+  void a_corner_and_the_drive_check_print_on_one_sheet_each() {
+    serveDemo();
+    List<String> sheets = new ArrayList<>();
+    for (String page :
+        List.of(
+            "/cars/marmot/drive-check",
+            "/corners/marmot-lf/print",
+            "/corners/marmot-rf/print",
+            "/corners/marmot-lr/print",
+            "/corners/marmot-rr/print")) {
+      go(page);
+      // A4 and Letter, in inches.
+      for (double[] paper : new double[][] {{8.27, 11.69}, {8.5, 11}}) {
+        sheets.add(page + " " + paper[1] + ": " + sheets(paper));
+      }
+    }
+    assertEquals(
+        List.of(), sheets.stream().filter(s -> !s.endsWith(": 1")).toList(), sheets.toString());
+    go("/cars/marmot/book");
+    assertTrue(sheets(new double[] {8.27, 11.69}) > 1, "more than one would have been counted");
+  }
+
+  private int sheets(double[] paperInches) {
+    Map<String, Object> answer =
+        phone.executeCdpCommand(
+            "Page.printToPDF", Map.of("paperWidth", paperInches[0], "paperHeight", paperInches[1]));
+    byte[] pdf = Base64.getDecoder().decode((String) answer.get("data"));
+    return (int)
+        Pattern.compile("/Type\\s*/Page[^s]")
+            .matcher(new String(pdf, StandardCharsets.ISO_8859_1))
+            .results()
+            .count();
   }
 
   private void wait(String css) {

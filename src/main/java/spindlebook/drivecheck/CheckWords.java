@@ -301,7 +301,8 @@ public final class CheckWords {
   }
 
   private String due(ThingFirst.ReCheckDue due) {
-    String drive = book.lastUse().map(u -> " of " + Days.day(u.at())).orElse("");
+    String drive =
+        book.lastUse().filter(u -> u.at() != null).map(u -> " of " + Days.day(u.at())).orElse("");
     String read =
         due.unread().stream().sorted().map(CheckWords::briefly).collect(Collectors.joining(", "));
     String marks = due.marks() == 0 ? "" : "marks of " + Counted.of(due.marks(), "fastener");

@@ -126,8 +126,7 @@ final class LifeFigures {
   }
 
   private static boolean sameToday(CarBook book, Content.SignOff kept) {
-    List<SignedCorner> today =
-        SignOffCopy.corners(DriveCheck.of(book.asOf(kept.n())));
+    List<SignedCorner> today = SignOffCopy.corners(DriveCheck.of(book.asOf(kept.n())));
     return today.equals(kept.corners());
   }
 }

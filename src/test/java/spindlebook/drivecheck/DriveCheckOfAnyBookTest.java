@@ -1,0 +1,105 @@
+package spindlebook.drivecheck;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Content;
+import spindlebook.corner.Noted;
+import spindlebook.corner.RandomBook;
+import spindlebook.corner.ReadAgain;
+import spindlebook.log.Bodies;
+import spindlebook.travel.DriveCheck;
+import spindlebook.travel.Outcome;
+import spindlebook.travel.ThingFirst;
+import spindlebook.travel.ThingFirst.Why;
+
+/** What holds of the check of any book: seeded books of readings, changes, corrections, answers. */
+class DriveCheckOfAnyBookTest {
+  private static final int BOOKS = 60;
+
+  private static <T> List<T> all(DriveCheck check, String corner, Class<T> kind) {
+    return check.things().stream()
+        .filter(t -> corner.equals(t.corner()))
+        .filter(kind::isInstance)
+        .map(kind::cast)
+        .toList();
+  }
+
+  @Test
+  void nothing_short_undecided_stale_or_doubted_is_left_out_or_told_twice() {
+    int[] told = new int[4];
+    for (long seed = 1; seed <= BOOKS; seed++) {
+      CarBook book = CarBook.of(new RandomBook(seed).entries(160));
+      DriveCheck check = DriveCheck.of(book);
+      assertEquals(check.things().size(), Set.copyOf(check.things()).size());
+      List<Why> whys = check.things().stream().map(ThingFirst::why).toList();
+      assertEquals(whys.stream().sorted().toList(), whys);
+      for (DriveCheck.Checked at : check.corners()) {
+        String key = at.card().corner();
+        long limits =
+            java.util.stream.Stream.of(at.travel().droop(), at.travel().bump())
+                .flatMap(e -> e.limits().stream())
+                .filter(l -> l.outcome() == Outcome.SHORT || l.outcome() == Outcome.CANT_TELL)
+                .count();
+        boolean measured = !at.card().heights().isEmpty();
+        assertEquals(measured ? limits : 0, all(check, key, ThingFirst.OfLimit.class).size());
+        assertEquals(at.card().doubts().size(), all(check, key, ThingFirst.InDoubt.class).size());
+        Set<Content.ToRead> asked =
+            all(check, key, ThingFirst.Missing.class).stream()
+                .flatMap(m -> m.needs().stream())
+                .map(n -> n.toRead())
+                .filter(t -> t != null)
+                .collect(Collectors.toSet());
+        for (ReadAgain again : at.card().readAgain()) {
+          long times =
+              all(check, key, ThingFirst.Again.class).stream()
+                  .flatMap(a -> a.again().stream())
+                  .filter(again::equals)
+                  .count();
+          assertEquals(asked.contains(again.toRead()) ? 0 : 1, times, again.toString());
+          told[0]++;
+        }
+        told[1] += (int) limits;
+        told[2] += at.card().doubts().size();
+        assertFalse(check.meetsRules() && at.travel().outcome() != Outcome.CLEAR);
+      }
+      told[3] += CheckWords.of(book, check).size();
+    }
+    for (int n : told) {
+      assertTrue(n > 20, "too few: " + n);
+    }
+  }
+
+  @Test
+  void a_copy_goes_through_the_book_unchanged_and_is_the_same_again_from_the_same_entries() {
+    int changed = 0;
+    for (long seed = 1; seed <= BOOKS; seed++) {
+      List<Noted> entries = new RandomBook(seed).entries(160);
+      CarBook then = CarBook.of(entries.subList(0, 120));
+      Content.SignOff kept = SignOffCopy.of(then, DriveCheck.of(then), "0f".repeat(32), "why");
+      Content back = Bodies.read("sign-off", Bodies.write(kept));
+      assertEquals(kept, back);
+      CarBook now = CarBook.of(entries);
+      assertEquals(
+          kept.corners(), SignOffCopy.corners(DriveCheck.of(now.asOf(kept.n()))), "seed " + seed);
+      List<spindlebook.corner.SignedCorner> today = SignOffCopy.corners(DriveCheck.of(now));
+      CopyChanges changes = CopyChanges.between(kept.corners(), today, kept.unit(), kept.unit());
+      if (changes.none()) {
+        assertEquals(
+            kept.corners().stream().map(c -> c.outcome()).toList(),
+            today.stream().map(c -> c.outcome()).toList());
+      } else {
+        assertNotEquals(kept.corners(), today);
+        changed++;
+      }
+    }
+    assertTrue(changed > BOOKS / 2, "too few: " + changed);
+  }
+}

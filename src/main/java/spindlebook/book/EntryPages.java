@@ -79,7 +79,12 @@ public final class EntryPages {
     if (card.isPresent()) {
       frame = frame.plan(Shown.plan(card.get()));
     }
-    Html.show(ctx, Html.TEMPLATES.bookEntry(frame, view, asKnown(history, at.corner(), noted.n())));
+    List<Action> links = new ArrayList<>();
+    if (noted.content() instanceof Content.SignOff) {
+      links.add(Action.link("The copy that was kept", "/sign-offs/" + key, false));
+    }
+    links.addAll(asKnown(history, at.corner(), noted.n()));
+    Html.show(ctx, Html.TEMPLATES.bookEntry(frame, view, links));
   }
 
   /** Why an entry is not on the card; both null when nothing took it away. */

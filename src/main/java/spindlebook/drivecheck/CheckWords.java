@@ -12,20 +12,14 @@ import java.util.stream.Collectors;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.CureAddress;
-import spindlebook.card.Days;
 import spindlebook.card.NeedAddress;
 import spindlebook.card.TravelWords;
-import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
 import spindlebook.corner.Change;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.Quantity;
-import spindlebook.corner.SeenFastener;
-import spindlebook.corner.SeenTelltale;
 import spindlebook.corner.Steering;
-import spindlebook.corner.TelltaleKind;
 import spindlebook.corner.WatchPoint;
 import spindlebook.travel.Cure;
 import spindlebook.travel.DriveCheck;
@@ -38,8 +32,6 @@ import spindlebook.travel.Need;
 import spindlebook.travel.NextReading;
 import spindlebook.travel.ThingFirst;
 import spindlebook.travel.ThingFirst.Why;
-import spindlebook.uncertainty.Figure;
-import spindlebook.web.Lengths;
 
 /** What a drive check found, in sentences, and the page that cures each. Used once. */
 public final class CheckWords {
@@ -56,6 +48,7 @@ public final class CheckWords {
   private final CarBook book;
   private final DriveCheck check;
   private final String car;
+  private final LifeWords life;
   private final Map<String, TravelWords> words = new LinkedHashMap<>();
   private final Set<String> curesTold = new HashSet<>();
 
@@ -63,6 +56,7 @@ public final class CheckWords {
     this.book = book;
     this.check = check;
     this.car = book.car().orElse("");
+    this.life = new LifeWords(book);
     check
         .corners()
         .forEach(c -> words.put(c.card().corner(), new TravelWords(c.card(), c.travel())));
@@ -87,7 +81,7 @@ public final class CheckWords {
       return line(thing, at, words.get(thing.corner()));
     }
     if (thing instanceof ThingFirst.ToDo toDo) {
-      return new Line(thing, "the whole car", Capital.of(toDo.toDo().toDo().words()), "", toDos());
+      return life.line(toDo, "the whole car");
     }
     return new Line(
         thing,
@@ -95,10 +89,6 @@ public final class CheckWords {
         "No corner of it is in the book.",
         "",
         "/cars/" + car + "/corners/new");
-  }
-
-  private String toDos() {
-    return "/cars/" + car + "/to-do";
   }
 
   private Line line(ThingFirst thing, Checked at, TravelWords say) {
@@ -150,15 +140,14 @@ public final class CheckWords {
               "",
               "/corners/" + corner(at) + "/rounds/new");
     }
-    return lifeOf(thing, at, say);
+    return life.line(thing, at, say);
   }
 
-  private static String corner(Checked at) {
+  static String corner(Checked at) {
     return at.card().corner();
   }
 
-  private static Line line(
-      ThingFirst thing, Checked at, String sentence, String more, String href) {
+  static Line line(ThingFirst thing, Checked at, String sentence, String more, String href) {
     return new Line(thing, at.card().place().words(), sentence, more, href);
   }
 
@@ -242,7 +231,7 @@ public final class CheckWords {
           .filter(n -> n.toRead() != null && n.toRead().quantity() == Quantity.WATCH_POINT)
           .forEach(n -> words.add(say.need(n)));
     } else if (gaps > 1) {
-      words.add(gaps + " gaps or angles (" + some(List.copyOf(places)) + ")");
+      words.add(0, gaps + " gaps or angles (" + some(List.copyOf(places)) + ")");
     }
     return some(words);
   }
@@ -251,114 +240,5 @@ public final class CheckWords {
     int told = words.size() == MOST_NAMED + 1 ? MOST_NAMED + 1 : MOST_NAMED;
     String first = words.stream().limit(told).collect(Collectors.joining(", "));
     return words.size() <= told ? first : first + " and " + (words.size() - told) + " more";
-  }
-
-  // --- what drives and hands did
-
-  private Line lifeOf(ThingFirst thing, Checked at, TravelWords say) {
-    String corner = "/corners/" + corner(at);
-    if (thing instanceof ThingFirst.Opened opened) {
-      SeenFastener seen = opened.fastener();
-      String name = Capital.of(seen.adjuster().name()) + ", " + seen.adjuster().kind().fastener();
-      return line(
-          thing,
-          at,
-          name + ": " + seen.state().words() + ".",
-          seen.torque() == null ? "" : "Torque " + seen.torque() + ".",
-          corner + "/fasteners/" + seen.adjuster().adjuster());
-    }
-    if (thing instanceof ThingFirst.ReCheckDue due) {
-      return line(thing, at, due(due), "", "/cars/" + car + "/re-check?corner=" + corner(at));
-    }
-    if (thing instanceof ThingFirst.ToDo toDo) {
-      return line(thing, at, Capital.of(toDo.toDo().toDo().words()), "", toDos());
-    }
-    if (thing instanceof ThingFirst.DeeperThanAllowed deeper) {
-      return line(
-          thing, at, deeper(deeper, say), "", adjuster(at.card(), AdjusterKind.BUMP_STOP_SPACER));
-    }
-    if (thing instanceof ThingFirst.NearerThanAllowed nearer) {
-      return line(thing, at, nearer(nearer.clay(), at.card(), say), "", corner + "/adjustments");
-    }
-    ThingFirst.StretchUsed used = (ThingFirst.StretchUsed) thing;
-    return line(
-        used,
-        at,
-        used.between() == null
-            ? "The limit strap has taken up all the stretch that is held back for it."
-            : "Between drives the limit strap was longer than the stretch held back for it allows.",
-        used.between() == null
-            ? "A new strap, or more held back."
-            : "Read it on the strap in a round.",
-        used.between() == null
-            ? adjuster(at.card(), AdjusterKind.LIMIT_STRAP)
-            : corner + "/rounds/new");
-  }
-
-  private static String adjuster(Card card, AdjusterKind kind) {
-    String address = "/corners/" + card.corner() + "/adjustments";
-    return card.adjuster(kind).map(a -> address + "/" + a.adjuster().adjuster()).orElse(address);
-  }
-
-  private String due(ThingFirst.ReCheckDue due) {
-    String drive =
-        book.lastUse().filter(u -> u.at() != null).map(u -> " of " + Days.day(u.at())).orElse("");
-    String read =
-        due.unread().stream().sorted().map(CheckWords::briefly).collect(Collectors.joining(", "));
-    String marks = due.marks() == 0 ? "" : "marks of " + Counted.of(due.marks(), "fastener");
-    return "Not looked at since the drive"
-        + drive
-        + ": "
-        + read
-        + (read.isEmpty() || marks.isEmpty() ? "" : ", ")
-        + marks
-        + ".";
-  }
-
-  private static String briefly(TelltaleKind kind) {
-    return switch (kind) {
-      case STRAP_LENGTH -> "strap";
-      case TYRE_PRESSURE -> "tyre pressure";
-      case SHOCK_RING, CLAY, WITNESS_MARK -> kind.words();
-    };
-  }
-
-  private static String deeper(ThingFirst.DeeperThanAllowed deeper, TravelWords say) {
-    DeepestPast past = DeepestPast.of(deeper);
-    String place =
-        past.limit() == null
-            ? "where the stop is solid"
-            : "the limit of bump, " + say.name(past.limit());
-    Lengths lengths = say.lengths();
-    return "The ring on the shock shaft: a drive took the wheel "
-        + (deeper.beyond() ? "at least " : "")
-        + lengths.text(past.mm())
-        + " past "
-        + place
-        + ".";
-  }
-
-  /** How far past what. */
-  private record DeepestPast(double mm, Limit limit) {
-    static DeepestPast of(ThingFirst.DeeperThanAllowed deeper) {
-      Figure left =
-          deeper.pastLimit()
-              ? deeper.bump().toLimitMm().orElseThrow()
-              : deeper.bump().toSolidMm().orElseThrow();
-      return new DeepestPast(
-          -left.value(), deeper.pastLimit() ? deeper.bump().limit().orElseThrow() : null);
-    }
-  }
-
-  private static String nearer(SeenTelltale clay, Card card, TravelWords say) {
-    WatchPoint point = card.watchPoint(clay.telltale().point()).orElseThrow();
-    double gapMm = clay.telltale().length().mm();
-    return "Clay at "
-        + point.name()
-        + ": the gap came down to "
-        + say.lengths().text(gapMm)
-        + " on a drive, "
-        + say.lengths().text(point.keep().least().mm() - gapMm)
-        + " less than its rule asks.";
   }
 }

@@ -14,10 +14,8 @@ import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.Noted;
 import spindlebook.corner.SeenSignOff;
-import spindlebook.corner.SignedCorner;
 import spindlebook.log.Histories;
 import spindlebook.travel.DriveCheck;
-import spindlebook.units.LengthUnit;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.FormKey;
@@ -26,7 +24,6 @@ import spindlebook.web.Html;
 import spindlebook.web.Notice;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
-import spindlebook.web.State;
 import spindlebook.web.Who;
 
 /** Signing a car off: a copy of what it rests on, and what changed since. */
@@ -150,105 +147,12 @@ public final class SignOffPages {
     Html.show(
         ctx,
         Html.TEMPLATES.drivecheckSignoff(
-            frame, view(history, seen, Optional.ofNullable(ctx.queryParam("corner")))));
-  }
-
-  private SignOffView view(CarBook history, SeenSignOff seen, Optional<String> asked) {
-    Content.SignOff kept = seen.signOff();
-    String address = "/sign-offs/" + seen.key();
-    Optional<SignedCorner> shown =
-        kept.corners().stream()
-            .filter(c -> asked.filter(c.corner()::equals).isPresent())
-            .findFirst()
-            .or(() -> kept.corners().stream().findFirst());
-    CopyChanges again = again(history, kept);
-    return new SignOffView(
-        kept.car(),
-        seen.key(),
-        Capital.of(SignOffList.outcome(kept.open().size())),
-        kept.why() == null ? "" : kept.why(),
-        Counted.of(seen.since(history).size(), "entry", "entries") + " since",
-        sentence(kept, again),
-        again == null ? List.of() : all(again),
-        kept.open().stream()
-            .map(
-                o ->
-                    new SignOffView.Open(
-                        Capital.of(o.why()),
-                        o.place() == null ? "the whole car" : o.place().words(),
-                        o.words()))
-            .toList(),
-        kept.corners().stream()
-            .map(
-                c ->
-                    new SignOffView.Tab(
-                        c.place().words(),
-                        address + "?corner=" + c.corner(),
-                        shown.filter(c::equals).isPresent()))
-            .toList(),
-        shown.map(c -> corner(c, kept.unit())).orElse(null),
-        kept.hash());
-  }
-
-  /** Null where it cannot be computed anew: entry n is not what it was. */
-  private CopyChanges again(CarBook history, Content.SignOff kept) {
-    if (!store.sameChain(kept)) {
-      return null;
-    }
-    List<SignedCorner> today = SignOffCopy.corners(DriveCheck.of(history.asOf(kept.n())));
-    return today.equals(kept.corners())
-        ? CopyChanges.NONE
-        : CopyChanges.between(kept.corners(), today, kept.unit(), kept.unit());
-  }
-
-  private static String sentence(Content.SignOff kept, CopyChanges again) {
-    if (again == null) {
-      return "Entry "
-          + kept.n()
-          + " of this book is not the one it was signed at, so it cannot be computed anew here.";
-    }
-    return again.none()
-        ? "Computed anew from entries 1 to " + kept.n() + " today: the same."
-        : "Computed anew from entries 1 to " + kept.n() + " today, this is different:";
-  }
-
-  private static List<SignOffView.CopyRow> all(CopyChanges changes) {
-    List<SignOffView.CopyRow> all = new ArrayList<>();
-    all.addAll(SignOffView.CopyRow.of(changes.turned()));
-    all.addAll(SignOffView.CopyRow.of(changes.figures()));
-    all.addAll(SignOffView.CopyRow.of(changes.settings()));
-    all.addAll(SignOffView.CopyRow.of(changes.rules()));
-    return all;
-  }
-
-  private static SignOffView.Corner corner(SignedCorner kept, LengthUnit unit) {
-    SignedWords words = new SignedWords(kept, unit);
-    return new SignOffView.Corner(
-        Capital.of(kept.place().words()),
-        SignedWords.state(kept.outcome()),
-        SignedWords.state(kept.outcome()) == State.NOT_MEASURED ? kept.outcome() : "",
-        "Positions are " + kept.zero() + ", + towards bump.",
-        kept.figures().stream()
-            .map(f -> new SignOffView.Row(Capital.of(f.name()), f.atLeast(), words.figure(f)))
-            .toList(),
-        kept.settings().stream()
-            .map(
-                s ->
-                    new SignOffView.Text(
-                        Capital.of(s.name()), s.to() == null ? "not said" : s.to()))
-            .toList(),
-        kept.rules().stream()
-            .map(r -> new SignOffView.Text(Capital.of(r.name()), r.says()))
-            .toList(),
-        kept.limits().stream()
-            .map(
-                l ->
-                    new SignOffView.LimitRow(
-                        Capital.of(l.end()) + ": " + l.what(),
-                        SignedWords.state(l.outcome()),
-                        words.position(l),
-                        words.room(l)))
-            .toList());
+            frame,
+            KeptCopy.view(
+                history,
+                seen,
+                store.sameChain(kept),
+                Optional.ofNullable(ctx.queryParam("corner")))));
   }
 
   // --- what changed since

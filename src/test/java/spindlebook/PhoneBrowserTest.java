@@ -99,7 +99,16 @@ class PhoneBrowserTest {
   private void scheme(String scheme) {
     phone.executeCdpCommand(
         "Emulation.setEmulatedMedia",
-        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+        Map.of(
+            "media",
+            "",
+            "features",
+            List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+  }
+
+  /** As it would be printed. */
+  private void paper() {
+    phone.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
   }
 
   private void go(String path) {
@@ -315,13 +324,17 @@ class PhoneBrowserTest {
   }
 
   @Test
-  void an_accessibility_checker_finds_nothing_on_any_page_in_light_or_dark() {
+  void an_accessibility_checker_finds_nothing_on_any_page_in_light_dark_or_print() {
     serveDemo();
     List<String> found = new ArrayList<>();
     for (String page : PAGES) {
-      for (String scheme : List.of("light", "dark")) {
-        scheme(scheme);
-        go(page);
+      go(page);
+      for (String scheme : List.of("light", "dark", "print")) {
+        if (scheme.equals("print")) {
+          paper();
+        } else {
+          scheme(scheme);
+        }
         for (Rule rule : new AxeBuilder().analyze(phone).getViolations()) {
           found.add(
               page + " " + scheme + " " + rule.getId() + ": " + rule.getNodes().get(0).getHtml());

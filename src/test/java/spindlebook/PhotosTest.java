@@ -170,6 +170,38 @@ class PhotosTest {
   }
 
   @Test
+  void a_reading_a_change_and_a_watch_point_show_their_own_photos_and_ask_for_the_next()
+      throws IOException {
+    marmot.adjust(marmot.left, "limit-strap", "18");
+    String line = shop.lines().get(shop.lines().size() - 1);
+    String change = line.replaceAll(".*\"key\":\"([^\"]+)\".*", "$1");
+    String point = "/corners/" + marmot.left + "/watch-points/upper-rod-end";
+    Page before = shop.get("/entries/" + change).is(200);
+    assertEquals(List.of(), pictures(before));
+    assertEquals(List.of(), pictures(shop.get(point).is(200)));
+
+    String of = "?of=entry." + change;
+    assertTrue(before.html().contains("href=\"" + photos + of + "\""), before.html());
+    Form form = shop.get(photos + of).is(200).form(photos);
+    assertEquals("entry." + change, form.value("of"));
+    send(form.with("side", "after"), jpeg(Color.RED)).is(303);
+    send(form().with("of", "point.upper-rod-end"), jpeg(Color.GREEN)).is(303);
+
+    List<String> ofChange = pictures(shop.get("/entries/" + change).is(200));
+    List<String> ofPoint = pictures(shop.get(point).is(200));
+    assertEquals(1, ofChange.size());
+    assertEquals(1, ofPoint.size());
+    assertFalse(ofChange.equals(ofPoint));
+    Matcher own =
+        Pattern.compile("<figcaption><a class=\"more-link\" href=\"([^\"]+)\"")
+            .matcher(shop.get(point).html());
+    assertTrue(own.find());
+    Page photo = shop.get(own.group(1)).is(200);
+    assertEquals(ofPoint, pictures(photo));
+    shop.get(photos + "?of=entry.no-such-entry").is(200);
+  }
+
+  @Test
   void what_is_no_photo_gets_one_sentence_and_leaves_nothing() throws IOException {
     int entries = shop.entries();
     byte[] whole = jpeg(Color.RED);

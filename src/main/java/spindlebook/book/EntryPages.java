@@ -18,6 +18,8 @@ import spindlebook.corner.Doubted;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.Noted;
 import spindlebook.log.Histories;
+import spindlebook.photo.PhotoView;
+import spindlebook.photo.PhotoView.Shot;
 import spindlebook.web.Action;
 import spindlebook.web.Crumb;
 import spindlebook.web.Field;
@@ -84,7 +86,21 @@ public final class EntryPages {
       links.add(Action.link("The copy that was kept", "/sign-offs/" + key, false));
     }
     links.addAll(asKnown(history, at.corner(), noted.n()));
-    Html.show(ctx, Html.TEMPLATES.bookEntry(frame, view, links));
+    List<Shot> shots =
+        noted.content() instanceof Content.Photo
+            ? PhotoView.itself(history, key)
+            : PhotoView.ofEntry(history, key);
+    Html.show(
+        ctx,
+        Html.TEMPLATES.bookEntry(
+            frame, view, links, shots, card.map(c -> photo(c, noted)).orElse(null)));
+  }
+
+  /** Where a photo of it is taken; null for what has none. */
+  private static String photo(Card card, Noted noted) {
+    boolean shown =
+        noted.content() instanceof Content.Adjustment || card.reading(noted.key()).isPresent();
+    return shown ? "/corners/" + card.corner() + "/photos?of=entry." + noted.key() : null;
   }
 
   /** Why an entry is not on the card; both null when nothing took it away. */

@@ -40,7 +40,9 @@ public final class PhotoPages {
 
   public void list(Context ctx) {
     Card card = card(ctx);
-    show(ctx, card, new Posted(Map.of()), FormKey.fresh(card.n()));
+    String of = ctx.queryParam("of");
+    Map<String, List<String>> chosen = of == null ? Map.of() : Map.of("of", List.of(of));
+    show(ctx, card, new Posted(chosen), FormKey.fresh(card.n()));
   }
 
   private void show(Context ctx, Card card, Posted posted, FormKey key) {

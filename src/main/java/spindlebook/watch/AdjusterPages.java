@@ -99,7 +99,9 @@ public final class AdjusterPages {
         Html.TEMPLATES.watchPoint(
             page,
             FormKey.fresh(card.lastChange()),
-            "/corners/" + card.corner() + "/adjusters/" + a.adjuster() + "/retire"));
+            "/corners/" + card.corner() + "/adjusters/" + a.adjuster() + "/retire",
+            List.of(),
+            null));
   }
 
   // --- a new one

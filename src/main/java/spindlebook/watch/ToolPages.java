@@ -132,7 +132,9 @@ public final class ToolPages {
           Html.TEMPLATES.watchPoint(
               page,
               FormKey.fresh(history.n()),
-              "/cars/" + car + "/tools/" + tool.tool() + "/retire"));
+              "/cars/" + car + "/tools/" + tool.tool() + "/retire",
+              List.of(),
+              null));
     } else {
       Html.form(ctx, posted, page);
     }

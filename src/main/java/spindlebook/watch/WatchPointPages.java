@@ -17,6 +17,7 @@ import spindlebook.corner.Measure;
 import spindlebook.corner.WatchPlace;
 import spindlebook.corner.WatchPoint;
 import spindlebook.log.Histories;
+import spindlebook.photo.PhotoView;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
@@ -79,8 +80,7 @@ public final class WatchPointPages {
     }
   }
 
-  private static void showPoint(
-      Context ctx, Card card, WatchPoint point, Posted posted, FormKey key) {
+  private void showPoint(Context ctx, Card card, WatchPoint point, Posted posted, FormKey key) {
     String address = "/corners/" + card.corner() + "/watch-points/" + point.point();
     List<FormPart> parts = new ArrayList<>();
     parts.add(
@@ -95,7 +95,9 @@ public final class WatchPointPages {
         Html.TEMPLATES.watchPoint(
             new FormPage(frame, address, key, parts, "Keep this rule", null),
             FormKey.fresh(card.lastChange()),
-            address + "/retire"));
+            address + "/retire",
+            PhotoView.ofPoint(histories.of(card.car()), card.corner(), point.point()),
+            "/corners/" + card.corner() + "/photos?of=point." + point.point()));
   }
 
   private static List<FormPart> keepParts(Posted posted, Measure measure, LengthUnit unit) {

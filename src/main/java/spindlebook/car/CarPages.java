@@ -10,6 +10,7 @@ import spindlebook.corner.CarDetails;
 import spindlebook.corner.Place;
 import spindlebook.drivecheck.CheckLine;
 import spindlebook.log.Histories;
+import spindlebook.travel.DriveCheck;
 import spindlebook.web.Action;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
@@ -78,7 +79,8 @@ public final class CarPages {
     String key = ctx.pathParam("car");
     CarBook history = history(key);
     CarDetails details = history.details().orElseThrow(NotFoundResponse::new);
-    CornerLines lines = CornerLines.of(history, c -> histories.card(key, c));
+    DriveCheck check = DriveCheck.of(history, c -> histories.card(key, c));
+    CornerLines lines = CornerLines.of(check);
     String note = details.note() == null ? "" : details.note() + " · ";
     PageFrame frame =
         PageFrame.of(details.name() + " · Spindlebook", details.name())
@@ -92,7 +94,7 @@ public final class CarPages {
             frame,
             key,
             lines,
-            CheckLine.of(history, c -> histories.card(key, c)),
+            CheckLine.of(history, check),
             !CornersForm.missing(history).isEmpty(),
             List.of(
                 Action.link("Measure", "/corners/" + worst + "/rounds/new", true),

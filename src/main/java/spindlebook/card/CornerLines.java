@@ -1,16 +1,15 @@
 package spindlebook.card;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.function.Function;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.travel.CornerTravel;
+import spindlebook.travel.DriveCheck;
+import spindlebook.travel.DriveCheck.Checked;
+import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Outcome;
+import spindlebook.travel.ThingFirst;
 import spindlebook.travel.Total;
 import spindlebook.travel.TravelFindings;
 import spindlebook.web.CornerLine;
@@ -29,25 +28,19 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
   /** A corner that was never measured. */
   public record Empty(String name, String href, String measure, String toDo, PlanView plan) {}
 
-  private record Judged(Card card, TravelFindings travel) {}
-
   public CornerLines {
     lines = List.copyOf(lines);
     empty = List.copyOf(empty);
   }
 
-  public static CornerLines of(CarBook history, Function<String, Card> cards) {
-    List<Judged> judged =
-        history.corners().stream()
-            .map(cards)
-            .map(c -> new Judged(c, CornerTravel.of(c)))
-            .sorted(worstFirst())
-            .toList();
+  /** Of a check of the car, which says what is worst. */
+  public static CornerLines of(DriveCheck check) {
+    List<Checked> judged = check.worstFirst();
     Set<spindlebook.web.Place> places = new HashSet<>();
     judged.forEach(j -> places.add(Shown.place(j.card().place())));
     List<CornerLine> lines = new ArrayList<>();
     List<Empty> empty = new ArrayList<>();
-    for (Judged j : judged) {
+    for (Checked j : judged) {
       PlanView plan = new PlanView(places, Set.of(Shown.place(j.card().place())), null);
       var blade = Blades.of(j.card(), j.travel(), false);
       if (blade.isEmpty()) {
@@ -59,7 +52,7 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
                 "Measure " + j.card().place().words(),
                 plan));
       } else {
-        boolean worst = lines.isEmpty() && j.travel().outcome() != Outcome.CLEAR;
+        ThingFirst worst = lines.isEmpty() ? check.worst(j).orElse(null) : null;
         lines.add(line(j, plan, blade.get(), worst));
       }
     }
@@ -67,11 +60,10 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
   }
 
   private static CornerLine line(
-      Judged j, PlanView plan, spindlebook.web.TapeBlade blade, boolean worst) {
+      Checked j, PlanView plan, spindlebook.web.TapeBlade blade, ThingFirst worst) {
     TravelWords words = new TravelWords(j.card(), j.travel());
-    EndFindings first = worseEnd(j.travel());
-    EndFindings other =
-        first.end() == spindlebook.travel.End.DROOP ? j.travel().bump() : j.travel().droop();
+    EndFindings first = worseEnd(j.travel(), worst);
+    EndFindings other = first.end() == End.DROOP ? j.travel().bump() : j.travel().droop();
     List<String> more = new ArrayList<>();
     j.travel().midTravel().forEach(m -> more.add(words.midTravel(m)));
     more.add(words.finding(other));
@@ -105,8 +97,8 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
         Capital.of(j.card().place().words()),
         "/corners/" + j.card().corner(),
         plan,
-        worst,
-        state(j),
+        worst == null ? "" : new WorstWords(words).cause(worst),
+        state(j, worst),
         usable,
         usableWord,
         blade,
@@ -115,25 +107,25 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
         more);
   }
 
-  private static State state(Judged j) {
-    return Shown.state(j.travel().outcome());
+  /** A worst corner whose rules are all kept has readings that are missing, or hold no longer. */
+  private static State state(Checked j, ThingFirst worst) {
+    boolean kept = j.travel().outcome() == Outcome.CLEAR;
+    return kept && worst != null
+        ? switch (worst.why()) {
+          case STALE -> State.STALE;
+          case NOT_CONFIRMED -> State.PUT_BACK;
+          case MISSING -> State.NOT_MEASURED;
+          default -> State.CANT_TELL;
+        }
+        : Shown.state(j.travel().outcome());
   }
 
-  private static EndFindings worseEnd(TravelFindings travel) {
+  private static EndFindings worseEnd(TravelFindings travel, ThingFirst worst) {
+    if (worst instanceof ThingFirst.OfLimit of) {
+      return of.end() == End.BUMP ? travel.bump() : travel.droop();
+    }
     return travel.bump().outcome().ordinal() < travel.droop().outcome().ordinal()
         ? travel.bump()
         : travel.droop();
-  }
-
-  /** By outcome, then by the smaller margin; those never measured last. */
-  private static Comparator<Judged> worstFirst() {
-    return Comparator.comparing((Judged j) -> j.card().heights().isEmpty())
-        .thenComparing(j -> j.travel().outcome())
-        .thenComparingDouble(j -> Math.min(margin(j.travel().droop()), margin(j.travel().bump())))
-        .thenComparing(j -> j.card().place());
-  }
-
-  private static double margin(EndFindings end) {
-    return end.marginMm().map(f -> f.value()).orElse(Double.MAX_VALUE);
   }
 }

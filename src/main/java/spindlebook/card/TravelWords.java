@@ -114,7 +114,7 @@ public final class TravelWords {
         + ".";
   }
 
-  private static boolean bracket(Limit limit) {
+  static boolean bracket(Limit limit) {
     return limit.at() instanceof EndLimit.Crosses crosses && crosses.how() == EndLimit.How.BRACKET;
   }
 

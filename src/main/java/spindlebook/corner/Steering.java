@@ -18,6 +18,17 @@ public enum Steering {
     return words;
   }
 
+  /** The same lock as the wheel sees it, on the car's other side: inner for inner. */
+  public Steering mirrored() {
+    return switch (this) {
+      case FULL_LEFT -> FULL_RIGHT;
+      case FULL_RIGHT -> FULL_LEFT;
+      case PART_LEFT -> PART_RIGHT;
+      case PART_RIGHT -> PART_LEFT;
+      case STRAIGHT -> STRAIGHT;
+    };
+  }
+
   public boolean full() {
     return this == FULL_LEFT || this == FULL_RIGHT;
   }

@@ -1,10 +1,8 @@
 package spindlebook.drivecheck;
 
-import java.util.function.Function;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
 import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
 import spindlebook.corner.SeenSignOff;
 import spindlebook.travel.DriveCheck;
 
@@ -16,10 +14,10 @@ import spindlebook.travel.DriveCheck;
  * @param sinceHref what changed since it; null before the first
  */
 public record CheckLine(String outcome, String href, String signed, String sinceHref) {
-  public static CheckLine of(CarBook book, Function<String, Card> cards) {
+  public static CheckLine of(CarBook book, DriveCheck check) {
     String car = book.car().orElseThrow();
     return new CheckLine(
-        CheckWords.outcome(DriveCheck.of(book, cards)),
+        CheckWords.outcome(check),
         "/cars/" + car + "/drive-check",
         book.lastSignOff().map(s -> signed(book, s)).orElse(""),
         book.lastSignOff().map(s -> "/sign-offs/" + s.key() + "/since").orElse(null));

@@ -19,7 +19,6 @@ import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;
 import spindlebook.corner.Standing;
-import spindlebook.corner.Steering;
 import spindlebook.log.Json;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
@@ -175,23 +174,12 @@ final class GuideJson {
             : mirror
                 .last(
                     step.place().name(),
-                    mirrored(step.steering()),
+                    step.steering().mirrored(),
                     step.asked().quantity(),
                     point(step))
                 .map(r -> mirror.place().words() + " " + EntryWords.value(r.reading()))
                 .orElse("");
     return own + (own.isEmpty() || other.isEmpty() ? "" : " · ") + other;
-  }
-
-  /** Inner lock on one side of the car is the other lock on its other side. */
-  private static Steering mirrored(Steering steering) {
-    return switch (steering) {
-      case FULL_LEFT -> Steering.FULL_RIGHT;
-      case FULL_RIGHT -> Steering.FULL_LEFT;
-      case PART_LEFT -> Steering.PART_RIGHT;
-      case PART_RIGHT -> Steering.PART_LEFT;
-      case STRAIGHT -> Steering.STRAIGHT;
-    };
   }
 
   private static String point(GuidePlan.Step step) {

@@ -1,5 +1,6 @@
 package spindlebook.travel;
 
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -49,6 +50,38 @@ public record DriveCheck(long n, List<Checked> corners, List<ThingFirst> things)
   /** Nothing is left to see to. */
   public boolean meetsRules() {
     return things.isEmpty();
+  }
+
+  /**
+   * The corners, the worst first: by the first thing of each that its travel or its readings lead
+   * to, in the order of {@link #things()}, so that a car's page and its drive check name the same
+   * corner; then those with none of that, the least margin first; those never measured last.
+   */
+  public List<Checked> worstFirst() {
+    return corners.stream()
+        .sorted(
+            Comparator.comparing((Checked c) -> c.card().heights().isEmpty())
+                .thenComparing(c -> worst(c).map(things::indexOf).orElse(things.size()))
+                .thenComparingDouble(DriveCheck::leastMarginMm)
+                .thenComparing(c -> c.card().place()))
+        .toList();
+  }
+
+  /**
+   * The weightiest thing that a corner's travel or its readings lead to; empty when all is clear.
+   */
+  public Optional<ThingFirst> worst(Checked corner) {
+    return things.stream()
+        .filter(t -> corner.card().corner().equals(t.corner()) && t.ofReadings())
+        .findFirst();
+  }
+
+  private static double leastMarginMm(Checked corner) {
+    return Math.min(marginMm(corner.travel().droop()), marginMm(corner.travel().bump()));
+  }
+
+  private static double marginMm(EndFindings end) {
+    return end.marginMm().map(m -> m.value()).orElse(Double.MAX_VALUE);
   }
 
   /** Null for the whole car. */

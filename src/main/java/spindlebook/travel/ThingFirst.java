@@ -60,6 +60,14 @@ public sealed interface ThingFirst {
     return 1;
   }
 
+  /** Whether it is about where the wheel goes or what was read, not about a drive or a job. */
+  default boolean ofReadings() {
+    return switch (why()) {
+      case SHORT, CANT_TELL, MISSING, STALE, NOT_CONFIRMED -> true;
+      case WENT_PAST, USED_UP, OPENED, NOT_MEASURED, IN_DOUBT, RE_CHECK, TO_DO -> false;
+    };
+  }
+
   /** A limit that the stop lets the wheel get past, or that may be so. */
   record OfLimit(Why why, String corner, End end, Limit limit) implements ThingFirst {}
 

@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param name "Left front"
  * @param href the corner's page
- * @param worst whether the word 'worst' stands beside the name
+ * @param worst why it is the worst corner, a few words; empty for all others
  * @param state the worst state of the corner
  * @param usable usable travel as it could be; null when a term is missing
  * @param usableWord "usable as it could be", or "needs full droop again" when there is no figure
@@ -19,7 +19,7 @@ public record CornerLine(
     String name,
     String href,
     PlanView plan,
-    boolean worst,
+    String worst,
     State state,
     FigureText usable,
     String usableWord,

@@ -1,0 +1,59 @@
+package spindlebook.card;
+
+import spindlebook.travel.End;
+import spindlebook.travel.EndLimit;
+import spindlebook.travel.Limit;
+import spindlebook.travel.ThingFirst;
+import spindlebook.travel.ThingFirst.Why;
+import spindlebook.web.Lengths;
+
+/** Why a corner is the worst of its car, short enough to be read in passing. */
+record WorstWords(TravelWords words) {
+
+  /** "Tie rod to upper arm, full right: short by 11/16 in of wheel travel at droop". */
+  String cause(ThingFirst thing) {
+    if (thing instanceof ThingFirst.OfLimit of) {
+      return limit(of.limit(), of.why(), of.end() == End.DROOP ? "droop" : "bump");
+    }
+    if (thing instanceof ThingFirst.OfMidTravel of) {
+      boolean broken = of.why() == Why.SHORT;
+      return words.name(of.mid())
+          + ": "
+          + (broken ? "short" : "too close to call")
+          + " in mid-travel";
+    }
+    if (thing instanceof ThingFirst.StopsDisagree) {
+      return "Full bump as read and as worked out disagree";
+    }
+    if (thing instanceof ThingFirst.Missing missing) {
+      return "Needs " + words.needs(missing.needs());
+    }
+    if (thing instanceof ThingFirst.Again again) {
+      return Counted.of(again.count(), "reading", "readings")
+          + (again.why() == Why.STALE ? " no longer hold" : " put back, not confirmed")
+          + (again.why() == Why.STALE && again.count() == 1 ? "s" : "");
+    }
+    return "";
+  }
+
+  private String limit(Limit limit, Why why, String end) {
+    String name = Capital.of(words.name(limit));
+    if (limit.at() instanceof EndLimit.BrokenThroughout) {
+      return name + ": short at every height read";
+    }
+    Lengths lengths = words.lengths();
+    if (why == Why.SHORT) {
+      return name
+          + ": short by "
+          + (TravelWords.bracket(limit) ? "up to " : "")
+          + lengths.text(Math.abs(limit.roomMm().value()))
+          + " of wheel travel at "
+          + end;
+    }
+    String within =
+        limit.roomMm() == null
+            ? ""
+            : " within ± " + lengths.plusMinus(limit.roomMm().U()) + " " + lengths.unit().word();
+    return name + ": too close to call" + within + " at " + end;
+  }
+}

@@ -56,6 +56,7 @@ import spindlebook.setting.AdjustmentList;
 import spindlebook.setting.AdjustmentPages;
 import spindlebook.setting.AdjustmentStore;
 import spindlebook.setting.HappeningPages;
+import spindlebook.sides.SidesPages;
 import spindlebook.telltale.TelltalePages;
 import spindlebook.telltale.TelltaleStore;
 import spindlebook.todo.ToDoPages;
@@ -126,6 +127,7 @@ public final class App implements AutoCloseable {
   final ReCheckPages reChecks;
   final DriveCheckPages driveChecks;
   final SignOffPages signOffs;
+  final SidesPages sides;
   final PhotoPages photos;
   final BookPages book;
   final EntryPages entries;
@@ -189,6 +191,7 @@ public final class App implements AutoCloseable {
     this.telltales = new TelltalePages(histories, new TelltaleStore(bookFile));
     this.reChecks = new ReCheckPages(histories);
     this.driveChecks = new DriveCheckPages(histories);
+    this.sides = new SidesPages(histories);
     this.signOffs = new SignOffPages(histories, new SignOffStore(bookFile));
     this.photos = new PhotoPages(histories, new PhotoStore(bookFile, dataDir));
     this.book = new BookPages(histories, bookStore);

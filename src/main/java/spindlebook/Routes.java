@@ -99,6 +99,7 @@ final class Routes {
     r.post("/corners/{corner}/telltales", app.telltales::read);
     r.get("/cars/{car}/re-check", app.reChecks::reCheck);
     r.get("/cars/{car}/drive-check", app.driveChecks::check);
+    r.get("/cars/{car}/sides", app.sides::sides);
     r.get("/corners/{corner}/print", app.driveChecks::print);
     r.get("/cars/{car}/sign-offs", app.signOffs::list);
     r.post("/cars/{car}/sign-offs", app.signOffs::sign);

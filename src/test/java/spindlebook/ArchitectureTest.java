@@ -51,6 +51,7 @@ class ArchitectureTest {
     "spindlebook.recheck..",
     "spindlebook.photo..",
     "spindlebook.drivecheck..",
+    "spindlebook.sides..",
     "spindlebook.figures.."
   };
 
@@ -201,6 +202,7 @@ class ArchitectureTest {
                 "recheck",
                 "photo",
                 "drivecheck",
+                "sides",
                 "figures")),
         rooms);
   }

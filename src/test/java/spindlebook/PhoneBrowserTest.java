@@ -249,6 +249,8 @@ class PhoneBrowserTest {
           "/cars/marmot/fasteners",
           "/cars/marmot/re-check",
           "/cars/marmot/drive-check",
+          "/cars/marmot/sides",
+          "/cars/marmot/sides?axle=rear",
           "/cars/marmot/sign-offs",
           "/cars/marmot/sign-offs/new",
           "/sign-offs/sign-off-1",

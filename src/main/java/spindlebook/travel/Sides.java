@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import spindlebook.corner.Lock;
+import spindlebook.corner.Place;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Figure;
 
@@ -61,6 +63,21 @@ public record Sides(TravelFindings left, TravelFindings right, List<Compared> fi
    */
   public record Compared(
       What what, Optional<Figure> left, Optional<Figure> right, Optional<Difference> difference) {}
+
+  /** Whether the same thing acts first on both sides, at the same lock as each wheel sees it. */
+  public boolean sameRule(Place leftPlace, Limit ofLeft, Limit ofRight) {
+    boolean samePoint =
+        ofLeft.point() == null
+            ? ofRight.point() == null
+            : ofRight.point() != null && ofLeft.point().point().equals(ofRight.point().point());
+    return ofLeft.kind() == ofRight.kind()
+        && samePoint
+        && lock(leftPlace, ofLeft) == lock(leftPlace.mirror(), ofRight);
+  }
+
+  private static Lock lock(Place place, Limit limit) {
+    return limit.steering() == null ? Lock.STRAIGHT : Lock.of(place, limit.steering());
+  }
 
   public Sides {
     figures = List.copyOf(figures);

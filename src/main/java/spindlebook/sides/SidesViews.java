@@ -1,0 +1,221 @@
+package spindlebook.sides;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import spindlebook.card.Capital;
+import spindlebook.card.Counted;
+import spindlebook.card.Shown;
+import spindlebook.card.TravelWords;
+import spindlebook.corner.Card;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.Lock;
+import spindlebook.corner.ReadingPair;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.Standing;
+import spindlebook.sides.SidesView.Cell;
+import spindlebook.sides.SidesView.Group;
+import spindlebook.sides.SidesView.Row;
+import spindlebook.travel.CornerTravel;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.Limit;
+import spindlebook.travel.Sides;
+import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Difference;
+import spindlebook.uncertainty.Figure;
+import spindlebook.web.FigureText;
+import spindlebook.web.Lengths;
+import spindlebook.web.State;
+
+/** Lays the two corners of one end of the car beside each other. */
+final class SidesViews {
+  private final Card left;
+  private final Card right;
+  private final Sides sides;
+  private final Lengths lengths;
+
+  SidesViews(Card left, Card right) {
+    this.left = left;
+    this.right = right;
+    this.sides = Sides.of(CornerTravel.of(left), CornerTravel.of(right));
+    this.lengths = new Lengths(left.details().unit());
+  }
+
+  SidesView view(List<SidesView.Tab> tabs) {
+    List<Row> figures = new ArrayList<>();
+    sides.figures().forEach(f -> figures.add(figure(f)));
+    rules("what rules droop", sides.left().droop(), sides.right().droop()).ifPresent(figures::add);
+    rules("what rules bump", sides.left().bump(), sides.right().bump()).ifPresent(figures::add);
+    List<Row> differ = new ArrayList<>();
+    Map<String, List<Row>> byHeight = new LinkedHashMap<>();
+    for (ReadingPair pair : ReadingPair.of(left, right)) {
+      if (pair.difference().map(Difference::beyond).orElse(false)) {
+        differ.add(reading(pair, Capital.of(what(pair)) + ", " + height(pair)));
+      } else {
+        byHeight
+            .computeIfAbsent(height(pair), h -> new ArrayList<>())
+            .add(reading(pair, Capital.of(what(pair))));
+      }
+    }
+    List<Group> groups = new ArrayList<>();
+    groups.add(group("Travel", false, figures));
+    groups.add(group("Readings that differ", false, differ));
+    byHeight.forEach((h, rows) -> groups.add(group(Capital.of(h), true, rows)));
+    List<Group> told = groups.stream().filter(g -> !g.rows().isEmpty()).toList();
+    return new SidesView(tabs, summary(told), told);
+  }
+
+  private static Group group(String title, boolean folded, List<Row> rows) {
+    long not = rows.stream().filter(r -> !r.compared()).count();
+    String counted =
+        Stream.of(rows.size() - not + " within ±", not + " not compared")
+            .filter(c -> !c.startsWith("0 "))
+            .collect(Collectors.joining(", "));
+    return new Group(title, folded, counted, rows);
+  }
+
+  private static String summary(List<Group> groups) {
+    List<Row> compared =
+        groups.stream().flatMap(g -> g.rows().stream()).filter(Row::compared).toList();
+    long differ = compared.stream().filter(Row::differs).count();
+    if (compared.isEmpty()) {
+      return "Nothing can be compared yet: no figure or reading counts on both sides.";
+    }
+    return differ
+        + " of "
+        + Counted.of(compared.size(), "figure or reading", "figures and readings")
+        + (differ == 1 ? " differs" : " differ")
+        + " by more than its ±.";
+  }
+
+  // --- figures
+
+  private Row figure(Sides.Compared f) {
+    String corner = "/corners/";
+    return row(
+        Capital.of(f.what().words()),
+        cell(f.left(), f.what().atLeast(sides.left()), corner + left.corner()),
+        cell(f.right(), f.what().atLeast(sides.right()), corner + right.corner()),
+        f.difference().orElse(null),
+        false,
+        f.left().isPresent() && f.right().isPresent()
+            ? "one is at least so much"
+            : f.left().isPresent()
+                ? "needs a reading on the right"
+                : "needs a reading on the left");
+  }
+
+  private Cell cell(Optional<Figure> figure, boolean atLeast, String href) {
+    return figure
+        .map(f -> new Cell(lengths.figure(f), atLeast ? "at least" : "", null, href))
+        .orElse(new Cell(null, "not known", State.NOT_MEASURED, href));
+  }
+
+  private Optional<Row> rules(String what, EndFindings l, EndFindings r) {
+    if (l.rules().isEmpty() && r.rules().isEmpty()) {
+      return Optional.empty();
+    }
+    boolean both = l.rules().isPresent() && r.rules().isPresent();
+    boolean same = both && sides.sameRule(left.place(), l.rules().get(), r.rules().get());
+    return Optional.of(
+        new Row(
+            Capital.of(what),
+            rule(left, sides.left(), l.rules()),
+            rule(right, sides.right(), r.rules()),
+            null,
+            both && !same,
+            !both ? "not known on one side" : same ? "the same" : "not the same"));
+  }
+
+  private static Cell rule(Card card, TravelFindings travel, Optional<Limit> rules) {
+    String href = "/corners/" + card.corner();
+    return rules
+        .map(limit -> new Cell(null, name(card, travel, limit), null, href))
+        .orElse(new Cell(null, "not known", State.NOT_MEASURED, href));
+  }
+
+  private static String name(Card card, TravelFindings travel, Limit limit) {
+    return limit.kind() != Limit.Kind.WATCH_POINT
+        ? new TravelWords(card, travel).name(limit)
+        : limit.steering() != null && limit.steering().steered()
+            ? limit.point().name() + ", " + Lock.of(card.place(), limit.steering()).words()
+            : limit.point().name();
+  }
+
+  // --- readings
+
+  private static String height(ReadingPair pair) {
+    return pair.label().isEmpty() ? pair.name().words() : pair.name().words() + ", " + pair.label();
+  }
+
+  private static String what(ReadingPair pair) {
+    return pair.lock() == Lock.STRAIGHT ? pair.words() : pair.words() + ", " + pair.lock().words();
+  }
+
+  private Row reading(ReadingPair pair, String what) {
+    return row(
+        what,
+        cell(pair.left()),
+        cell(pair.right()),
+        pair.difference().orElse(null),
+        pair.angle(),
+        whyNot(pair));
+  }
+
+  private static String whyNot(ReadingPair pair) {
+    if (!pair.both()) {
+      return pair.left().isEmpty() ? "not read on the left" : "not read on the right";
+    }
+    return Stream.of(pair.left(), pair.right())
+        .map(Optional::get)
+        .filter(r -> !r.counts())
+        .findFirst()
+        .map(
+            r ->
+                "not compared: " + (r.stands().counts() ? "no wheel position" : r.stands().words()))
+        .orElse("not compared: not two numbers");
+  }
+
+  private Cell cell(Optional<SeenReading> read) {
+    if (read.isEmpty()) {
+      return new Cell(null, "not read", null, null);
+    }
+    SeenReading r = read.get();
+    State state = r.stands() == Standing.LIVE ? null : Shown.state(r.stands());
+    return r.value() == null
+        ? new Cell(null, EntryWords.value(r.reading()), state, null)
+        : new Cell(text(r.value(), r.reading().angle() != null, false), "", state, null);
+  }
+
+  // --- both
+
+  private Row row(
+      String what, Cell l, Cell r, Difference difference, boolean angle, String whyNot) {
+    if (difference == null) {
+      return new Row(what, l, r, null, false, whyNot);
+    }
+    return new Row(
+        what,
+        l,
+        r,
+        text(difference.apart(), angle, true),
+        difference.beyond(),
+        difference.beyond() ? "differs" : "within ±");
+  }
+
+  private FigureText text(Figure f, boolean angle, boolean signed) {
+    if (angle) {
+      String degrees =
+          String.format(Locale.ROOT, signed ? "%+.2f" : "%.2f", Math.toDegrees(f.value()));
+      double up = Math.ceil(Math.toDegrees(f.U()) * 100 - 1e-9) / 100;
+      FigureText text = FigureText.of(degrees, "°");
+      return f.U() > 0 ? text.within(String.format(Locale.ROOT, "%.2f", up)) : text;
+    }
+    return signed ? lengths.signedFigure(f) : lengths.figure(f);
+  }
+}

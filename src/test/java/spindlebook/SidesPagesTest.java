@@ -1,0 +1,101 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Marmot's left front as it was measured, and the right one read on its strap: the tie rod's gap at
+ * inner lock the same, at outer lock a quarter of an inch more.
+ */
+class SidesPagesTest {
+  @TempDir Path folder;
+  private Shop shop;
+  private Marmot marmot;
+  private String rightOnStrap;
+
+  @BeforeEach
+  void open() {
+    shop = new Shop(folder);
+    marmot = new Marmot(shop).prepared().measured().measuredOn();
+    String round = marmot.startRound(marmot.right, Map.of());
+    rightOnStrap = marmot.height(round, "on-the-strap", "15 3/16", "31 5/8");
+    // Inner lock of the right wheel is full right, its outer lock full left.
+    marmot.readTieRod(rightOnStrap, "13/32", "5/16", "9/16");
+  }
+
+  @AfterEach
+  void close() {
+    shop.close();
+  }
+
+  private String text() {
+    return shop.get("/cars/" + marmot.car + "/sides").is(200).text().replaceAll("\\s+", " ");
+  }
+
+  @Test
+  void inner_lock_is_held_against_inner_lock_and_outer_against_outer() {
+    String text = text();
+    assertTrue(text.contains("Front, left against right"), text);
+    // 9/16 at the left's full left and at the right's full right: inner lock both.
+    String figure = " in ± 1/16 .{1,40}";
+    assertTrue(
+        text.matches(
+            ".*Tie rod to upper arm, inner lock 9/16"
+                + figure
+                + "9/16"
+                + figure
+                + "0"
+                + figure
+                + "= within ±.*"),
+        text);
+    // 5/32 at the left's full right, 13/32 at the right's full left: a quarter apart.
+    assertTrue(
+        text.matches(
+            ".*Tie rod to upper arm, outer lock, on the strap \\(full droop\\) .{1,120}−1/4"
+                + figure
+                + "≠ differs.*"),
+        text);
+    assertTrue(text.contains("Upper rod end"), text);
+    assertTrue(text.contains("not read on the right"), text);
+    assertFalse(text.toLowerCase(java.util.Locale.ROOT).contains("safe"), text);
+  }
+
+  @Test
+  void what_went_stale_stands_there_and_is_not_compared() {
+    assertTrue(text().contains("≠ differs"));
+    marmot.adjust(marmot.left, "tie-rod", "2");
+    String text = text();
+    assertTrue(text.contains("not compared: stale"), text);
+    assertFalse(text.contains("≠ differs"), text);
+  }
+
+  @Test
+  void a_figure_that_one_side_lacks_is_asked_for_there() {
+    String text = text();
+    assertTrue(text.contains("Travel as set"), text);
+    assertTrue(text.contains("needs a reading on the right"), text);
+    assertTrue(text.contains("What rules droop"), text);
+  }
+
+  @Test
+  void the_car_page_leads_to_it_and_names_its_worst_corner_as_the_drive_check_does() {
+    Page car = shop.get("/cars/" + marmot.car).is(200);
+    assertTrue(car.html().contains("href=\"/cars/" + marmot.car + "/sides\""), car.html());
+    String text = car.text().replaceAll("\\s+", " ");
+    int worst = text.indexOf("Worst corner: short The car from above: left front Left front");
+    assertTrue(worst > 0, text);
+    assertTrue(text.indexOf("of wheel travel at droop.") > worst, text);
+    assertEquals(worst, text.lastIndexOf("Worst corner:"), "named once");
+    String check = shop.get("/cars/" + marmot.car + "/drive-check").is(200).text();
+    assertTrue(check.contains("Short"), check);
+    assertEquals(404, shop.get("/cars/none/sides").status());
+  }
+}

@@ -13,8 +13,10 @@ import org.junit.jupiter.api.io.TempDir;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
+import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.Layout;
 import spindlebook.corner.Noted;
+import spindlebook.corner.RoundOrder;
 import spindlebook.corner.SeenSignOff;
 import spindlebook.corner.SeenToDo;
 import spindlebook.corner.SignedCorner;
@@ -143,5 +145,37 @@ class DemoCarTest {
     assertTrue(signed.since(marmot).stream().anyMatch(e -> e.key().equals("rr-strap-1")));
     BookFile.Contents file = BookFile.read(folder.resolve("book.jsonl"));
     assertEquals(file.hashes().get((int) signed.signOff().n() - 1), signed.signOff().hash());
+  }
+
+  @Test
+  void what_is_to_be_read_again_takes_fewer_moves_in_the_order_advised() {
+    CarBook marmot = marmot();
+    for (String corner : List.of("marmot-lf", "marmot-rf")) {
+      List<ToRead> again = marmot.card(corner).toReadAgain();
+      double best = RoundOrder.of(again, RoundOrder.Start.hanging()).cost();
+      double listed = RoundOrder.costAsListed(again, RoundOrder.Start.hanging());
+      System.out.println(
+          corner
+              + ": "
+              + again.size()
+              + " to read, costs "
+              + best
+              + " in order, "
+              + listed
+              + " as listed");
+      assertTrue(best < listed, corner);
+    }
+  }
+
+  @Test
+  void its_worst_corner_is_the_one_with_the_least_room_and_the_check_agrees() {
+    CarBook marmot = marmot();
+    DriveCheck check = DriveCheck.of(marmot);
+    DriveCheck.Checked worst = check.worstFirst().get(0);
+    assertEquals("marmot-lf", worst.card().corner());
+    assertEquals(check.things().get(0), check.worst(worst).orElseThrow());
+    assertEquals(Outcome.SHORT, check.worstFirst().get(0).travel().outcome());
+    assertEquals(Outcome.CANT_TELL, check.worstFirst().get(1).travel().outcome());
+    assertEquals(check.corners().size(), check.worstFirst().size());
   }
 }

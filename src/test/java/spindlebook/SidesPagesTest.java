@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -97,5 +99,40 @@ class SidesPagesTest {
     String check = shop.get("/cars/" + marmot.car + "/drive-check").is(200).text();
     assertTrue(check.contains("Short"), check);
     assertEquals(404, shop.get("/cars/none/sides").status());
+  }
+
+  @Test
+  void beside_each_box_stands_the_mirrors_value_at_the_same_lock_of_the_wheel() {
+    String inner = shop.get("/heights/" + rightOnStrap + "?steering=full-right").is(200).text();
+    assertTrue(inner.replaceAll("\\s+", " ").contains("left front 9/16 in"), inner);
+    assertTrue(inner.contains("at full left"), inner);
+    String outer = shop.get("/heights/" + rightOnStrap + "?steering=full-left").is(200).text();
+    assertTrue(outer.replaceAll("\\s+", " ").contains("left front 5/32 in"), outer);
+  }
+
+  @Test
+  void a_list_to_read_again_says_its_order_and_what_that_saves() {
+    marmot.adjust(marmot.left, "tie-rod", "2");
+    String rounds = "/corners/" + marmot.left + "/rounds";
+    Page start = shop.get(rounds + "/new?again=1").is(200);
+    said(start.text());
+    Form form = start.form(rounds);
+    form.keep();
+    String round = shop.get("/rounds/" + form.key()).is(200).text();
+    said(round);
+    assertEquals(cost(start.text()), cost(round));
+  }
+
+  private static void said(String text) {
+    assertTrue(text.contains("The order with the fewest moves"), text);
+    assertTrue(text.contains("1 for each swing of the steering from straight to a lock"), text);
+  }
+
+  private static String cost(String text) {
+    Matcher cost =
+        Pattern.compile("Costs ([\\d.]+) in this order, ([\\d.]+) as listed").matcher(text);
+    assertTrue(cost.find(), text);
+    assertTrue(Double.parseDouble(cost.group(1)) < Double.parseDouble(cost.group(2)), cost.group());
+    return cost.group();
   }
 }

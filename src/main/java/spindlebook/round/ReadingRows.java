@@ -2,6 +2,7 @@ package spindlebook.round;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
@@ -26,6 +27,7 @@ final class ReadingRows {
 
   static List<HeightView.Row> of(
       Card card,
+      Optional<Card> mirror,
       SeenHeight height,
       Steering steering,
       List<Asked> asked,
@@ -52,7 +54,7 @@ final class ReadingRows {
               new ReadingRow(
                   field(a, card, height, posted, wrong, focus),
                   rule(a),
-                  lastTime(card, height, steering, a),
+                  last(lastTime(card, height, steering, a), mirror(mirror, height, steering, a)),
                   null),
               here.stream().map(r -> said(r)).toList()));
     }
@@ -116,5 +118,29 @@ final class ReadingRows {
                     + Days.day(r.at())
                     + (r.stands() == Standing.LIVE ? "" : " · " + r.stands().words()))
         .orElse("");
+  }
+
+  /** The other side at the same height, inner lock for inner lock. */
+  private static String mirror(
+      Optional<Card> mirror, SeenHeight height, Steering steering, Asked a) {
+    String point = a.point() == null ? null : a.point().point();
+    return mirror
+        .flatMap(
+            m ->
+                m.last(height.name(), steering.mirrored(), a.quantity(), point)
+                    .map(
+                        r ->
+                            m.place().words()
+                                + " "
+                                + EntryWords.value(r.reading())
+                                + (r.reading().steering().steered()
+                                    ? " at " + r.reading().steering().words()
+                                    : "")
+                                + (r.stands() == Standing.LIVE ? "" : " · " + r.stands().words())))
+        .orElse("");
+  }
+
+  private static String last(String own, String other) {
+    return own + (own.isEmpty() || other.isEmpty() ? "" : " · ") + other;
   }
 }

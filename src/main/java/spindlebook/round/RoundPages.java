@@ -168,6 +168,8 @@ public final class RoundPages {
             notZeroed(round.round()),
             card.heightsOf(round.key()).stream().map(h -> line(card, h, lengths)).toList(),
             RoundPlan.lines(card, round),
+            OrderWords.steps(round.round().toRead()),
+            OrderWords.cost(round.round().toRead()),
             notWatched,
             notWatched.isEmpty() ? null : "/corners/" + card.corner() + "/watch-points",
             raw(card, round, lengths),

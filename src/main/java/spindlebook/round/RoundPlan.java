@@ -63,6 +63,13 @@ final class RoundPlan {
     }
     String what = again(ctx) ? "To read again: " : "To read: ";
     parts.add(new FormPart.Said(what + inShort(card, toRead) + "."));
+    List<String> steps = OrderWords.steps(toRead);
+    if (!steps.isEmpty()) {
+      List<FormPart> order = new ArrayList<>();
+      steps.forEach(s -> order.add(new FormPart.Said(s)));
+      order.add(new FormPart.Said(OrderWords.cost(toRead)));
+      parts.add(new FormPart.More("The order with the fewest moves", false, order));
+    }
     if (again(ctx)) {
       parts.add(new FormPart.Hidden(AGAIN, "1"));
       if (change(ctx) != null) {

@@ -18,6 +18,8 @@ public record RoundView(
     String notZeroed,
     List<HeightLine> heights,
     List<PlanLine> plan,
+    List<String> order,
+    String orderCost,
     List<OtherLine> notWatched,
     String watchHref,
     String raw,
@@ -28,6 +30,7 @@ public record RoundView(
   public RoundView {
     heights = List.copyOf(heights);
     plan = List.copyOf(plan);
+    order = List.copyOf(order);
     notWatched = List.copyOf(notWatched);
   }
 

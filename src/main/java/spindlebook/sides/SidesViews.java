@@ -89,8 +89,7 @@ final class SidesViews {
     return differ
         + " of "
         + Counted.of(compared.size(), "figure or reading", "figures and readings")
-        + (differ == 1 ? " differs" : " differ")
-        + " by more than its ±.";
+        + (differ == 1 ? " differs by more than its ±." : " differ by more than their ±.");
   }
 
   // --- figures

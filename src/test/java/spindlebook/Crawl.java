@@ -3,9 +3,11 @@ package spindlebook;
 import java.util.ArrayDeque;
 import java.util.Collection;
 import java.util.Deque;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Pattern;
 
 /** Follows every link from the start page, each address once. */
@@ -15,10 +17,14 @@ final class Crawl {
   /** The book's filters come in every combination; one at a time is enough. */
   private static final Pattern TWO_FILTERS = Pattern.compile("[^?]*\\?[^=]*=.*=.*=.*");
 
+  /** The same form for every reading and change, filled with another one. */
+  private static final Pattern PHOTO_OF = Pattern.compile("\\?of=entry\\..*");
+
   /** So that links which never end fail instead of going on for ever. */
-  private static final int MOST = 1500;
+  private static final int MOST = 4000;
 
   private final Map<String, Page> pages = new LinkedHashMap<>();
+  private final Set<String> photoForms = new HashSet<>();
 
   private Crawl() {}
 
@@ -28,6 +34,10 @@ final class Crawl {
     while (!open.isEmpty()) {
       String path = open.poll();
       if (crawl.pages.containsKey(path) || TWO_FILTERS.matcher(path).matches()) {
+        continue;
+      }
+      String form = PHOTO_OF.matcher(path).replaceFirst("");
+      if (!form.equals(path) && !crawl.photoForms.add(form)) {
         continue;
       }
       if (crawl.pages.size() == MOST) {

@@ -146,7 +146,7 @@ class MarkupTest {
     try (GZIPOutputStream gzip = new GZIPOutputStream(packed)) {
       gzip.write(css().getBytes(StandardCharsets.UTF_8));
     }
-    assertTrue(packed.size() < 7 * 1024, packed.size() + " bytes");
+    assertTrue(packed.size() < 8 * 1024, packed.size() + " bytes");
     assertFalse(css().contains("gradient("));
     assertFalse(css().contains("shadow"));
     assertFalse(css().contains("url("));

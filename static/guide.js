@@ -404,11 +404,11 @@ const draw = () => {
   const what = make("h2", "", row?.words ?? (me.spindle ? "Frame mark above the floor" : "Spindle above the floor"));
   what.id = "g-what";
   const last = row ? plan.last[s.p.name + "/" + s.steering + "/" + s.row] : "";
-  const read = s.done?.say ? "Read here: " + s.done.say + (s.done.who ? ", " + s.done.who : "") : "";
-  const lines = [row?.rule, last, read].filter(Boolean).map((t) => make("p", "", t));
-  if (!told.dataset.at || told.dataset.at !== s.id + me.spindle + read) {
+  const readHere = s.done?.say ? "Read here: " + s.done.say + (s.done.who ? ", " + s.done.who : "") : "";
+  const lines = [row?.rule, last, readHere].filter(Boolean).map((t) => make("p", "", t));
+  if (!told.dataset.at || told.dataset.at !== s.id + me.spindle + readHere) {
     told.replaceChildren(what, ...lines);
-    told.dataset.at = s.id + me.spindle + read;
+    told.dataset.at = s.id + me.spindle + readHere;
   }
   root.dataset.step = s.id;
   root.dataset.kind = row ? kind : me.spindle ? "mark" : "spindle";

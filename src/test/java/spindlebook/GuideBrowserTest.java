@@ -60,16 +60,6 @@ class GuideBrowserTest {
     keyboard(spindle, Keys.ENTER, mark, Keys.ENTER);
   }
 
-  private void sent() {
-    phone.wait(
-        () ->
-            (Long)
-                    phone.ask(
-                        "return Object.keys(localStorage).filter(k =>"
-                            + " k.startsWith('sb:o:')).length")
-                == 0);
-  }
-
   private List<JsonNode> entries(String kind) {
     List<JsonNode> found = new ArrayList<>();
     try {
@@ -122,7 +112,7 @@ class GuideBrowserTest {
       String left = step;
       phone.wait(() -> !phone.step().equals(left));
     }
-    sent();
+    phone.sent();
     assertTrue(wanted.size() > 80, "a whole round: " + wanted.size());
     assertEquals(wanted.size(), readings().size());
     assertEquals(wanted.stream().sorted().toList(), readings().stream().sorted().toList());
@@ -139,7 +129,7 @@ class GuideBrowserTest {
     phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
     press("4");
     press("Keep");
-    sent();
+    phone.sent();
     assertEquals("365", entries("height").get(0).get("spindle").get("typed").asText());
     assertEquals("770.5", entries("height").get(0).get("mark").get("typed").asText());
     assertEquals(List.of("straight upper-rod-end 4"), readings());
@@ -150,13 +140,13 @@ class GuideBrowserTest {
   void an_angle_is_tapped_with_its_sign() {
     String round = guide(Map.of());
     height("14 3/8", "30 1/4");
-    sent();
+    phone.sent();
     phone.go("/rounds/" + round + "/guide?at=on-the-strap-1/straight/q-camber");
     phone.find(Screen.BOX);
     for (String key : List.of("minus", "1", ".", "2", "Keep")) {
       press(key);
     }
-    sent();
+    phone.sent();
     assertEquals(List.of("straight camber -1.2"), readings());
     assertEquals(
         Math.toRadians(-1.2), entries("reading").get(0).at("/angle/rad").asDouble(), 1e-12);
@@ -172,12 +162,12 @@ class GuideBrowserTest {
     press("well clear for the rest here");
     assertTrue(phone.text(".g-said").contains("not read yet here?"), phone.text(".g-said"));
     press("No");
-    sent();
+    phone.sent();
     assertEquals(1, readings().size());
     press("More");
     press("well clear for the rest here");
     press("Yes, well clear");
-    sent();
+    phone.sent();
     List<String> rest = readings().subList(1, readings().size());
     assertTrue(rest.size() >= 4, rest.toString());
     assertTrue(rest.stream().allMatch(r -> r.endsWith(" well clear")), rest.toString());
@@ -189,7 +179,7 @@ class GuideBrowserTest {
   void a_bump_below_droop_is_asked_about_before_it_is_kept() {
     String round = guide(Map.of());
     height("20", "30 1/4");
-    sent();
+    phone.sent();
     phone.go("/rounds/" + round + "/guide?at=stop-touch-1/straight/height");
     phone.find(Screen.BOX);
     height("14", "30 1/4");
@@ -203,7 +193,7 @@ class GuideBrowserTest {
     assertEquals("stop-touch-1/straight/height", phone.step());
     height("14", "30 1/4");
     press("It is so");
-    sent();
+    phone.sent();
     assertEquals(2, entries("height").size());
     assertEquals(1, entries("answer").size());
   }
@@ -220,7 +210,7 @@ class GuideBrowserTest {
     phone.find(Screen.BOX);
     assertEquals("on-the-strap-1/straight/p-lower-rod-end", phone.step());
     assertEquals("2", phone.find(Screen.BOX).getDomProperty("value"));
-    sent();
+    phone.sent();
     try (Screen second = new Screen(folder.resolve("second"), shop, 390, 844)) {
       second.go("/rounds/" + round + "/guide");
       second.find(Screen.BOX);
@@ -246,7 +236,7 @@ class GuideBrowserTest {
     phone.devtools("Page.setWebLifecycleState", Map.of("state", "frozen"));
     shop.open(port);
     phone.devtools("Page.setWebLifecycleState", Map.of("state", "active"));
-    sent();
+    phone.sent();
     assertEquals(1, entries("height").size());
     assertEquals(List.of("straight upper-rod-end 3/8"), readings());
     assertEquals("2", phone.find(Screen.BOX).getDomProperty("value"));
@@ -257,7 +247,7 @@ class GuideBrowserTest {
     String round = guide(Map.of());
     height("14 3/8", "30 1/4");
     phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
-    sent();
+    phone.sent();
     @SuppressWarnings("unchecked")
     List<Number> middle =
         (List<Number>)
@@ -292,7 +282,7 @@ class GuideBrowserTest {
     marmot.height(round, "in-between", "20", "30 1/4");
     phone.wait(() -> ((Long) phone.ask("return window.plans")) > 0);
     mouse("mouseReleased", mouse);
-    sent();
+    phone.sent();
     assertEquals(List.of("straight upper-rod-end touches"), readings());
   }
 

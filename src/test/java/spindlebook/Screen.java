@@ -102,6 +102,17 @@ final class Screen implements AutoCloseable {
                 + " document.getElementById('guide').dataset.step;");
   }
 
+  /** Until nothing waits on the phone to be sent. */
+  void sent() {
+    wait(
+        () ->
+            (Long)
+                    ask(
+                        "return Object.keys(localStorage).filter(k =>"
+                            + " k.startsWith('sb:o:')).length")
+                == 0);
+  }
+
   String text(String css) {
     return (String) ask("return document.querySelector(arguments[0])?.innerText ?? ''", css);
   }

@@ -262,13 +262,7 @@ class ThumbTest {
           thumb.step(at);
         }
       }
-      phone.wait(
-          () ->
-              (Long)
-                      phone.ask(
-                          "return Object.keys(localStorage).filter(k =>"
-                              + " k.startsWith('sb:o:')).length")
-                  == 0);
+      phone.sent();
       System.out.printf(
           Locale.ROOT,
           "thumb %d on %d x %d: %d taps for %d readings, %d wrong keys (%.1f %%) %s; median taps"

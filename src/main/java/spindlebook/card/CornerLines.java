@@ -63,7 +63,7 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
       Checked j, PlanView plan, spindlebook.web.TapeBlade blade, ThingFirst worst) {
     TravelWords words = new TravelWords(j.card(), j.travel());
     EndFindings first = worseEnd(j.travel(), worst);
-    EndFindings other = first.end() == End.DROOP ? j.travel().bump() : j.travel().droop();
+    EndFindings other = j.travel().at(first.end() == End.DROOP ? End.BUMP : End.DROOP);
     List<String> more = new ArrayList<>();
     j.travel().midTravel().forEach(m -> more.add(words.midTravel(m)));
     more.add(words.finding(other));
@@ -122,7 +122,7 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
 
   private static EndFindings worseEnd(TravelFindings travel, ThingFirst worst) {
     if (worst instanceof ThingFirst.OfLimit of) {
-      return of.end() == End.BUMP ? travel.bump() : travel.droop();
+      return travel.at(of.end());
     }
     return travel.bump().outcome().ordinal() < travel.droop().outcome().ordinal()
         ? travel.bump()

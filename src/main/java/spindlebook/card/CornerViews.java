@@ -32,7 +32,6 @@ import spindlebook.travel.Outcome;
 import spindlebook.travel.StopFound;
 import spindlebook.travel.Total;
 import spindlebook.travel.TravelFindings;
-import spindlebook.uncertainty.Figure;
 import spindlebook.web.BladeDrawing;
 import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
@@ -133,7 +132,7 @@ final class CornerViews {
                 lines.add(
                     new LineView(
                         droop ? "strap must stop at or above" : "stop must be solid at or below",
-                        position(n),
+                        words.position(n),
                         null,
                         List.of())));
     end.marginMm()
@@ -168,7 +167,7 @@ final class CornerViews {
       what += " (the further of two that disagree)";
     }
     State state = stop.notConfirmed() ? State.PUT_BACK : null;
-    return new LineView(what, position(stop.positionMm()), state, links(stop.readings()));
+    return new LineView(what, words.position(stop.positionMm()), state, links(stop.readings()));
   }
 
   private LineView held(HeldAtWheel held, boolean droop) {
@@ -187,14 +186,8 @@ final class CornerViews {
 
   private LineView limit(Limit limit, boolean rules) {
     String what = words.name(limit) + (rules ? ", acts first" : "") + words.between(limit);
-    FigureText figure = limit.positionMm() == null ? null : position(limit.positionMm());
+    FigureText figure = limit.positionMm() == null ? null : words.position(limit.positionMm());
     return new LineView(what, figure, Shown.state(limit.outcome()), links(limit.readings()));
-  }
-
-  private FigureText position(Figure mm) {
-    FigureText text =
-        FigureText.of(lengths.signed(words.zero().from(mm.value())), lengths.unit().word());
-    return mm.U() > 0 ? text.within(lengths.plusMinus(mm.U())) : text;
   }
 
   private List<Link> links(List<String> readings) {
@@ -272,7 +265,7 @@ final class CornerViews {
     return new HeightRow(
         h.key(),
         h.words(),
-        h.positionMm() == null ? null : position(h.positionMm()),
+        h.positionMm() == null ? null : words.position(h.positionMm()),
         state,
         Days.day(h.at()) + ", " + Counted.of(readings, "reading"),
         "/heights/" + h.key());

@@ -20,6 +20,7 @@ import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Settles;
 import spindlebook.uncertainty.SourceKind;
+import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
 
 /** What travel's findings are called, in the trade's words and the owner's unit. */
@@ -38,6 +39,12 @@ public final class TravelWords {
 
   public Lengths lengths() {
     return lengths;
+  }
+
+  /** A wheel position from the page's zero, with its ±. */
+  public FigureText position(Figure mm) {
+    FigureText text = FigureText.of(lengths.signed(zero.from(mm.value())), lengths.unit().word());
+    return mm.U() > 0 ? text.within(lengths.plusMinus(mm.U())) : text;
   }
 
   public Zero zero() {

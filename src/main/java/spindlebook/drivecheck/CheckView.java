@@ -6,8 +6,6 @@ import spindlebook.web.State;
 /**
  * The drive check of a car.
  *
- * @param outcome in words
- * @param state clear, or the worst of what is left
  * @param corners how many of each kind a corner has
  * @param notes what the check says nothing of
  * @param groups what is to see to, by kind, the weightiest first
@@ -16,10 +14,7 @@ import spindlebook.web.State;
  * @param sinceHref what changed since; null before the first
  */
 public record CheckView(
-    String car,
     String asOf,
-    String outcome,
-    State state,
     List<CornerCounts> corners,
     List<String> notes,
     List<Group> groups,

@@ -24,7 +24,6 @@ import spindlebook.corner.WatchPoint;
 import spindlebook.travel.Cure;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.DriveCheck.Checked;
-import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
@@ -160,7 +159,7 @@ public final class CheckWords {
   }
 
   private Line limit(ThingFirst.OfLimit of, Checked at, TravelWords say) {
-    EndFindings end = of.end() == End.DROOP ? at.travel().droop() : at.travel().bump();
+    EndFindings end = at.travel().at(of.end());
     boolean worst = of.why() == Why.SHORT && curesTold.add(corner(at) + of.end());
     String cure = worst ? say.cure(end) : "";
     return line(of, at, say.finding(end, of.limit()), cure, cureOf(of, end, at, say));

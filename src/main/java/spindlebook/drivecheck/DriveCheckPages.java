@@ -54,13 +54,9 @@ public final class DriveCheckPages {
   }
 
   static CheckView view(CarBook history, DriveCheck check) {
-    String car = history.car().orElseThrow();
     Optional<SeenSignOff> last = history.lastSignOff();
     return new CheckView(
-        car,
         asOf(history),
-        CheckWords.outcome(check),
-        state(check),
         corners(check),
         notes(check),
         groups(CheckWords.of(history, check)),
@@ -72,10 +68,6 @@ public final class DriveCheckPages {
   static String asOf(CarBook history) {
     Noted last = history.entries().get(history.entries().size() - 1);
     return "As of entry " + last.n() + ", " + Days.minute(last.at()) + ".";
-  }
-
-  private static State state(DriveCheck check) {
-    return check.things().stream().findFirst().map(t -> state(t.why())).orElse(State.CLEAR);
   }
 
   /** The shape beside a kind; null where only its word says it. */
@@ -145,8 +137,11 @@ public final class DriveCheckPages {
   // --- on paper
 
   public void print(Context ctx) {
-    Card card = histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
-    CarBook history = histories.of(card.car());
+    Card now = histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
+    CarBook history = histories.of(now.car());
+    DriveCheck check = DriveCheck.of(history, c -> histories.card(now.car(), c));
+    DriveCheck.Checked at = check.corner(now.corner()).orElseThrow(NotFoundResponse::new);
+    Card card = at.card();
     PageFrame frame =
         PageFrame.of(
                 Capital.of(card.place().words()) + " · " + card.details().name(),
@@ -157,6 +152,6 @@ public final class DriveCheckPages {
                 new Crumb(card.place().words(), "/corners/" + card.corner()),
                 new Crumb("drive check", "/cars/" + card.car() + "/drive-check"))
             .caution(Cautions.FIGURES);
-    Html.show(ctx, Html.TEMPLATES.drivecheckPrint(frame, PrintViews.of(history, card)));
+    Html.show(ctx, Html.TEMPLATES.drivecheckPrint(frame, PrintViews.of(history, check, at)));
   }
 }

@@ -9,7 +9,6 @@ import spindlebook.corner.CarBook;
 import spindlebook.corner.Content;
 import spindlebook.corner.SeenSignOff;
 import spindlebook.corner.SignedCorner;
-import spindlebook.travel.DriveCheck;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.State;
 
@@ -32,7 +31,6 @@ final class KeptCopy {
             .or(() -> kept.corners().stream().findFirst());
     CopyChanges again = again(history, kept, sameChain);
     return new SignOffView(
-        kept.car(),
         seen.key(),
         Capital.of(SignOffList.outcome(kept.open().size())),
         kept.why() == null ? "" : kept.why(),
@@ -64,7 +62,7 @@ final class KeptCopy {
     if (!sameChain) {
       return null;
     }
-    List<SignedCorner> today = SignOffCopy.corners(DriveCheck.of(history.asOf(kept.n())));
+    List<SignedCorner> today = SignOffCopy.anew(history, kept);
     return today.equals(kept.corners())
         ? CopyChanges.NONE
         : CopyChanges.between(kept.corners(), today, kept.unit(), kept.unit());

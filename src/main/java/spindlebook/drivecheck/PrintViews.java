@@ -12,8 +12,6 @@ import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.ThingFirst;
 import spindlebook.travel.Total;
-import spindlebook.uncertainty.Figure;
-import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
 
 /** Lays a corner out for one sheet: what does not fit is counted, and stands on the page. */
@@ -29,9 +27,8 @@ final class PrintViews {
     this.lengths = words.lengths();
   }
 
-  static PrintView of(CarBook history, Card card) {
-    DriveCheck check = DriveCheck.of(history);
-    DriveCheck.Checked at = check.corner(card.corner()).orElseThrow();
+  static PrintView of(CarBook history, DriveCheck check, DriveCheck.Checked at) {
+    Card card = at.card();
     List<String> first =
         CheckWords.of(history, check).stream()
             .filter(l -> card.corner().equals(l.thing().corner()))
@@ -71,7 +68,7 @@ final class PrintViews {
     if (!(thing instanceof ThingFirst.OfLimit of)) {
       return false;
     }
-    EndFindings end = of.end() == End.DROOP ? at.travel().droop() : at.travel().bump();
+    EndFindings end = at.travel().at(of.end());
     return end.limits().stream()
         .filter(l -> l.outcome() == end.outcome())
         .findFirst()
@@ -87,12 +84,15 @@ final class PrintViews {
             s ->
                 rows.add(
                     new PrintView.Row(
-                        droop ? "strap stops the wheel" : "stop solid", position(s.positionMm()))));
+                        droop ? "strap stops the wheel" : "stop solid",
+                        words.position(s.positionMm()))));
     end.heldBack().ifPresent(h -> rows.add(new PrintView.Row("held back", lengths.figure(h.mm()))));
     end.rules()
         .filter(l -> l.positionMm() != null)
         .ifPresent(
-            l -> rows.add(new PrintView.Row("limit: " + words.name(l), position(l.positionMm()))));
+            l ->
+                rows.add(
+                    new PrintView.Row("limit: " + words.name(l), words.position(l.positionMm()))));
     end.marginMm()
         .ifPresent(
             m ->
@@ -106,11 +106,5 @@ final class PrintViews {
         words.finding(end),
         words.cure(end),
         rows);
-  }
-
-  private FigureText position(Figure mm) {
-    FigureText text =
-        FigureText.of(lengths.signed(words.zero().from(mm.value())), lengths.unit().word());
-    return mm.U() > 0 ? text.within(lengths.plusMinus(mm.U())) : text;
   }
 }

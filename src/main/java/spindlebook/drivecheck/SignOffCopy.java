@@ -51,6 +51,11 @@ public final class SignOffCopy {
     return check.corners().stream().map(SignOffCopy::corner).toList();
   }
 
+  /** The corners of a kept copy, computed anew today from the entries it was made of. */
+  public static List<SignedCorner> anew(CarBook book, Content.SignOff kept) {
+    return corners(DriveCheck.of(book.asOf(kept.n())));
+  }
+
   static List<SignedThing> open(CarBook book, DriveCheck check) {
     return CheckWords.of(book, check).stream()
         .map(

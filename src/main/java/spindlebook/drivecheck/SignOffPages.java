@@ -193,8 +193,6 @@ public final class SignOffPages {
         Html.TEMPLATES.drivecheckSince(
             frame,
             new SinceView(
-                kept.car(),
-                "/sign-offs/" + seen.key(),
                 Capital.of(then) + " then; now: " + CheckWords.outcome(check) + ".",
                 SignOffView.CopyRow.of(changes.turned()),
                 SignOffView.CopyRow.of(changes.settings()),

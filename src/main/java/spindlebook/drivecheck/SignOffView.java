@@ -15,7 +15,6 @@ import spindlebook.web.State;
  * @param chain the hash, as kept; null in a book written by hand
  */
 public record SignOffView(
-    String car,
     String key,
     String outcome,
     String why,

@@ -1,7 +1,9 @@
 package spindlebook.drivecheck;
 
-import java.util.Locale;
+import java.util.Arrays;
+import spindlebook.card.Shown;
 import spindlebook.corner.SignedCorner;
+import spindlebook.travel.Outcome;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
@@ -57,11 +59,10 @@ record SignedWords(SignedCorner corner, Lengths lengths) {
 
   /** The shape and colour of an outcome's words. */
   static State state(String outcome) {
-    return switch (outcome.toLowerCase(Locale.ROOT)) {
-      case "clear" -> State.CLEAR;
-      case "short" -> State.SHORT;
-      case "can't tell" -> State.CANT_TELL;
-      default -> State.NOT_MEASURED;
-    };
+    return Arrays.stream(Outcome.values())
+        .filter(o -> o.words().equals(outcome))
+        .findFirst()
+        .map(Shown::state)
+        .orElse(State.NOT_MEASURED);
   }
 }

@@ -12,8 +12,6 @@ import spindlebook.drivecheck.SignOffView.CopyRow;
  * @param groups entries that came since, by what they are
  */
 public record SinceView(
-    String car,
-    String signOffHref,
     String outcome,
     List<CopyRow> turned,
     List<CopyRow> settings,

@@ -2,17 +2,14 @@ package spindlebook.figures;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.List;
 import java.util.Optional;
 import spindlebook.corner.CarBook;
-import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.SeenFastener;
 import spindlebook.corner.SeenSignOff;
 import spindlebook.corner.SeenTelltale;
 import spindlebook.corner.SeenToDo;
 import spindlebook.corner.SeenUse;
-import spindlebook.corner.SignedCorner;
 import spindlebook.corner.TelltaleKind;
 import spindlebook.drivecheck.CheckWords;
 import spindlebook.drivecheck.SignOffCopy;
@@ -122,11 +119,6 @@ final class LifeFigures {
     node.put("takenBack", seen.takenBack());
     node.put("since", seen.since(book).size());
     node.set("kept", Bodies.write(seen.signOff()));
-    node.put("sameToday", sameToday(book, seen.signOff()));
-  }
-
-  private static boolean sameToday(CarBook book, Content.SignOff kept) {
-    List<SignedCorner> today = SignOffCopy.corners(DriveCheck.of(book.asOf(kept.n())));
-    return today.equals(kept.corners());
+    node.put("sameToday", SignOffCopy.anew(book, seen.signOff()).equals(seen.signOff().corners()));
   }
 }

@@ -68,6 +68,11 @@ public final class Histories {
         .map(l -> card(l.car(), l.corner()));
   }
 
+  /** The card of the corner on the car's other side, where the car has it; now. */
+  public Optional<Card> mirror(Card card) {
+    return of(card.car()).cornerAt(card.place().mirror()).map(c -> card(card.car(), c));
+  }
+
   /** The card of a corner by its own key; now. */
   public Optional<Card> cornerCard(String corner) {
     return cardOf(corner).filter(card -> card.corner().equals(corner));

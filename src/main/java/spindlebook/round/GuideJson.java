@@ -179,7 +179,7 @@ final class GuideJson {
                     point(step))
                 .map(r -> mirror.place().words() + " " + EntryWords.value(r.reading()))
                 .orElse("");
-    return own + (own.isEmpty() || other.isEmpty() ? "" : " · ") + other;
+    return ReadingRows.beside(own, other);
   }
 
   private static String point(GuidePlan.Step step) {

@@ -115,12 +115,7 @@ public final class GuidePages {
     // phone that sent it, never left out by it.
     long n = histories.of(shown.car()).n();
     Card card = histories.card(shown.car(), shown.corner());
-    Card mirror =
-        histories
-            .of(card.car())
-            .cornerAt(card.place().mirror())
-            .map(c -> histories.card(card.car(), c))
-            .orElse(null);
+    Card mirror = histories.mirror(card).orElse(null);
     SeenRound now = card.round(round.key()).orElse(round);
     return GuideJson.of(card, mirror, now, n, store.generation(), place);
   }

@@ -161,7 +161,8 @@ public final class HeightPages {
             Posted.word(steering),
             tabs(card, height, steering),
             JustSaved.of(histories.of(card.car()), card, ctx.queryParam("saved")),
-            ReadingRows.of(card, mirror(card), height, steering, asked, posted, wrongRow, wrongKey),
+            ReadingRows.of(
+                card, histories.mirror(card), height, steering, asked, posted, wrongRow, wrongKey),
             ReadingRows.others(card, height, steering),
             RoundPages.raw(card, height.round(), new Lengths(card.details().unit())),
             asked.size() < everything.size() ? here + "&all=1" : null,
@@ -295,13 +296,6 @@ public final class HeightPages {
         null,
         null,
         null);
-  }
-
-  private Optional<Card> mirror(Card card) {
-    return histories
-        .of(card.car())
-        .cornerAt(card.place().mirror())
-        .map(c -> histories.card(card.car(), c));
   }
 
   private Card card(Context ctx, String path) {

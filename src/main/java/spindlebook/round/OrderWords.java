@@ -8,18 +8,24 @@ import spindlebook.corner.RoundOrder;
 import spindlebook.corner.RoundOrder.Stop;
 import spindlebook.corner.Steering;
 
-/** In which order a round's readings take the fewest moves of jack and steering, in words. */
-final class OrderWords {
-  private static final String MODEL =
-      "Counted as 3 for each height the jack is raised past, 3.5 lowered past, and 1 for each swing"
-          + " of the steering from straight to a lock.";
+/**
+ * In which order a round's readings take the fewest moves of jack and steering, in words.
+ *
+ * @param steps height by height; empty where there is one place to read at
+ * @param cost {@code Costs 28 in this order, 39 as listed. …}
+ */
+public record OrderWords(List<String> steps, String cost) {
+  public OrderWords {
+    steps = List.copyOf(steps);
+  }
 
-  private OrderWords() {}
+  static OrderWords of(List<ToRead> toRead) {
+    RoundOrder order = RoundOrder.of(toRead, RoundOrder.Start.hanging());
+    return new OrderWords(steps(order.stops()), cost(order, toRead));
+  }
 
-  /** Height by height; empty where there is one place to read at. */
-  static List<String> steps(List<ToRead> toRead) {
+  private static List<String> steps(List<Stop> stops) {
     List<String> steps = new ArrayList<>();
-    List<Stop> stops = order(toRead).stops();
     for (int i = 0; i < stops.size(); i++) {
       Stop stop = stops.get(i);
       boolean same =
@@ -35,19 +41,16 @@ final class OrderWords {
     return stops.size() < 2 ? List.of() : steps;
   }
 
-  /** "Costs 28 in this order, 39 as listed above. …". */
-  static String cost(List<ToRead> toRead) {
-    double listed = RoundOrder.costAsListed(toRead, RoundOrder.Start.hanging());
-    return "Costs "
-        + number(order(toRead).cost())
-        + " in this order, "
-        + number(listed)
-        + " as listed. "
-        + MODEL;
-  }
-
-  private static RoundOrder order(List<ToRead> toRead) {
-    return RoundOrder.of(toRead, RoundOrder.Start.hanging());
+  private static String cost(RoundOrder order, List<ToRead> toRead) {
+    return String.format(
+        "Costs %s in this order, %s as listed. Counted as %s for each height the jack is raised"
+            + " past, %s lowered past, and %s for each swing of the steering from straight to a"
+            + " lock.",
+        number(order.cost()),
+        number(RoundOrder.costAsListed(toRead, RoundOrder.Start.hanging())),
+        number(RoundOrder.UP),
+        number(RoundOrder.DOWN),
+        number(RoundOrder.SWING));
   }
 
   private static String label(Stop stop) {

@@ -54,7 +54,7 @@ final class ReadingRows {
               new ReadingRow(
                   field(a, card, height, posted, wrong, focus),
                   rule(a),
-                  last(lastTime(card, height, steering, a), mirror(mirror, height, steering, a)),
+                  beside(lastTime(card, height, steering, a), mirror(mirror, height, steering, a)),
                   null),
               here.stream().map(r -> said(r)).toList()));
     }
@@ -140,7 +140,7 @@ final class ReadingRows {
         .orElse("");
   }
 
-  private static String last(String own, String other) {
+  static String beside(String own, String other) {
     return own + (own.isEmpty() || other.isEmpty() ? "" : " · ") + other;
   }
 }

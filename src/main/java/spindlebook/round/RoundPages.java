@@ -7,7 +7,6 @@ import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
@@ -152,7 +151,7 @@ public final class RoundPages {
     SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
     Lengths lengths = new Lengths(card.details().unit());
     OtherSide moved = new OtherSide(card, round);
-    List<RoundView.OtherLine> notWatched = moved.notWatched(mirror(card));
+    List<RoundView.OtherLine> notWatched = moved.notWatched(histories.mirror(card));
     PageFrame frame =
         PageFrame.of("Round · Spindlebook", Capital.of(card.place().words()) + ", a round")
             .sub(Days.minute(round.at()) + " · " + round.who())
@@ -168,8 +167,7 @@ public final class RoundPages {
             notZeroed(round.round()),
             card.heightsOf(round.key()).stream().map(h -> line(card, h, lengths)).toList(),
             RoundPlan.lines(card, round),
-            OrderWords.steps(round.round().toRead()),
-            OrderWords.cost(round.round().toRead()),
+            OrderWords.of(round.round().toRead()),
             notWatched,
             notWatched.isEmpty() ? null : "/corners/" + card.corner() + "/watch-points",
             raw(card, round, lengths),
@@ -178,7 +176,7 @@ public final class RoundPages {
                 + round.key()
                 + "/heights/new"
                 + (next == null ? "" : "?name=" + Posted.word(next)),
-            mirror(card).map(m -> m.place().words()).orElse(null));
+            histories.mirror(card).map(m -> m.place().words()).orElse(null));
     Html.show(ctx, Html.TEMPLATES.roundRound(frame, view, FormKey.fresh(card.lastChange())));
   }
 
@@ -256,19 +254,12 @@ public final class RoundPages {
   public void otherSide(Context ctx) {
     Card card = card(ctx);
     SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
-    Card mirror = mirror(card).orElseThrow(NotFoundResponse::new);
+    Card mirror = histories.mirror(card).orElseThrow(NotFoundResponse::new);
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     Content.Round moved = round.round().withCorner(mirror.corner());
     store.correct(round.key(), moved, "these were the " + mirror.place().words(), key, Who.of(ctx));
     Html.next(ctx, "/rounds/" + round.key() + "?" + MOVED + "=1");
-  }
-
-  private Optional<Card> mirror(Card card) {
-    return histories
-        .of(card.car())
-        .cornerAt(card.place().mirror())
-        .map(c -> histories.card(card.car(), c));
   }
 
   private Card corner(Context ctx) {

@@ -63,11 +63,11 @@ final class RoundPlan {
     }
     String what = again(ctx) ? "To read again: " : "To read: ";
     parts.add(new FormPart.Said(what + inShort(card, toRead) + "."));
-    List<String> steps = OrderWords.steps(toRead);
-    if (!steps.isEmpty()) {
+    OrderWords fewest = OrderWords.of(toRead);
+    if (!fewest.steps().isEmpty()) {
       List<FormPart> order = new ArrayList<>();
-      steps.forEach(s -> order.add(new FormPart.Said(s)));
-      order.add(new FormPart.Said(OrderWords.cost(toRead)));
+      fewest.steps().forEach(s -> order.add(new FormPart.Said(s)));
+      order.add(new FormPart.Said(fewest.cost()));
       parts.add(new FormPart.More("The order with the fewest moves", false, order));
     }
     if (again(ctx)) {

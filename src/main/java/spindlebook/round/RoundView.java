@@ -18,8 +18,7 @@ public record RoundView(
     String notZeroed,
     List<HeightLine> heights,
     List<PlanLine> plan,
-    List<String> order,
-    String orderCost,
+    OrderWords order,
     List<OtherLine> notWatched,
     String watchHref,
     String raw,
@@ -30,7 +29,6 @@ public record RoundView(
   public RoundView {
     heights = List.copyOf(heights);
     plan = List.copyOf(plan);
-    order = List.copyOf(order);
     notWatched = List.copyOf(notWatched);
   }
 

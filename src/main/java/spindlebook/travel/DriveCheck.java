@@ -84,7 +84,7 @@ public record DriveCheck(long n, List<Checked> corners, List<ThingFirst> things)
     return end.marginMm().map(m -> m.value()).orElse(Double.MAX_VALUE);
   }
 
-  /** Null for the whole car. */
+  /** Empty for a key of none, and for the whole car's null. */
   public Optional<Checked> corner(String key) {
     return corners.stream().filter(c -> c.card().corner().equals(key)).findFirst();
   }

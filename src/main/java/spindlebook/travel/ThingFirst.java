@@ -152,10 +152,6 @@ public sealed interface ThingFirst {
       needs = List.copyOf(needs);
     }
 
-    public boolean readings() {
-      return needs.get(0).toRead() != null;
-    }
-
     @Override
     public Why why() {
       return Why.MISSING;

@@ -32,6 +32,10 @@ public record TravelFindings(
     midTravel = List.copyOf(midTravel);
   }
 
+  public EndFindings at(End end) {
+    return end == End.DROOP ? droop : bump;
+  }
+
   /** The worst of the two ends and of what lies between. */
   public Outcome outcome() {
     Outcome worst = droop.outcome().worse(bump.outcome());

@@ -86,6 +86,7 @@ public final class CarPages {
         PageFrame.of(details.name() + " · Spindlebook", details.name())
             .sub(note + "worst corner first")
             .crumbs(new Crumb("all cars", "/cars"))
+            .ownSheets("car.css")
             .caution(Cautions.FIGURES);
     String worst = lines.worst();
     Html.show(

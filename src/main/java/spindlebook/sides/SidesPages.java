@@ -48,6 +48,7 @@ public final class SidesPages {
                     .orElse("Left against right"))
             .sub("Inner lock against inner lock, each height against the one of its name")
             .crumbs(new Crumb(name, "/cars/" + car))
+            .ownSheets("car.css")
             .caution(Cautions.FIGURES);
     Html.show(ctx, Html.TEMPLATES.sidesSides(frame, view(car, axles, here)));
   }

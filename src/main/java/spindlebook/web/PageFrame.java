@@ -13,6 +13,7 @@ import java.util.List;
  * @param step the measuring band; null on all other pages
  * @param notices strips above the page, in order
  * @param modules addresses of the ES modules the page wants, in order
+ * @param ownSheets stylesheets of this kind of page alone, after the common ones
  * @param caution the caution line at the foot; may be empty
  */
 public record PageFrame(
@@ -24,11 +25,13 @@ public record PageFrame(
     StepBand step,
     List<Notice> notices,
     List<String> modules,
+    List<String> ownSheets,
     String caution) {
   public PageFrame {
     crumbs = List.copyOf(crumbs);
     notices = List.copyOf(notices);
     modules = List.copyOf(modules);
+    ownSheets = List.copyOf(ownSheets);
   }
 
   /** The second stylesheet: a phone beside a car waits for no drawings and tables. */
@@ -37,35 +40,47 @@ public record PageFrame(
   }
 
   public static PageFrame of(String title, String heading) {
-    return new PageFrame(title, heading, "", List.of(), null, null, List.of(), List.of(), "");
+    return new PageFrame(
+        title, heading, "", List.of(), null, null, List.of(), List.of(), List.of(), "");
   }
 
   public PageFrame sub(String line) {
-    return new PageFrame(title, heading, line, crumbs, plan, step, notices, modules, caution);
+    return new PageFrame(
+        title, heading, line, crumbs, plan, step, notices, modules, ownSheets, caution);
   }
 
   public PageFrame crumbs(Crumb... way) {
-    return new PageFrame(title, heading, sub, List.of(way), plan, step, notices, modules, caution);
+    return new PageFrame(
+        title, heading, sub, List.of(way), plan, step, notices, modules, ownSheets, caution);
   }
 
   public PageFrame plan(PlanView view) {
-    return new PageFrame(title, heading, sub, crumbs, view, step, notices, modules, caution);
+    return new PageFrame(
+        title, heading, sub, crumbs, view, step, notices, modules, ownSheets, caution);
   }
 
   public PageFrame step(StepBand band) {
-    return new PageFrame(title, heading, sub, crumbs, plan, band, notices, modules, caution);
+    return new PageFrame(
+        title, heading, sub, crumbs, plan, band, notices, modules, ownSheets, caution);
   }
 
   public PageFrame notices(List<Notice> strips) {
-    return new PageFrame(title, heading, sub, crumbs, plan, step, strips, modules, caution);
+    return new PageFrame(
+        title, heading, sub, crumbs, plan, step, strips, modules, ownSheets, caution);
   }
 
   public PageFrame modules(String... addresses) {
     return new PageFrame(
-        title, heading, sub, crumbs, plan, step, notices, List.of(addresses), caution);
+        title, heading, sub, crumbs, plan, step, notices, List.of(addresses), ownSheets, caution);
+  }
+
+  public PageFrame ownSheets(String... names) {
+    return new PageFrame(
+        title, heading, sub, crumbs, plan, step, notices, modules, List.of(names), caution);
   }
 
   public PageFrame caution(String line) {
-    return new PageFrame(title, heading, sub, crumbs, plan, step, notices, modules, line);
+    return new PageFrame(
+        title, heading, sub, crumbs, plan, step, notices, modules, ownSheets, line);
   }
 }

@@ -38,6 +38,7 @@ import spindlebook.drivecheck.SignOffPages;
 import spindlebook.drivecheck.SignOffStore;
 import spindlebook.fastener.FastenerPages;
 import spindlebook.fastener.FastenerStore;
+import spindlebook.limits.LimitsPages;
 import spindlebook.log.Applier;
 import spindlebook.log.Book;
 import spindlebook.log.BookRefused;
@@ -106,6 +107,7 @@ public final class App implements AutoCloseable {
   final DevicePages devices;
   final CarPages cars;
   final CornerPages corners;
+  final LimitsPages limits;
   final AlignPages align;
   final AdjustmentPages adjustments;
   final HappeningPages happenings;
@@ -171,6 +173,7 @@ public final class App implements AutoCloseable {
     BookStore bookStore = new BookStore(bookFile);
     this.cars = new CarPages(new CarStore(bookFile), histories);
     this.corners = new CornerPages(histories);
+    this.limits = new LimitsPages(histories);
     this.align = new AlignPages(histories);
     this.adjustments = new AdjustmentPages(histories, adjustmentStore);
     this.happenings = new HappeningPages(histories, adjustmentStore);

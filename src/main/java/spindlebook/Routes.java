@@ -39,6 +39,7 @@ final class Routes {
     r.get("/cars/{car}/book", app.book::book);
 
     r.get("/corners/{corner}", app.corners::corner);
+    r.get("/corners/{corner}/limits", app.limits::limits);
     r.get("/corners/{corner}/curves", app.align::curves);
     r.get("/corners/{corner}/bump-steer", app.align::bumpSteer);
     r.get("/corners/{corner}/rod-ends", app.align::rodEnds);

@@ -52,6 +52,7 @@ class ArchitectureTest {
     "spindlebook.photo..",
     "spindlebook.drivecheck..",
     "spindlebook.sides..",
+    "spindlebook.limits..",
     "spindlebook.figures.."
   };
 
@@ -203,6 +204,7 @@ class ArchitectureTest {
                 "photo",
                 "drivecheck",
                 "sides",
+                "limits",
                 "figures")),
         rooms);
   }

@@ -9,6 +9,7 @@ import spindlebook.corner.CarBook;
 import spindlebook.corner.CarDetails;
 import spindlebook.corner.Place;
 import spindlebook.drivecheck.CheckLine;
+import spindlebook.limits.NextLine;
 import spindlebook.log.Histories;
 import spindlebook.travel.DriveCheck;
 import spindlebook.web.Action;
@@ -96,6 +97,7 @@ public final class CarPages {
             key,
             lines,
             CheckLine.of(history, check),
+            NextLine.of(check).orElse(null),
             !CornersForm.missing(history).isEmpty(),
             List.of(
                 Action.link("Measure", "/corners/" + worst + "/rounds/new", true),

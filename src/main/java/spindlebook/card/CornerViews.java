@@ -77,20 +77,21 @@ final class CornerViews {
             .toList(),
         heights(),
         List.of(
+            new Link("Limits", "/corners/" + corner + "/limits"),
+            new Link("Print", "/corners/" + corner + "/print"),
             new Link("curves", "/corners/" + corner + "/curves"),
             new Link("bump steer", "/corners/" + corner + "/bump-steer"),
             new Link("rod ends on paper", "/corners/" + corner + "/rod-ends"),
-            new Link("a wheel on paper", "/corners/" + corner + "/wheel"),
-            new Link("what is watched", "/corners/" + corner + "/watch-points"),
-            new Link("what is given and held back", "/corners/" + corner + "/given"),
-            new Link("tools", "/cars/" + card.car() + "/tools"),
+            new Link("wheel on paper", "/corners/" + corner + "/wheel"),
+            new Link("watched", "/corners/" + corner + "/watch-points"),
+            new Link("given, held back", "/corners/" + corner + "/given"),
             new Link("fasteners", "/corners/" + corner + "/fasteners"),
             new Link("telltales", "/corners/" + corner + "/telltales"),
             new Link("photos", "/corners/" + corner + "/photos"),
             new Link("to do", "/cars/" + card.car() + "/to-do?corner=" + corner),
             new Link("rounds", "/corners/" + corner + "/rounds"),
-            new Link("a blank sheet to print", "/corners/" + corner + "/paper"),
-            new Link("this corner in the book", "/cars/" + card.car() + "/book?corner=" + corner)),
+            new Link("blank sheet", "/corners/" + corner + "/paper"),
+            new Link("in the book", "/cars/" + card.car() + "/book?corner=" + corner)),
         travel
             .rawMm()
             .map(f -> "Raw travel read so far: " + lengths.text(f.value()) + ".")

@@ -3,6 +3,7 @@ package spindlebook.card;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import spindlebook.corner.Card;
+import spindlebook.corner.InForce;
 import spindlebook.corner.Setting;
 import spindlebook.travel.Cure;
 
@@ -19,6 +20,11 @@ public final class CureAddress {
     boolean said = card.adjuster(cure.adjuster()).map(a -> a.setting() != null).orElse(false);
     String to = "?to=" + encoded(cure.to());
     return address + to + (said ? "" : "&from=" + encoded(cure.from()));
+  }
+
+  /** Where an adjuster is set, with nothing typed yet. */
+  public static String adjuster(Card card, InForce inForce) {
+    return "/corners/" + card.corner() + "/adjustments/" + inForce.adjuster().adjuster();
   }
 
   private static String encoded(Setting setting) {

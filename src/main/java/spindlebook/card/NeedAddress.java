@@ -3,6 +3,7 @@ package spindlebook.card;
 import java.util.List;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.travel.Need;
+import spindlebook.travel.NextReading;
 
 /** Where what is missing is read, given or chosen. */
 public final class NeedAddress {
@@ -19,6 +20,17 @@ public final class NeedAddress {
     return toRead.isEmpty()
         ? "/corners/" + corner + "/given"
         : ToReadAddress.newRound(corner, toRead);
+  }
+
+  /** What to read next; where no height's name says it, the round says near which place. */
+  public static String of(String corner, TravelWords words, NextReading next) {
+    ToRead read = next.need().toRead();
+    if (read == null || next.nearMm() == null || next.need().noHigherThanMm() != null) {
+      return of(corner, words, List.of(next.need()));
+    }
+    String near = "near " + words.position(next.nearMm()) + " " + words.zero().words();
+    ToRead there = new ToRead(read.name(), near, read.steering(), read.quantity(), read.point());
+    return ToReadAddress.newRound(corner, List.of(there));
   }
 
   /** Where it must lie beyond a position, the round says so of its height in between. */

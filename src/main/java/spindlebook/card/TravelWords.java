@@ -18,8 +18,6 @@ import spindlebook.travel.Shortfall;
 import spindlebook.travel.StopFound;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
-import spindlebook.uncertainty.Settles;
-import spindlebook.uncertainty.SourceKind;
 import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
 
@@ -29,12 +27,14 @@ public final class TravelWords {
   private final TravelFindings travel;
   private final Lengths lengths;
   private final Zero zero;
+  private final SettleWords settle;
 
   public TravelWords(Card card, TravelFindings travel) {
     this.card = card;
     this.travel = travel;
     this.lengths = new Lengths(card.details().unit());
     this.zero = Zero.of(card, travel);
+    this.settle = new SettleWords(card);
   }
 
   public Lengths lengths() {
@@ -97,9 +97,33 @@ public final class TravelWords {
         + (limit.outcome() == Outcome.SHORT ? shortfall(end, limit) : cantTell(limit));
   }
 
+  /** The same where its name stands beside it; how much room a clear one has. */
+  public String told(EndFindings end, Limit limit) {
+    return switch (limit.outcome()) {
+      case SHORT -> Capital.of(shortBy(end, limit));
+      case CANT_TELL -> Capital.of(undecided(limit));
+      case NEEDS ->
+          limit.needs().isEmpty()
+              ? "How much room there is waits for where the stop lets the wheel go."
+              : "Needs " + needs(limit.needs()) + ".";
+      case CLEAR ->
+          limit.roomMm() == null
+              ? ""
+              : (limit.found() ? "" : "At least ")
+                  + lengths.text(Math.max(0, limit.roomMm().value()))
+                  + " beyond where the "
+                  + (end.end() == End.DROOP ? "strap" : "bump stop")
+                  + " lets the wheel go.";
+    };
+  }
+
   private String shortfall(EndFindings end, Limit worst) {
+    return name(worst) + " is " + shortBy(end, worst);
+  }
+
+  private String shortBy(EndFindings end, Limit worst) {
     if (worst.at() instanceof EndLimit.BrokenThroughout) {
-      return name(worst) + " is short at every height read; no stop cures it.";
+      return "short at every height read; no stop cures it.";
     }
     String stop = end.end() == End.DROOP ? "the strap stops the wheel" : "the stop is solid";
     String stretch =
@@ -110,8 +134,7 @@ public final class TravelWords {
     // read.
     String most = bracket(worst) ? "up to " : "";
     String unread = bracket(worst) ? "; nothing was read between its last two heights" : "";
-    return name(worst)
-        + " is reached "
+    return "reached "
         + most
         + lengths.text(Math.abs(worst.roomMm().value()))
         + " of wheel travel before "
@@ -126,6 +149,10 @@ public final class TravelWords {
   }
 
   private String cantTell(Limit first) {
+    return name(first) + ": " + undecided(first);
+  }
+
+  private String undecided(Limit first) {
     String why =
         !bracket(first)
             ? "too close to call"
@@ -138,7 +165,7 @@ public final class TravelWords {
             : first.needs().isEmpty()
                 ? "the reading nearest to the stop keeps its rule by less than its own ±"
                 : "nothing was read between its last two heights";
-    return name(first) + ": " + why + ". " + settles(first);
+    return why + ". " + settles(first);
   }
 
   /** What would settle a can't-tell, one sentence. */
@@ -146,44 +173,12 @@ public final class TravelWords {
     if (!limit.needs().isEmpty()) {
       return "Read " + need(limit.needs().get(0)) + ".";
     }
-    boolean between =
-        bracket(limit) || (limit.roomMm() != null && mostlyBetweenReadings(limit.roomMm()));
-    return between && repeatingWillNot(limit.settles())
-        ? "Reading it again will not settle it; reading it at one more height near there may."
-        : settled(limit.settles());
+    return settle.of(limit);
   }
 
-  private static boolean repeatingWillNot(Settles settles) {
-    return settles == null
-        || settles instanceof Settles.RepeatingWillNot
-        || settles instanceof Settles.Settled;
-  }
-
-  private static String settled(Settles settles) {
-    if (settles instanceof Settles.Repeats repeats) {
-      return "Read it " + repeats.n() + " times in all.";
-    }
-    if (settles instanceof Settles.FinerTool) {
-      return "Read it with a finer tool: drills instead of the tape.";
-    }
-    if (settles instanceof Settles.RepeatsOrFinerTool either) {
-      return "Read it " + either.n() + " times in all, or with a finer tool.";
-    }
-    if (settles instanceof Settles.RepeatsWithFinerTool both) {
-      return "Read it " + both.n() + " times in all, with a finer tool.";
-    }
-    return "Reading it again will not settle it: what all readings share is larger than the"
-        + " difference.";
-  }
-
-  /** Whether most of the doubt is about the curve where nobody has read. */
-  private static boolean mostlyBetweenReadings(Figure figure) {
-    double between =
-        figure.parts().entrySet().stream()
-            .filter(part -> part.getKey().kind() == SourceKind.INTERPOLATION)
-            .mapToDouble(part -> part.getValue() * part.getValue())
-            .sum();
-    return between > figure.u() * figure.u() / 2;
+  /** The same of what is too close to call in mid-travel. */
+  public String settles(MidTravel mid) {
+    return settle.of(mid);
   }
 
   private String clear(EndFindings end) {
@@ -312,7 +307,7 @@ public final class TravelWords {
   }
 
   /** "−4 1/8 in", from the page's zero. */
-  private String position(double positionMm) {
+  public String position(double positionMm) {
     return lengths.signed(zero.from(positionMm)).replace('-', '−') + " " + lengths.unit().word();
   }
 
@@ -340,7 +335,7 @@ public final class TravelWords {
         + lengths.unit().word()
         + " "
         + zero.words()
-        + (isShort ? "; no stop cures it." : ". " + settled(mid.settles()));
+        + (isShort ? "; no stop cures it." : ". " + settles(mid));
   }
 
   /** One reading is one place. */

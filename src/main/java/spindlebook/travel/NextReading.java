@@ -1,5 +1,6 @@
 package spindlebook.travel;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.corner.Card;
@@ -59,6 +60,11 @@ public record NextReading(
     public String words() {
       return words;
     }
+  }
+
+  /** By what they weigh, also of several corners. */
+  public static Comparator<NextReading> theOneThatMattersMostFirst() {
+    return ReadingsToTake.theOneThatMattersMostFirst();
   }
 
   /** All that there is to read or give, the one that matters most first. */

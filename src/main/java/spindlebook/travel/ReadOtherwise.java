@@ -11,7 +11,7 @@ import spindlebook.uncertainty.Settles;
  * the same values read n times over, or by a finer scale.
  *
  * <pre>
- *   placing of every node and of the stop / √n; resolution 0 with a finer scale; the rest stays
+ *   placing of every node and of the stop / √n; resolution smaller with a finer scale; the rest stays
  *   needed: |room| ≥ U_room(n)
  * </pre>
  *
@@ -39,23 +39,23 @@ final class ReadOtherwise {
     }
     return Settles.how(
         Math.abs(room.value()),
-        (n, finerTool) -> {
-          if (n == 1 && !finerTool) {
+        (n, steps) -> {
+          if (n == 1 && steps == 1) {
             return room.U();
           }
-          List<Node> nodes = merged.stream().map(node -> node(node, n, finerTool)).toList();
+          List<Node> nodes = merged.stream().map(node -> node(node, n, steps)).toList();
           Figure limitMm =
               at(crosses, nodes, found.rule())
                   .map(EndLimit.Crosses::positionMm)
                   .orElseGet(crosses::positionMm);
-          return Judged.room(end, Settles.readOtherwise(reachMm, n, finerTool), limitMm).U();
+          return Judged.room(end, Settles.readOtherwise(reachMm, n, steps), limitMm).U();
         });
   }
 
-  private static Node node(Node node, int n, boolean finerTool) {
+  private static Node node(Node node, int n, double steps) {
     return new Node(
-        Settles.readOtherwise(node.positionMm(), n, finerTool),
-        Settles.readOtherwise(node.value(), n, finerTool),
+        Settles.readOtherwise(node.positionMm(), n, steps),
+        Settles.readOtherwise(node.value(), n, steps),
         node.bound(),
         node.readings());
   }

@@ -38,7 +38,7 @@ final class ReadingsToTake {
     return found.stream().sorted(theOneThatMattersMostFirst()).toList();
   }
 
-  private static Comparator<NextReading> theOneThatMattersMostFirst() {
+  static Comparator<NextReading> theOneThatMattersMostFirst() {
     return Comparator.comparing(NextReading::why)
         .thenComparing(r -> -r.withholds())
         .thenComparing(r -> kind(r.need()))

@@ -14,8 +14,9 @@ import java.util.OptionalInt;
  *
  * <p>n counts the readings as a multiple of those there are now: a figure from one reading of each
  * place needs n readings of each. It assumes that the value stays where it is, so it is a hint and
- * no promise. A finer tool is taken to have no steps at all. n stops at {@link #MOST}: nobody
- * places a tape more often. Source: derived in docs/methods.md from JCGM 100:2008 eq. 10 and 4.2.3.
+ * no promise. A finer tool has half of today's steps, a quarter, and so on down to {@link #FINEST};
+ * the coarsest that decides is told. n stops at {@link #MOST}: nobody places a tape more often.
+ * Source: derived in docs/methods.md from JCGM 100:2008 eq. 10 and 4.2.3.
  *
  * <p>Worked example: 1.0 mm above its limit, placing u = 0.8 mm, scale u = 0.2 mm, nothing shared:
  * U is 1.65 mm; n = 4 gives 0.89 mm, n = 3 gives 1.01 mm. Answer: 4 readings.
@@ -24,17 +25,25 @@ public sealed interface Settles {
   /** The largest number of repeats that is still advised. */
   int MOST = 20;
 
+  /** The finest scale that is told, as a share of today's steps. */
+  double FINEST = 1.0 / 16;
+
   /** Read it {@code n} times in all. */
   record Repeats(int n) implements Settles {}
 
-  /** A finer scale is enough, reading it again is not. */
-  record FinerTool() implements Settles {}
+  /**
+   * A finer scale is enough, reading it again is not.
+   *
+   * @param steps the largest share of today's steps that is enough; 0 when it is less than {@link
+   *     #FINEST}
+   */
+  record FinerTool(double steps) implements Settles {}
 
-  /** Either {@code n} readings in all or a finer scale is enough. */
-  record RepeatsOrFinerTool(int n) implements Settles {}
+  /** Either {@code n} readings in all or a finer scale is enough; {@code steps} as there. */
+  record RepeatsOrFinerTool(int n, double steps) implements Settles {}
 
-  /** A finer scale and {@code n} readings in all with it. */
-  record RepeatsWithFinerTool(int n) implements Settles {}
+  /** A finer scale and {@code n} readings in all with it; {@code steps} as there. */
+  record RepeatsWithFinerTool(int n, double steps) implements Settles {}
 
   /** What all readings share, or the value itself, is too near the limit. */
   record RepeatingWillNot() implements Settles {}
@@ -47,66 +56,74 @@ public sealed interface Settles {
   interface Expanded {
     /**
      * @param n times as many readings of each place
-     * @param finerTool with a scale that has no steps
+     * @param steps the scale's steps as a share of today's: 1 the same scale, 0 none at all
      */
-    double with(int n, boolean finerTool);
+    double with(int n, double steps);
   }
 
   static Settles how(Figure y, double limit) {
-    return how(Math.abs(y.value() - limit), (n, finerTool) -> expanded(y, n, finerTool));
+    return how(Math.abs(y.value() - limit), (n, steps) -> readOtherwise(y, n, steps).U());
   }
 
   /** For a figure whose U is no plain sum over its sources: {@code away} from its limit. */
   static Settles how(double away, Expanded u) {
-    double now = u.with(1, false);
+    double now = u.with(1, 1);
     if (away > now || now == 0) {
       return new Settled();
     }
-    if (away < u.with(MOST, true)) {
+    if (away < u.with(MOST, 0)) {
       return new RepeatingWillNot();
     }
-    OptionalInt repeats = repeats(u, away, false);
+    OptionalInt repeats = repeats(u, away, 1);
     // Exactly U away on the broken side still can't tell, so only a smaller U counts as a cure.
-    double finer = u.with(1, true);
+    double finer = u.with(1, 0);
     boolean finerTool = away >= finer && finer < now;
     if (repeats.isPresent()) {
       return finerTool
-          ? new RepeatsOrFinerTool(repeats.getAsInt())
+          ? new RepeatsOrFinerTool(repeats.getAsInt(), steps(u, away, 1))
           : new Repeats(repeats.getAsInt());
     }
     if (finerTool) {
-      return new FinerTool();
+      return new FinerTool(steps(u, away, 1));
     }
-    OptionalInt both = repeats(u, away, true);
-    return both.isPresent() ? new RepeatsWithFinerTool(both.getAsInt()) : new RepeatingWillNot();
+    OptionalInt both = repeats(u, away, 0);
+    return both.isPresent()
+        ? new RepeatsWithFinerTool(both.getAsInt(), steps(u, away, both.getAsInt()))
+        : new RepeatingWillNot();
+  }
+
+  /** The coarsest of the finer scales that decides with so many readings; 0 when none does. */
+  private static double steps(Expanded u, double away, int n) {
+    double now = u.with(1, 1);
+    for (double steps = 0.5; steps >= FINEST; steps /= 2) {
+      double finer = u.with(n, steps);
+      if (away >= finer && finer < now) {
+        return steps;
+      }
+    }
+    return 0;
   }
 
   /** The fewest readings that decide; U only falls with their number. */
-  private static OptionalInt repeats(Expanded u, double away, boolean finerTool) {
-    if (away < u.with(MOST, finerTool)) {
+  private static OptionalInt repeats(Expanded u, double away, double steps) {
+    if (away < u.with(MOST, steps)) {
       return OptionalInt.empty();
     }
     int tooFew = 1;
     int enough = MOST;
     while (enough - tooFew > 1) {
       int middle = (tooFew + enough) / 2;
-      if (away >= u.with(middle, finerTool)) {
+      if (away >= u.with(middle, steps)) {
         enough = middle;
       } else {
         tooFew = middle;
       }
     }
-    return u.with(enough, finerTool) < u.with(1, finerTool)
-        ? OptionalInt.of(enough)
-        : OptionalInt.empty();
+    return u.with(enough, steps) < u.with(1, steps) ? OptionalInt.of(enough) : OptionalInt.empty();
   }
 
-  private static double expanded(Figure y, int n, boolean finerTool) {
-    return readOtherwise(y, n, finerTool).U();
-  }
-
-  /** The same value from {@code n} times as many readings, or from a scale without steps. */
-  static Figure readOtherwise(Figure y, int n, boolean finerTool) {
+  /** The same value from {@code n} times as many readings, or from a scale with finer steps. */
+  static Figure readOtherwise(Figure y, int n, double steps) {
     Map<Source, Double> parts = new LinkedHashMap<>();
     y.parts()
         .forEach(
@@ -115,7 +132,7 @@ public sealed interface Settles {
                     source,
                     switch (source.kind()) {
                       case PLACING -> part / Math.sqrt(n);
-                      case RESOLUTION -> finerTool ? 0 : part;
+                      case RESOLUTION -> part * steps;
                       case TOOL, MARK, ALLOWANCE, TILT, INTERPOLATION -> part;
                     }));
     return Figure.of(y.value(), parts);

@@ -71,7 +71,7 @@ class TravelWordsTest {
     assertEquals(Outcome.CANT_TELL, travel.midTravel().get(0).outcome());
     assertEquals(
         "arm is too close to call in mid-travel, at 0.0 mm from ride. Read it 2 times in all, with"
-            + " a finer tool.",
+            + " a finer tool: one that reads to 1/32 in or finer, not 1/16 in.",
         new TravelWords(card, travel).midTravel(travel.midTravel().get(0)));
   }
 }

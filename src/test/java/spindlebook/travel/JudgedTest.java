@@ -68,11 +68,11 @@ class JudgedTest {
   @Test
   void kept_by_less_than_its_doubt_says_how_often_to_read_it() {
     // 6.9 at least 6; U² = 4 (0.4583² + 0.4583²/n): n = 1 gives 1.30, without steps 0.92,
-    // n = 2 and no steps 0.65.
+    // n = 2 and no steps 0.65, n = 2 and half the steps 0.79.
     CornerBench tape = bench(CornerBench.realTools()).stretch(0);
     Limit arm = arm(tape.gap("arm", "strap", 6.9).gap("arm", "beyond", 40).travel().droop());
     assertEquals(Outcome.CANT_TELL, arm.outcome());
-    assertEquals(new Settles.RepeatsWithFinerTool(2), arm.settles());
+    assertEquals(new Settles.RepeatsWithFinerTool(2, 0.5), arm.settles());
   }
 
   @Test

@@ -40,7 +40,7 @@ class MidTravelTest {
     MidTravel mid = travel.midTravel().get(0);
     assertEquals(400, mid.shortfall().fromMm().value(), 1e-9);
     assertEquals(400, mid.shortfall().toMm().value(), 1e-9);
-    assertEquals(new Settles.RepeatsWithFinerTool(2), mid.settles());
+    assertEquals(new Settles.RepeatsWithFinerTool(2, 0.5), mid.settles());
     assertEquals(1, travel.midTravel().size());
     // Neither end has anything to do with it.
     assertEquals(Outcome.CLEAR, travel.droop().outcome());

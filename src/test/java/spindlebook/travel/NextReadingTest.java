@@ -196,7 +196,7 @@ class NextReadingTest {
     assertEquals(Why.UNDECIDED, next.why());
     assertEquals(null, next.end());
     assertEquals(HeightName.RIDE, next.need().toRead().name());
-    assertEquals(new Settles.RepeatsWithFinerTool(2), next.settles());
+    assertEquals(new Settles.RepeatsWithFinerTool(2, 0.5), next.settles());
   }
 
   // --- ride and what no longer holds

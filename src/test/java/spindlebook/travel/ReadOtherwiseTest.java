@@ -45,9 +45,11 @@ class ReadOtherwiseTest {
 
   @Test
   void a_band_that_the_steps_made_wants_a_finer_scale() {
-    assertEquals(new Settles.FinerTool(), droop(233, 0.1, 0.5, 0).settles());
-    // Twice is 2 · √(0.5²/2 + 0.35²)/0.2 = 4.97; fine and twice 3.54, fine and three times 2.89.
-    assertEquals(new Settles.RepeatsWithFinerTool(3), droop(233, 0.5, 0.35, 0).settles());
+    assertEquals(new Settles.FinerTool(0.5), droop(233, 0.1, 0.5, 0).settles());
+    // Twice is 2 · √(0.5²/2 + 0.35²)/0.2 = 4.97; fine and twice 3.54, fine and three times 2.89;
+    // three times with an
+    // eighth of the steps 2.92, with a quarter 3.02.
+    assertEquals(new Settles.RepeatsWithFinerTool(3, 0.125), droop(233, 0.5, 0.35, 0).settles());
   }
 
   @Test
@@ -81,14 +83,14 @@ class ReadOtherwiseTest {
             .map(
                 node ->
                     new Node(
-                        Settles.readOtherwise(node.positionMm(), n, false),
-                        Settles.readOtherwise(node.value(), n, false),
+                        Settles.readOtherwise(node.positionMm(), n, 1),
+                        Settles.readOtherwise(node.value(), n, 1),
                         Bound.EXACT,
                         node.readings()))
             .toList();
     Along along = RuleAlongTravel.along(nodes, corner.rule());
     EndLimit at = corner.end() == End.DROOP ? along.droop() : along.bump();
-    Figure reachMm = Settles.readOtherwise(limit.reachMm(), n, false);
+    Figure reachMm = Settles.readOtherwise(limit.reachMm(), n, 1);
     return Judged.room(corner.end(), reachMm, EndLimit.positionMm(at)).U();
   }
 }

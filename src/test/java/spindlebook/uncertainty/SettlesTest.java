@@ -16,17 +16,18 @@ class SettlesTest {
 
   @Test
   void a_coarse_scale_wants_a_finer_one() {
-    assertEquals(new Settles.FinerTool(), Settles.how(figure(11, 0.1, 0.8, 0), 10));
+    assertEquals(new Settles.FinerTool(0.5), Settles.how(figure(11, 0.1, 0.8, 0), 10));
   }
 
   @Test
   void either_is_said_when_either_is_enough() {
-    assertEquals(new Settles.RepeatsOrFinerTool(2), Settles.how(figure(11, 0.4, 0.4, 0), 10));
+    assertEquals(new Settles.RepeatsOrFinerTool(2, 0.5), Settles.how(figure(11, 0.4, 0.4, 0), 10));
   }
 
   @Test
   void both_are_asked_for_when_neither_is_enough() {
-    assertEquals(new Settles.RepeatsWithFinerTool(3), Settles.how(figure(11, 0.8, 0.8, 0), 10));
+    assertEquals(
+        new Settles.RepeatsWithFinerTool(3, 0.125), Settles.how(figure(11, 0.8, 0.8, 0), 10));
   }
 
   @Test
@@ -64,6 +65,25 @@ class SettlesTest {
       }
     }
     assertTrue(repeats > 100, "the generator must reach the case: " + repeats);
+  }
+
+  @Test
+  void the_steps_told_decide_and_twice_as_coarse_do_not() {
+    // 2 √(0.1² + (0.8 s)²) ≤ 1 from s = 0.61 down: half of today's.
+    Random random = new Random(11);
+    int finer = 0;
+    for (int i = 0; i < 1000; i++) {
+      double away = random.nextDouble() * 2;
+      double placing = random.nextDouble() * 0.5;
+      double scale = random.nextDouble();
+      Settles settles = Settles.how(figure(10 + away, placing, scale, 0), 10);
+      if (settles instanceof Settles.FinerTool told && told.steps() > 0) {
+        finer++;
+        assertTrue(away >= 2 * Math.hypot(placing, scale * told.steps()));
+        assertTrue(away < 2 * Math.hypot(placing, scale * 2 * told.steps()));
+      }
+    }
+    assertTrue(finer > 50, "the generator must reach the case: " + finer);
   }
 
   private static double expanded(double placing, double shared, int n) {

@@ -1,0 +1,154 @@
+package spindlebook.limits;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import spindlebook.card.TravelWords;
+import spindlebook.travel.End;
+import spindlebook.travel.Ladder;
+import spindlebook.travel.Rung;
+import spindlebook.travel.Win;
+import spindlebook.uncertainty.Figure;
+import spindlebook.web.FigureText;
+
+/** One end's ladder in sentences: what its rungs are called, win, and are cured by. */
+final class LadderWords {
+  private final TravelWords words;
+  private final Ladder ladder;
+  private final boolean droop;
+
+  LadderWords(TravelWords words, Ladder ladder) {
+    this.words = words;
+    this.ladder = ladder;
+    this.droop = ladder.end() == End.DROOP;
+  }
+
+  /** "tie rod to upper arm, full right"; the stop by what it is, with what is held back. */
+  String name(Rung rung) {
+    String condition = rung.condition().isEmpty() ? "" : ", " + rung.condition();
+    if (rung.limit() != null) {
+      return words.name(rung.limit()) + condition;
+    }
+    return switch (rung.what()) {
+      case STOP -> droop ? "the strap, its stretch counted" : "the bump stop, impact counted";
+      case SHOCK -> droop ? "shock's reserve at its open end" : "shock's reserve at its closed end";
+      case GROUND -> "frame to ground";
+      case GAP, ANGLE, PLUNGE -> "a watch point";
+    };
+  }
+
+  private String name(int rung) {
+    return name(ladder.rungs().get(rung));
+  }
+
+  String curedBy(Rung rung) {
+    String place =
+        switch (rung.what()) {
+          case STOP -> droop ? "a longer strap" : "a thinner spacer";
+          case GAP -> "room made where it acts";
+          case ANGLE -> "a joint or mount that lets it swing further";
+          case PLUNGE -> "a shaft or joint with more plunge";
+          case SHOCK -> "a shock, or mounts, with more stroke there";
+          case GROUND -> "the frame, or what hangs under it, higher";
+        };
+    return rung.curedBy().contains(Rung.CuredBy.STEERING_STOP) ? place + ", or less lock" : place;
+  }
+
+  // --- what is won
+
+  /** What stands in the column of wins in front of a figure, or in its place. */
+  String word(Win win) {
+    if (win instanceof Win.Travel travel) {
+      return travel.upTo()
+          ? travel.atLeast() ? "about" : "up to"
+          : travel.atLeast() ? "at least" : "";
+    }
+    if (win instanceof Win.AsFarAsRead) {
+      return "at least";
+    }
+    if (win instanceof Win.Withheld withheld) {
+      return withheld.atMostMm() == null ? "not told yet" : "not told, at most";
+    }
+    return win instanceof Win.Nothing
+        ? "nothing alone"
+        : win instanceof Win.NothingBeyond ? "nothing comes after it" : "";
+  }
+
+  /** Null where none is told. */
+  FigureText figure(Win win) {
+    Figure mm =
+        win instanceof Win.Travel travel
+            ? travel.mm()
+            : win instanceof Win.AsFarAsRead read
+                ? read.mm()
+                : win instanceof Win.Withheld withheld ? withheld.atMostMm() : null;
+    return mm == null || mm.value() < 0 ? null : words.lengths().figure(mm);
+  }
+
+  String winning(Rung rung) {
+    return rung.state() == Rung.State.EVERYWHERE
+        ? "It has no place: it comes before all others, and until it is cured nothing below wins"
+            + " any travel."
+        : winning(rung.what() == Rung.What.STOP ? "Letting it out" : "Curing it", rung.wins());
+  }
+
+  /** Of less lock, which cures all that acts at it at once. */
+  String lessLock(Win win) {
+    return winning("Less lock", win);
+  }
+
+  private String winning(String doing, Win win) {
+    if (win instanceof Win.Travel travel) {
+      return doing + " wins " + amount(travel) + "; then comes " + name(travel.next()) + ".";
+    }
+    if (win instanceof Win.Nothing nothing) {
+      return nothing(doing, nothing);
+    }
+    if (win instanceof Win.ActsLater later) {
+      return doing + " wins nothing yet: before it comes " + name(later.first()) + ".";
+    }
+    if (win instanceof Win.AsFarAsRead read) {
+      return doing
+          + " wins at least "
+          + words.lengths().text(read.mm().value())
+          + "; further out somebody has to read "
+          + words.needs(read.needs())
+          + " first.";
+    }
+    if (win instanceof Win.Withheld withheld) {
+      String most =
+          withheld.atMostMm() == null || withheld.atMostMm().value() < 0
+              ? ""
+              : ", " + words.lengths().text(withheld.atMostMm().value()) + " at most";
+      String untold =
+          "What "
+              + Character.toLowerCase(doing.charAt(0))
+              + doing.substring(1)
+              + " wins is not told";
+      return withheld.needs().isEmpty()
+          ? untold + most + "."
+          : untold + most + ": first it needs " + words.needs(withheld.needs()) + ".";
+    }
+    return win instanceof Win.NothingBeyond
+        ? "Nothing else was found to limit this end."
+        : "There is nothing to cure: its rule is kept as far as it was read.";
+  }
+
+  private String amount(Win.Travel travel) {
+    String word = word(travel);
+    return (word.isEmpty() ? "" : word + " ") + words.lengths().text(travel.mm().value());
+  }
+
+  private String nothing(String doing, Win.Nothing nothing) {
+    List<Integer> others = nothing.together().subList(1, nothing.together().size());
+    String names = others.stream().map(this::name).collect(Collectors.joining("; "));
+    return doing
+        + " alone wins nothing. At the same place, "
+        + words.lengths().text(Math.max(0, nothing.apartMm().value()))
+        + " ± "
+        + words.lengths().plusMinus(nothing.apartMm().U())
+        + " apart: "
+        + names
+        + ". "
+        + winning(others.size() == 1 ? "Curing both" : "Curing all of them", nothing.all());
+  }
+}

@@ -1,0 +1,89 @@
+package spindlebook.limits;
+
+import spindlebook.card.Capital;
+import spindlebook.card.Counted;
+import spindlebook.card.NeedAddress;
+import spindlebook.card.TravelWords;
+import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.Quantity;
+import spindlebook.travel.Need;
+import spindlebook.travel.NextReading;
+import spindlebook.travel.TravelFindings;
+
+/** What to read next, why, how often, and where. */
+public record NextWords(String corner, TravelFindings travel, TravelWords words) {
+
+  LimitsView.NextRow row(NextReading next) {
+    return new LimitsView.NextRow(
+        Capital.of(what(next)), why(next), how(next), NeedAddress.of(corner, words, next));
+  }
+
+  /** "read tie rod to upper arm, full right, near −4 1/8 in from ride". */
+  public String what(NextReading next) {
+    Need need = next.need();
+    if (need.dimension() != null) {
+      return "give " + words.need(need);
+    }
+    if (need.allowance() != null) {
+      return "choose " + words.need(need);
+    }
+    return "read " + words.need(need) + where(next);
+  }
+
+  private String where(NextReading next) {
+    ToRead read = next.need().toRead();
+    if (next.nearMm() != null && next.need().noHigherThanMm() == null) {
+      return ", near " + words.position(next.nearMm()) + " " + words.zero().words();
+    }
+    boolean says = read.quantity() == null || next.need().noHigherThanMm() != null;
+    boolean length =
+        read.quantity() == Quantity.STRAP_LENGTH
+            || read.quantity() == Quantity.SHOCK_LENGTH
+            || read.quantity() == Quantity.STOP_GAP;
+    return says || length ? label(read) : ", at '" + read.name().words() + "'" + label(read);
+  }
+
+  private static String label(ToRead read) {
+    return read.label() == null ? "" : ", " + read.label();
+  }
+
+  private String why(NextReading next) {
+    String end = next.end() == null ? "" : " at " + next.end().words();
+    return switch (next.why()) {
+      case WITHHOLDS ->
+          next.withholds() > 1
+              ? Counted.of(next.withholds(), "figure") + " wait for it" + end + "."
+              : "A total or a margin waits for it" + end + ".";
+      case UNDECIDED ->
+          next.limit() == null
+              ? "It is too close to call in mid-travel."
+              : Capital.of(words.name(next.limit()))
+                  + " cannot be told without it"
+                  + stake(next)
+                  + ".";
+      case NO_SPLIT, UNSURE_WHERE_IT_RULES, UNSURE -> Capital.of(next.why().words()) + ".";
+    };
+  }
+
+  private String stake(NextReading next) {
+    return next.atStakeMm() <= 0
+        ? ""
+        : ": the margin at "
+            + next.end().words()
+            + " could move by up to "
+            + words.lengths().text(next.atStakeMm());
+  }
+
+  private String how(NextReading next) {
+    if (next.settles() == null) {
+      return "";
+    }
+    return next.limit() != null
+        ? words.settles(next.limit())
+        : travel.midTravel().stream()
+            .filter(m -> next.settles().equals(m.settles()))
+            .findFirst()
+            .map(words::settles)
+            .orElse("");
+  }
+}

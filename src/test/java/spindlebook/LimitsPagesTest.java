@@ -1,0 +1,235 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A corner whose sums can be done in the head. Frame mark 30 in above the floor at every height,
+ * ride at spindle 22: positions from ride are spindle − 22.
+ *
+ * <pre>
+ *   tie rod to upper arm, least 1/4:  full right 1/4 + (x + 6)/8,  full left 1/4 + (x + 9)/8,
+ *                                     straight 1 1/2 everywhere
+ *   shock 20 − x, open 29 1/2 less 1/2 held back: 29, at x = −9;  closed 14 1/2 and 1/2: 15, at +5
+ *   strap stops at −8, no stretch;  stop solid at +6, no impact;  frame on the ground at +10
+ * </pre>
+ *
+ * Droop: tie rod full right −6, strap −8, tie rod full left and shock both −9. By hand.
+ */
+class LimitsPagesTest {
+  private static final double[] GAPS_AT = {-10, -8, -4, 0, 4, 6};
+
+  @TempDir Path folder;
+  private Shop shop;
+  private Marmot marmot;
+
+  @BeforeEach
+  void open() {
+    shop = new Shop(folder);
+    marmot = new Marmot(shop);
+    marmot.send(
+        "/corners/" + marmot.left + "/given",
+        Map.of(
+            "shock-open", "29 1/2",
+            "shock-closed", "14 1/2",
+            "mark-to-lowest-frame", "8",
+            "tyre-squashed-radius", "18",
+            "ground-clearance", "2",
+            "strap-stretch", "0",
+            "impact-reserve", "0"));
+    retire(List.of("upper-rod-end", "shock-upper-arm"));
+    retire(Marmot.NOT_WATCHED);
+  }
+
+  @AfterEach
+  void close() {
+    shop.close();
+  }
+
+  private void retire(List<String> points) {
+    for (String point : points) {
+      String address = "/corners/" + marmot.left + "/watch-points/" + point;
+      shop.get(address).is(200).form(address + "/retire").keep();
+    }
+  }
+
+  private void measured() {
+    String round = marmot.startRound(marmot.left, Map.of("spring", "in", "bumpStop", "in"));
+    for (double x : GAPS_AT) {
+      String height = marmot.height(round, name(x), in(x + 22), "30");
+      tieRod(height, x);
+      marmot.read(height, "straight", Marmot.SHOCK, in(20 - x));
+      if (x <= 0) {
+        marmot.read(height, "straight", Marmot.STRAP, in(16 - x / 2));
+      }
+    }
+  }
+
+  private void tieRod(String height, double x) {
+    marmot.readTieRod(
+        height,
+        x < -9 ? "1/8" : in(0.25 + (x + 9) / 8),
+        "1 1/2",
+        x < -8 ? "touches" : x == -8 ? "0" : in(0.25 + (x + 6) / 8));
+  }
+
+  private static String name(double x) {
+    return x == -10
+        ? "strap-off"
+        : x == -8 ? "on-the-strap" : x == 0 ? "ride" : x == 6 ? "full-bump" : "in-between";
+  }
+
+  private static String in(double inches) {
+    return inches + " in";
+  }
+
+  private Page page() {
+    return shop.get("/corners/" + marmot.left + "/limits").is(200);
+  }
+
+  private static void says(Page page, String... sentences) {
+    String text = page.text();
+    for (String sentence : sentences) {
+      assertTrue(text.contains(sentence), sentence + " is not on: " + text);
+    }
+  }
+
+  @Test
+  void the_ladder_of_droop_is_the_one_worked_by_hand() {
+    measured();
+    Page page = page();
+    says(
+        page,
+        "1 Tie rod to upper arm, full right −6 in ±",
+        "Curing it wins 2 in; then comes the strap, its stretch counted.",
+        "Cured by room made where it acts, or less lock:",
+        "2 The strap, its stretch counted −8 in ±",
+        "Letting it out wins 1 in; then comes ",
+        "Curing it alone wins nothing. At the same place, 0 in ±");
+    String text = page.text();
+    assertTrue(
+        Pattern.compile("[34] Shock's reserve at its open end −9 in ±").matcher(text).find(), text);
+    assertTrue(
+        Pattern.compile("[34] Tie rod to upper arm, full left −9 in ±").matcher(text).find(), text);
+    // Straight, the gap was read at −10 only as far: 1 in beyond −9 whatever comes then.
+    assertTrue(text.contains("Curing both wins at least 1 in; further out somebody"), text);
+    assertFalse(text.toLowerCase(java.util.Locale.ROOT).contains("safe"), text);
+    // Positions, names and numbers stand on the tape too.
+    assertTrue(page.html().contains("id=\"ladder-droop-t\""), page.html());
+    assertTrue(page.html().contains("id=\"ladder-bump-t\""), page.html());
+  }
+
+  @Test
+  void what_acts_at_a_lock_stands_apart_with_the_steering_stop() {
+    measured();
+    Page page = page();
+    says(
+        page,
+        "At full lock only",
+        "Droop: tie rod to upper arm, full right. Less lock wins up to 2 in; then comes the"
+            + " strap,");
+    assertTrue(
+        page.html().contains("/corners/" + marmot.left + "/adjustments/steering-stop"),
+        page.html());
+    // Full left acts only after the strap: less lock on that side wins nothing yet.
+    says(page, "Less lock wins nothing yet: before it comes tie rod to upper arm, full right.");
+  }
+
+  @Test
+  void every_rung_leads_to_its_readings_and_cures() {
+    measured();
+    Page page = page();
+    Pattern link = Pattern.compile("href=\"(/(?:entries|corners)/[^\"]+)\"");
+    List<String> links =
+        link.matcher(page.html()).results().map(m -> Page.decoded(m.group(1))).distinct().toList();
+    assertTrue(links.stream().anyMatch(l -> l.contains("/curves?of=p-tie-rod-upper-arm")));
+    assertTrue(links.stream().filter(l -> l.startsWith("/entries/")).count() > 10, "" + links);
+    for (String address : links) {
+      shop.get(address).is(200);
+    }
+  }
+
+  @Test
+  void a_stale_limit_withholds_the_wins_and_is_read_next() {
+    measured();
+    marmot.adjust(marmot.left, "tie-rod", "2");
+    Page page = page();
+    says(
+        page,
+        "Missing, or no longer hold: 3",
+        "What letting it out wins is not told",
+        "first it needs 3 gaps to be read.",
+        "Read next Read tie rod to upper arm");
+    Page car = shop.get("/cars/" + marmot.car).is(200);
+    says(car, "Next: left front, read tie rod to upper arm");
+    assertTrue(car.html().contains("href=\"/corners/" + marmot.left + "/limits\""), car.html());
+    // The round it leads to asks for exactly that gap.
+    String next =
+        Page.decoded(
+            Pattern.compile("href=\"(/corners/[^\"]*rounds/new\\?need[^\"]*)\"")
+                .matcher(page.html())
+                .results()
+                .findFirst()
+                .orElseThrow()
+                .group(1));
+    says(shop.get(next).is(200), "tie rod to upper arm");
+  }
+
+  @Test
+  void a_gap_between_two_readings_is_planned_from_the_one_that_keeps_its_rule() {
+    String round = marmot.startRound(marmot.left, Map.of("spring", "in", "bumpStop", "in"));
+    for (double x : new double[] {-8, 0}) {
+      String height = marmot.height(round, name(x), in(x + 22), "30");
+      marmot.readTieRod(height, "1 1/2", "1 1/2", x < 0 ? "1/16" : "1 1/2");
+      marmot.read(height, "straight", Marmot.SHOCK, in(20 - x));
+    }
+    says(page(), "planned from here; past its rule at −8 in", "what", "up to");
+  }
+
+  @Test
+  void too_little_room_in_mid_travel_is_cured_by_no_stop_but_by_less_lock() {
+    String round = marmot.startRound(marmot.left, Map.of("spring", "in", "bumpStop", "in"));
+    for (double x : GAPS_AT) {
+      String height = marmot.height(round, name(x), in(x + 22), "30");
+      marmot.readTieRod(height, "1 1/2", "1 1/2", x == -4 ? "1/8" : "1 1/2");
+    }
+    says(
+        page(),
+        "In mid-travel No strap and no bump stop cures these.",
+        "Tie rod to upper arm, full right is short in mid-travel",
+        "or by less lock: the steering stop.",
+        "In mid-travel one place acts at this lock only, above.");
+  }
+
+  @Test
+  void a_corner_with_nothing_watched_or_never_measured_says_so() {
+    retire(List.of("tie-rod-upper-arm"));
+    Page nothingYet = page();
+    says(
+        nothingYet,
+        "No limit is known at this end yet.",
+        "Read next",
+        "How much room there is waits for where the stop lets the wheel go.");
+    Page right = shop.get("/corners/" + marmot.right + "/limits").is(200);
+    says(right, "Missing, or no longer hold:");
+    assertFalse(right.html().contains("<svg class=\"blade"), right.html());
+    assertEquals(404, shop.get("/corners/none/limits").status());
+  }
+
+  @Test
+  void the_corner_leads_to_its_limits_and_its_print() {
+    String html = shop.get("/corners/" + marmot.left).is(200).html();
+    assertTrue(html.contains("<a href=\"/corners/" + marmot.left + "/limits\">Limits</a>"), html);
+    assertTrue(html.contains("<a href=\"/corners/" + marmot.left + "/print\">Print</a>"), html);
+  }
+}

@@ -198,17 +198,47 @@ class LimitsPagesTest {
 
   @Test
   void too_little_room_in_mid_travel_is_cured_by_no_stop_but_by_less_lock() {
-    String round = marmot.startRound(marmot.left, Map.of("spring", "in", "bumpStop", "in"));
-    for (double x : GAPS_AT) {
-      String height = marmot.height(round, name(x), in(x + 22), "30");
-      marmot.readTieRod(height, "1 1/2", "1 1/2", x == -4 ? "1/8" : "1 1/2");
-    }
+    tieRodAtFullRightInTheMiddle("1/8");
     says(
         page(),
         "In mid-travel No strap and no bump stop cures these.",
         "Tie rod to upper arm, full right is short in mid-travel",
         "or by less lock: the steering stop.",
         "In mid-travel one place acts at this lock only, above.");
+  }
+
+  /**
+   * By JCGM 100 4.3.7, in inches: a step of g has u = g/√12, a placing of ± a has a/√3. At least
+   * 1/4 in, placing 1/64 (u = 0.0090).
+   */
+  @Test
+  void too_close_to_call_says_how_often_to_read_it_and_to_which_graduation() {
+    // Steps of 1/64 (u = 0.0045), 1/64 to spare: U = 0.0202; without steps 0.0180; read twice
+    // 2 √(0.0045² + 0.0090²/2) = 0.01562.
+    tieRodAtFullRightInTheMiddle("17/64");
+    says(
+        page(),
+        "can’t tell Tie rod to upper arm, full right is too close to call in mid-travel,"
+            + " at −4 in from ride. Read it 2 times in all.");
+  }
+
+  @Test
+  void steps_that_are_too_coarse_are_told_with_those_that_are_fine_enough() {
+    marmot.send(
+        "/cars/" + marmot.car + "/tools/drills",
+        Map.of("graduation", "1/16", "shared", "", "placing", "1/64"));
+    // Steps of 1/16 (u = 0.0180), 1/32 to spare: U = 0.0403, however often read more than 0.0360;
+    // steps of 1/32: 0.0255.
+    tieRodAtFullRightInTheMiddle("9/32");
+    says(page(), "Read it with a finer tool: one that reads to 1/32 in or finer, not 1/16 in.");
+  }
+
+  private void tieRodAtFullRightInTheMiddle(String gap) {
+    String round = marmot.startRound(marmot.left, Map.of("spring", "in", "bumpStop", "in"));
+    for (double x : GAPS_AT) {
+      String height = marmot.height(round, name(x), in(x + 22), "30");
+      marmot.readTieRod(height, "1 1/2", "1 1/2", x == -4 ? gap : "1 1/2");
+    }
   }
 
   @Test

@@ -106,15 +106,16 @@ public final class TravelWords {
           limit.needs().isEmpty()
               ? "How much room there is waits for where the stop lets the wheel go."
               : "Needs " + needs(limit.needs()) + ".";
-      case CLEAR ->
-          limit.roomMm() == null
-              ? ""
-              : (limit.found() ? "" : "At least ")
-                  + lengths.text(Math.max(0, limit.roomMm().value()))
-                  + " beyond where the "
-                  + (end.end() == End.DROOP ? "strap" : "bump stop")
-                  + " lets the wheel go.";
+      case CLEAR -> limit.roomMm() == null ? "" : room(end, limit);
     };
+  }
+
+  private String room(EndFindings end, Limit limit) {
+    String stop = (end.end() == End.DROOP ? "strap" : "bump stop") + " lets the wheel go.";
+    String room = lengths.text(Math.max(0, limit.roomMm().value()));
+    return room.equals(lengths.text(0))
+        ? "Kept as far as the " + stop
+        : (limit.found() ? "" : "At least ") + room + " beyond where the " + stop;
   }
 
   private String shortfall(EndFindings end, Limit worst) {
@@ -342,6 +343,6 @@ public final class TravelWords {
   private String place(Shortfall stretch) {
     String from = lengths.signed(zero.from(stretch.fromMm().value()));
     String to = lengths.signed(zero.from(stretch.toMm().value()));
-    return from.equals(to) ? "at " + from : from + " to " + to;
+    return (from.equals(to) ? "at " + from : from + " to " + to).replace('-', '−');
   }
 }

@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import spindlebook.card.TravelWords;
 import spindlebook.travel.End;
 import spindlebook.travel.Ladder;
+import spindlebook.travel.Need;
 import spindlebook.travel.Rung;
 import spindlebook.travel.Win;
 import spindlebook.uncertainty.Figure;
@@ -111,7 +112,7 @@ final class LadderWords {
           + " wins at least "
           + words.lengths().text(read.mm().value())
           + "; further out somebody has to read "
-          + words.needs(read.needs())
+          + needs(read.needs())
           + " first.";
     }
     if (win instanceof Win.Withheld withheld) {
@@ -126,11 +127,31 @@ final class LadderWords {
               + " wins is not told";
       return withheld.needs().isEmpty()
           ? untold + most + "."
-          : untold + most + ": first it needs " + words.needs(withheld.needs()) + ".";
+          : untold + most + ": first it needs " + needs(withheld.needs()) + ".";
     }
     return win instanceof Win.NothingBeyond
         ? "Nothing else was found to limit this end."
         : "There is nothing to cure: its rule is kept as far as it was read.";
+  }
+
+  /** What is to be read further out is counted, and the place where that serves for all. */
+  private String needs(List<Need> needs) {
+    List<Need> beyond = needs.stream().filter(n -> n.noHigherThanMm() != null).toList();
+    if (beyond.size() <= 2) {
+      return words.needs(needs);
+    }
+    int outward = ladder.end().outward();
+    double furthestMm =
+        beyond.stream().mapToDouble(n -> n.noHigherThanMm() * outward).max().orElseThrow()
+            * outward;
+    List<Need> others = needs.stream().filter(n -> !beyond.contains(n)).toList();
+    return (others.isEmpty() ? "" : words.needs(others) + ", and ")
+        + beyond.size()
+        + " more readings at "
+        + words.position(furthestMm)
+        + " "
+        + words.zero().words()
+        + ", or beyond,";
   }
 
   private String amount(Win.Travel travel) {

@@ -1,5 +1,6 @@
 package spindlebook.limits;
 
+import java.util.List;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.NeedAddress;
@@ -15,12 +16,17 @@ public record NextWords(String corner, TravelFindings travel, TravelWords words)
 
   LimitsView.NextRow row(NextReading next) {
     return new LimitsView.NextRow(
-        Capital.of(what(next)), why(next), how(next), NeedAddress.of(corner, words, next));
+        Capital.of(what(next)),
+        why(next) + since(next),
+        how(next),
+        NeedAddress.of(corner, words, next));
   }
 
-  /** "read tie rod to upper arm, full right, near −4 1/8 in from ride". */
+  /**
+   * Without why it is missing: "read tie rod to upper arm, full right, near −4 1/8 in from ride".
+   */
   public String what(NextReading next) {
-    Need need = next.need();
+    Need need = bare(next.need());
     if (need.dimension() != null) {
       return "give " + words.need(need);
     }
@@ -28,6 +34,11 @@ public record NextWords(String corner, TravelFindings travel, TravelWords words)
       return "choose " + words.need(need);
     }
     return "read " + words.need(need) + where(next);
+  }
+
+  private static Need bare(Need need) {
+    return new Need(
+        need.toRead(), need.dimension(), need.allowance(), List.of(), need.noHigherThanMm());
   }
 
   private String where(NextReading next) {
@@ -63,6 +74,11 @@ public record NextWords(String corner, TravelFindings travel, TravelWords words)
                   + ".";
       case NO_SPLIT, UNSURE_WHERE_IT_RULES, UNSURE -> Capital.of(next.why().words()) + ".";
     };
+  }
+
+  private static String since(NextReading next) {
+    List<String> because = next.need().because();
+    return because.isEmpty() ? "" : " Since: " + String.join("; ", because) + ".";
   }
 
   private String stake(NextReading next) {

@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -12,6 +14,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import spindlebook.card.Capital;
 
 /**
  * A corner whose sums can be done in the head. Frame mark 30 in above the floor at every height,
@@ -122,7 +125,7 @@ class LimitsPagesTest {
     assertTrue(
         Pattern.compile("[34] Tie rod to upper arm, full left −9 in ±").matcher(text).find(), text);
     // Straight, the gap was read at −10 only as far: 1 in beyond −9 whatever comes then.
-    assertTrue(text.contains("Curing both wins at least 1 in; further out somebody"), text);
+    assertTrue(text.contains("Curing both wins at least 1 in; further out it first needs"), text);
     assertFalse(text.toLowerCase(java.util.Locale.ROOT).contains("safe"), text);
     // Positions, names and numbers stand on the tape too.
     assertTrue(page.html().contains("id=\"ladder-droop-t\""), page.html());
@@ -238,6 +241,57 @@ class LimitsPagesTest {
     for (double x : GAPS_AT) {
       String height = marmot.height(round, name(x), in(x + 22), "30");
       marmot.readTieRod(height, "1 1/2", "1 1/2", x == -4 ? gap : "1 1/2");
+    }
+  }
+
+  @Test
+  void the_rungs_stand_in_the_order_that_figures_tells() {
+    try (Shop other = new Shop(folder.resolve("other"))) {
+      Marmot story = new Marmot(other).prepared().measured().measuredOn();
+      String text = other.get("/corners/" + story.left + "/limits").is(200).text();
+      int told = 0;
+      for (String end : List.of("droop", "bump")) {
+        int number = 0;
+        for (JsonNode rung : other.figures(story.left).get("ladders").get(end).get("rungs")) {
+          if (rung.get("state").asText().matches("acts|bracket|everywhere")) {
+            number++;
+            told++;
+            String row = number + " " + Capital.of(name(rung, end));
+            assertTrue(text.contains(row), row + " is not on: " + text);
+          }
+        }
+      }
+      assertTrue(told >= 5, "rungs: " + told);
+    }
+  }
+
+  private static String name(JsonNode rung, String end) {
+    boolean stop = rung.get("acts").asText().equals("stop");
+    String ofStop =
+        end.equals("droop") ? "the strap, its stretch counted" : "the bump stop, impact counted";
+    return stop ? ofStop : rung.get("what").asText();
+  }
+
+  @Test
+  void the_demo_cars_left_front_is_limited_by_its_tie_rod_and_its_right_front_cant_tell() {
+    Path demo = folder.resolve("demo");
+    DemoCar.play(demo, Clock.systemUTC(), line -> {});
+    try (Shop shown = new Shop(demo)) {
+      says(
+          shown.get("/corners/marmot-lf/limits").is(200),
+          "Droop short",
+          "1 Tie rod to upper arm, full right −8 3/8 in ±",
+          "short Reached 11/16 in of wheel travel before the strap stops the wheel",
+          "Limit strap 5/8 in shorter",
+          "2 The strap, its stretch counted −9 1/16 in ±",
+          "clear 40");
+      says(
+          shown.get("/corners/marmot-rf/limits").is(200),
+          "can’t tell Too close to call within ±",
+          "Reading it again will not settle it");
+      says(shown.get("/cars/marmot").is(200), "Next: left front, read tyre to frame, straight");
+      Page looked = shown.looker().get("/corners/marmot-lf/limits").is(200);
+      says(looked, "Read next");
     }
   }
 

@@ -111,9 +111,9 @@ final class LadderWords {
       return doing
           + " wins at least "
           + words.lengths().text(read.mm().value())
-          + "; further out somebody has to read "
+          + "; further out it first needs "
           + needs(read.needs())
-          + " first.";
+          + ".";
     }
     if (win instanceof Win.Withheld withheld) {
       String most =
@@ -147,11 +147,11 @@ final class LadderWords {
     List<Need> others = needs.stream().filter(n -> !beyond.contains(n)).toList();
     return (others.isEmpty() ? "" : words.needs(others) + ", and ")
         + beyond.size()
-        + " more readings at "
+        + " readings at "
         + words.position(furthestMm)
         + " "
         + words.zero().words()
-        + ", or beyond,";
+        + ", or beyond";
   }
 
   private String amount(Win.Travel travel) {

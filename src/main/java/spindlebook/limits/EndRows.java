@@ -21,9 +21,7 @@ import spindlebook.travel.Ladder;
 import spindlebook.travel.Need;
 import spindlebook.travel.Rung;
 import spindlebook.travel.TravelFindings;
-import spindlebook.uncertainty.Figure;
 import spindlebook.web.BladeDrawing;
-import spindlebook.web.FigureText;
 import spindlebook.web.TapeBlade;
 
 /** The rows of one end's ladder. */
@@ -41,7 +39,7 @@ final class EndRows {
     this.ladder = ladder;
     this.say = new LadderWords(words, ladder);
     this.droop = ladder.end() == End.DROOP;
-    this.end = droop ? travel.droop() : travel.bump();
+    this.end = travel.at(ladder.end());
   }
 
   /**
@@ -98,7 +96,7 @@ final class EndRows {
         number,
         Capital.of(say.name(rung)),
         rung.limit() == null ? null : Shown.state(rung.limit().outcome()),
-        rung.atMm() == null ? null : position(rung.atMm()),
+        rung.atMm() == null ? null : words.position(rung.atMm()),
         rung.brokenMm() == null
             ? ""
             : "planned from here; past its rule at " + words.position(rung.brokenMm().value()),
@@ -144,13 +142,6 @@ final class EndRows {
         needs.startsWith(name) ? "" : Capital.of(name) + ": ",
         needs.startsWith(name) ? Capital.of(needs) : "needs " + needs,
         NeedAddress.of(card.corner(), words, rung.needs()));
-  }
-
-  private FigureText position(Figure mm) {
-    FigureText text =
-        FigureText.of(
-            words.lengths().signed(words.zero().from(mm.value())), words.lengths().unit().word());
-    return mm.U() > 0 ? text.within(words.lengths().plusMinus(mm.U())) : text;
   }
 
   private List<Link> links(List<String> readings) {

@@ -35,7 +35,8 @@ public final class LimitsPages {
             .crumbs(
                 new Crumb(card.details().name(), "/cars/" + card.car()),
                 new Crumb(place, "/corners/" + key))
-            .caution(Cautions.FIGURES);
+            .caution(Cautions.FIGURES)
+            .ownSheets("limits.css");
     Html.show(
         ctx,
         Html.TEMPLATES.limitsLimits(

@@ -62,6 +62,7 @@ import spindlebook.telltale.TelltalePages;
 import spindlebook.telltale.TelltaleStore;
 import spindlebook.todo.ToDoPages;
 import spindlebook.todo.ToDoStore;
+import spindlebook.trial.TrialPages;
 import spindlebook.use.UsePages;
 import spindlebook.use.UseStore;
 import spindlebook.watch.AdjusterPages;
@@ -111,6 +112,7 @@ public final class App implements AutoCloseable {
   final AlignPages align;
   final AdjustmentPages adjustments;
   final HappeningPages happenings;
+  final TrialPages trials;
   final RoundPages rounds;
   final GuidePages guide;
   final HeightPages heights;
@@ -177,6 +179,7 @@ public final class App implements AutoCloseable {
     this.align = new AlignPages(histories);
     this.adjustments = new AdjustmentPages(histories, adjustmentStore);
     this.happenings = new HappeningPages(histories, adjustmentStore);
+    this.trials = new TrialPages(histories);
     this.rounds = new RoundPages(histories, roundStore);
     this.guide = new GuidePages(histories, roundStore);
     this.heights = new HeightPages(histories, roundStore);

@@ -63,6 +63,7 @@ final class Routes {
     r.get("/corners/{corner}/adjustments/{adjuster}", app.adjustments::adjuster);
     r.post("/corners/{corner}/adjustments/{adjuster}", app.adjustments::adjust);
     r.post("/corners/{corner}/adjustments/{adjuster}/would-move", app.adjustments::wouldMove);
+    r.get("/corners/{corner}/trial", app.trials::trial);
     r.get("/corners/{corner}/rounds", app.rounds::ofCorner);
     r.post("/corners/{corner}/rounds", app.rounds::start);
     r.get("/corners/{corner}/rounds/new", app.rounds::newRound);

@@ -205,6 +205,7 @@ class ArchitectureTest {
                 "drivecheck",
                 "sides",
                 "limits",
+                "trial",
                 "figures")),
         rooms);
   }

@@ -241,6 +241,7 @@ class PhoneBrowserTest {
           "/cars/marmot",
           "/cars/marmot/details",
           "/cars/marmot/settings",
+          "/corners/marmot-lf/trial?adjuster=limit-strap&to=18",
           "/cars/marmot/happenings/new",
           "/cars/marmot/tools",
           "/cars/marmot/tools/tape",

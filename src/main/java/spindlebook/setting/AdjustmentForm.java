@@ -9,7 +9,7 @@ import spindlebook.units.TypedLength;
 import spindlebook.web.Posted;
 
 /** A new setting, typed in the adjuster's own unit. */
-sealed interface AdjustmentForm {
+public sealed interface AdjustmentForm {
   record Accepted(Setting to, String why) implements AdjustmentForm {}
 
   record Problems() implements AdjustmentForm {}

@@ -83,7 +83,10 @@ public final class AdjustmentPages {
                         "/corners/" + card.corner() + "/adjustments/" + a.adjuster().adjuster()))
             .toList();
     return new SettingsOfCorner(
-        card.place().words(), rows, "/corners/" + card.corner() + "/adjusters/new");
+        card.place().words(),
+        rows,
+        "/corners/" + card.corner() + "/adjusters/new",
+        "/corners/" + card.corner() + "/trial");
   }
 
   public void adjuster(Context ctx) {

@@ -4,7 +4,8 @@ import java.util.List;
 import spindlebook.web.SettingRow;
 
 /** One corner's adjusters, as they are set. */
-public record SettingsOfCorner(String place, List<SettingRow> rows, String newHref) {
+public record SettingsOfCorner(
+    String place, List<SettingRow> rows, String newHref, String trialHref) {
   public SettingsOfCorner {
     rows = List.copyOf(rows);
   }

@@ -10,10 +10,10 @@ import spindlebook.corner.SeenReading;
 import spindlebook.corner.Standing;
 
 /** What a change on paper would make stale, in words, one line a thing. */
-final class WouldMove {
+public final class WouldMove {
   private WouldMove() {}
 
-  static List<String> lines(Card now, Card then) {
+  public static List<String> lines(Card now, Card then) {
     List<String> lines = new ArrayList<>();
     for (SeenHeight height : then.heights()) {
       boolean held =

@@ -1,0 +1,205 @@
+package spindlebook.trial;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.card.Shown;
+import spindlebook.card.TravelWords;
+import spindlebook.corner.Adjuster;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.HappeningKind;
+import spindlebook.corner.InForce;
+import spindlebook.corner.Setting;
+import spindlebook.log.Histories;
+import spindlebook.setting.AdjustmentForm;
+import spindlebook.setting.WouldMove;
+import spindlebook.travel.CornerTravel;
+import spindlebook.travel.End;
+import spindlebook.travel.PositionToSetting;
+import spindlebook.travel.StopMoved;
+import spindlebook.travel.TravelFindings;
+import spindlebook.web.Cautions;
+import spindlebook.web.Crumb;
+import spindlebook.web.Field;
+import spindlebook.web.FormPart;
+import spindlebook.web.Html;
+import spindlebook.web.PageFrame;
+import spindlebook.web.Posted;
+
+/** A change tried on paper: the book with one entry more, beside today; nothing is written. */
+public final class TrialPages {
+  private final Histories histories;
+
+  public TrialPages(Histories histories) {
+    this.histories = histories;
+  }
+
+  public void trial(Context ctx) {
+    Card card = histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
+    Posted asked = new Posted(ctx.queryParamMap());
+    Optional<InForce> adjuster = card.adjuster(asked.text("adjuster"));
+    Content content = null;
+    if (adjuster.isPresent() && ctx.queryParam("to") != null) {
+      InForce now = adjuster.get();
+      Setting to = AdjustmentForm.setting(asked, "to", now.adjuster(), card.details().unit());
+      if (asked.ok()) {
+        content =
+            new Content.Adjustment(
+                card.corner(), now.adjuster().adjuster(), now.setting(), to, null, null);
+      }
+    } else if (asked.has("happening")) {
+      HappeningKind what = asked.word("happening", HappeningKind.class, null);
+      if (what != null) {
+        content = new Content.Happening(card.car(), card.corner(), what, null);
+      }
+    }
+    PageFrame frame =
+        PageFrame.of("On paper · Spindlebook", "Try it on paper")
+            .sub(card.place().words() + ". Nothing is written.")
+            .plan(Shown.plan(card))
+            .crumbs(
+                new Crumb(card.place().words(), "/corners/" + card.corner()),
+                new Crumb("all settings", "/corners/" + card.corner() + "/adjustments"))
+            .caution(Cautions.SETTING);
+    TrialView view = view(card, adjuster, asked, content);
+    var page = Html.TEMPLATES.trialTrial(frame, view);
+    if (asked.ok()) {
+      Html.show(ctx, page);
+    } else {
+      Html.again(ctx, page);
+    }
+  }
+
+  private TrialView view(Card card, Optional<InForce> adjuster, Posted asked, Content content) {
+    String action = "/corners/" + card.corner() + "/trial";
+    List<FormPart> parts = new ArrayList<>();
+    adjuster.ifPresent(
+        a ->
+            parts.add(
+                new FormPart.Typed(
+                    asked.fill(
+                        Field.of("to", "On paper, set " + a.adjuster().name() + " to")
+                            .hint(
+                                a.setting() == null
+                                    ? "What it is set to was never said."
+                                    : "Now " + a.setting().inWords() + ".")))));
+    List<TrialView.Side> sides = new ArrayList<>();
+    List<String> predicted = List.of();
+    List<String> stale = new ArrayList<>();
+    boolean again = false;
+    if (content != null) {
+      CarBook book = histories.of(card.car());
+      CarBook onPaper = OnPaper.with(book, content);
+      Card then = onPaper.card(card.corner());
+      sides.add(new TrialView.Side(card.place().words(), TrialRows.of(card, then)));
+      stale.addAll(WouldMove.lines(card, then));
+      again = !then.toReadAgainAfter(OnPaper.KEY).isEmpty();
+      for (String corner : book.corners()) {
+        Card other = book.card(corner);
+        Card otherThen = onPaper.card(corner);
+        List<String> moved = WouldMove.lines(other, otherThen);
+        if (!corner.equals(card.corner()) && !moved.isEmpty()) {
+          sides.add(new TrialView.Side(other.place().words(), TrialRows.of(other, otherThen)));
+          moved.forEach(line -> stale.add(other.place().words() + ": " + line));
+        }
+      }
+      if (content instanceof Content.Adjustment a) {
+        predicted = predicted(card, adjuster.orElseThrow().adjuster(), a);
+      }
+    }
+    return new TrialView(
+        action,
+        adjuster.map(a -> a.adjuster().adjuster()).orElse(""),
+        parts,
+        links(card, action),
+        content == null ? "" : words(content, adjuster),
+        sides,
+        predicted,
+        stale,
+        again,
+        doIt(card, content, asked),
+        content instanceof Content.Adjustment
+            ? "Open the form with this value"
+            : "Put it in the book");
+  }
+
+  private static List<TrialView.Link> links(Card card, String action) {
+    List<TrialView.Link> links = new ArrayList<>();
+    card.adjusters()
+        .forEach(
+            a ->
+                links.add(
+                    new TrialView.Link(
+                        a.adjuster().name(),
+                        action + "?adjuster=" + encoded(a.adjuster().adjuster()))));
+    for (HappeningKind kind : HappeningKind.values()) {
+      links.add(new TrialView.Link(kind.words(), action + "?happening=" + Posted.word(kind)));
+    }
+    return links;
+  }
+
+  private static String words(Content content, Optional<InForce> adjuster) {
+    if (content instanceof Content.Adjustment a) {
+      String from = a.from() == null ? "" : a.from().inWords() + " → ";
+      return adjuster.orElseThrow().adjuster().name() + ": " + from + a.to().inWords();
+    }
+    return ((Content.Happening) content).what().words();
+  }
+
+  private static String doIt(Card card, Content content, Posted asked) {
+    if (content instanceof Content.Adjustment a) {
+      return "/corners/"
+          + card.corner()
+          + "/adjustments/"
+          + a.adjuster()
+          + "?to="
+          + encoded(asked.text("to").strip());
+    }
+    return content == null ? null : "/cars/" + card.car() + "/happenings/new";
+  }
+
+  private static List<String> predicted(Card card, Adjuster adjuster, Content.Adjustment change) {
+    TravelFindings travel = CornerTravel.of(card);
+    TravelWords words = new TravelWords(card, travel);
+    return StopMoved.of(card, travel, adjuster, change.from(), change.to()).stream()
+        .flatMap(moved -> lines(moved, words))
+        .toList();
+  }
+
+  private static java.util.stream.Stream<String> lines(StopMoved moved, TravelWords words) {
+    String stop = moved.end() == End.DROOP ? "The strap" : "The bump stop";
+    String how =
+        moved.by() == PositionToSetting.By.RATIO
+            ? " (by the ratio alone: no reading lies there)"
+            : "";
+    var fromZero = words.zero().from(moved.positionMm().value()) - moved.positionMm().value();
+    return java.util.stream.Stream.concat(
+        java.util.stream.Stream.of(
+            "Predicted: "
+                + stop.toLowerCase(java.util.Locale.ROOT)
+                + " would stop the wheel at "
+                + TrialRows.signed(moved.positionMm().plus(fromZero), words.lengths())
+                + " "
+                + words.zero().words()
+                + how
+                + "."),
+        moved.marginMm().stream()
+            .map(
+                m ->
+                    "Predicted margin in "
+                        + (moved.end() == End.DROOP ? "droop" : "bump")
+                        + ": "
+                        + TrialRows.signed(m, words.lengths())
+                        + "."));
+  }
+
+  private static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  }
+}

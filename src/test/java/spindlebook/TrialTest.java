@@ -15,19 +15,19 @@ class TrialTest {
   @TempDir Path folder;
   private Shop shop;
   private String trial;
-  private int entries;
+  private java.util.List<String> lines;
 
   @BeforeEach
   void open() {
     shop = new Shop(folder);
     Marmot marmot = new Marmot(shop).prepared().measured();
     trial = "/corners/" + marmot.left + "/trial";
-    entries = shop.entries();
+    lines = shop.lines();
   }
 
   @AfterEach
   void nothing_was_written() {
-    assertEquals(entries, shop.entries());
+    assertEquals(lines, shop.lines());
     shop.close();
   }
 

@@ -20,9 +20,9 @@ import spindlebook.uncertainty.Figure;
  * short); w how far the wheel goes (mm) when the strap's length, or the gap from stop to pad where
  * it is solid, changes by what is set ({@link PositionToSetting#wheelChange}). Assumes that what is
  * held back for stretch or impact stays as it is. Empty when the stop is not known, fewer than two
- * lengths were read, or the curve never has that length. Source: derived in docs/methods.md with
- * PositionToSetting. Worked example: on a straight line of 1 mm strap for 2 mm of wheel, a strap 10
- * mm shorter stops the wheel 20 mm higher.
+ * lengths were read, or the curve never has that length. Source: derived here from {@link
+ * PositionToSetting}. Worked example: on a straight line of 1 mm strap for 2 mm of wheel, a strap
+ * 10 mm shorter stops the wheel 20 mm higher.
  *
  * @param marginMm empty when there is no margin today
  */

@@ -1,0 +1,83 @@
+package spindlebook.trial;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.HappeningKind;
+import spindlebook.corner.InForce;
+import spindlebook.corner.Noted;
+import spindlebook.corner.RandomBook;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.Setting;
+import spindlebook.corner.SettingUnit;
+import spindlebook.corner.Standing;
+import spindlebook.travel.CornerTravel;
+
+/** A trial against the same entry really written, by another writer later; seeded books. */
+class OnPaperTest {
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
+  void a_trial_says_of_every_corner_what_the_entry_would_say_once_written(long seed) {
+    List<Noted> entries = new RandomBook(seed).entries(140);
+    CarBook book = CarBook.of(entries);
+    int moved = 0;
+    int tried = 0;
+    for (String corner : book.corners()) {
+      for (Content content : changes(book.card(corner))) {
+        CarBook paper = OnPaper.with(book, content);
+        List<Noted> written = new ArrayList<>(entries);
+        written.add(
+            new Noted(
+                book.n() + 1,
+                "written",
+                Instant.parse("2031-01-01T00:00:00Z"),
+                "Sam",
+                book.n(),
+                content));
+        CarBook real = CarBook.of(written);
+        tried++;
+        for (String other : book.corners()) {
+          assertEquals(standings(real.card(other)), standings(paper.card(other)));
+          assertEquals(
+              CornerTravel.of(real.card(other)).toString(),
+              CornerTravel.of(paper.card(other)).toString());
+          moved += standings(book.card(other)).equals(standings(paper.card(other))) ? 0 : 1;
+        }
+        assertEquals(entries, book.entries());
+      }
+    }
+    assertTrue(tried > 5 && moved > 0, tried + " tried, moved " + moved);
+  }
+
+  private static List<Content> changes(Card card) {
+    List<Content> changes = new ArrayList<>();
+    for (InForce a : card.adjusters()) {
+      SettingUnit unit = a.adjuster().unit();
+      Setting to =
+          unit == SettingUnit.WORDS ? Setting.words("another") : new Setting("7", unit, 7.0);
+      changes.add(
+          new Content.Adjustment(
+              card.corner(), a.adjuster().adjuster(), a.setting(), to, null, null));
+    }
+    for (HappeningKind kind : HappeningKind.values()) {
+      changes.add(new Content.Happening(card.car(), card.corner(), kind, null));
+    }
+    return changes;
+  }
+
+  private static List<Standing> standings(Card card) {
+    List<Standing> all = new ArrayList<>();
+    card.heights().stream().map(SeenHeight::stop).forEach(all::add);
+    card.readings().stream().map(SeenReading::stands).forEach(all::add);
+    return all;
+  }
+}

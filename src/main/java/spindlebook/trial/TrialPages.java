@@ -6,7 +6,9 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.Adjuster;
@@ -172,19 +174,19 @@ public final class TrialPages {
         .toList();
   }
 
-  private static java.util.stream.Stream<String> lines(StopMoved moved, TravelWords words) {
+  private static Stream<String> lines(StopMoved moved, TravelWords words) {
     String stop = moved.end() == End.DROOP ? "The strap" : "The bump stop";
     String how =
         moved.by() == PositionToSetting.By.RATIO
             ? " (by the ratio alone: no reading lies there)"
             : "";
-    var fromZero = words.zero().from(moved.positionMm().value()) - moved.positionMm().value();
-    return java.util.stream.Stream.concat(
-        java.util.stream.Stream.of(
+    double fromZeroMm = words.zero().from(moved.positionMm().value()) - moved.positionMm().value();
+    return Stream.concat(
+        Stream.of(
             "Predicted: "
-                + stop.toLowerCase(java.util.Locale.ROOT)
+                + stop.toLowerCase(Locale.ROOT)
                 + " would stop the wheel at "
-                + TrialRows.signed(moved.positionMm().plus(fromZero), words.lengths())
+                + TrialRows.signed(moved.positionMm().plus(fromZeroMm), words.lengths())
                 + " "
                 + words.zero().words()
                 + how

@@ -2,6 +2,7 @@ package spindlebook.trial;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.Card;
@@ -20,7 +21,7 @@ final class TrialRows {
   static List<Row> of(Card today, Card then) {
     List<Row> now = states(today);
     List<Row> later = states(then);
-    return java.util.stream.IntStream.range(0, now.size())
+    return IntStream.range(0, now.size())
         .mapToObj(i -> new Row(now.get(i).what(), now.get(i).today(), later.get(i).today()))
         .toList();
   }

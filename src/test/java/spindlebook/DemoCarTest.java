@@ -64,7 +64,9 @@ class DemoCarTest {
     Card left = marmot.card("marmot-lf");
     String words = new TravelWords(left, CornerTravel.of(left)).cure(CornerTravel.of(left).droop());
     assertTrue(
-        words.startsWith("Limit strap 5/8 in shorter, to 19 1/8 in, cures it, its ± counted"),
+        words.startsWith(
+            "Limit strap 5/8 in shorter, to 19 1/8 in, stops the wheel 1 3/16 in sooner and cures"
+                + " it, its ± counted"),
         words);
   }
 

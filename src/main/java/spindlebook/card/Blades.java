@@ -6,6 +6,7 @@ import java.util.Optional;
 import spindlebook.corner.Card;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Limit;
+import spindlebook.travel.Outcome;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.web.FigureText;
@@ -139,9 +140,7 @@ final class Blades {
                         : s.computed() ? "bump stop solid, computed" : "bump stop solid",
                     Mark.Kind.STOP,
                     null));
-    end.rules()
-        .ifPresent(
-            l -> mark(l.positionMm(), words.name(l), Mark.Kind.RULES, Shown.state(l.outcome())));
+    end.rules().ifPresent(l -> rules(end, l));
     if (!all) {
       return;
     }
@@ -153,6 +152,16 @@ final class Blades {
     end.neededStopMm()
         .filter(n -> end.rules().isPresent())
         .ifPresent(n -> mark(n, droop ? "usable bottom" : "usable top", Mark.Kind.END, null));
+  }
+
+  /** A limit that is kept says nothing of the end while others of it are still to be read. */
+  private void rules(EndFindings end, Limit limit) {
+    boolean soFar = !end.needs().isEmpty() && limit.outcome() == Outcome.CLEAR;
+    mark(
+        limit.positionMm(),
+        words.name(limit) + (soFar ? " so far" : ""),
+        Mark.Kind.RULES,
+        soFar ? null : Shown.state(limit.outcome()));
   }
 
   private void mark(Figure positionMm, String what, Mark.Kind kind, State state) {

@@ -85,13 +85,14 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
     Total could = j.travel().asItCouldBe();
     Total set = j.travel().asSet();
     FigureText usable = null;
-    String usableWord = "no total yet";
+    String usableWord = "travel: no total yet";
     if (could.mm().isPresent()) {
       usable = words.lengths().figure(could.mm().get());
-      usableWord = could.atLeast() ? "at least, as it could be" : "as it could be";
+      usableWord =
+          could.atLeast() ? "of travel at least, as it could be" : "of travel, as it could be";
     } else if (set.mm().isPresent()) {
       usable = words.lengths().figure(set.mm().get());
-      usableWord = "as set";
+      usableWord = "of travel, as set";
     }
     return new CornerLine(
         Capital.of(j.card().place().words()),

@@ -256,8 +256,8 @@ public final class TravelWords {
   }
 
   /**
-   * "Limit strap 5/8 in shorter, to 19 3/8 in, cures it, its ± counted." Where a limit stays too
-   * close to call because of what was read of it, it is named.
+   * "Limit strap 5/8 in shorter, to 19 3/8 in, stops the wheel 1 in sooner and cures it, its ±
+   * counted." Where a limit stays too close to call because of what was read of it, it is named.
    */
   public String cure(EndFindings end) {
     if (end.cure().isEmpty()) {
@@ -273,9 +273,12 @@ public final class TravelWords {
         + lengths.text(cure.setMm())
         + sense
         + to
+        + ", stops the wheel "
+        + lengths.text(Math.abs(cure.atWheelMm()))
+        + " sooner and "
         + (cure.leaves() == null
-            ? ", cures it, its ± counted."
-            : ", takes away the shortfall and its ±; "
+            ? "cures it, its ± counted."
+            : "takes away the shortfall and its ±; "
                 + name(cure.leaves())
                 + " stays too close to call until it is read again.");
   }

@@ -23,14 +23,15 @@ public record CheckLine(String outcome, String href, String signed, String since
         book.lastSignOff().map(s -> "/sign-offs/" + s.key() + "/since").orElse(null));
   }
 
-  /** {@code signed off on 3 Nov 2026 by Ada, 53 entries since}. */
+  /** {@code Last signed off on 3 Nov 2026 by Ada; it does not count the 53 entries since}. */
   static String signed(CarBook book, SeenSignOff last) {
     int since = last.since(book).size();
-    return "signed off on "
+    return "Last signed off on "
         + Days.day(last.at())
         + " by "
         + last.who()
-        + ", "
-        + (since == 0 ? "nothing changed since" : Counted.of(since, "entry", "entries") + " since");
+        + (since == 0
+            ? ", nothing changed since"
+            : "; it does not count the " + Counted.of(since, "entry", "entries") + " since");
   }
 }

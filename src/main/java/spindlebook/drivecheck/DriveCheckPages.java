@@ -60,7 +60,7 @@ public final class DriveCheckPages {
         corners(check),
         notes(check),
         groups(CheckWords.of(history, check)),
-        last.map(s -> Capital.of(CheckLine.signed(history, s)) + ".").orElse(""),
+        last.map(s -> CheckLine.signed(history, s) + ".").orElse(""),
         last.map(s -> "/sign-offs/" + s.key()).orElse(null),
         last.map(s -> "/sign-offs/" + s.key() + "/since").orElse(null));
   }

@@ -59,7 +59,7 @@ final class PrintViews {
         Math.max(0, first.size() - MOST_FIRST),
         history
             .lastSignOff()
-            .map(s -> Capital.of(CheckLine.signed(history, s)) + ".")
+            .map(s -> CheckLine.signed(history, s) + ".")
             .orElse("Not signed off yet."));
   }
 

@@ -10,7 +10,8 @@ import java.util.List;
  * @param worst why it is the worst corner, a few words; empty for all others
  * @param state the worst state of the corner
  * @param usable usable travel as it could be; null when a term is missing
- * @param usableWord "usable as it could be", or "needs full droop again" when there is no figure
+ * @param usableWord "of travel, as it could be", or "needs full droop again" when there is no
+ *     figure
  * @param finding what is wrong, one sentence
  * @param cure what cures it; may be empty
  * @param more lesser findings; may be empty

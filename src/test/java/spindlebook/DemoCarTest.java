@@ -66,7 +66,7 @@ class DemoCarTest {
     assertTrue(
         words.startsWith(
             "Limit strap 5/8 in shorter, to 19 1/8 in, stops the wheel 1 3/16 in sooner and cures"
-                + " it, its ± counted"),
+                + " it, ± included"),
         words);
   }
 

@@ -174,7 +174,7 @@ class LimitsPagesTest {
         "first it needs 3 gaps to be read.",
         "Read next Read tie rod to upper arm");
     Page car = shop.get("/cars/" + marmot.car).is(200);
-    says(car, "Next: left front, read tie rod to upper arm");
+    says(car, "Next reading: left front, read tie rod to upper arm");
     assertTrue(car.html().contains("href=\"/corners/" + marmot.left + "/limits\""), car.html());
     // The round it leads to asks for exactly that gap.
     String next =
@@ -289,7 +289,9 @@ class LimitsPagesTest {
           shown.get("/corners/marmot-rf/limits").is(200),
           "can’t tell Too close to call within ±",
           "Reading it again will not settle it");
-      says(shown.get("/cars/marmot").is(200), "Next: left front, read tyre to frame, straight");
+      says(
+          shown.get("/cars/marmot").is(200),
+          "Next reading: left front, read tyre to frame, straight");
       Page looked = shown.looker().get("/corners/marmot-lf/limits").is(200);
       says(looked, "Read next");
     }

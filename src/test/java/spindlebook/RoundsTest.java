@@ -140,7 +140,7 @@ class RoundsTest {
     String corner = shop.get("/corners/" + marmot.left).text();
     assertTrue(corner.contains("To be read again: " + inAll.group(1) + " "), corner);
     String car = shop.get("/cars/" + marmot.car).text();
-    assertTrue(car.contains(inAll.group(1) + " things have to be read again."), car);
+    assertTrue(car.contains(inAll.group(1) + " readings to take again."), car);
   }
 
   @Test

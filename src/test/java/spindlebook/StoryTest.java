@@ -229,7 +229,11 @@ class StoryTest {
     String given = shop.get("/corners/" + marmot.left + "/given").text();
     assertTrue(given.contains("A full bump read solid counts before it."), given);
     String strap = shop.get("/corners/" + marmot.left + "/adjustments/limit-strap").text();
-    assertTrue(strap.contains("Limit strap 1 5/8 in shorter, to 16 3/4 in, cures it"), strap);
+    assertTrue(
+        strap.contains(
+            "Limit strap 1 5/8 in shorter, to 16 3/4 in, stops the wheel 3 13/16 in sooner and"
+                + " cures it"),
+        strap);
   }
 
   /** The strap's stop read at −12 5/8, and the strap on it: 5/16 longer than it was made. */

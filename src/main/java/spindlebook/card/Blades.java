@@ -108,12 +108,9 @@ final class Blades {
 
   /** Where the wheel gets in the end: the stop and what comes after it. */
   private Optional<Double> reach(EndFindings end) {
-    return end.stop()
-        .map(
-            s -> {
-              double held = end.heldBack().map(h -> h.mm().value()).orElse(0.0);
-              return words.zero().from(s.positionMm().value() + held * end.end().outward());
-            });
+    return end.reachMm()
+        .or(() -> end.stop().map(s -> s.positionMm()))
+        .map(f -> words.zero().from(f.value()));
   }
 
   private void beyond(double fromMm, double toMm) {
@@ -137,9 +134,12 @@ final class Blades {
                     s.positionMm(),
                     droop
                         ? "strap stops here today"
-                        : s.computed() ? "bump stop solid, computed" : "bump stop solid",
+                        : s.computed() ? "bump stop solid, worked out" : "bump stop solid",
                     Mark.Kind.STOP,
                     null));
+    end.reachMm()
+        .filter(r -> !all && end.heldBack().orElseThrow().mm().value() > 0)
+        .ifPresent(r -> mark(r, droop ? "strap stretched" : "with impact", Mark.Kind.END, null));
     end.rules().ifPresent(l -> rules(end, l));
     if (!all) {
       return;

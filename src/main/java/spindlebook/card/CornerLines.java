@@ -71,11 +71,11 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
       more.add("Full bump as read and as worked out disagree.");
     }
     if (j.travel().rideMm().isEmpty()) {
-      more.add("Positions are " + words.zero().words() + ".");
+      more.add("Ride is not known now: positions are " + words.zero().words() + ".");
     }
     int again = j.card().readAgain().size();
     if (again > 0) {
-      more.add(Counted.of(again, "thing has", "things have") + " to be read again.");
+      more.add(Counted.of(again, "reading", "readings") + " to take again.");
     }
     long doubts = j.card().doubts().size();
     if (doubts > 0) {
@@ -89,10 +89,10 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
     if (could.mm().isPresent()) {
       usable = words.lengths().figure(could.mm().get());
       usableWord =
-          could.atLeast() ? "of travel at least, as it could be" : "of travel, as it could be";
+          could.atLeast() ? "of travel at least, limit to limit" : "of travel, limit to limit";
     } else if (set.mm().isPresent()) {
       usable = words.lengths().figure(set.mm().get());
-      usableWord = "of travel, as set";
+      usableWord = "of travel, stop to stop as set";
     }
     return new CornerLine(
         Capital.of(j.card().place().words()),

@@ -68,8 +68,8 @@ record SettleWords(Card card) {
           + graduation(of, readings, both.steps())
           + ".";
     }
-    return "Reading it again will not settle it: what all readings share is larger than the"
-        + " difference.";
+    return "Reading it again will not settle it: an error that every reading shares, of the tape or"
+        + " of a mark read once, is larger than the difference.";
   }
 
   /** Of the steps that weigh most in it. */

@@ -188,8 +188,10 @@ public final class TravelWords {
     }
     String least = end.marginAtLeast() ? "at least " : "";
     String rules =
-        end.rules().map(l -> name(l) + " rules, ").orElse("no limit was met as far as was read, ");
-    return rules + least + lengths.text(Math.max(0, end.marginMm().get().value())) + " left.";
+        end.rules()
+            .map(l -> name(l) + " is the nearest limit, ")
+            .orElse("no limit was met as far as was read, ");
+    return rules + least + lengths.text(Math.max(0, end.marginMm().get().value())) + " to spare.";
   }
 
   /** Several needs in one line: gaps that nobody has looked at are counted, not listed. */
@@ -256,8 +258,8 @@ public final class TravelWords {
   }
 
   /**
-   * "Limit strap 5/8 in shorter, to 19 3/8 in, stops the wheel 1 in sooner and cures it, its ±
-   * counted." Where a limit stays too close to call because of what was read of it, it is named.
+   * "Limit strap 5/8 in shorter, to 19 3/8 in, stops the wheel 1 in sooner and cures it, ±
+   * included." Where a limit stays too close to call because of what was read of it, it is named.
    */
   public String cure(EndFindings end) {
     if (end.cure().isEmpty()) {
@@ -277,7 +279,7 @@ public final class TravelWords {
         + lengths.text(Math.abs(cure.atWheelMm()))
         + " sooner and "
         + (cure.leaves() == null
-            ? "cures it, its ± counted."
+            ? (end.outcome() == Outcome.SHORT ? "cures it" : "makes it clear") + ", ± included."
             : "takes away the shortfall and its ±; "
                 + name(cure.leaves())
                 + " stays too close to call until it is read again.");

@@ -10,7 +10,7 @@ import spindlebook.web.Lengths;
 /** Why a corner is the worst of its car, short enough to be read in passing. */
 record WorstWords(TravelWords words) {
 
-  /** "Tie rod to upper arm, full right: short by 11/16 in of wheel travel at droop". */
+  /** "Tie rod to upper arm, full right: past its rule in the last 11/16 in of droop". */
   String cause(ThingFirst thing) {
     if (thing instanceof ThingFirst.OfLimit of) {
       return limit(of.limit(), of.why(), of.end() == End.DROOP ? "droop" : "bump");
@@ -44,10 +44,11 @@ record WorstWords(TravelWords words) {
     Lengths lengths = words.lengths();
     if (why == Why.SHORT) {
       return name
-          + ": short by "
+          + ": past its rule in "
           + (TravelWords.bracket(limit) ? "up to " : "")
+          + "the last "
           + lengths.text(Math.abs(limit.roomMm().value()))
-          + " of wheel travel at "
+          + " of "
           + end;
     }
     String within =

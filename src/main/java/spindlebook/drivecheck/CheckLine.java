@@ -23,7 +23,7 @@ public record CheckLine(String outcome, String href, String signed, String since
         book.lastSignOff().map(s -> "/sign-offs/" + s.key() + "/since").orElse(null));
   }
 
-  /** {@code Last signed off on 3 Nov 2026 by Ada; it does not count the 53 entries since}. */
+  /** {@code Last signed off on 3 Nov 2026 by Ada; 53 entries since, to be signed off anew}. */
   static String signed(CarBook book, SeenSignOff last) {
     int since = last.since(book).size();
     return "Last signed off on "
@@ -32,6 +32,6 @@ public record CheckLine(String outcome, String href, String signed, String since
         + last.who()
         + (since == 0
             ? ", nothing changed since"
-            : "; it does not count the " + Counted.of(since, "entry", "entries") + " since");
+            : "; " + Counted.of(since, "entry", "entries") + " since, to be signed off anew");
   }
 }

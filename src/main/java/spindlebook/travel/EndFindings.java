@@ -34,4 +34,9 @@ public record EndFindings(
     limits = List.copyOf(limits);
     needs = List.copyOf(needs);
   }
+
+  /** Where the wheel gets in the end, what is held back used up; empty while either is missing. */
+  public Optional<Figure> reachMm() {
+    return stop.flatMap(s -> heldBack.map(h -> s.positionMm().plus(h.mm().times(end.outward()))));
+  }
 }

@@ -61,7 +61,7 @@ public record BladeDrawing(
    *
    * @param box the room set aside for it, which no other label enters
    * @param anchor "start" or "end": on which side of x its text stands
-   * @param tag where the word 'rules' stands; null when it does not rule
+   * @param tag where the word 'nearest' stands; null when it is not the nearest limit
    * @param state the shape in front of the words; null for none
    * @param shape where the shape stands; null for none
    */

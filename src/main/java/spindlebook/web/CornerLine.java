@@ -10,7 +10,7 @@ import java.util.List;
  * @param worst why it is the worst corner, a few words; empty for all others
  * @param state the worst state of the corner
  * @param usable usable travel as it could be; null when a term is missing
- * @param usableWord "of travel, as it could be", or "needs full droop again" when there is no
+ * @param usableWord "of travel, limit to limit", or "needs full droop again" when there is no
  *     figure
  * @param finding what is wrong, one sentence
  * @param cure what cures it; may be empty

@@ -30,7 +30,7 @@ final class LyingBlade {
   private static final double FIGURE = 16.5;
   private static final double WORDS = 14;
   private static final double LINE = 16.5;
-  private static final double TAG_WIDTH = 42;
+  private static final double TAG_WIDTH = 58;
   private static final double SHAPE = 14;
   private static final double POLE_GAP = 8;
   private static final double TEXT_INSET = 5;

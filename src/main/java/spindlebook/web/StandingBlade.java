@@ -26,7 +26,7 @@ final class StandingBlade {
   private static final double FIGURE = 20;
   private static final double WORDS = 14.5;
   private static final double LINE = 17;
-  private static final double TAG_WIDTH = 44;
+  private static final double TAG_WIDTH = 58;
   private static final double TAG_HEIGHT = 17;
   private static final double SHAPE = 15;
 

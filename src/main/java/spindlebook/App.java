@@ -26,6 +26,8 @@ import spindlebook.car.CarList;
 import spindlebook.car.CarPages;
 import spindlebook.car.CarStore;
 import spindlebook.card.CornerPages;
+import spindlebook.compare.ComparePages;
+import spindlebook.compare.PutBackPages;
 import spindlebook.device.Code;
 import spindlebook.device.Codes;
 import spindlebook.device.DevicePages;
@@ -132,6 +134,8 @@ public final class App implements AutoCloseable {
   final DriveCheckPages driveChecks;
   final SignOffPages signOffs;
   final SidesPages sides;
+  final ComparePages comparing;
+  final PutBackPages puttingBack;
   final PhotoPages photos;
   final BookPages book;
   final EntryPages entries;
@@ -173,7 +177,8 @@ public final class App implements AutoCloseable {
     RoundStore roundStore = new RoundStore(bookFile, histories);
     DefinitionStore definitionStore = new DefinitionStore(bookFile);
     BookStore bookStore = new BookStore(bookFile);
-    this.cars = new CarPages(new CarStore(bookFile), histories);
+    CarStore carStore = new CarStore(bookFile);
+    this.cars = new CarPages(carStore, histories);
     this.corners = new CornerPages(histories);
     this.limits = new LimitsPages(histories);
     this.align = new AlignPages(histories);
@@ -198,6 +203,8 @@ public final class App implements AutoCloseable {
     this.reChecks = new ReCheckPages(histories);
     this.driveChecks = new DriveCheckPages(histories);
     this.sides = new SidesPages(histories);
+    this.comparing = new ComparePages(histories, carStore);
+    this.puttingBack = new PutBackPages(histories);
     this.signOffs = new SignOffPages(histories, new SignOffStore(bookFile));
     this.photos = new PhotoPages(histories, new PhotoStore(bookFile, dataDir));
     this.book = new BookPages(histories, bookStore);

@@ -102,6 +102,8 @@ final class Routes {
     r.get("/cars/{car}/re-check", app.reChecks::reCheck);
     r.get("/cars/{car}/drive-check", app.driveChecks::check);
     r.get("/cars/{car}/sides", app.sides::sides);
+    r.get("/cars/{car}/compare", app.comparing::compare);
+    r.get("/cars/{car}/put-back", app.puttingBack::putBack);
     r.get("/corners/{corner}/print", app.driveChecks::print);
     r.get("/cars/{car}/sign-offs", app.signOffs::list);
     r.post("/cars/{car}/sign-offs", app.signOffs::sign);

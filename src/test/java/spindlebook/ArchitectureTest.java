@@ -53,6 +53,7 @@ class ArchitectureTest {
     "spindlebook.drivecheck..",
     "spindlebook.sides..",
     "spindlebook.limits..",
+    "spindlebook.compare..",
     "spindlebook.figures.."
   };
 
@@ -206,6 +207,7 @@ class ArchitectureTest {
                 "sides",
                 "limits",
                 "trial",
+                "compare",
                 "figures")),
         rooms);
   }

@@ -17,14 +17,15 @@ final class Crawl {
   /** The book's filters come in every combination; one at a time is enough. */
   private static final Pattern TWO_FILTERS = Pattern.compile("[^?]*\\?[^=]*=.*=.*=.*");
 
-  /** The same form for every reading and change, filled with another one. */
-  private static final Pattern PHOTO_OF = Pattern.compile("\\?of=entry\\..*");
+  /** The same page for every reading and change, or for every entry of the book. */
+  private static final Pattern OF_ANY =
+      Pattern.compile("(?:\\?of=entry\\.|(?<=/compare)\\?one=|(?<=/put-back)\\?at=).*");
 
   /** So that links which never end fail instead of going on for ever. */
   private static final int MOST = 4000;
 
   private final Map<String, Page> pages = new LinkedHashMap<>();
-  private final Set<String> photoForms = new HashSet<>();
+  private final Set<String> ofAny = new HashSet<>();
 
   private Crawl() {}
 
@@ -36,8 +37,8 @@ final class Crawl {
       if (crawl.pages.containsKey(path) || TWO_FILTERS.matcher(path).matches()) {
         continue;
       }
-      String form = PHOTO_OF.matcher(path).replaceFirst("");
-      if (!form.equals(path) && !crawl.photoForms.add(form)) {
+      String form = OF_ANY.matcher(path).replaceFirst("");
+      if (!form.equals(path) && !crawl.ofAny.add(form)) {
         continue;
       }
       if (crawl.pages.size() == MOST) {

@@ -73,7 +73,7 @@ public final class CarStore {
             new Content.Definition(car, null, details, null, null, null, null, null, null)));
   }
 
-  List<Listed> all() {
+  public List<Listed> all() {
     return book.index()
         .withHandle(
             handle ->

@@ -7,27 +7,36 @@ import spindlebook.corner.InForce;
 import spindlebook.corner.Setting;
 import spindlebook.travel.Cure;
 
-/** Where a cure is prepared: the page of its adjuster. */
+/** Where a change of a setting is prepared: the page of its adjuster, filled in. */
 public final class CureAddress {
   private CureAddress() {}
 
   /** With the new setting typed in; where the present one was never said, with what is known. */
   public static String of(Card card, Cure cure) {
-    String address = "/corners/" + card.corner() + "/adjustments/" + cure.adjuster();
+    String address = adjuster(card.corner(), cure.adjuster());
     if (cure.to() == null) {
       return address;
     }
     boolean said = card.adjuster(cure.adjuster()).map(a -> a.setting() != null).orElse(false);
-    String to = "?to=" + encoded(cure.to());
-    return address + to + (said ? "" : "&from=" + encoded(cure.from()));
+    String to = "?to=" + encoded(cure.to().typed());
+    return address + to + (said ? "" : "&from=" + encoded(cure.from().typed()));
+  }
+
+  /** With what it is to be set to typed in, and why. */
+  public static String of(String corner, String adjuster, Setting to, String why) {
+    return adjuster(corner, adjuster) + "?to=" + encoded(to.typed()) + "&why=" + encoded(why);
   }
 
   /** Where an adjuster is set, with nothing typed yet. */
   public static String adjuster(Card card, InForce inForce) {
-    return "/corners/" + card.corner() + "/adjustments/" + inForce.adjuster().adjuster();
+    return adjuster(card.corner(), inForce.adjuster().adjuster());
   }
 
-  private static String encoded(Setting setting) {
-    return URLEncoder.encode(setting.typed(), StandardCharsets.UTF_8);
+  private static String adjuster(String corner, String adjuster) {
+    return "/corners/" + corner + "/adjustments/" + adjuster;
+  }
+
+  private static String encoded(String words) {
+    return URLEncoder.encode(words, StandardCharsets.UTF_8);
   }
 }

@@ -3,6 +3,7 @@ package spindlebook.card;
 import java.util.List;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.Lock;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPoint;
@@ -61,6 +62,23 @@ public final class TravelWords {
       case GROUND -> "frame to ground";
       case WATCH_POINT -> name(limit.point(), limit.steering());
     };
+  }
+
+  /** The same with the lock as this wheel sees it, which has the same name on the other side. */
+  public String nameByLock(Limit limit) {
+    return limit.kind() == Limit.Kind.WATCH_POINT
+        ? nameByLock(limit.point(), limit.steering())
+        : name(limit);
+  }
+
+  public String nameByLock(MidTravel mid) {
+    return nameByLock(mid.point(), mid.steering());
+  }
+
+  private String nameByLock(WatchPoint point, Steering steering) {
+    return steering != null && steering.steered()
+        ? point.name() + ", " + Lock.of(card.place(), steering).words()
+        : point.name();
   }
 
   public String name(MidTravel mid) {

@@ -32,6 +32,8 @@ final class KeptCopy {
     CopyChanges again = again(history, kept, sameChain);
     return new SignOffView(
         seen.key(),
+        "/cars/" + kept.car() + "/compare?one=" + seen.n(),
+        "/cars/" + kept.car() + "/put-back?at=" + seen.n(),
         Capital.of(SignOffList.outcome(kept.open().size())),
         kept.why() == null ? "" : kept.why(),
         Counted.of(seen.since(history).size(), "entry", "entries") + " since",

@@ -89,7 +89,8 @@ public final class SignOffCopy {
         limits(checked, words));
   }
 
-  private static List<SignedCorner.Rule> rules(Card card) {
+  /** What is demanded, held back and given on a corner, as its owner typed it. */
+  public static List<SignedCorner.Rule> rules(Card card) {
     List<SignedCorner.Rule> rules = new ArrayList<>();
     card.watchPoints()
         .forEach(

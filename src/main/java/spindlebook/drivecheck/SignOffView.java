@@ -7,6 +7,8 @@ import spindlebook.web.State;
 /**
  * A sign-off as it was kept, one corner at a time.
  *
+ * @param compare where it is held against today, corner by corner
+ * @param putBack what would put its settings back
  * @param why empty when nobody said
  * @param again whether computing it anew gives the same, in a sentence
  * @param differs what is computed otherwise today
@@ -16,6 +18,8 @@ import spindlebook.web.State;
  */
 public record SignOffView(
     String key,
+    String compare,
+    String putBack,
     String outcome,
     String why,
     String since,

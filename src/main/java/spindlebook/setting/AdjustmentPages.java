@@ -93,7 +93,7 @@ public final class AdjustmentPages {
     Card card = card(ctx);
     InForce adjuster = adjuster(ctx, card);
     Map<String, List<String>> start = new HashMap<>();
-    for (String name : List.of("from", "to")) {
+    for (String name : List.of("from", "to", "why")) {
       if (ctx.queryParam(name) != null) {
         start.put(name, List.of(ctx.queryParam(name)));
       }

@@ -54,9 +54,10 @@ public final class SidesPages {
   }
 
   private SidesView view(String car, List<Axle> axles, Optional<Axle> here) {
+    String compare = "/cars/" + car + "/compare";
     if (here.isEmpty()) {
       return new SidesView(
-          List.of(), "No end of this car has both its corners in the book.", List.of());
+          List.of(), "No end of this car has both its corners in the book.", List.of(), compare);
     }
     List<SidesView.Tab> tabs =
         axles.size() < 2
@@ -71,7 +72,7 @@ public final class SidesPages {
                 .toList();
     Card left = histories.card(car, here.get().left());
     Card right = histories.card(car, here.get().right());
-    return new SidesViews(left, right).view(tabs);
+    return new SidesViews(left, right).view(tabs, compare + "?beside=other-side");
   }
 
   private static List<Axle> axles(CarBook history) {

@@ -10,7 +10,7 @@ import spindlebook.web.State;
  * @param tabs the ends of the car that have both corners; empty when there is one
  * @param summary how many differ by more than their ±
  */
-public record SidesView(List<Tab> tabs, String summary, List<Group> groups) {
+public record SidesView(List<Tab> tabs, String summary, List<Group> groups, String compareHref) {
   public SidesView {
     tabs = List.copyOf(tabs);
     groups = List.copyOf(groups);
@@ -31,18 +31,35 @@ public record SidesView(List<Tab> tabs, String summary, List<Group> groups) {
   /**
    * One thing of both sides.
    *
-   * @param apart left less right; null when it is not compared
+   * @param apart left less right; null where there are no two numbers
    * @param verdict "differs", "within ±", or why it is not compared
    */
   public record Row(
-      String what, Cell left, Cell right, FigureText apart, boolean differs, String verdict) {
-    boolean compared() {
-      return apart != null;
+      String what, Cell left, Cell right, FigureText apart, Found found, String verdict) {
+    public boolean differs() {
+      return found == Found.DIFFERS;
     }
 
-    /** The sign beside the word, so that it is told without colour. */
+    boolean measured() {
+      return apart != null;
+    }
+  }
+
+  /** What comparing came to. */
+  public enum Found {
+    DIFFERS("≠"),
+    SAME("="),
+    NOT_COMPARED("–");
+
+    private final String sign;
+
+    Found(String sign) {
+      this.sign = sign;
+    }
+
+    /** Beside the word, so that it is told without colour. */
     public String sign() {
-      return differs ? "≠" : apart != null ? "=" : "–";
+      return sign;
     }
   }
 

@@ -19,6 +19,7 @@ import spindlebook.corner.ReadingPair;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Standing;
 import spindlebook.sides.SidesView.Cell;
+import spindlebook.sides.SidesView.Found;
 import spindlebook.sides.SidesView.Group;
 import spindlebook.sides.SidesView.Row;
 import spindlebook.travel.CornerTravel;
@@ -46,7 +47,7 @@ final class SidesViews {
     this.lengths = new Lengths(left.details().unit());
   }
 
-  SidesView view(List<SidesView.Tab> tabs) {
+  SidesView view(List<SidesView.Tab> tabs, String compareHref) {
     List<Row> figures = new ArrayList<>();
     sides.figures().forEach(f -> figures.add(figure(f)));
     rules("what rules droop", sides.left().droop(), sides.right().droop()).ifPresent(figures::add);
@@ -67,11 +68,11 @@ final class SidesViews {
     groups.add(group("Readings that differ", false, differ));
     byHeight.forEach((h, rows) -> groups.add(group(Capital.of(h), true, rows)));
     List<Group> told = groups.stream().filter(g -> !g.rows().isEmpty()).toList();
-    return new SidesView(tabs, summary(told), told);
+    return new SidesView(tabs, summary(told), told, compareHref);
   }
 
   private static Group group(String title, boolean folded, List<Row> rows) {
-    long not = rows.stream().filter(r -> !r.compared()).count();
+    long not = rows.stream().filter(r -> !r.measured()).count();
     String counted =
         Stream.of(rows.size() - not + " within ±", not + " not compared")
             .filter(c -> !c.startsWith("0 "))
@@ -81,7 +82,7 @@ final class SidesViews {
 
   private static String summary(List<Group> groups) {
     List<Row> compared =
-        groups.stream().flatMap(g -> g.rows().stream()).filter(Row::compared).toList();
+        groups.stream().flatMap(g -> g.rows().stream()).filter(Row::measured).toList();
     long differ = compared.stream().filter(Row::differs).count();
     if (compared.isEmpty()) {
       return "Nothing can be compared yet: no figure or reading counts on both sides.";
@@ -127,23 +128,15 @@ final class SidesViews {
             rule(left, sides.left(), l.rules()),
             rule(right, sides.right(), r.rules()),
             null,
-            both && !same,
+            !both ? Found.NOT_COMPARED : same ? Found.SAME : Found.DIFFERS,
             !both ? "not known on one side" : same ? "the same" : "not the same"));
   }
 
   private static Cell rule(Card card, TravelFindings travel, Optional<Limit> rules) {
     String href = "/corners/" + card.corner();
     return rules
-        .map(limit -> new Cell(null, name(card, travel, limit), null, href))
+        .map(limit -> new Cell(null, new TravelWords(card, travel).nameByLock(limit), null, href))
         .orElse(new Cell(null, "not known", State.NOT_MEASURED, href));
-  }
-
-  private static String name(Card card, TravelFindings travel, Limit limit) {
-    return limit.kind() != Limit.Kind.WATCH_POINT
-        ? new TravelWords(card, travel).name(limit)
-        : limit.steering() != null && limit.steering().steered()
-            ? limit.point().name() + ", " + Lock.of(card.place(), limit.steering()).words()
-            : limit.point().name();
   }
 
   // --- readings
@@ -196,14 +189,14 @@ final class SidesViews {
   private Row row(
       String what, Cell l, Cell r, Difference difference, boolean angle, String whyNot) {
     if (difference == null) {
-      return new Row(what, l, r, null, false, whyNot);
+      return new Row(what, l, r, null, Found.NOT_COMPARED, whyNot);
     }
     return new Row(
         what,
         l,
         r,
         text(difference.apart(), angle, true),
-        difference.beyond(),
+        difference.beyond() ? Found.DIFFERS : Found.SAME,
         difference.beyond() ? "differs" : "within ±");
   }
 

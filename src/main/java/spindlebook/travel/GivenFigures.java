@@ -8,7 +8,8 @@ import spindlebook.uncertainty.SourceKind;
 
 /**
  * A dimension as a figure: exact when taken from a drawing, or with the half-width its owner gives
- * (rectangular, one source wherever the dimension enters).
+ * (rectangular, one source wherever the dimension enters; another number is another measuring, and
+ * a source of its own).
  */
 final class GivenFigures {
   private GivenFigures() {}
@@ -18,7 +19,7 @@ final class GivenFigures {
     return given.halfWidth() == null
         ? exact
         : exact.withSource(
-            new Source("given:" + given.dimension(), SourceKind.ALLOWANCE),
+            new Source("given:" + given.dimension() + " " + exact.value(), SourceKind.ALLOWANCE),
             Rectangular.u(given.halfWidth().mm()));
   }
 }

@@ -15,7 +15,7 @@ final class HeldFigures {
     return held.halfWidth() == null
         ? exact
         : exact.withSource(
-            new Source("held:" + held.allowance(), SourceKind.ALLOWANCE),
+            new Source("held:" + held.allowance() + " " + exact.value(), SourceKind.ALLOWANCE),
             Rectangular.u(held.halfWidth().mm()));
   }
 }

@@ -4,18 +4,20 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import spindlebook.corner.Lock;
+import java.util.function.Predicate;
 import spindlebook.corner.Place;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
 
 /**
- * The left corner of an end of the car against its right one: each figure and each reading, with
- * the difference and whether it is beyond its uncertainty.
+ * Two corners beside each other, as a rule the left one of an end of the car and its right one:
+ * each figure, with the difference and whether it is beyond its uncertainty.
  *
- * <p>Inner lock is held against inner lock, a height against the height of the same name. What the
- * two sides share, such as one tape's own error, cancels in a difference. Only what counts now is
- * compared; what went stale, is in doubt or has no wheel position stands there and is not.
+ * <p>What the two share, such as one tape's own error, cancels in a difference; what was given or
+ * is held back is each corner's own. Only what counts is compared; what went stale, is in doubt or
+ * has no wheel position is not in a figure.
  *
  * @param figures in the order of {@link What}; only those that one side has at least
  */
@@ -66,17 +68,7 @@ public record Sides(TravelFindings left, TravelFindings right, List<Compared> fi
 
   /** Whether the same thing acts first on both sides, at the same lock as each wheel sees it. */
   public boolean sameRule(Place leftPlace, Limit ofLeft, Limit ofRight) {
-    boolean samePoint =
-        ofLeft.point() == null
-            ? ofRight.point() == null
-            : ofRight.point() != null && ofLeft.point().point().equals(ofRight.point().point());
-    return ofLeft.kind() == ofRight.kind()
-        && samePoint
-        && lock(leftPlace, ofLeft) == lock(leftPlace.mirror(), ofRight);
-  }
-
-  private static Lock lock(Place place, Limit limit) {
-    return limit.steering() == null ? Lock.STRAIGHT : Lock.of(place, limit.steering());
+    return LimitPair.same(leftPlace, ofLeft, leftPlace.mirror(), ofRight);
   }
 
   public Sides {
@@ -84,6 +76,13 @@ public record Sides(TravelFindings left, TravelFindings right, List<Compared> fi
   }
 
   public static Sides of(TravelFindings left, TravelFindings right) {
+    return of(left, right, source -> source.kind() != SourceKind.ALLOWANCE);
+  }
+
+  /**
+   * @param shared whether a source of one id is the same error in both
+   */
+  public static Sides of(TravelFindings left, TravelFindings right, Predicate<Source> shared) {
     List<Compared> figures = new ArrayList<>();
     for (What what : What.values()) {
       Optional<Figure> l = what.figure.apply(left);
@@ -91,7 +90,7 @@ public record Sides(TravelFindings left, TravelFindings right, List<Compared> fi
       boolean bound = what.atLeast(left) || what.atLeast(right);
       if (l.isPresent() || r.isPresent()) {
         Optional<Difference> difference =
-            bound ? Optional.empty() : l.flatMap(a -> r.map(b -> Difference.of(a, b)));
+            bound ? Optional.empty() : l.flatMap(a -> r.map(b -> Difference.of(a, b, shared)));
         figures.add(new Compared(what, l, r, difference));
       }
     }

@@ -45,4 +45,18 @@ class DifferenceTest {
     assertFalse(Difference.of(Figure.exact(1), Figure.exact(1)).beyond());
     assertTrue(Difference.of(Figure.exact(1), Figure.exact(1.0001)).beyond());
   }
+
+  @Test
+  void two_errors_of_one_name_do_not_cancel() {
+    Difference d =
+        Difference.of(placed(12.7, "left"), placed(9.525, "right"), s -> !s.equals(TAPE));
+    // 2 · √(2 · 0.458² + 2 · 0.3²).
+    assertEquals(1.5485, d.apart().U(), 1e-4);
+    assertTrue(d.beyond());
+    assertFalse(
+        Difference.of(placed(10, "left"), placed(11.4, "right"), s -> !s.equals(TAPE)).beyond());
+    assertEquals(
+        Difference.of(placed(10, "left"), placed(11, "right")),
+        Difference.of(placed(10, "left"), placed(11, "right"), s -> true));
+  }
 }

@@ -1,0 +1,165 @@
+package spindlebook.compare;
+
+import io.javalin.http.Context;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import spindlebook.car.CarStore;
+import spindlebook.card.Capital;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Place;
+import spindlebook.log.Histories;
+import spindlebook.units.LengthUnit;
+import spindlebook.web.Cautions;
+import spindlebook.web.Crumb;
+import spindlebook.web.Html;
+import spindlebook.web.PageFrame;
+import spindlebook.web.Posted;
+
+/** Two points of the book beside each other: then and now, left and right, two cars. */
+public final class ComparePages {
+  private final Histories histories;
+  private final CarStore cars;
+
+  public ComparePages(Histories histories, CarStore cars) {
+    this.histories = histories;
+    this.cars = cars;
+  }
+
+  public void compare(Context ctx) {
+    Asked asked = Asked.read(ctx, histories);
+    String car = asked.book().car().orElseThrow();
+    String name = asked.book().details().orElseThrow().name();
+    List<Compared> corners = corners(asked);
+    Compared here =
+        corners.stream()
+            .filter(c -> asked.place().map(p -> p == c.place()).orElse(c.differing() > 0))
+            .findFirst()
+            .orElse(corners.isEmpty() ? null : corners.get(0));
+    PageFrame frame =
+        PageFrame.of("Compare · " + name, "Compare")
+            .sub(sub(asked, name))
+            .crumbs(
+                new Crumb(name, "/cars/" + car), new Crumb("the book", "/cars/" + car + "/book"))
+            .ownSheets("car.css")
+            .caution(Cautions.FIGURES);
+    Html.show(ctx, Html.TEMPLATES.compareCompare(frame, view(asked, car, name, corners, here)));
+  }
+
+  private static String sub(Asked asked, String name) {
+    if (asked.otherSide()) {
+      return name + ", left and right: " + words(asked.one(), asked.other());
+    }
+    return asked.otherCar()
+        ? name
+            + " at "
+            + asked.one().words()
+            + " and "
+            + asked.otherBook().details().orElseThrow().name()
+            + " at "
+            + asked.other().words()
+        : name + ", " + words(asked.one(), asked.other());
+  }
+
+  private static String words(Point one, Point other) {
+    return one.equals(other) ? one.words() : one.words() + " and " + other.words();
+  }
+
+  // --- corner by corner
+
+  private static List<Compared> corners(Asked asked) {
+    CarBook one = asked.book().asOf(asked.one().n());
+    CarBook other = asked.otherBook().asOf(asked.other().n());
+    LengthUnit unit = asked.book().details().orElseThrow().unit();
+    return Arrays.stream(Place.values())
+        .filter(p -> asked.book().cornerAt(p).isPresent())
+        .map(p -> Compared.of(asked, one, other, p, unit))
+        .toList();
+  }
+
+  private CompareView view(
+      Asked asked, String car, String name, List<Compared> corners, Compared here) {
+    String action = "/cars/" + car + "/compare";
+    String query =
+        action
+            + "?one="
+            + asked.one().at()
+            + "&other="
+            + asked.other().at()
+            + (asked.beside().isEmpty() ? "" : "&beside=" + encoded(asked.beside()));
+    List<CompareView.Tab> tabs =
+        corners.stream()
+            .map(
+                c ->
+                    new CompareView.Tab(
+                        c.place().words(),
+                        c.found(),
+                        query + "&corner=" + Posted.word(c.place()),
+                        c.equals(here)))
+            .toList();
+    return new CompareView(
+        action,
+        selects(asked, name),
+        tabs,
+        said(asked, here),
+        here == null ? "" : here.heads().one(),
+        here == null ? "" : here.heads().other(),
+        here == null || here.groups().isEmpty()
+            ? ""
+            : "Differences are " + here.heads().apart() + ".",
+        here == null ? List.of() : here.lacking(),
+        here == null ? List.of() : here.groups(),
+        links(asked, car));
+  }
+
+  private static String said(Asked asked, Compared here) {
+    if (here == null) {
+      return "This car has no corner in the book.";
+    }
+    return asked.samePoint() ? "Both are the same point of the book. " + here.said() : here.said();
+  }
+
+  private List<PointSelect> selects(Asked asked, String name) {
+    List<PointSelect> selects = new ArrayList<>();
+    selects.add(
+        new Points(asked.book()).select("one", Capital.of(name) + ", as it stood", asked.one()));
+    selects.add(new PointSelect("beside", "Beside it", besides(asked), List.of()));
+    selects.add(new Points(asked.otherBook()).select("other", "As it stood", asked.other()));
+    return selects;
+  }
+
+  private List<PointSelect.Option> besides(Asked asked) {
+    List<PointSelect.Option> options = new ArrayList<>();
+    options.add(new PointSelect.Option("", "the same corner", asked.beside().isEmpty()));
+    options.add(new PointSelect.Option(Asked.OTHER_SIDE, "the other side", asked.otherSide()));
+    for (CarStore.Listed car : cars.all()) {
+      if (!asked.book().car().orElseThrow().equals(car.key())) {
+        options.add(
+            new PointSelect.Option(car.key(), car.name(), asked.beside().equals(car.key())));
+      }
+    }
+    return options;
+  }
+
+  private static List<CompareView.Link> links(Asked asked, String car) {
+    List<CompareView.Link> links = new ArrayList<>();
+    if (asked.beside().isEmpty() && !asked.one().isNow()) {
+      links.add(
+          new CompareView.Link(
+              "Put it back as it stood at " + asked.one().words(),
+              "/cars/" + car + "/put-back?at=" + asked.one().at()));
+    }
+    if (asked.otherSide()) {
+      links.add(
+          new CompareView.Link(
+              "Readings too, left against right today", "/cars/" + car + "/sides"));
+    }
+    return links;
+  }
+
+  private static String encoded(String key) {
+    return URLEncoder.encode(key, StandardCharsets.UTF_8);
+  }
+}

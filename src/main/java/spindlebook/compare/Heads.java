@@ -1,0 +1,13 @@
+package spindlebook.compare;
+
+/**
+ * What the two columns are called.
+ *
+ * @param one "entry 23"
+ */
+record Heads(String one, String other) {
+  /** Which way round a difference is. */
+  String apart() {
+    return other + " less " + one;
+  }
+}

@@ -1,0 +1,146 @@
+package spindlebook.compare;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import spindlebook.card.Capital;
+import spindlebook.card.CureAddress;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.PuttingBack;
+import spindlebook.corner.ReadAgain;
+import spindlebook.corner.Standing;
+import spindlebook.corner.WatchPoint;
+import spindlebook.log.Histories;
+import spindlebook.web.Cautions;
+import spindlebook.web.Crumb;
+import spindlebook.web.Html;
+import spindlebook.web.PageFrame;
+
+/** The settings as they stood at a point of the book: what brings them back, each prepared. */
+public final class PutBackPages {
+  private final Histories histories;
+
+  public PutBackPages(Histories histories) {
+    this.histories = histories;
+  }
+
+  /** {@code at} an entry; without one, where comparing begins too. */
+  public void putBack(Context ctx) {
+    CarBook book = histories.of(ctx.pathParam("car"));
+    String car = book.car().orElseThrow(NotFoundResponse::new);
+    Points points = new Points(book);
+    String typed = ctx.queryParam("at");
+    Point at =
+        typed == null
+            ? points.usual()
+            : Point.read(book, typed.strip()).orElseThrow(NotFoundResponse::new);
+    PageFrame frame =
+        PageFrame.of("Put it back · Spindlebook", "Put it back")
+            .sub("All settings as they stood at " + at.words() + ".")
+            .crumbs(
+                new Crumb(book.details().orElseThrow().name(), "/cars/" + car),
+                new Crumb("the book", "/cars/" + car + "/book"))
+            .ownSheets("car.css")
+            .caution(Cautions.SETTING);
+    PuttingBack back = PuttingBack.to(book, at.n());
+    String address = "/cars/" + car;
+    Html.show(
+        ctx,
+        Html.TEMPLATES.comparePutback(
+            frame,
+            new PutBackView(
+                address + "/put-back",
+                points.select("at", "As it stood at", at),
+                address + "/compare?one=" + at.at(),
+                said(back),
+                turns(back, at),
+                back.cannot().stream().map(PutBackPages::cannot).toList(),
+                after(book, back))));
+  }
+
+  private static String said(PuttingBack back) {
+    if (!back.steps().isEmpty()) {
+      return "";
+    }
+    return back.cannot().isEmpty()
+        ? "Nothing to do: every setting stands as it stood then."
+        : "Nothing to set: every setting that can be put back stands as it stood then.";
+  }
+
+  private static List<PutBackView.Turn> turns(PuttingBack back, Point at) {
+    Map<PuttingBack.Turn, List<PutBackView.Step>> turns = new EnumMap<>(PuttingBack.Turn.class);
+    for (PuttingBack.Step s : back.steps()) {
+      turns.computeIfAbsent(s.turn(), t -> new ArrayList<>()).add(step(s, at));
+    }
+    return turns.entrySet().stream()
+        .map(
+            t ->
+                new PutBackView.Turn(
+                    t.getKey().words(), Capital.of(t.getKey().why()) + ".", t.getValue()))
+        .toList();
+  }
+
+  private static PutBackView.Step step(PuttingBack.Step s, Point at) {
+    return new PutBackView.Step(
+        Capital.of(s.adjuster().name())
+            + (s.now() == null ? "" : " from " + s.now().inWords())
+            + " to "
+            + s.then().inWords(),
+        s.place().words(),
+        CureAddress.of(
+            s.corner(), s.adjuster().adjuster(), s.then(), "put back as at " + at.words()));
+  }
+
+  private static PutBackView.Cannot cannot(PuttingBack.Cannot c) {
+    return new PutBackView.Cannot(
+        Capital.of((c.place() == null ? "" : c.place().words() + ": ") + c.what()),
+        c.why(),
+        c.entry() == null ? null : "/entries/" + c.entry());
+  }
+
+  // --- once all of it is done
+
+  private static List<PutBackView.After> after(CarBook book, PuttingBack back) {
+    CarBook made = back.made(book);
+    return made.corners().stream()
+        .map(c -> after(book.card(c), made.card(c)))
+        .filter(a -> !a.none())
+        .toList();
+  }
+
+  private static PutBackView.After after(Card now, Card made) {
+    List<String> stale = again(made, Standing.STALE);
+    List<String> already = again(now, Standing.STALE);
+    return new PutBackView.After(
+        Capital.of(made.place().words()),
+        again(made, Standing.PUT_BACK),
+        stale.stream().filter(s -> !already.contains(s)).toList(),
+        stale.stream().filter(already::contains).toList());
+  }
+
+  private static List<String> again(Card card, Standing stands) {
+    return card.readAgain().stream()
+        .filter(r -> r.stands() == stands)
+        .map(r -> line(card, r))
+        .distinct()
+        .toList();
+  }
+
+  private static String line(Card card, ReadAgain again) {
+    ToRead t = again.toRead();
+    String height = t.label() == null ? t.name().words() : t.name().words() + ", " + t.label();
+    if (t.quantity() == null) {
+      return "where '" + height + "' lies";
+    }
+    String what =
+        t.point() == null
+            ? t.quantity().words()
+            : card.watchPoint(t.point()).map(WatchPoint::name).orElse(t.point());
+    return what + " · " + height + " · " + t.steering().words();
+  }
+}

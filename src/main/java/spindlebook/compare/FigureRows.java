@@ -71,7 +71,10 @@ final class FigureRows {
         f.difference(),
         alike(f.left(), f.right(), leastOne && leastOther),
         f.left().isPresent() && f.right().isPresent()
-            ? "not compared: " + (leastOne ? heads.one() : heads.other()) + " is at least so much"
+            ? "not compared: "
+                + (leastOne && leastOther
+                    ? "both are at least so much"
+                    : (leastOne ? heads.one() : heads.other()) + " is at least so much")
             : notKnown(f.left().isEmpty() ? heads.one() : heads.other()));
   }
 
@@ -79,16 +82,25 @@ final class FigureRows {
     return "not compared: not known, " + head;
   }
 
-  /** What either side lacks for its figures, a sentence each. */
+  /** What either side lacks for its figures, a sentence each; one for both where it is the same. */
   List<String> lacking() {
+    String first = lacking(one, pair.sides().left());
+    String second = lacking(other, pair.sides().right());
+    if (first.equals(second)) {
+      return first.isEmpty() ? List.of() : List.of(sentence("Both need ", first));
+    }
     return Stream.of(
-            lacking(heads.one(), one, pair.sides().left()),
-            lacking(heads.other(), other, pair.sides().right()))
-        .flatMap(Optional::stream)
+            first.isEmpty() ? "" : sentence(Capital.of(heads.one()) + ": needs ", first),
+            second.isEmpty() ? "" : sentence(Capital.of(heads.other()) + ": needs ", second))
+        .filter(s -> !s.isEmpty())
         .toList();
   }
 
-  private static Optional<String> lacking(String head, TravelWords words, TravelFindings travel) {
+  private static String sentence(String who, String what) {
+    return who + what + ". What rests on it is not compared.";
+  }
+
+  private static String lacking(TravelWords words, TravelFindings travel) {
     List<Need> needs =
         Stream.of(
                 travel.droop().needs(),
@@ -98,19 +110,13 @@ final class FigureRows {
             .flatMap(List::stream)
             .distinct()
             .toList();
-    return needs.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            Capital.of(head)
-                + ": needs "
-                + words.needs(needs)
-                + ". What rests on it is not compared.");
+    return needs.isEmpty() ? "" : words.needs(needs);
   }
 
   private Cell cell(Optional<Figure> figure, boolean atLeast) {
     return figure
         .map(f -> new Cell(lengths.figure(f), atLeast ? "at least" : "", null, null))
-        .orElse(new Cell(null, "not known", State.NOT_MEASURED, null));
+        .orElse(new Cell(null, "not known", null, null));
   }
 
   private Row rules(End end) {
@@ -145,7 +151,7 @@ final class FigureRows {
 
   private Cell rules(TravelWords words, EndFindings end) {
     String name = end.rules().map(l -> name(words, l)).orElse("none found");
-    return new Cell(null, name, Shown.state(end.outcome()), null);
+    return new Cell(null, name, state(end.outcome()), null);
   }
 
   private String name(TravelWords words, Limit limit) {
@@ -238,15 +244,20 @@ final class FigureRows {
       return new Cell(null, "not there", null, null);
     }
     Limit l = limit.get();
-    State state = Shown.state(l.outcome());
+    State state = state(l.outcome());
     if (l.roomMm() == null) {
       boolean everywhere = l.at() instanceof EndLimit.BrokenThroughout;
-      return new Cell(null, everywhere ? "at every height read" : "no room known", state, null);
+      return new Cell(null, everywhere ? "at every height read" : "not known", state, null);
     }
     return new Cell(lengths.signedFigure(l.roomMm()), l.found() ? "" : "at least", state, null);
   }
 
   // --- both
+
+  /** What was not read says so in words: its sign is too wide for a column of three. */
+  private static State state(Outcome outcome) {
+    return outcome == Outcome.NEEDS ? null : Shown.state(outcome);
+  }
 
   /** Two bounds that say the same: nothing was read between. */
   private static boolean alike(Optional<Figure> a, Optional<Figure> b, boolean bothBounds) {

@@ -4,8 +4,12 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import spindlebook.card.Capital;
 import spindlebook.card.CureAddress;
 import spindlebook.corner.CarBook;
@@ -114,33 +118,36 @@ public final class PutBackPages {
   }
 
   private static PutBackView.After after(Card now, Card made) {
-    List<String> stale = again(made, Standing.STALE);
-    List<String> already = again(now, Standing.STALE);
+    Set<ToRead> already =
+        now.readAgain().stream()
+            .filter(r -> r.stands() == Standing.STALE)
+            .map(ReadAgain::toRead)
+            .collect(Collectors.toSet());
     return new PutBackView.After(
         Capital.of(made.place().words()),
-        again(made, Standing.PUT_BACK),
-        stale.stream().filter(s -> !already.contains(s)).toList(),
-        stale.stream().filter(already::contains).toList());
+        again(made, r -> r.stands() == Standing.PUT_BACK),
+        again(made, r -> r.stands() == Standing.STALE && !already.contains(r.toRead())),
+        again(made, r -> r.stands() == Standing.STALE && already.contains(r.toRead())));
   }
 
-  private static List<String> again(Card card, Standing stands) {
-    return card.readAgain().stream()
-        .filter(r -> r.stands() == stands)
-        .map(r -> line(card, r))
-        .distinct()
-        .toList();
+  private static PutBackView.Again again(Card card, Predicate<ReadAgain> which) {
+    Map<String, Integer> things = new LinkedHashMap<>();
+    card.readAgain().stream()
+        .filter(which)
+        .forEach(r -> things.merge(thing(card, r.toRead()), 1, Integer::sum));
+    return new PutBackView.Again(
+        things.values().stream().mapToInt(n -> n).sum(),
+        things.entrySet().stream()
+            .map(t -> t.getKey() + (t.getValue() == 1 ? "" : ", " + t.getValue() + " readings"))
+            .toList());
   }
 
-  private static String line(Card card, ReadAgain again) {
-    ToRead t = again.toRead();
-    String height = t.label() == null ? t.name().words() : t.name().words() + ", " + t.label();
-    if (t.quantity() == null) {
-      return "where '" + height + "' lies";
+  private static String thing(Card card, ToRead read) {
+    if (read.quantity() == null) {
+      return "where '" + read.name().words() + "' lies";
     }
-    String what =
-        t.point() == null
-            ? t.quantity().words()
-            : card.watchPoint(t.point()).map(WatchPoint::name).orElse(t.point());
-    return what + " · " + height + " · " + t.steering().words();
+    return read.point() == null
+        ? read.quantity().words()
+        : card.watchPoint(read.point()).map(WatchPoint::name).orElse(read.point());
   }
 }

@@ -1,6 +1,8 @@
 package spindlebook.compare;
 
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What brings the settings of an earlier entry back.
@@ -37,16 +39,28 @@ public record PutBackView(
    * @param stale those that hold now and would not
    * @param still those that do not hold now either
    */
-  public record After(
-      String place, List<String> unconfirmed, List<String> stale, List<String> still) {
-    public After {
-      unconfirmed = List.copyOf(unconfirmed);
-      stale = List.copyOf(stale);
-      still = List.copyOf(still);
+  public record After(String place, Again unconfirmed, Again stale, Again still) {
+    boolean none() {
+      return counted().isEmpty();
     }
 
-    boolean none() {
-      return unconfirmed.isEmpty() && stale.isEmpty() && still.isEmpty();
+    /** {@code 5 put back, not confirmed; 2 stale as now}. */
+    public String counted() {
+      return Stream.of(
+              unconfirmed.count() + " put back, not confirmed",
+              stale.count() + " stale by it",
+              still.count() + " stale as now")
+          .filter(c -> !c.startsWith("0 "))
+          .collect(Collectors.joining("; "));
+    }
+  }
+
+  /**
+   * @param lines one for each thing, however often it was read
+   */
+  public record Again(int count, List<String> lines) {
+    public Again {
+      lines = List.copyOf(lines);
     }
   }
 

@@ -108,6 +108,10 @@ class ComparedTest {
 
   /** The corner above, measured once. */
   private void measured(String corner) {
+    measured(corner, 254, 500);
+  }
+
+  private void measured(String corner, double strapMm, double bumpMm) {
     String r = corner + "-r";
     line(
         r,
@@ -118,9 +122,9 @@ class ComparedTest {
             + "'steeringLinked':true,'unit':'mm','tape':'tape','gapTool':'drills'}");
     height(r, corner + "-off", "strap-off", 150);
     height(r, corner + "-limit", "in-between", 203.2);
-    height(r, corner + "-strap", "on-the-strap", 254);
+    height(r, corner + "-strap", "on-the-strap", strapMm);
     height(r, corner + "-ride", "ride", 400);
-    height(r, corner + "-bump", "full-bump", 500);
+    height(r, corner + "-bump", "full-bump", bumpMm);
     height(r, corner + "-beyond", "in-between", 600);
     read(corner + "-strap", "strap-length", 508);
     read(corner + "-ride", "strap-length", 435);
@@ -249,20 +253,53 @@ class ComparedTest {
   }
 
   @Test
-  void two_cars_with_a_tape_of_one_name_share_no_error() {
+  void shanks_of_one_name_are_one_error_in_one_car_and_two_in_two() {
     CarBook dune = dune("0 mm");
+    CarBook later = changed();
+    // The shanks' own error moves the arm's limit on both points alike, and is gone from it.
+    String own = row(compared(later, dune.n(), later.n()), "Margin in droop");
+    assertTrue(own.contains("+10.0 mm ") && own.endsWith("≠ differs"), own);
     lines.clear();
     car("other", "Mole", "0 mm");
     corner("lf2", "other", "left-front", "unsteered-double-a-arm");
-    measured("lf2");
+    measured("lf2", 264, 500);
     CarBook mole = HandBooks.of(lines);
     Asked asked =
         new Asked(dune, Point.now(dune), Point.now(mole), "other", mole, Optional.empty());
     Compared c = Compared.of(asked, dune, mole, Place.LEFT_FRONT, LengthUnit.MM);
     assertEquals(new Heads("Dune", "Mole"), c.heads());
-    assertEquals("the same", c.differing() == 0 ? "the same" : rows(c).toString());
-    // As set and margin hold a strap length with the tape's 1 mm; of one car it would be gone.
-    assertEquals("", c.cannot());
+    String cars = row(c, "Margin in droop");
+    assertTrue(cars.contains("+10.0 mm ± ") && cars.endsWith("= within ±"), cars);
+  }
+
+  @Test
+  void what_was_given_is_one_error_at_two_points_of_a_corner_and_two_on_two_sides() {
+    dune("0 mm");
+    corner("rf", "car", "right-front", "unsteered-double-a-arm");
+    for (String corner : List.of("lf", "rf")) {
+      line(
+          "half-" + corner,
+          "definition",
+          "{'corner':'"
+              + corner
+              + "','given':{'dimension':'tyre-squashed-radius','length':'1000 mm',"
+              + "'halfWidth':'10 mm'}}");
+    }
+    measured("rf", 254, 510);
+    CarBook book = HandBooks.of(lines);
+    long before = book.n();
+    Point now = Point.now(book);
+    Asked asked = new Asked(book, now, now, Asked.OTHER_SIDE, book, Optional.empty());
+    Compared sides = Compared.of(asked, book, book, Place.LEFT_FRONT, LengthUnit.MM);
+    // U = 2 · √2 · 10/√3 = 16.3 mm, of ten millimetres less room.
+    String two = row(sides, "Bump: frame to ground");
+    assertTrue(two.endsWith("| −10.0 mm ± 16.5 = within ±"), two);
+    line("b2", "happening", "{'car':'car','corner':'lf','what':'driven'}");
+    height("lf-r", "lf-bump2", "full-bump", 510);
+    line("no", "correction", "{'target':'lf-bump','reason':'slip'}");
+    CarBook later = HandBooks.of(lines);
+    String one = row(compared(later, before, later.n()), "Bump: frame to ground");
+    assertTrue(one.endsWith("| −10.0 mm ≠ differs"), one);
   }
 
   @Test

@@ -108,7 +108,7 @@ class ComparePagesTest {
   @Test
   void left_is_held_against_right_with_the_lock_as_each_wheel_sees_it() {
     String text = said(shop.get(compare + "?beside=other-side"));
-    assertTrue(text.contains("Differences are right front less left front."), text);
+    assertTrue(text.contains("Differences are right front less left front, each as"), text);
     assertTrue(text.contains("Droop: tie rod to upper arm, inner lock"), text);
     assertTrue(text.contains("Right front: needs"), text);
     String sides = said(shop.get("/cars/" + marmot.car + "/sides"));
@@ -133,7 +133,7 @@ class ComparePagesTest {
     Page third = shop.get("/cars/new").is(200).form("/cars").with("name", "Vole").keep();
     String vole = third.location().substring("/cars/".length());
     String alike = said(shop.get(compare + "?beside=" + vole));
-    assertTrue(alike.contains("Differences are Vole less Marmot."), alike);
+    assertTrue(alike.contains("Differences are Vole less Marmot, each as"), alike);
     assertTrue(alike.contains("not compared: never said, Vole"), alike);
     // Entries are numbered through the whole file: at this one Vole was not there.
     String then = said(shop.get(compare + "?beside=" + vole + "&other=" + before));
@@ -151,6 +151,11 @@ class ComparePagesTest {
     assertTrue(usual.html().contains("value=\"" + (before + 1) + "\" selected"), usual.html());
     assertTrue(usual.text().contains("signed off by Sam"), usual.text());
     assertTrue(said(usual).contains("Limit strap 18 3/8 in 17 3/8 in ≠ differs"), usual.text());
+    // Two of one day are told by their entries.
+    signOff();
+    String two = said(shop.get(compare + "?one=" + (before + 1) + "&other=" + (before + 3)));
+    assertTrue(
+        two.contains("Differences are entry " + (before + 3) + " less entry " + (before + 1)), two);
   }
 
   @Test

@@ -108,7 +108,7 @@ public final class ComparePages {
         here == null ? "" : here.heads().other(),
         here == null || here.groups().isEmpty()
             ? ""
-            : "Differences are " + here.heads().apart() + ".",
+            : "Differences are " + here.heads().apart() + ", each as the book knew it then.",
         here == null ? List.of() : here.lacking(),
         here == null ? List.of() : here.groups(),
         links(asked, car));

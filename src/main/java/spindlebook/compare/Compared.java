@@ -72,7 +72,10 @@ record Compared(Place place, Heads heads, String cannot, List<String> lacking, L
 
   private static Heads heads(Asked asked, Place place) {
     if (asked.beside().isEmpty()) {
-      return new Heads(asked.one().name(), asked.other().name());
+      boolean oneName = asked.one().name().equals(asked.other().name());
+      return oneName && !asked.one().equals(asked.other())
+          ? new Heads("entry " + asked.one().at(), "entry " + asked.other().at())
+          : new Heads(asked.one().name(), asked.other().name());
     }
     String first = asked.otherSide() ? place.words() : name(asked.book());
     String second = asked.otherSide() ? place.mirror().words() : name(asked.otherBook());

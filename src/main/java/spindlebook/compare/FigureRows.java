@@ -224,19 +224,24 @@ final class FigureRows {
             alike(a, b),
             "not compared: "
                 + (a.found() ? heads.other() : heads.one())
-                + " lies beyond what was read");
+                + (brokenThroughout(a.found() ? b : a)
+                    ? " is broken at every height read"
+                    : " lies beyond what was read"));
     return a.outcome() == b.outcome()
         ? row
         : new Row(name, x, y, row.apart(), Found.DIFFERS, "decided otherwise");
   }
 
   private static boolean alike(Limit a, Limit b) {
-    return a.at() instanceof EndLimit.BrokenThroughout
-            && b.at() instanceof EndLimit.BrokenThroughout
+    return (brokenThroughout(a) && brokenThroughout(b))
         || alike(
             Optional.ofNullable(a.roomMm()),
             Optional.ofNullable(b.roomMm()),
             !a.found() && !b.found());
+  }
+
+  private static boolean brokenThroughout(Limit limit) {
+    return limit.at() instanceof EndLimit.BrokenThroughout;
   }
 
   private Cell cell(Optional<Limit> limit) {
@@ -246,8 +251,8 @@ final class FigureRows {
     Limit l = limit.get();
     State state = state(l.outcome());
     if (l.roomMm() == null) {
-      boolean everywhere = l.at() instanceof EndLimit.BrokenThroughout;
-      return new Cell(null, everywhere ? "at every height read" : "not known", state, null);
+      return new Cell(
+          null, brokenThroughout(l) ? "at every height read" : "not known", state, null);
     }
     return new Cell(lengths.signedFigure(l.roomMm()), l.found() ? "" : "at least", state, null);
   }

@@ -30,8 +30,8 @@ public record PuttingBack(List<Step> steps, List<Cannot> cannot) {
         AdjusterKind.UPPER_ROD_ENDS,
         AdjusterKind.DRIVE_SHAFT),
     CARRIED(
-        "Then what they carry",
-        "it sets ride height, and toe is set at ride",
+        "Springs, shocks and tyres",
+        "they set ride height, and toe is set at ride",
         AdjusterKind.SHOCK,
         AdjusterKind.SPRING,
         AdjusterKind.HOSE,
@@ -40,7 +40,7 @@ public record PuttingBack(List<Step> steps, List<Cannot> cannot) {
         AdjusterKind.TYRE_PRESSURE,
         AdjusterKind.SPRING_PRELOAD),
     TOE(
-        "Then the steering",
+        "The steering",
         "arms and ride height move toe, so it is set after them",
         AdjusterKind.RACK_POSITION,
         AdjusterKind.TIE_ROD_SHIM,

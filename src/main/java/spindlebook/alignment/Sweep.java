@@ -2,6 +2,7 @@ package spindlebook.alignment;
 
 import java.util.Objects;
 import spindlebook.corner.Place;
+import spindlebook.corner.SweptBy;
 import spindlebook.uncertainty.Figure;
 
 /**

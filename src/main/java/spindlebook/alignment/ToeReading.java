@@ -1,6 +1,7 @@
 package spindlebook.alignment;
 
 import java.util.List;
+import spindlebook.corner.LineSide;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -29,12 +30,6 @@ import spindlebook.uncertainty.Figure;
  */
 public final class ToeReading {
   private ToeReading() {}
-
-  /** On which side of the wheel the line runs that was measured from. */
-  public enum LineSide {
-    INBOARD,
-    OUTBOARD
-  }
 
   /** By a plate or rim against a straight line parallel to the car's middle. */
   public static Toe fromLine(Figure frontMm, Figure rearMm, Figure spacingMm, LineSide side) {

@@ -150,6 +150,9 @@ public final class CarBook {
     if (content instanceof Content.Reading reading) {
       return reading.doubt();
     }
+    if (content instanceof Content.Alignment alignment) {
+      return alignment.doubt();
+    }
     return content instanceof Content.Adjustment adjustment ? adjustment.doubt() : null;
   }
 

@@ -28,7 +28,8 @@ public record Card(
     List<SeenHeight> heights,
     List<SeenReading> readings,
     List<Change> changes,
-    List<Doubted> doubts) {
+    List<Doubted> doubts,
+    Aligned aligned) {
 
   public Optional<WatchPoint> watchPoint(String point) {
     return watchPoints.stream().filter(w -> w.point().equals(point)).findFirst();

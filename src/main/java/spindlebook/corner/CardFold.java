@@ -16,6 +16,7 @@ final class CardFold {
   private final String cornerKey;
   private final Content.Corner corner;
   private final Settings settings = new Settings();
+  private final AlignmentFold alignment;
 
   private final Map<String, WatchPoint> watchPoints = new LinkedHashMap<>();
   private final Map<String, Versions<WatchPoint>> asked = new HashMap<>();
@@ -38,6 +39,7 @@ final class CardFold {
             .filter(Content.Corner.class::isInstance)
             .map(Content.Corner.class::cast)
             .orElseThrow(() -> new IllegalArgumentException("no corner " + cornerKey));
+    this.alignment = new AlignmentFold(corner.place(), book);
   }
 
   Card card() {
@@ -48,6 +50,10 @@ final class CardFold {
         new Positions(cornerKey, corner.place(), book, settings, rounds, heights, readings, given);
     List<SeenHeight> seenHeights = seeHeights(positions);
     List<SeenReading> seenReadings = seeReadings(seenHeights, positions);
+    for (Written<Content.Alignment> raw : alignment.doubted()) {
+      AlignmentWay way = raw.content().way();
+      doubts.add(doubted(raw, "alignment", way.thing().words() + ", " + way.said()));
+    }
     return new Card(
         book.car().orElse(null),
         book.details().orElseThrow(() -> new IllegalArgumentException("no car in this book")),
@@ -65,7 +71,8 @@ final class CardFold {
         seenHeights,
         seenReadings,
         settings.changes(),
-        List.copyOf(doubts));
+        List.copyOf(doubts),
+        alignment.see(settings, this::tool));
   }
 
   private void take(Noted entry, Content content) {
@@ -92,6 +99,10 @@ final class CardFold {
       }
     } else if (content instanceof Content.Use use) {
       settings.befall(null, HappeningKind.DRIVEN, change(entry, null, null, SeenUse.words(use)));
+    } else if (content instanceof Content.Alignment measured) {
+      alignment.take(entry, measured);
+    } else if (content instanceof Content.Target target) {
+      alignment.take(entry, target);
     }
   }
 

@@ -430,6 +430,139 @@ public sealed interface Content {
     }
   }
 
+  /**
+   * Alignment as it was measured at ride. Exactly one of the eight ways is there.
+   *
+   * @param rolled whether the car was rolled and bounced since it stood on a jack; straight off the
+   *     jack it is in doubt
+   * @param load null when nobody said
+   * @param fuel in the owner's words, like {@code pressures}
+   * @param lengthTool the short name of the tool that read lengths; null for the tape a car starts
+   *     with
+   * @param angleTool that read cambers; null for the angle finder a car starts with
+   * @param lockTool that read the locks of a sweep; null for turn plates in whole degrees
+   * @param doubt why it does not count until somebody answers
+   */
+  record Alignment(
+      String corner,
+      boolean rolled,
+      Load load,
+      String fuel,
+      String pressures,
+      String lengthTool,
+      String angleTool,
+      String lockTool,
+      AlignmentWay.Gauge gauge,
+      AlignmentWay.Line line,
+      AlignmentWay.Tape tape,
+      AlignmentWay.Dials dials,
+      AlignmentWay.Spot spot,
+      AlignmentWay.Swing sweep,
+      AlignmentWay.Joint joint,
+      AlignmentWay.Across across,
+      String doubt,
+      String words)
+      implements Content {
+    public static final String OFF_THE_JACK =
+        "It was read straight off the jack: the suspension has not settled until the car is rolled"
+            + " and bounced.";
+
+    public Alignment {
+      Objects.requireNonNull(corner, "corner");
+      long said =
+          Stream.of(gauge, line, tape, dials, spot, sweep, joint, across)
+              .filter(Objects::nonNull)
+              .count();
+      if (said != 1) {
+        throw new IllegalArgumentException("alignment is taken one way, and this one " + said);
+      }
+      doubt = doubt == null && !rolled ? OFF_THE_JACK : doubt;
+    }
+
+    /** The same sitting, taken this way. */
+    public Alignment with(AlignmentWay way) {
+      return new Alignment(
+          corner,
+          rolled,
+          load,
+          fuel,
+          pressures,
+          lengthTool,
+          angleTool,
+          lockTool,
+          way instanceof AlignmentWay.Gauge w ? w : null,
+          way instanceof AlignmentWay.Line w ? w : null,
+          way instanceof AlignmentWay.Tape w ? w : null,
+          way instanceof AlignmentWay.Dials w ? w : null,
+          way instanceof AlignmentWay.Spot w ? w : null,
+          way instanceof AlignmentWay.Swing w ? w : null,
+          way instanceof AlignmentWay.Joint w ? w : null,
+          way instanceof AlignmentWay.Across w ? w : null,
+          doubt,
+          words);
+    }
+
+    public AlignmentWay way() {
+      return Stream.<AlignmentWay>of(gauge, line, tape, dials, spot, sweep, joint, across)
+          .filter(Objects::nonNull)
+          .findFirst()
+          .orElseThrow();
+    }
+  }
+
+  /**
+   * What the owner wants a figure of alignment to be, counting from here on. Without an end it is
+   * taken away.
+   *
+   * @param corner either of the axle's for what belongs to the axle
+   */
+  record Target(
+      String corner,
+      AlignedFigure figure,
+      TypedAngle leastAngle,
+      TypedAngle mostAngle,
+      TypedLength least,
+      TypedLength most)
+      implements Content {
+    public Target {
+      Objects.requireNonNull(corner, "corner");
+      Objects.requireNonNull(figure, "figure");
+      boolean angles = leastAngle != null || mostAngle != null;
+      boolean lengths = least != null || most != null;
+      if (angles && lengths) {
+        throw new IllegalArgumentException("a target is angles or lengths, not both");
+      }
+      if ((angles && !figure.angle()) || (lengths && !figure.length())) {
+        throw new IllegalArgumentException(
+            "a target for " + figure.words() + " is " + (angles ? "a length" : "an angle"));
+      }
+      if ((leastAngle != null && mostAngle != null && leastAngle.rad() > mostAngle.rad())
+          || (least != null && most != null && least.mm() > most.mm())) {
+        throw new IllegalArgumentException("its least is no more than its most");
+      }
+    }
+
+    public boolean asks() {
+      return angles() || least != null || most != null;
+    }
+
+    public boolean angles() {
+      return leastAngle != null || mostAngle != null;
+    }
+
+    /** {@code −1° to 0°}, {@code at most 1/8 in}; empty when it asks nothing. */
+    public String inWords() {
+      String from =
+          leastAngle != null ? leastAngle.typed() : least == null ? null : EntryWords.typed(least);
+      String to =
+          mostAngle != null ? mostAngle.typed() : most == null ? null : EntryWords.typed(most);
+      if (from == null) {
+        return to == null ? "" : "at most " + to;
+      }
+      return to == null ? "at least " + from : from + " to " + to;
+    }
+  }
+
   /** An entry of a kind this version only keeps. */
   record Kept(String kind) implements Content {}
 }

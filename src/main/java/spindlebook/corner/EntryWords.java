@@ -91,6 +91,13 @@ public final class EntryWords {
     if (content instanceof Content.SignOff signOff) {
       return of(signOff);
     }
+    if (content instanceof Content.Alignment alignment) {
+      return place(alignment.corner()) + " · " + withoutPlace(alignment);
+    }
+    if (content instanceof Content.Target target) {
+      String asked = target.asks() ? target.inWords() : "no target any more";
+      return place(target.corner()) + " · target for " + target.figure().words() + ": " + asked;
+    }
     return ((Content.Kept) content).kind();
   }
 
@@ -111,6 +118,30 @@ public final class EntryWords {
       words.append(" · read ").append(t.at().words());
     }
     return t.words() == null ? words.toString() : words + ": " + t.words();
+  }
+
+  /** Without its corner: {@code camber by gauge · -1/2° · rolled and bounced, driver in}. */
+  public static String withoutPlace(Content.Alignment a) {
+    AlignmentWay way = a.way();
+    List<String> conditions = new ArrayList<>();
+    conditions.add(a.rolled() ? "rolled and bounced" : "straight off the jack");
+    if (a.load() != null) {
+      conditions.add(a.load().words());
+    }
+    if (a.fuel() != null) {
+      conditions.add("fuel " + a.fuel());
+    }
+    if (a.pressures() != null) {
+      conditions.add("tyres " + a.pressures());
+    }
+    return way.thing().words()
+        + " by "
+        + way.words()
+        + " · "
+        + way.said()
+        + " · "
+        + String.join(", ", conditions)
+        + (a.words() == null ? "" : ": " + a.words());
   }
 
   private String of(Content.ToDo t) {

@@ -28,13 +28,17 @@ public final class Moves {
       case UPPER_ROD_ENDS, LOWER_ROD_ENDS, ARM, PIVOT_SHIMS, KNUCKLE -> onePiece(where);
       // The rack belongs to the axle: both of its wheels move.
       case RACK_POSITION -> where != Where.ELSEWHERE;
-      case TIE_ROD_LENGTH, TIE_ROD_SHIM -> tieRod(where, subject);
-      case TOE_LINK_LENGTH -> where == HERE && turnsWithTheWheel(subject);
+      case TIE_ROD_LENGTH, TIE_ROD_SHIM ->
+          tieRod(where, subject) || (where != Where.ELSEWHERE && toe(subject));
+      case TOE_LINK_LENGTH -> where == HERE && (turnsWithTheWheel(subject) || toe(subject));
       case SPRING_PRELOAD, SPRING ->
           ride(subject) || (where == HERE && ofPart(subject, Part.SPRING));
       case SHOCK -> where == HERE && shock(subject);
-      case TYRE, TYRE_PRESSURE -> where == HERE && ofPart(subject, Part.TYRE);
-      case WHEEL -> where == HERE && (ofPart(subject, Part.TYRE) || ofPart(subject, Part.WHEEL));
+      case TYRE, TYRE_PRESSURE ->
+          where == HERE && (ofPart(subject, Part.TYRE) || onTheTyre(subject));
+      case WHEEL ->
+          where == HERE
+              && (ofPart(subject, Part.TYRE) || ofPart(subject, Part.WHEEL) || onTheTyre(subject));
       case DRIVE_SHAFT -> where == HERE && ofPart(subject, Part.DRIVE_SHAFT);
       case HOSE -> where == HERE && ofPart(subject, Part.HOSE);
     };
@@ -107,12 +111,26 @@ public final class Moves {
 
   /** Ride height moves at every corner, less at the others; what is read there with it. */
   private static boolean ride(Subject subject) {
+    if (subject instanceof Subject.Alignment) {
+      return true;
+    }
     if (subject instanceof StopPosition stop) {
       return stop.name() == RIDE;
     }
     return subject instanceof Taken t
         && t.at() == RIDE
         && (t.is(Quantity.CAMBER) || t.is(Quantity.TOE) || t.place() == WatchPlace.CV_ANGLE);
+  }
+
+  private static boolean toe(Subject subject) {
+    return subject instanceof Subject.Alignment a
+        && (a.thing() == AlignedThing.TOE || a.thing() == AlignedThing.TOTAL_TOE);
+  }
+
+  /** What hangs on where the tyre meets the ground, or on how far out it stands. */
+  private static boolean onTheTyre(Subject subject) {
+    return subject instanceof Subject.Alignment a
+        && (a.thing() == AlignedThing.GROUND_POINT || a.thing() == AlignedThing.TRACK);
   }
 
   private static boolean shock(Subject subject) {

@@ -47,6 +47,19 @@ public final class Starter {
         deg("0.1"));
   }
 
+  /** Under a sweep's wheel where no other tool is named: whole degrees. */
+  public static Tool turnPlates() {
+    return new Tool(
+        "turn-plates",
+        "turn plates, whole degrees",
+        ToolUse.ANGLES,
+        null,
+        deg("1"),
+        null,
+        null,
+        deg("0.25"));
+  }
+
   /** What a corner is watched for. What is not there, a driven wheel's joint say, is retired. */
   public static List<WatchPoint> watchPoints(Layout layout) {
     return switch (layout) {

@@ -16,4 +16,7 @@ public sealed interface Subject {
       return quantity == other;
     }
   }
+
+  /** A measurement of alignment, taken at ride. */
+  record Alignment(AlignedThing thing) implements Subject {}
 }

@@ -63,6 +63,8 @@ public final class Bodies {
     KINDS.put("fastener", Content.Fastener.class);
     KINDS.put("photo", Content.Photo.class);
     KINDS.put("sign-off", Content.SignOff.class);
+    KINDS.put("alignment", Content.Alignment.class);
+    KINDS.put("target", Content.Target.class);
   }
 
   private static final String CORRECTION = "correction";

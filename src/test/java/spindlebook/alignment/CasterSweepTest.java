@@ -9,6 +9,7 @@ import org.apache.commons.math3.geometry.euclidean.threed.RotationConvention;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import spindlebook.corner.Place;
+import spindlebook.corner.SweptBy;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;

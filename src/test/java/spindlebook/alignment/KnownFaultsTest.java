@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Random;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
-import spindlebook.alignment.ToeReading.LineSide;
+import spindlebook.corner.LineSide;
 import spindlebook.corner.RackSide;
 import spindlebook.travel.Bound;
 import spindlebook.travel.Node;

@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.apache.commons.math3.geometry.euclidean.twod.Vector2D;
 import org.junit.jupiter.api.Test;
-import spindlebook.alignment.ToeReading.LineSide;
+import spindlebook.corner.LineSide;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;

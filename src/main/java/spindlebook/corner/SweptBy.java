@@ -1,4 +1,4 @@
-package spindlebook.alignment;
+package spindlebook.corner;
 
 /** What the angle of a caster sweep counts. The two differ by about 1 % of caster or more. */
 public enum SweptBy {

@@ -19,6 +19,8 @@ import org.eclipse.jetty.server.Server;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import spindlebook.align.AlignPages;
+import spindlebook.align.AlignmentPages;
+import spindlebook.align.AlignmentStore;
 import spindlebook.book.BookPages;
 import spindlebook.book.BookStore;
 import spindlebook.book.EntryPages;
@@ -112,6 +114,7 @@ public final class App implements AutoCloseable {
   final CornerPages corners;
   final LimitsPages limits;
   final AlignPages align;
+  final AlignmentPages alignment;
   final AdjustmentPages adjustments;
   final HappeningPages happenings;
   final TrialPages trials;
@@ -182,6 +185,7 @@ public final class App implements AutoCloseable {
     this.corners = new CornerPages(histories);
     this.limits = new LimitsPages(histories);
     this.align = new AlignPages(histories);
+    this.alignment = new AlignmentPages(histories, new AlignmentStore(bookFile));
     this.adjustments = new AdjustmentPages(histories, adjustmentStore);
     this.happenings = new HappeningPages(histories, adjustmentStore);
     this.trials = new TrialPages(histories);

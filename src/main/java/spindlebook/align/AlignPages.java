@@ -72,7 +72,7 @@ public final class AlignPages {
     return Action.link("Measure", "/corners/" + card.corner() + "/rounds/new", true);
   }
 
-  private static PageFrame frame(Card card, String heading) {
+  static PageFrame frame(Card card, String heading) {
     return PageFrame.of(
             heading + " · " + card.place().words() + " · " + card.details().name(), heading)
         .sub(card.place().words())

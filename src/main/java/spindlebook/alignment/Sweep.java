@@ -1,6 +1,7 @@
 package spindlebook.alignment;
 
 import java.util.Objects;
+import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.Place;
 import spindlebook.corner.SweptBy;
 import spindlebook.uncertainty.Figure;
@@ -24,7 +25,7 @@ public record Sweep(
     Figure camberRightRad,
     Figure toeStraightRad) {
   /** Less of a swing than this, each way, tells nothing: 3 degrees. */
-  public static final double LEAST_LOCK_RAD = Math.toRadians(3);
+  public static final double LEAST_LOCK_RAD = AlignmentWay.Swing.LEAST_LOCK_RAD;
 
   public Sweep {
     Objects.requireNonNull(wheel, "wheel");

@@ -138,6 +138,9 @@ public final class BookPages {
         var height = card.height(key).get();
         return height.stands().counts() ? Shown.state(height.stop()) : Shown.state(height.stands());
       }
+      if (card.aligned().read(key).isPresent()) {
+        return Shown.state(card.aligned().read(key).get().stands());
+      }
       if (card.doubts().stream().anyMatch(d -> d.key().equals(key))) {
         return State.IN_DOUBT;
       }

@@ -175,6 +175,7 @@ public final class EntryPages {
                 card.height(key)
                     .map(
                         h -> h.stands().counts() ? Shown.state(h.stop()) : Shown.state(h.stands())))
+        .or(() -> card.aligned().read(key).map(a -> Shown.state(a.stands())))
         .orElse(null);
   }
 
@@ -196,6 +197,7 @@ public final class EntryPages {
               c.reading(noted.key())
                   .map(r -> r.because())
                   .or(() -> c.height(noted.key()).map(h -> h.because()))
+                  .or(() -> c.aligned().read(noted.key()).map(a -> a.because()))
                   .orElse(List.of());
           because.forEach(b -> notes.add("since then: " + b.words() + ", " + Days.day(b.at())));
         });
@@ -206,6 +208,9 @@ public final class EntryPages {
   private static String correct(Card card, String key) {
     if (card.height(key).isPresent()) {
       return "/heights/" + key + "/correct";
+    }
+    if (card.aligned().read(key).isPresent()) {
+      return "/alignments/" + key + "/correct";
     }
     return card.reading(key).isPresent() ? "/readings/" + key + "/correct" : null;
   }
@@ -220,7 +225,9 @@ public final class EntryPages {
         || content instanceof Content.ToDo
         || content instanceof Content.Fastener
         || content instanceof Content.Photo
-        || content instanceof Content.SignOff;
+        || content instanceof Content.SignOff
+        || content instanceof Content.Alignment
+        || content instanceof Content.Target;
   }
 
   public void answer(Context ctx) {
@@ -261,6 +268,9 @@ public final class EntryPages {
     }
     if (content instanceof Content.Reading r) {
       return "/heights/" + r.height() + "?steering=" + Posted.word(r.steering());
+    }
+    if (content instanceof Content.Alignment || content instanceof Content.Target) {
+      return "/corners/" + at.corner() + "/alignment";
     }
     return content instanceof Content.Height ? "/heights/" + key : "/corners/" + at.corner();
   }

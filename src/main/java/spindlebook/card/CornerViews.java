@@ -81,6 +81,7 @@ final class CornerViews {
             new Link("Print", "/corners/" + corner + "/print"),
             new Link("curves", "/corners/" + corner + "/curves"),
             new Link("bump steer", "/corners/" + corner + "/bump-steer"),
+            new Link("alignment", "/corners/" + corner + "/alignment"),
             new Link("rod ends on paper", "/corners/" + corner + "/rod-ends"),
             new Link("wheel on paper", "/corners/" + corner + "/wheel"),
             new Link("watched", "/corners/" + corner + "/watch-points"),

@@ -37,6 +37,9 @@ public sealed interface AlignmentWay {
 
     @Override
     public String words() {
+      if (zero != null) {
+        return "gauge, its zero known";
+      }
       return turned == null ? "gauge" : "gauge, turned round";
     }
 

@@ -479,9 +479,20 @@ public sealed interface Content {
       doubt = doubt == null && !rolled ? OFF_THE_JACK : doubt;
     }
 
-    /** The same sitting, taken this way. */
-    public Alignment with(AlignmentWay way) {
-      return new Alignment(
+    /** Taken one way. */
+    public Alignment(
+        String corner,
+        boolean rolled,
+        Load load,
+        String fuel,
+        String pressures,
+        String lengthTool,
+        String angleTool,
+        String lockTool,
+        AlignmentWay way,
+        String doubt,
+        String words) {
+      this(
           corner,
           rolled,
           load,

@@ -12,6 +12,7 @@ import spindlebook.card.TravelWords;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.InForce;
+import spindlebook.corner.Place;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.log.BookFile;
@@ -71,6 +72,8 @@ public final class Figures {
         .forEach(
             c -> {
               ObjectNode corner = corner(c.card(), c.travel());
+              Place across = c.card().place().mirror();
+              AlignmentFigures.corner(corner, c.card(), book.cornerAt(across).map(book::card));
               LifeFigures.corner(corner, book, c);
               corners.add(corner);
             });

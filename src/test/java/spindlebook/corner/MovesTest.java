@@ -30,6 +30,9 @@ class MovesTest {
 
   private static List<Subject> all() {
     List<Subject> all = new ArrayList<>();
+    for (AlignedThing thing : AlignedThing.values()) {
+      all.add(new Subject.Alignment(thing));
+    }
     for (HeightName name : HeightName.values()) {
       all.add(new StopPosition(name));
       for (Steering steering : Steering.values()) {
@@ -80,6 +83,10 @@ class MovesTest {
 
   private static Predicate<Subject> at(WatchPlace... places) {
     return taken(t -> t.place() != null && List.of(places).contains(t.place()));
+  }
+
+  private static Predicate<Subject> aligned(AlignedThing... things) {
+    return s -> s instanceof Subject.Alignment a && List.of(things).contains(a.thing());
   }
 
   private static Predicate<Subject> strapLengthOnTheStrap() {
@@ -154,8 +161,10 @@ class MovesTest {
                     WatchPlace.TIE_ROD_UPPER_ARM,
                     WatchPlace.TIE_ROD_LOWER_ARM,
                     WatchPlace.TIE_ROD_FRAME,
-                    WatchPlace.TIE_ROD_WHEEL));
-    Predicate<Subject> across = read(Quantity.TOE);
+                    WatchPlace.TIE_ROD_WHEEL))
+            .or(aligned(AlignedThing.TOE, AlignedThing.TOTAL_TOE));
+    Predicate<Subject> measured = aligned(AlignedThing.TOE, AlignedThing.TOTAL_TOE);
+    Predicate<Subject> across = read(Quantity.TOE).or(measured);
     for (AdjusterKind kind : List.of(AdjusterKind.TIE_ROD_LENGTH, AdjusterKind.TIE_ROD_SHIM)) {
       moves(kind, HERE, here);
       moves(kind, OTHER_SIDE, across);
@@ -187,7 +196,8 @@ class MovesTest {
                     WatchPlace.HOSE_SLACK,
                     WatchPlace.UNIBALL_ANGLE,
                     WatchPlace.CV_ANGLE,
-                    WatchPlace.CV_PLUNGE)));
+                    WatchPlace.CV_PLUNGE))
+            .or(aligned(AlignedThing.TOE, AlignedThing.TOTAL_TOE)));
     moves(AdjusterKind.TOE_LINK_LENGTH, OTHER_SIDE, NOTHING);
     moves(AdjusterKind.TOE_LINK_LENGTH, ELSEWHERE, NOTHING);
   }
@@ -218,7 +228,8 @@ class MovesTest {
                         t.at() == RIDE
                             && (t.quantity() == Quantity.CAMBER
                                 || t.quantity() == Quantity.TOE
-                                || t.place() == WatchPlace.CV_ANGLE)));
+                                || t.place() == WatchPlace.CV_ANGLE)))
+            .or(aligned(AlignedThing.values()));
     for (AdjusterKind kind : List.of(AdjusterKind.SPRING_PRELOAD, AdjusterKind.SPRING)) {
       moves(kind, HERE, ride.or(at(WatchPlace.SPRING_UPPER_ARM)));
       moves(kind, OTHER_SIDE, ride);
@@ -248,7 +259,8 @@ class MovesTest {
   @Test
   void tyre_pressure_and_wheel_move_their_gaps_but_never_wheel_position() {
     Predicate<Subject> tyre =
-        at(WatchPlace.TYRE_FRAME, WatchPlace.TYRE_UPPER_ARM, WatchPlace.TYRE_SHOCK);
+        at(WatchPlace.TYRE_FRAME, WatchPlace.TYRE_UPPER_ARM, WatchPlace.TYRE_SHOCK)
+            .or(aligned(AlignedThing.GROUND_POINT, AlignedThing.TRACK));
     Predicate<Subject> wheel = tyre.or(at(WatchPlace.TIE_ROD_WHEEL, WatchPlace.SPINDLE_WHEEL));
     moves(AdjusterKind.TYRE, HERE, tyre);
     moves(AdjusterKind.TYRE_PRESSURE, HERE, tyre);

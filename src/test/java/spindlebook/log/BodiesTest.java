@@ -19,6 +19,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import spindlebook.corner.Adjuster;
 import spindlebook.corner.AdjusterKind;
+import spindlebook.corner.AlignedFigure;
+import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.CarDetails;
 import spindlebook.corner.Content;
 import spindlebook.corner.Dimension;
@@ -28,6 +30,8 @@ import spindlebook.corner.HappeningKind;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.Keep;
 import spindlebook.corner.Layout;
+import spindlebook.corner.LineSide;
+import spindlebook.corner.Load;
 import spindlebook.corner.PhotoSide;
 import spindlebook.corner.Place;
 import spindlebook.corner.Quantity;
@@ -38,6 +42,7 @@ import spindlebook.corner.SignedCorner;
 import spindlebook.corner.SignedThing;
 import spindlebook.corner.Starter;
 import spindlebook.corner.Steering;
+import spindlebook.corner.SweptBy;
 import spindlebook.corner.TelltaleKind;
 import spindlebook.corner.UseUnit;
 import spindlebook.corner.WatchPlace;
@@ -50,6 +55,7 @@ import spindlebook.units.TypedLength;
 class BodiesTest {
   private static final TypedLength GAP =
       new TypedLength(" 3/8\"", 9.525, LengthUnit.INCH, "tape-1");
+  private static final TypedLength LONG = new TypedLength("2 m", 2000, LengthUnit.MM, "tape-1");
   private static final TypedAngle ANGLE = new TypedAngle("18.5°", Math.toRadians(18.5), "angle-1");
   private static final CarDetails DETAILS =
       new CarDetails("Dune", LengthUnit.MM, GAP, GAP, GAP, RackSide.BEHIND_AXLE, "red");
@@ -171,6 +177,18 @@ class BodiesTest {
         new Content.Fastener("lf", "upper", "65 ft-lb", true, false, "new nut"),
         new Content.Fastener("lf", "upper", "", null, null, null),
         new Content.Photo("lf", "a1", "tie", "0f".repeat(32), 1600, 1200, PhotoSide.AFTER, "tab"),
+        alignment(new AlignmentWay.Gauge(ANGLE, ANGLE, null)),
+        alignment(new AlignmentWay.Line(LineSide.OUTBOARD, true, GAP, GAP, GAP)),
+        alignment(new AlignmentWay.Tape(GAP, GAP, GAP)),
+        alignment(new AlignmentWay.Dials(null, GAP, LONG, ANGLE)),
+        alignment(new AlignmentWay.Spot(GAP, LONG)),
+        alignment(
+            new AlignmentWay.Swing(
+                SweptBy.KINGPIN_TURN, ANGLE, ANGLE, ANGLE, null, ANGLE, ANGLE, ANGLE, ANGLE, null)),
+        alignment(new AlignmentWay.Joint(GAP, GAP, GAP, LONG)),
+        alignment(new AlignmentWay.Across(true, LONG, GAP, GAP)),
+        new Content.Target("lf", AlignedFigure.TOTAL_TOE, null, null, null, GAP),
+        new Content.Target("lf", AlignedFigure.CAMBER, ANGLE, ANGLE, null, null),
         new Content.SignOff(
             "car",
             6,
@@ -201,6 +219,11 @@ class BodiesTest {
       Content.Retired retired) {
     return new Content.Definition(
         "car", "lf", details, null, point, adjuster, given, null, retired);
+  }
+
+  private static Content.Alignment alignment(AlignmentWay way) {
+    return new Content.Alignment(
+        "lf", true, Load.DRIVER, "full", "18 psi", "tape", "gauge", "plates", way, "Far off.", "so");
   }
 
   @ParameterizedTest

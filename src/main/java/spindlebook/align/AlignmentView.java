@@ -1,0 +1,29 @@
+package spindlebook.align;
+
+import java.util.List;
+import spindlebook.web.FigureText;
+import spindlebook.web.State;
+
+/**
+ * The page of a corner's alignment.
+ *
+ * @param measure the forms, one for each way
+ * @param other the other wheel's page; null where the car has none
+ */
+public record AlignmentView(
+    List<Block> blocks, List<Link> measure, String targetsHref, Link other) {
+
+  public record Block(String title, List<Row> rows) {}
+
+  /**
+   * @param figures the figure, then the same said otherwise; empty when there is none
+   * @param state of what it rests on where that does not hold, else against its target; null
+   *     without one
+   * @param words beneath it, one sentence each
+   * @param from what it rests on
+   */
+  public record Row(
+      String name, List<FigureText> figures, State state, List<String> words, List<Link> from) {}
+
+  public record Link(String words, String href) {}
+}

@@ -1,0 +1,266 @@
+package spindlebook.align;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.align.AlignmentView.Block;
+import spindlebook.align.AlignmentView.Link;
+import spindlebook.align.AlignmentView.Row;
+import spindlebook.alignment.AlignedFinding;
+import spindlebook.alignment.AlignedNote;
+import spindlebook.alignment.MeasuredAlignment;
+import spindlebook.alignment.Track;
+import spindlebook.card.Capital;
+import spindlebook.card.Days;
+import spindlebook.card.Shown;
+import spindlebook.corner.AlignedFigure;
+import spindlebook.corner.AlignmentWay;
+import spindlebook.corner.Card;
+import spindlebook.corner.Change;
+import spindlebook.corner.SeenAlignment;
+import spindlebook.corner.Standing;
+import spindlebook.uncertainty.Decision;
+import spindlebook.uncertainty.Figure;
+import spindlebook.units.LengthUnit;
+import spindlebook.web.FigureText;
+import spindlebook.web.Lengths;
+import spindlebook.web.Posted;
+import spindlebook.web.State;
+
+/** Lays a corner's alignment out as its page. */
+final class AlignmentViews {
+  private static final double DEGREE = Math.toRadians(1);
+
+  private final Card card;
+  private final Optional<Card> mirror;
+  private final MeasuredAlignment measured;
+  private final LengthUnit unit;
+
+  AlignmentViews(Card card, Optional<Card> mirror) {
+    this.card = card;
+    this.mirror = mirror;
+    this.measured = new MeasuredAlignment(card, mirror);
+    this.unit = card.details().unit();
+  }
+
+  AlignmentView view() {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(
+        card.layout().steered()
+            ? new Block(
+                "Camber, caster, KPI",
+                List.of(
+                    row(AlignedFigure.CAMBER), row(AlignedFigure.CASTER), row(AlignedFigure.KPI)))
+            : new Block("Camber", List.of(row(AlignedFigure.CAMBER))));
+    blocks.add(new Block("Toe", toe()));
+    if (card.layout().steered()) {
+      blocks.add(
+          new Block(
+              "Where the axis meets the ground",
+              List.of(row(AlignedFigure.SCRUB), row(AlignedFigure.TRAIL))));
+    }
+    blocks.add(new Block("Track", track()));
+    return new AlignmentView(
+        blocks,
+        TakenBy.at(card).stream()
+            .map(by -> new Link(by.link(), address() + "/new?way=" + Posted.word(by)))
+            .toList(),
+        address() + "/targets",
+        mirror.map(m -> new Link(m.place().words(), address(m))).orElse(null));
+  }
+
+  private String address() {
+    return address(card);
+  }
+
+  private static String address(Card card) {
+    return "/corners/" + card.corner() + "/alignment";
+  }
+
+  private List<Row> toe() {
+    List<Row> rows = new ArrayList<>();
+    rows.add(row(AlignedFigure.TOE));
+    mirror.ifPresent(
+        m -> {
+          AlignedFinding there = new MeasuredAlignment(m, Optional.of(card)).of(AlignedFigure.TOE);
+          rows.add(row("Toe of the other wheel, " + m.place().words(), there));
+        });
+    rows.add(row(AlignedFigure.TOTAL_TOE));
+    return rows;
+  }
+
+  private List<Row> track() {
+    List<Row> rows = new ArrayList<>();
+    rows.add(row(AlignedFigure.TRACK));
+    AlignedFinding found = measured.of(AlignedFigure.TRACK);
+    if (found.value() != null) {
+      Track last = measured.lastTrack().orElseThrow();
+      rows.add(
+          new Row(
+              "Hub face to hub face",
+              List.of(length(last.hubFacesMm())),
+              null,
+              List.of(),
+              List.of()));
+      if (!found.notes().contains(AlignedNote.SECTION_NOT_KNOWN)) {
+        rows.add(
+            new Row(
+                "Over the tyres, at hub height",
+                List.of(length(last.outsideMm())),
+                null,
+                List.of(),
+                List.of()));
+      }
+    }
+    return rows;
+  }
+
+  private Row row(AlignedFigure figure) {
+    return row(Capital.of(figure.words()), measured.of(figure));
+  }
+
+  private Row row(String name, AlignedFinding found) {
+    return new Row(name, figures(found), state(found), words(found), from(found));
+  }
+
+  // --- the figure
+
+  private List<FigureText> figures(AlignedFinding found) {
+    if (found.value() == null) {
+      return List.of();
+    }
+    if (!found.figure().angle()) {
+      return List.of(
+          found.figure() == AlignedFigure.TRACK
+              ? length(found.value())
+              : Rounded.signed(found.value(), unit.mm(), unit.word()));
+    }
+    List<FigureText> figures = new ArrayList<>();
+    figures.add(Rounded.signed(found.value(), DEGREE, "°"));
+    found
+        .acrossEdgeMm()
+        .ifPresent(
+            edge -> {
+              figures.add(Rounded.signed(edge, 1, LengthUnit.MM.word()));
+              figures.add(Rounded.signed(edge, LengthUnit.INCH.mm(), LengthUnit.INCH.word()));
+            });
+    return figures;
+  }
+
+  /** To hundredths of an inch: a sixteenth is too coarse beside what is measured here. */
+  private FigureText length(Figure mm) {
+    return Rounded.plain(mm, unit.mm(), unit.word());
+  }
+
+  private static State state(AlignedFinding found) {
+    if (found.value() == null) {
+      return State.NOT_MEASURED;
+    }
+    if (found.stands() != Standing.LIVE) {
+      return Shown.state(found.stands());
+    }
+    if (found.target() == null) {
+      return null;
+    }
+    return found.against() == null ? State.CANT_TELL : state(found.against().decision());
+  }
+
+  private static State state(Decision decision) {
+    return switch (decision) {
+      case CLEAR -> State.CLEAR;
+      case SHORT -> State.SHORT;
+      case CANT_TELL -> State.CANT_TELL;
+    };
+  }
+
+  // --- what is said beneath
+
+  private List<String> words(AlignedFinding found) {
+    List<String> words = new ArrayList<>();
+    if (found.value() == null) {
+      words.add(Capital.of(found.missing().words()) + ".");
+    } else {
+      words.add(Capital.of(meaning(found)) + ".");
+      if (found.acrossMm() != null) {
+        words.add("As a length across " + new Lengths(unit).text(found.acrossMm()) + ".");
+      }
+      if (found.figure() == AlignedFigure.CASTER) {
+        measured
+            .smallAngleCasterRad()
+            .ifPresent(
+                s ->
+                    words.add(
+                        "The small-angle formula says "
+                            + Rounded.signed(s, DEGREE, "°").words()
+                            + "."));
+      }
+    }
+    target(found).ifPresent(words::add);
+    if (found.stands() == Standing.STALE || found.stands() == Standing.PUT_BACK) {
+      because(found).ifPresent(words::add);
+    }
+    if (found.stands() == Standing.IN_DOUBT) {
+      words.add("In doubt: it does not count until somebody answers.");
+    }
+    found.notes().forEach(n -> words.add(n.words()));
+    return words;
+  }
+
+  /** What the sign says; a value within its ± of 0 may be either. */
+  private static String meaning(AlignedFinding found) {
+    AlignedFigure figure = found.figure();
+    if (figure.minus().isEmpty()) {
+      return figure.plus();
+    }
+    if (Math.abs(found.value().value()) <= found.value().U()) {
+      return "+ would be " + figure.plus() + "; its ± leaves either";
+    }
+    return found.value().value() > 0 ? figure.plus() : figure.minus();
+  }
+
+  private static Optional<String> target(AlignedFinding found) {
+    if (found.target() == null) {
+      return Optional.empty();
+    }
+    String asked = "Your target: " + found.target().target().inWords() + ".";
+    if (found.counts() && found.against() == null) {
+      return Optional.of(
+          asked + " Give across what toe is read as a length, and it can be held against it.");
+    }
+    boolean undecided = found.against() != null && found.against().decision() == Decision.CANT_TELL;
+    return Optional.of(
+        undecided ? asked + " " + SettledBy.words(found.against().settles()) : asked);
+  }
+
+  private static Optional<String> because(AlignedFinding found) {
+    return found.from().stream()
+        .flatMap(f -> f.because().stream())
+        .map(Change::words)
+        .distinct()
+        .reduce((one, other) -> one + "; " + other)
+        .map(w -> "Since then: " + w + ".");
+  }
+
+  private List<Link> from(AlignedFinding found) {
+    List<Link> links = new ArrayList<>();
+    for (SeenAlignment one : found.from()) {
+      AlignmentWay way = one.way();
+      String where = one.place() == card.place() ? "" : one.place().words() + ", ";
+      links.add(
+          new Link(
+              where
+                  + way.thing().words()
+                  + " by "
+                  + way.words()
+                  + ", "
+                  + Days.day(one.at())
+                  + ", "
+                  + one.who(),
+              "/entries/" + one.key()));
+    }
+    if (found.target() != null) {
+      links.add(new Link("the target", "/entries/" + found.target().key()));
+    }
+    return links;
+  }
+}

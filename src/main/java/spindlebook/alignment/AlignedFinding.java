@@ -1,0 +1,87 @@
+package spindlebook.alignment;
+
+import java.util.List;
+import java.util.Optional;
+import spindlebook.corner.AlignedFigure;
+import spindlebook.corner.SeenAlignment;
+import spindlebook.corner.SeenTarget;
+import spindlebook.corner.Standing;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * One figure of alignment: what it is, what it rests on, what that is worth now, and how it stands
+ * against the owner's target.
+ *
+ * @param value rad, or mm for scrub, trail and track; null when there is none
+ * @param acrossMm of toe: what it is said across as a length; null when that is not known
+ * @param stands the worst of what it rests on; null without any
+ * @param from the measurements it rests on, the newest first
+ * @param missing why there is no value; null when there is one
+ * @param target null without one
+ * @param against null without a target, or when the value does not count
+ */
+public record AlignedFinding(
+    AlignedFigure figure,
+    Figure value,
+    Double acrossMm,
+    Standing stands,
+    List<SeenAlignment> from,
+    List<AlignedNote> notes,
+    AlignedMissing missing,
+    SeenTarget target,
+    AgainstTarget against) {
+  public AlignedFinding {
+    from = List.copyOf(from);
+    notes = List.copyOf(notes);
+  }
+
+  public boolean counts() {
+    return value != null && stands.counts();
+  }
+
+  /** Toe across the wheel's edge, mm; of the total the sum of both wheels. */
+  public Optional<Figure> acrossEdgeMm() {
+    if (value == null || acrossMm == null) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        figure == AlignedFigure.TOTAL_TOE
+            ? new Toe(value.times(0.5)).mm(acrossMm).times(2)
+            : new Toe(value).mm(acrossMm));
+  }
+
+  AlignedFinding against(Optional<SeenTarget> wanted) {
+    return wanted
+        .map(
+            w ->
+                new AlignedFinding(
+                    figure, value, acrossMm, stands, from, notes, missing, w, decided(w)))
+        .orElse(this);
+  }
+
+  /** Empty of a decision when the target is a length across an edge that nobody gave. */
+  private AgainstTarget decided(SeenTarget wanted) {
+    if (!counts()) {
+      return null;
+    }
+    var t = wanted.target();
+    if (t.angles() || !figure.angle()) {
+      return AgainstTarget.between(
+          value,
+          t.leastAngle() != null ? t.leastAngle().rad() : mm(t.least(), Double.NEGATIVE_INFINITY),
+          t.mostAngle() != null ? t.mostAngle().rad() : mm(t.most(), Double.POSITIVE_INFINITY));
+    }
+    return acrossEdgeMm()
+        .map(
+            edge ->
+                AgainstTarget.between(
+                    edge,
+                    mm(t.least(), Double.NEGATIVE_INFINITY),
+                    mm(t.most(), Double.POSITIVE_INFINITY)))
+        .orElse(null);
+  }
+
+  private static double mm(spindlebook.units.TypedLength length, double otherwise) {
+    return length == null ? otherwise : length.mm();
+  }
+}

@@ -1,0 +1,167 @@
+package spindlebook.alignment;
+
+import spindlebook.corner.AlignmentWay;
+import spindlebook.corner.LineSide;
+import spindlebook.corner.Place;
+import spindlebook.corner.SeenAlignment;
+import spindlebook.uncertainty.Figure;
+import spindlebook.units.TypedAngle;
+import spindlebook.units.TypedLength;
+
+/**
+ * Turns one measurement of alignment into figures: each value as typed, with the steps, the placing
+ * and the class of the tool that read it.
+ *
+ * <p>A gauge whose zero nobody knows may be off by ± 0.2° (rectangular; common practice, no
+ * source), the same way in all it reads: it cancels where readings are subtracted.
+ */
+final class ReadAlignment {
+  private static final double ZERO_UNSAID_RAD = Math.toRadians(0.2);
+
+  private final SeenAlignment one;
+
+  /** Repeats of one place by one tool share the steps of its scale. */
+  private final String place;
+
+  ReadAlignment(SeenAlignment one) {
+    this.one = one;
+    this.place = one.alignment().corner() + ":" + one.thing() + ":" + one.way().words();
+  }
+
+  Figure camberRad(AlignmentWay.Gauge gauge) {
+    if (gauge.turned() != null) {
+      return CamberGauge.turnedRound(
+              angle(gauge.read(), "read", ZERO_UNSAID_RAD),
+              angle(gauge.turned(), "turned", ZERO_UNSAID_RAD))
+          .camberRad();
+    }
+    return gauge.zero() == null
+        ? angle(gauge.read(), "read", ZERO_UNSAID_RAD)
+        : CamberGauge.camberRad(angle(gauge.read(), "read", 0), angle(gauge.zero(), "zero", 0));
+  }
+
+  /** What a gauge turned round shows on an upright wheel. */
+  Figure zeroErrorRad(AlignmentWay.Gauge gauge) {
+    return CamberGauge.turnedRound(
+            angle(gauge.read(), "read", 0), angle(gauge.turned(), "turned", 0))
+        .zeroErrorRad();
+  }
+
+  Figure toeRad() {
+    AlignmentWay way = one.way();
+    if (way instanceof AlignmentWay.Line line) {
+      return line(line);
+    }
+    if (way instanceof AlignmentWay.Spot spot) {
+      return ToeReading.spot(length(spot.inward(), "inward"), length(spot.distance(), "distance"))
+          .rad();
+    }
+    AlignmentWay.Dials dials = (AlignmentWay.Dials) way;
+    Figure change =
+        ToeReading.dialChangeRad(
+            dial(dials.front(), "front"),
+            dial(dials.rear(), "rear"),
+            length(dials.spacing(), "spacing"));
+    return dials.from() == null ? change : change.plus(angle(dials.from(), "from", 0));
+  }
+
+  private Figure line(AlignmentWay.Line line) {
+    LineSide side = line.side();
+    return ToeReading.fromLine(
+            length(line.front(), "front"),
+            length(line.rear(), "rear"),
+            length(line.spacing(), "spacing"),
+            side)
+        .rad();
+  }
+
+  /** A pivot goes nowhere. */
+  private Figure dial(TypedLength length, String what) {
+    return length == null ? Figure.exact(0) : length(length, what);
+  }
+
+  TotalToe totalToe(AlignmentWay.Tape tape) {
+    return TotalToe.byTape(
+        length(tape.front(), "front"),
+        length(tape.rear(), "rear"),
+        length(tape.across(), "across"));
+  }
+
+  /** What toe was read across; null for a spot of light. */
+  static Double acrossMm(AlignmentWay way) {
+    if (way instanceof AlignmentWay.Line line) {
+      return line.spacing().mm();
+    }
+    if (way instanceof AlignmentWay.Tape tape) {
+      return tape.across().mm();
+    }
+    return way instanceof AlignmentWay.Dials dials ? dials.spacing().mm() : null;
+  }
+
+  /**
+   * @param camberRad straight ahead, where the sweep did not read it
+   */
+  Sweep sweep(Place wheel, AlignmentWay.Swing swing, Figure camberRad, Figure toeRad) {
+    Figure straight =
+        swing.camberStraight() == null
+            ? camberRad
+            : angle(swing.camberStraight(), "straight", ZERO_UNSAID_RAD);
+    return new Sweep(
+        wheel,
+        swing.by(),
+        lock(swing.leftLock(), "left-lock"),
+        lock(swing.rightLock(), "right-lock").times(-1),
+        angle(swing.camberLeft(), "left", ZERO_UNSAID_RAD),
+        straight,
+        angle(swing.camberRight(), "right", ZERO_UNSAID_RAD),
+        toeRad);
+  }
+
+  PitchSwept pitch(AlignmentWay.Swing swing) {
+    return new PitchSwept(
+        angle(swing.pitchLeft(), "pitch-left", ZERO_UNSAID_RAD),
+        angle(swing.pitchStraight(), "pitch-straight", ZERO_UNSAID_RAD),
+        angle(swing.pitchRight(), "pitch-right", ZERO_UNSAID_RAD));
+  }
+
+  Figure kpiRad(AlignmentWay.Swing swing) {
+    return angle(swing.kpi(), "kpi", 0);
+  }
+
+  AxisPlace place(AlignmentWay.Joint joint) {
+    return new AxisPlace(
+        length(joint.ahead(), "ahead"),
+        length(joint.inboard(), "inboard"),
+        length(joint.below(), "below"));
+  }
+
+  Figure loadedRadiusMm(AlignmentWay.Joint joint) {
+    return length(joint.loadedRadius(), "radius");
+  }
+
+  /** The loaded radius only tells where the tyres stand on the ground, which is not asked. */
+  Track track(AlignmentWay.Across across, double camberRad) {
+    Figure length = length(across.length(), "length");
+    Figure section =
+        across.section() == null ? Figure.exact(0) : length(across.section(), "section");
+    double offsetMm = across.offset().mm();
+    return across.outside()
+        ? Track.fromOutside(length, offsetMm, camberRad, Figure.exact(0), section)
+        : Track.fromHubFaces(length, offsetMm, camberRad, Figure.exact(0), section);
+  }
+
+  private Figure angle(TypedAngle angle, String what, double zeroHalfWidthRad) {
+    return AngleTool.of(one.angleTool(), zeroHalfWidthRad)
+        .read(angle.rad(), one.key() + ":" + what, place + ":" + what);
+  }
+
+  private Figure lock(TypedAngle angle, String what) {
+    return AngleTool.of(one.lockTool(), 0)
+        .read(angle.rad(), one.key() + ":" + what, place + ":" + what);
+  }
+
+  private Figure length(TypedLength length, String what) {
+    return LengthTool.of(one.lengthTool())
+        .read(length.mm(), one.key() + ":" + what, place + ":" + what);
+  }
+}

@@ -40,6 +40,10 @@ class EveryPageTest {
       String height = marmot.height(rear, "on-the-strap", "15 3/16", "31 5/8");
       marmot.read(height, "straight", "p-cv-angle", "18.5");
       marmot.read(height, "straight", "p-cv-plunge", "-1/8");
+      String aligned = "/corners/" + marmot.left + "/alignment";
+      Map<String, String> gauge = Map.of("rolled", "no", "read", "-0.5", "turned", "0.7");
+      marmot.send(aligned + "/new?way=gauge", aligned, gauge);
+      marmot.send(aligned + "/targets", Map.of("camber-to", "0"));
       Collection<Page> pages = Crawl.from(shop.browser, "/", "/cars");
       assertTrue(pages.size() > 150, "pages: " + pages.size());
       for (Page page : pages) {

@@ -8,6 +8,7 @@ import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.SeenAlignment;
 import spindlebook.log.Histories;
+import spindlebook.web.Action;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.Field;
@@ -35,7 +36,10 @@ public final class AlignmentPages {
         ctx,
         Html.TEMPLATES.alignAlignment(
             AlignPages.frame(card, "Alignment"),
-            new AlignmentViews(card, histories.mirror(card)).view()));
+            new AlignmentViews(card, histories.mirror(card)).view(),
+            List.of(
+                Action.link("Measure", address(card) + "#measure", true),
+                Action.link("Targets", address(card) + "/targets", false))));
   }
 
   // --- measuring

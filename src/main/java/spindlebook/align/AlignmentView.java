@@ -10,8 +10,7 @@ import spindlebook.web.State;
  * @param measure the forms, one for each way
  * @param other the other wheel's page; null where the car has none
  */
-public record AlignmentView(
-    List<Block> blocks, List<Link> measure, String targetsHref, Link other) {
+public record AlignmentView(List<Block> blocks, List<Link> measure, Link other) {
 
   public record Block(String title, List<Row> rows) {}
 

@@ -65,7 +65,6 @@ final class AlignmentViews {
         TakenBy.at(card).stream()
             .map(by -> new Link(by.link(), address() + "/new?way=" + Posted.word(by)))
             .toList(),
-        address() + "/targets",
         mirror.map(m -> new Link(m.place().words(), address(m))).orElse(null));
   }
 
@@ -248,14 +247,7 @@ final class AlignmentViews {
       String where = one.place() == card.place() ? "" : one.place().words() + ", ";
       links.add(
           new Link(
-              where
-                  + way.thing().words()
-                  + " by "
-                  + way.words()
-                  + ", "
-                  + Days.day(one.at())
-                  + ", "
-                  + one.who(),
+              where + way.words() + ", " + Days.day(one.at()) + ", " + one.who(),
               "/entries/" + one.key()));
     }
     if (found.target() != null) {

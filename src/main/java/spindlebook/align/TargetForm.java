@@ -106,7 +106,7 @@ sealed interface TargetForm {
           figure.length() && figure.angle()
               ? ""
               : figure.angle() ? "°" : card.details().unit().word();
-      String hint = figure.minus().isEmpty() ? figure.plus() + "." : "+ is " + figure.plus() + ".";
+      String hint = figure.minus().isEmpty() ? figure.plus() + "." : "+ " + figure.plus() + ".";
       String name = Capital.of(figure.words());
       parts.add(
           new FormPart.Typed(

@@ -223,7 +223,17 @@ class BodiesTest {
 
   private static Content.Alignment alignment(AlignmentWay way) {
     return new Content.Alignment(
-        "lf", true, Load.DRIVER, "full", "18 psi", "tape", "gauge", "plates", way, "Far off.", "so");
+        "lf",
+        true,
+        Load.DRIVER,
+        "full",
+        "18 psi",
+        "tape",
+        "gauge",
+        "plates",
+        way,
+        "Far off.",
+        "so");
   }
 
   @ParameterizedTest

@@ -14,6 +14,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
+import spindlebook.alignment.AlignedCheck;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Content;
 import spindlebook.corner.Layout;
@@ -23,7 +24,6 @@ import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Histories;
 import spindlebook.log.Json;
-import spindlebook.travel.DriveCheck;
 
 /**
  * The demo car: a script of day offsets in db/demo/, played through the real writer into a book of
@@ -75,7 +75,8 @@ final class DemoCar {
   /** The script says whose and why; the copy is made of the book as it stands by then. */
   private static Content signOff(Book book, Histories histories, JsonNode body) {
     CarBook car = histories.of(body.get("car").asText());
-    return SignOffCopy.of(car, DriveCheck.of(car), book.hashAt(car.n()), body.get("why").asText());
+    return SignOffCopy.of(
+        car, AlignedCheck.of(car), book.hashAt(car.n()), body.get("why").asText());
   }
 
   /** A body of the script; the car's tools and a corner's beginnings are those of any new one. */

@@ -380,6 +380,19 @@ class AlignmentPagesTest {
   }
 
   @Test
+  void a_target_that_is_missed_is_a_line_of_the_drive_check_and_of_figures() {
+    measure(marmot.left, "gauge", Map.of("read", "0.5", "zero", "0"));
+    target(marmot.left, Map.of("camber-to", "0"));
+    Page check = shop.get("/cars/" + marmot.car + "/drive-check").is(200);
+    assertTrue(check.text().contains("Camber misses your target."), check.text());
+    assertTrue(check.text().contains("Your target: at most 0."), check.text());
+    assertTrue(check.html().contains("\"" + address(marmot.left) + "\""));
+    measure(marmot.left, "gauge", Map.of("read", "-0.5", "turned", "0.5"));
+    String mended = shop.get("/cars/" + marmot.car + "/drive-check").is(200).text();
+    assertFalse(mended.contains("misses your target"), mended);
+  }
+
+  @Test
   void a_target_with_its_ends_crossed_comes_back_with_one_sentence() {
     Form form =
         shop.get(address(marmot.left) + "/targets")

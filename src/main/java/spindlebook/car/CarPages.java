@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Map;
+import spindlebook.alignment.AlignedCheck;
 import spindlebook.card.CornerLines;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.CarDetails;
@@ -80,7 +81,7 @@ public final class CarPages {
     String key = ctx.pathParam("car");
     CarBook history = history(key);
     CarDetails details = history.details().orElseThrow(NotFoundResponse::new);
-    DriveCheck check = DriveCheck.of(history, c -> histories.card(key, c));
+    DriveCheck check = AlignedCheck.of(history, c -> histories.card(key, c));
     CornerLines lines = CornerLines.of(check);
     String note = details.note() == null ? "" : details.note() + " · ";
     PageFrame frame =

@@ -16,6 +16,7 @@ import spindlebook.card.NeedAddress;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Change;
+import spindlebook.corner.Content;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.Quantity;
@@ -97,6 +98,9 @@ public final class CheckWords {
     if (thing instanceof ThingFirst.OfMidTravel of) {
       return line(thing, at, say.midTravel(of.mid()), "", curve(at, of.mid().point()));
     }
+    if (thing instanceof ThingFirst.OffTarget off) {
+      return offTarget(off, at);
+    }
     if (thing instanceof ThingFirst.StopsDisagree) {
       return line(
           thing,
@@ -156,6 +160,25 @@ public final class CheckWords {
 
   private static String round(Checked at, TravelWords say, ToRead toRead) {
     return NeedAddress.of(corner(at), say, List.of(new Need(toRead, null, null, List.of(), null)));
+  }
+
+  private static Line offTarget(ThingFirst.OffTarget off, Checked at) {
+    Content.Target target = off.target().target();
+    String figure = Capital.of(target.figure().words());
+    String words =
+        switch (off.why()) {
+          case SHORT -> figure + " misses your target.";
+          case CANT_TELL -> figure + " is too close to your target to tell.";
+          case STALE -> figure + " has to be measured again.";
+          case NOT_CONFIRMED -> figure + " was moved and put back, and not measured since.";
+          default -> figure + " has a target and is not known.";
+        };
+    return line(
+        off,
+        at,
+        words,
+        "Your target: " + target.inWords() + ".",
+        "/corners/" + corner(at) + "/alignment");
   }
 
   private Line limit(ThingFirst.OfLimit of, Checked at, TravelWords say) {

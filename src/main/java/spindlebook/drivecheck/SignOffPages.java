@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import spindlebook.alignment.AlignedCheck;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
@@ -208,7 +209,7 @@ public final class SignOffPages {
 
   /** Of this book alone: a card from the histories may know of more by now. */
   private static DriveCheck check(CarBook history) {
-    return DriveCheck.of(history);
+    return AlignedCheck.of(history);
   }
 
   private SeenSignOff seen(Context ctx) {

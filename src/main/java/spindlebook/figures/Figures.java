@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import spindlebook.alignment.AlignedCheck;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
@@ -65,7 +66,7 @@ public final class Figures {
     car.put("car", book.car().orElse(""));
     car.put("name", book.details().map(d -> d.name()).orElse(""));
     car.put("n", book.n());
-    DriveCheck check = DriveCheck.of(book);
+    DriveCheck check = AlignedCheck.of(book);
     ArrayNode corners = car.putArray("corners");
     check
         .corners()

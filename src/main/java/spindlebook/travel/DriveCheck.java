@@ -39,12 +39,19 @@ public record DriveCheck(long n, List<Checked> corners, List<ThingFirst> things)
    * @param cards the cards of the same book, by the corner's key
    */
   public static DriveCheck of(CarBook book, Function<String, Card> cards) {
+    return of(book, cards, List.of());
+  }
+
+  /**
+   * @param more that others found, put in the order of the rest
+   */
+  public static DriveCheck of(CarBook book, Function<String, Card> cards, List<ThingFirst> more) {
     List<Checked> corners =
         book.corners().stream()
             .map(cards)
             .map(card -> new Checked(card, CornerTravel.of(card)))
             .toList();
-    return new DriveCheck(book.n(), corners, new ThingsFirst(book, corners).inOrder());
+    return new DriveCheck(book.n(), corners, new ThingsFirst(book, corners).inOrder(more));
   }
 
   /** Nothing is left to see to. */

@@ -5,6 +5,7 @@ import java.util.Set;
 import spindlebook.corner.Doubted;
 import spindlebook.corner.ReadAgain;
 import spindlebook.corner.SeenFastener;
+import spindlebook.corner.SeenTarget;
 import spindlebook.corner.SeenTelltale;
 import spindlebook.corner.SeenToDo;
 import spindlebook.corner.TelltaleKind;
@@ -73,6 +74,19 @@ public sealed interface ThingFirst {
 
   /** A rule broken, or not surely kept, between the ends. */
   record OfMidTravel(Why why, String corner, MidTravel mid) implements ThingFirst {}
+
+  /**
+   * A figure of alignment against the owner's target: missed, undecided, stale, or not there.
+   *
+   * @param why SHORT, CANT_TELL, STALE, NOT_CONFIRMED or MISSING
+   */
+  record OffTarget(Why why, String corner, SeenTarget target) implements ThingFirst {
+    /** Where the wheel goes weighs more: the worst corner is told by that. */
+    @Override
+    public boolean ofReadings() {
+      return false;
+    }
+  }
 
   /** Full bump as read and as worked out disagree. */
   record StopsDisagree(String corner) implements ThingFirst {

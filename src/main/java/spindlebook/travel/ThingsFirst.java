@@ -45,7 +45,8 @@ final class ThingsFirst {
     this.fasteners = book.fasteners();
   }
 
-  List<ThingFirst> inOrder() {
+  List<ThingFirst> inOrder(List<ThingFirst> more) {
+    found.addAll(more);
     if (corners.isEmpty()) {
       found.add(new ThingFirst.NotMeasured(null, false));
     }

@@ -1,0 +1,71 @@
+package spindlebook.alignment;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Standing;
+import spindlebook.travel.DriveCheck;
+import spindlebook.travel.ThingFirst;
+import spindlebook.travel.ThingFirst.Why;
+
+/** The drive check of a car, the owner's targets for alignment among what is to see to. */
+public final class AlignedCheck {
+  private AlignedCheck() {}
+
+  public static DriveCheck of(CarBook book) {
+    return of(book, book::card);
+  }
+
+  /**
+   * @param cards the cards of the same book, by the corner's key
+   */
+  public static DriveCheck of(CarBook book, Function<String, Card> cards) {
+    List<ThingFirst> more = new ArrayList<>();
+    for (String corner : book.corners()) {
+      Card card = cards.apply(corner);
+      if (!card.aligned().targets().isEmpty()) {
+        Optional<Card> mirror = book.cornerAt(card.place().mirror()).map(cards);
+        targets(card, mirror, more);
+      }
+    }
+    return DriveCheck.of(book, cards, more);
+  }
+
+  /** What belongs to the axle is told once, of its left wheel. */
+  private static void targets(Card card, Optional<Card> mirror, List<ThingFirst> more) {
+    for (AlignedFinding found : new MeasuredAlignment(card, mirror).findings()) {
+      boolean toldAcross =
+          found.figure().thing().ofAxle() && mirror.isPresent() && !card.place().left();
+      if (found.target() != null && !toldAcross) {
+        why(found)
+            .ifPresent(
+                why -> more.add(new ThingFirst.OffTarget(why, card.corner(), found.target())));
+      }
+    }
+  }
+
+  /** Empty when it is kept, or waits for an answer, which is asked for on its own. */
+  private static Optional<Why> why(AlignedFinding found) {
+    if (found.value() == null) {
+      return Optional.of(Why.MISSING);
+    }
+    if (found.stands() == Standing.STALE) {
+      return Optional.of(Why.STALE);
+    }
+    if (found.stands() == Standing.IN_DOUBT) {
+      return Optional.empty();
+    }
+    if (found.against() == null) {
+      return Optional.of(Why.MISSING);
+    }
+    return switch (found.against().decision()) {
+      case SHORT -> Optional.of(Why.SHORT);
+      case CANT_TELL -> Optional.of(Why.CANT_TELL);
+      case CLEAR ->
+          found.stands() == Standing.PUT_BACK ? Optional.of(Why.NOT_CONFIRMED) : Optional.empty();
+    };
+  }
+}

@@ -185,7 +185,7 @@ public final class App implements AutoCloseable {
     this.corners = new CornerPages(histories);
     this.limits = new LimitsPages(histories);
     this.align = new AlignPages(histories);
-    this.alignment = new AlignmentPages(histories, new AlignmentStore(bookFile));
+    this.alignment = new AlignmentPages(histories, new AlignmentStore(bookFile, histories));
     this.adjustments = new AdjustmentPages(histories, adjustmentStore);
     this.happenings = new HappeningPages(histories, adjustmentStore);
     this.trials = new TrialPages(histories);

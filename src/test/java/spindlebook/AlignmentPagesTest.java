@@ -328,6 +328,18 @@ class AlignmentPagesTest {
   }
 
   @Test
+  void far_off_what_was_known_with_nothing_changed_since_is_asked_about() {
+    measure(marmot.left, "gauge", Map.of("read", "-0.3", "zero", "0"));
+    String key = measure(marmot.left, "gauge", Map.of("read", "-3", "zero", "0"));
+    assertEquals(-0.3, degrees(marmot.left, "camber"), 1e-9);
+    String entry = shop.get("/entries/" + key).is(200).text();
+    assertTrue(entry.contains("2.7° off what was known"), entry);
+    marmot.adjust(marmot.left, "upper-rod-ends", "2");
+    measure(marmot.left, "gauge", Map.of("read", "-3.1", "zero", "0"));
+    assertEquals(-3.1, degrees(marmot.left, "camber"), 1e-9);
+  }
+
+  @Test
   void a_rod_end_makes_it_stale_and_reading_again_stands_for_it() {
     measure(marmot.left, "gauge", gauge("-0.3"));
     measure(marmot.left, "spot", Map.of("inward", "10 mm", "distance", "2000 mm"));
@@ -355,7 +367,7 @@ class AlignmentPagesTest {
     target(marmot.left, Map.of("camber-from", "-0.6", "camber-to", "0"));
     assertEquals("cant-tell", figure(marmot.left, "camber").get("outcome").asText());
     String text = text(marmot.left);
-    assertTrue(text.contains("Your target: -0.6 to 0."), text);
+    assertTrue(text.contains("Your target: -0.6° to 0°."), text);
     assertTrue(text.contains("would settle it"), text);
     target(marmot.left, Map.of("camber-from", "", "camber-to", "-1"));
     assertEquals("short", figure(marmot.left, "camber").get("outcome").asText());
@@ -385,7 +397,7 @@ class AlignmentPagesTest {
     target(marmot.left, Map.of("camber-to", "0"));
     Page check = shop.get("/cars/" + marmot.car + "/drive-check").is(200);
     assertTrue(check.text().contains("Camber misses your target."), check.text());
-    assertTrue(check.text().contains("Your target: at most 0."), check.text());
+    assertTrue(check.text().contains("Your target: at most 0°."), check.text());
     assertTrue(check.html().contains("\"" + address(marmot.left) + "\""));
     measure(marmot.left, "gauge", Map.of("read", "-0.5", "turned", "0.5"));
     String mended = shop.get("/cars/" + marmot.car + "/drive-check").is(200).text();

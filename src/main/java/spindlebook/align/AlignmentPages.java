@@ -56,7 +56,7 @@ public final class AlignmentPages {
     TakenBy by = way(posted.text("way"), card);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     if (AlignmentForm.read(by, posted, card) instanceof AlignmentForm.Accepted accepted) {
-      store.add(accepted.alignment(), key, Who.of(ctx));
+      store.add(card, accepted.alignment(), key, Who.of(ctx));
       Html.next(ctx, address(card));
     } else {
       show(ctx, card, by, posted, key);

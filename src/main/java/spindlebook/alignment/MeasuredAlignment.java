@@ -316,6 +316,23 @@ public final class MeasuredAlignment {
     return new ReadAlignment(one).track((AlignmentWay.Across) one.way(), camberRad);
   }
 
+  /** What one measurement says by itself; of a sweep its caster, of the lower joint nothing. */
+  Optional<Figure> alone(SeenAlignment one) {
+    ReadAlignment read = new ReadAlignment(one);
+    try {
+      return switch (one.thing()) {
+        case CAMBER -> Optional.of(read.camberRad((AlignmentWay.Gauge) one.way()));
+        case TOE -> Optional.of(read.toeRad());
+        case TOTAL_TOE -> Optional.of(read.totalToe((AlignmentWay.Tape) one.way()).rad());
+        case STEERING_AXIS -> Optional.of(axis(one).casterRad());
+        case TRACK -> Optional.of(track(one).centresMm());
+        case GROUND_POINT -> Optional.empty();
+      };
+    } catch (IllegalArgumentException noAxis) {
+      return Optional.empty();
+    }
+  }
+
   // --- putting it together
 
   private interface Reads {

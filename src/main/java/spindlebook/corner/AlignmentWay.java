@@ -45,9 +45,9 @@ public sealed interface AlignmentWay {
 
     @Override
     public String said() {
-      return degrees(read)
-          + (turned == null ? "" : ", turned round " + degrees(turned))
-          + (zero == null ? "" : ", its zero " + degrees(zero));
+      return EntryWords.typed(read)
+          + (turned == null ? "" : ", turned round " + EntryWords.typed(turned))
+          + (zero == null ? "" : ", its zero " + EntryWords.typed(zero));
     }
   }
 
@@ -157,7 +157,7 @@ public sealed interface AlignmentWay {
           + (rear == null ? "" : "rear " + EntryWords.typed(rear) + ", ")
           + EntryWords.typed(spacing)
           + " apart"
-          + (from == null ? "" : ", from " + degrees(from));
+          + (from == null ? "" : ", from " + EntryWords.typed(from));
     }
 
     private static double mm(TypedLength length) {
@@ -252,23 +252,23 @@ public sealed interface AlignmentWay {
 
     @Override
     public String said() {
-      return degrees(leftLock)
+      return EntryWords.typed(leftLock)
           + " left "
-          + degrees(camberLeft)
+          + EntryWords.typed(camberLeft)
           + ", "
-          + (camberStraight == null ? "" : "straight " + degrees(camberStraight) + ", ")
-          + degrees(rightLock)
+          + (camberStraight == null ? "" : "straight " + EntryWords.typed(camberStraight) + ", ")
+          + EntryWords.typed(rightLock)
           + " right "
-          + degrees(camberRight)
+          + EntryWords.typed(camberRight)
           + (pitchRead()
               ? ", pitch "
-                  + degrees(pitchLeft)
+                  + EntryWords.typed(pitchLeft)
                   + ", "
-                  + degrees(pitchStraight)
+                  + EntryWords.typed(pitchStraight)
                   + ", "
-                  + degrees(pitchRight)
+                  + EntryWords.typed(pitchRight)
               : "")
-          + (kpi == null ? "" : ", KPI known " + degrees(kpi))
+          + (kpi == null ? "" : ", KPI known " + EntryWords.typed(kpi))
           + ", by "
           + by.words();
     }
@@ -358,11 +358,5 @@ public sealed interface AlignmentWay {
       throw new IllegalArgumentException(
           "the two differ by more than the places lie apart, which is no angle");
     }
-  }
-
-  private static String degrees(TypedAngle angle) {
-    String text = angle.typed().strip();
-    boolean bare = !text.isEmpty() && Character.isDigit(text.charAt(text.length() - 1));
-    return bare ? text + "°" : text;
   }
 }

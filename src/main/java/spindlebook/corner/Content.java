@@ -513,6 +513,21 @@ public sealed interface Content {
           words);
     }
 
+    public Alignment withDoubt(String why) {
+      return new Alignment(
+          corner,
+          rolled,
+          load,
+          fuel,
+          pressures,
+          lengthTool,
+          angleTool,
+          lockTool,
+          way(),
+          why,
+          words);
+    }
+
     public AlignmentWay way() {
       return Stream.<AlignmentWay>of(gauge, line, tape, dials, spot, sweep, joint, across)
           .filter(Objects::nonNull)
@@ -564,9 +579,13 @@ public sealed interface Content {
     /** {@code −1° to 0°}, {@code at most 1/8 in}; empty when it asks nothing. */
     public String inWords() {
       String from =
-          leastAngle != null ? leastAngle.typed() : least == null ? null : EntryWords.typed(least);
+          leastAngle != null
+              ? EntryWords.typed(leastAngle)
+              : least == null ? null : EntryWords.typed(least);
       String to =
-          mostAngle != null ? mostAngle.typed() : most == null ? null : EntryWords.typed(most);
+          mostAngle != null
+              ? EntryWords.typed(mostAngle)
+              : most == null ? null : EntryWords.typed(most);
       if (from == null) {
         return to == null ? "" : "at most " + to;
       }

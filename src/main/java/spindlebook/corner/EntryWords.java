@@ -403,6 +403,13 @@ public final class EntryWords {
     return bare ? text + " " + length.unit().word() : text;
   }
 
+  /** As typed; a bare number is degrees. */
+  public static String typed(TypedAngle angle) {
+    String text = angle.typed().strip();
+    boolean bare = !text.isEmpty() && Character.isDigit(text.charAt(text.length() - 1));
+    return bare ? text + "°" : text;
+  }
+
   /** As typed with its unit, and in the other system: {@code 8 1/4 in · 209.6 mm}. */
   private static String both(TypedLength length) {
     String other =

@@ -126,6 +126,9 @@ class AlignmentPagesTest {
     String text = text(marmot.left);
     assertTrue(text.contains("Top inward."), text);
     assertFalse(text.contains("zero is not known"), text);
+    assertTrue(text.contains("The gauge showed +0.200° ± 0.092 on an upright wheel"), text);
+    Page across = shop.get(address(marmot.right) + "/new?way=gauge").is(200);
+    assertTrue(across.text().contains("Last turned round it showed +0.200°"), across.text());
     // What it shows on an upright wheel, known: taken off.
     measure(marmot.left, "gauge", Map.of("read", "-0.3", "zero", "0.2"));
     assertEquals(-0.5, degrees(marmot.left, "camber"), 1e-9);

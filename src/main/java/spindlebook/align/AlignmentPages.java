@@ -63,7 +63,7 @@ public final class AlignmentPages {
     }
   }
 
-  private static void show(Context ctx, Card card, TakenBy by, Posted posted, FormKey key) {
+  private void show(Context ctx, Card card, TakenBy by, Posted posted, FormKey key) {
     Html.form(
         ctx,
         posted,
@@ -71,7 +71,7 @@ public final class AlignmentPages {
             under(card, by.heading()).caution(Cautions.MEASURING),
             address(card),
             key,
-            new AlignmentParts(card, posted).of(by),
+            new AlignmentParts(card, histories.mirror(card), posted).of(by),
             "Put it in the book",
             address(card)));
   }
@@ -100,10 +100,11 @@ public final class AlignmentPages {
     }
   }
 
-  private static void showCorrection(
+  private void showCorrection(
       Context ctx, Card card, SeenAlignment seen, Posted posted, FormKey key) {
     TakenBy by = TakenBy.of(seen.way());
-    List<FormPart> parts = new ArrayList<>(new AlignmentParts(card, posted).of(by));
+    List<FormPart> parts =
+        new ArrayList<>(new AlignmentParts(card, histories.mirror(card), posted).of(by));
     parts.add(
         new FormPart.Typed(
             posted.fill(

@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.alignment.TotalToe;
 import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.Card;
@@ -50,11 +52,13 @@ final class AlignmentParts {
           "lock-tool");
 
   private final Card card;
+  private final Optional<Card> mirror;
   private final Posted posted;
   private final String unit;
 
-  AlignmentParts(Card card, Posted posted) {
+  AlignmentParts(Card card, Optional<Card> mirror, Posted posted) {
     this.card = card;
+    this.mirror = mirror;
     this.posted = posted;
     this.unit = card.details().unit().word();
   }
@@ -186,7 +190,15 @@ final class AlignmentParts {
                 degrees(
                     "zero",
                     "On an upright wheel it shows",
-                    "Taken off what it shows. Leave it empty when the gauge was turned round."))));
+                    "Taken off what it shows. Leave it empty when the gauge was turned round."
+                        + zeroFound()))));
+  }
+
+  private String zeroFound() {
+    return new MeasuredAlignment(card, mirror)
+        .gaugeZeroRad()
+        .map(z -> " Last turned round it showed " + AlignmentViews.too(z) + ".")
+        .orElse("");
   }
 
   private List<FormPart> line(String what) {

@@ -183,6 +183,11 @@ final class AlignmentViews {
       if (found.acrossMm() != null) {
         words.add("As a length across " + new Lengths(unit).text(found.acrossMm()) + ".");
       }
+      if (found.from().get(0).way() instanceof AlignmentWay.Gauge gauge && gauge.turned() != null) {
+        measured
+            .gaugeZeroRad()
+            .ifPresent(z -> words.add("The gauge showed " + too(z) + " when last turned round."));
+      }
       if (found.figure() == AlignedFigure.CASTER) {
         measured
             .smallAngleCasterRad()
@@ -203,6 +208,11 @@ final class AlignmentViews {
     }
     found.notes().forEach(n -> words.add(n.words()));
     return words;
+  }
+
+  /** How much a gauge shows on an upright wheel. */
+  static String too(Figure zeroRad) {
+    return Rounded.signed(zeroRad, DEGREE, "°").words() + " on an upright wheel";
   }
 
   /** What the sign says; a value within its ± of 0 may be either. */

@@ -3,10 +3,12 @@ package spindlebook.alignment;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.corner.AlignedFigure;
+import spindlebook.corner.Content;
 import spindlebook.corner.SeenAlignment;
 import spindlebook.corner.SeenTarget;
 import spindlebook.corner.Standing;
 import spindlebook.uncertainty.Figure;
+import spindlebook.units.TypedLength;
 
 /**
  * One figure of alignment: what it is, what it rests on, what that is worth now, and how it stands
@@ -33,6 +35,20 @@ public record AlignedFinding(
   public AlignedFinding {
     from = List.copyOf(from);
     notes = List.copyOf(notes);
+  }
+
+  static AlignedFinding of(AlignedFigure figure, Known known, List<AlignedNote> notes) {
+    return new AlignedFinding(
+        figure, known.value(), null, known.stands(), known.from(), notes, null, null, null);
+  }
+
+  static AlignedFinding missing(AlignedFigure figure, AlignedMissing missing) {
+    return new AlignedFinding(figure, null, null, null, List.of(), List.of(), missing, null, null);
+  }
+
+  AlignedFinding across(Double edgeToEdgeMm) {
+    return new AlignedFinding(
+        figure, value, edgeToEdgeMm, stands, from, notes, missing, target, against);
   }
 
   public boolean counts() {
@@ -64,7 +80,7 @@ public record AlignedFinding(
     if (!counts()) {
       return null;
     }
-    var t = wanted.target();
+    Content.Target t = wanted.target();
     if (t.angles() || !figure.angle()) {
       return AgainstTarget.between(
           value,
@@ -81,7 +97,7 @@ public record AlignedFinding(
         .orElse(null);
   }
 
-  private static double mm(spindlebook.units.TypedLength length, double otherwise) {
+  private static double mm(TypedLength length, double otherwise) {
     return length == null ? otherwise : length.mm();
   }
 }

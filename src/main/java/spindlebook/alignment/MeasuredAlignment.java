@@ -1,10 +1,11 @@
 package spindlebook.alignment;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
+import java.util.stream.Stream;
 import spindlebook.corner.AlignedFigure;
 import spindlebook.corner.AlignedThing;
 import spindlebook.corner.AlignmentWay;
@@ -13,9 +14,6 @@ import spindlebook.corner.Dimension;
 import spindlebook.corner.SeenAlignment;
 import spindlebook.corner.Standing;
 import spindlebook.uncertainty.Figure;
-import spindlebook.uncertainty.Rectangular;
-import spindlebook.uncertainty.Source;
-import spindlebook.uncertainty.SourceKind;
 
 /**
  * What a corner's book says of its alignment at ride: every figure from what was measured, with
@@ -24,32 +22,21 @@ import spindlebook.uncertainty.SourceKind;
  * <p>A figure rests on the last measurement that counts and on its repeats, whose mean it is: what
  * repeats share (the tool, the steps of its scale at that place) does not shrink. Where nothing
  * counts any more the last value is told as what it is, stale or in doubt, and decides nothing.
- * Total toe is the newer of a tape across both tyres and the sum of both wheels. Scrub and trail
- * take caster, KPI, camber and toe as they are known here.
+ * Total toe is the sum of both wheels, or a tape across both tyres where that is newer than either
+ * of them, or the sum does not count.
  */
 public final class MeasuredAlignment {
-  /** Half-width of what is counted where camber straight ahead was not read: 1.5 degrees. */
-  private static final double CAMBER_UNSAID_RAD = Math.toRadians(1.5);
-
-  /** Likewise of toe: half a degree. Both are common practice, no source. */
-  private static final double TOE_UNSAID_RAD = Math.toRadians(0.5);
-
   private final Card card;
-  private final Card mirror;
-
-  /** What is known of one figure before its target. */
-  private record Known(Figure value, Standing stands, List<SeenAlignment> from) {
-    boolean counts() {
-      return stands.counts();
-    }
-  }
+  private final Optional<Card> mirror;
+  private final MeasuredAxis axis;
 
   /**
    * @param mirror the other wheel of the axle; empty where the car has none
    */
   public MeasuredAlignment(Card card, Optional<Card> mirror) {
     this.card = card;
-    this.mirror = mirror.orElse(null);
+    this.mirror = mirror;
+    this.axis = new MeasuredAxis(card);
   }
 
   /** Every figure there is for this corner, measured or not. */
@@ -69,73 +56,95 @@ public final class MeasuredAlignment {
           case CAMBER -> camber();
           case TOE -> toe();
           case TOTAL_TOE -> totalToe();
-          case CASTER, KPI -> axis(figure);
-          case SCRUB, TRAIL -> ground(figure);
+          case CASTER, KPI -> axis.axis(figure);
+          case SCRUB, TRAIL -> axis.ground(figure);
           case TRACK -> track();
         };
     return found.against(card.aligned().target(figure));
   }
 
+  /**
+   * What the trade's small-angle formula makes of the last sweep; shown beside the exact caster.
+   */
+  public Optional<Figure> smallAngleCasterRad() {
+    return axis.smallAngleCasterRad();
+  }
+
+  /** Left before right. */
+  private Stream<Card> axle() {
+    return Stream.concat(Stream.of(card), mirror.stream())
+        .sorted(Comparator.comparing(Card::place));
+  }
+
   // --- camber and toe
 
   private AlignedFinding camber() {
-    Optional<Known> known = camber(card);
-    List<AlignedNote> notes =
-        known
-            .filter(k -> zeroUnknown((AlignmentWay.Gauge) k.from().get(0).way()))
-            .map(k -> List.of(AlignedNote.ZERO_NOT_KNOWN))
-            .orElse(List.of());
-    return finding(AlignedFigure.CAMBER, known, null, notes, AlignedMissing.NOT_MEASURED);
+    return Known.camber(card)
+        .map(
+            k ->
+                AlignedFinding.of(
+                    AlignedFigure.CAMBER,
+                    k,
+                    zeroUnknown((AlignmentWay.Gauge) k.last().way())
+                        ? List.of(AlignedNote.ZERO_NOT_KNOWN)
+                        : List.of()))
+        .orElseGet(() -> AlignedFinding.missing(AlignedFigure.CAMBER, AlignedMissing.NOT_MEASURED));
   }
 
   private static boolean zeroUnknown(AlignmentWay.Gauge gauge) {
     return gauge.turned() == null && gauge.zero() == null;
   }
 
-  private static Optional<Known> camber(Card at) {
-    return known(
-        at,
-        AlignedThing.CAMBER,
-        one -> new ReadAlignment(one).camberRad((AlignmentWay.Gauge) one.way()));
+  /** What the gauge showed too much when it was last turned round, at either wheel. */
+  public Optional<Figure> gaugeZeroRad() {
+    return axle()
+        .flatMap(c -> c.aligned().read().stream())
+        .filter(r -> r.way() instanceof AlignmentWay.Gauge g && g.turned() != null)
+        .filter(r -> r.stands() != Standing.IN_DOUBT)
+        .max(Comparator.comparingLong(SeenAlignment::n))
+        .map(r -> new ReadAlignment(r).zeroErrorRad((AlignmentWay.Gauge) r.way()));
   }
 
   private AlignedFinding toe() {
-    Optional<Known> known = toe(card);
-    return finding(
-        AlignedFigure.TOE,
-        known,
-        known.map(k -> across(card, k)).orElse(null),
-        List.of(),
-        AlignedMissing.NOT_MEASURED);
+    return Known.toe(card)
+        .map(
+            k ->
+                AlignedFinding.of(AlignedFigure.TOE, k, List.of())
+                    .across(across(Stream.of(card), k)))
+        .orElseGet(() -> AlignedFinding.missing(AlignedFigure.TOE, AlignedMissing.NOT_MEASURED));
   }
 
-  private static Optional<Known> toe(Card at) {
-    return known(at, AlignedThing.TOE, one -> new ReadAlignment(one).toeRad());
-  }
-
-  /** As the owner gave it; else as the measurement itself was taken. */
-  private static Double across(Card at, Known known) {
-    return at.given(Dimension.TOE_ACROSS)
+  /** As the owner gave it; else as the measurement itself was taken, of an axle at the left. */
+  private static Double across(Stream<Card> cards, Known known) {
+    return cards
+        .flatMap(c -> c.given(Dimension.TOE_ACROSS).stream())
         .map(g -> g.length().mm())
-        .orElseGet(() -> ReadAlignment.acrossMm(known.from().get(0).way()));
+        .findFirst()
+        .or(
+            () ->
+                known.from().stream()
+                    .sorted(Comparator.comparing(SeenAlignment::place))
+                    .flatMap(one -> ReadAlignment.acrossMm(one.way()).stream())
+                    .findFirst())
+        .orElse(null);
   }
 
   private AlignedFinding totalToe() {
-    Optional<Known> tape =
-        known(
-            card,
-            AlignedThing.TOTAL_TOE,
-            one -> new ReadAlignment(one).totalToe((AlignmentWay.Tape) one.way()).rad());
     Optional<Known> wheels = bothWheels();
-    if (wheels.isPresent() && tape.filter(t -> better(t, wheels.get())).isEmpty()) {
-      return finding(AlignedFigure.TOTAL_TOE, wheels, across(card, wheels.get()), List.of(), null);
+    Optional<Known> tape =
+        Known.of(card, AlignedThing.TOTAL_TOE, r -> r.totalToe((AlignmentWay.Tape) r.way()).rad())
+            .filter(t -> wheels.isEmpty() || better(t, wheels.get()));
+    Optional<Known> known = tape.or(() -> wheels);
+    if (known.isEmpty()) {
+      return AlignedFinding.missing(
+          AlignedFigure.TOTAL_TOE,
+          Known.toe(card).isPresent() ? AlignedMissing.OTHER_WHEEL : AlignedMissing.NOT_MEASURED);
     }
-    return finding(
-        AlignedFigure.TOTAL_TOE,
-        tape,
-        tape.map(t -> across(card, t)).orElse(null),
-        tape.isPresent() ? List.of(AlignedNote.HIDES_SIDES) : List.of(),
-        toe(card).isPresent() ? AlignedMissing.OTHER_WHEEL : AlignedMissing.NOT_MEASURED);
+    return AlignedFinding.of(
+            AlignedFigure.TOTAL_TOE,
+            known.get(),
+            tape.isPresent() ? List.of(AlignedNote.HIDES_SIDES) : List.of())
+        .across(across(axle(), known.get()));
   }
 
   private static boolean better(Known tape, Known wheels) {
@@ -144,147 +153,21 @@ public final class MeasuredAlignment {
     }
     // Of two wheels the older one says how fresh their sum is.
     long oldest = wheels.from().stream().mapToLong(SeenAlignment::n).min().orElse(0);
-    return tape.from().get(0).n() > oldest;
+    return tape.last().n() > oldest;
   }
 
   private Optional<Known> bothWheels() {
-    if (mirror == null) {
-      return Optional.empty();
-    }
-    return toe(card)
+    Optional<Known> there = mirror.flatMap(Known::toe);
+    return Known.toe(card)
         .flatMap(
             here ->
-                toe(mirror)
-                    .map(
-                        there ->
-                            new Known(
-                                Toe.totalRad(new Toe(here.value()), new Toe(there.value())),
-                                worse(here.stands(), there.stands()),
-                                join(here.from(), there.from()))));
-  }
-
-  // --- caster, KPI, scrub, trail
-
-  private AlignedFinding axis(AlignedFigure figure) {
-    List<SeenAlignment> from = card.aligned().of(AlignedThing.STEERING_AXIS);
-    if (from.isEmpty()) {
-      return nothing(figure, AlignedMissing.NOT_MEASURED);
-    }
-    try {
-      List<SteeringAxis> axes = from.stream().map(this::axis).toList();
-      Figure value =
-          Figure.mean(
-              axes.stream()
-                  .map(a -> figure == AlignedFigure.CASTER ? a.casterRad() : a.kpiRad())
-                  .toList());
-      Known known = new Known(value, stands(from), from);
-      return finding(figure, Optional.of(known), null, axisNotes(figure, from.get(0)), null);
-    } catch (IllegalArgumentException none) {
-      return nothing(figure, AlignedMissing.NO_AXIS);
-    }
-  }
-
-  private List<AlignedNote> axisNotes(AlignedFigure figure, SeenAlignment last) {
-    AlignmentWay.Swing swing = (AlignmentWay.Swing) last.way();
-    List<AlignedNote> notes = new ArrayList<>();
-    if (figure == AlignedFigure.KPI) {
-      if (swing.kpi() != null) {
-        notes.add(AlignedNote.KPI_KNOWN);
-      } else if (!swing.pitchRead()) {
-        notes.add(AlignedNote.KPI_FROM_CAMBERS);
-      }
-      return notes;
-    }
-    if (swing.camberStraight() == null) {
-      notes.add(
-          camber(card).filter(Known::counts).isPresent()
-              ? AlignedNote.CAMBER_TAKEN
-              : AlignedNote.CAMBER_NOT_KNOWN);
-    }
-    if (toe(card).filter(Known::counts).isEmpty()) {
-      notes.add(AlignedNote.TOE_NOT_KNOWN);
-    }
-    return notes;
-  }
-
-  private SteeringAxis axis(SeenAlignment one) {
-    ReadAlignment read = new ReadAlignment(one);
-    AlignmentWay.Swing swing = (AlignmentWay.Swing) one.way();
-    Sweep sweep = sweep(one);
-    if (swing.kpi() != null) {
-      return CasterSweep.withKpi(sweep, read.kpiRad(swing));
-    }
-    return swing.pitchRead()
-        ? CasterSweep.withPitch(sweep, read.pitch(swing))
-        : CasterSweep.fromCambers(sweep);
-  }
-
-  private Sweep sweep(SeenAlignment one) {
-    return new ReadAlignment(one)
-        .sweep(card.place(), (AlignmentWay.Swing) one.way(), camberOrUnsaid(), toeOrUnsaid());
-  }
-
-  private Figure camberOrUnsaid() {
-    return camber(card).filter(Known::counts).map(Known::value).orElseGet(() -> unsaid("camber"));
-  }
-
-  private Figure toeOrUnsaid() {
-    return toe(card).filter(Known::counts).map(Known::value).orElseGet(() -> unsaid("toe"));
-  }
-
-  private Figure unsaid(String what) {
-    double halfRad = what.equals("toe") ? TOE_UNSAID_RAD : CAMBER_UNSAID_RAD;
-    return Figure.of(
-        0,
-        new Source(card.corner() + ":" + what + ":unsaid", SourceKind.ALLOWANCE),
-        Rectangular.u(halfRad));
-  }
-
-  /**
-   * What the trade's small-angle formula makes of the last sweep; shown beside the exact caster.
-   */
-  public Optional<Figure> smallAngleCasterRad() {
-    return card.aligned().of(AlignedThing.STEERING_AXIS).stream()
-        .findFirst()
-        .map(one -> CasterSweep.smallAngleRad(sweep(one)));
-  }
-
-  private AlignedFinding ground(AlignedFigure figure) {
-    List<SeenAlignment> joints = card.aligned().of(AlignedThing.GROUND_POINT);
-    AlignedFinding caster = axis(AlignedFigure.CASTER);
-    AlignedFinding kpi = axis(AlignedFigure.KPI);
-    if (joints.isEmpty() || caster.value() == null) {
-      return nothing(figure, joints.isEmpty() ? AlignedMissing.JOINT : AlignedMissing.AXIS);
-    }
-    Optional<Known> camber = camber(card).filter(Known::counts);
-    Optional<Known> toe = toe(card).filter(Known::counts);
-    SteeringAxis axis = new SteeringAxis(caster.value(), kpi.value());
-    List<Figure> values = new ArrayList<>();
-    for (SeenAlignment one : joints) {
-      ReadAlignment read = new ReadAlignment(one);
-      AlignmentWay.Joint joint = (AlignmentWay.Joint) one.way();
-      ScrubTrail at =
-          ScrubTrail.of(
-              read.place(joint), axis, camberOrUnsaid(), toeOrUnsaid(), read.loadedRadiusMm(joint));
-      values.add(figure == AlignedFigure.SCRUB ? at.scrubMm() : at.trailMm());
-    }
-    List<SeenAlignment> from = join(joints, caster.from());
-    Standing stands = worse(stands(joints), caster.stands());
-    List<AlignedNote> notes = new ArrayList<>();
-    if (camber.isPresent()) {
-      from = join(from, camber.get().from());
-      stands = worse(stands, camber.get().stands());
-    } else {
-      notes.add(AlignedNote.CAMBER_NOT_KNOWN);
-    }
-    if (toe.isPresent()) {
-      from = join(from, toe.get().from());
-      stands = worse(stands, toe.get().stands());
-    } else {
-      notes.add(AlignedNote.TOE_NOT_KNOWN);
-    }
-    Known known = new Known(Figure.mean(values), stands, from);
-    return finding(figure, Optional.of(known), null, notes, null);
+                there.map(
+                    other ->
+                        new Known(
+                                Toe.totalRad(new Toe(here.value()), new Toe(other.value())),
+                                here.stands(),
+                                here.from())
+                            .restingOn(other)));
   }
 
   // --- track
@@ -292,18 +175,18 @@ public final class MeasuredAlignment {
   private AlignedFinding track() {
     List<SeenAlignment> from = card.aligned().of(AlignedThing.TRACK);
     if (from.isEmpty()) {
-      return nothing(AlignedFigure.TRACK, AlignedMissing.NOT_MEASURED);
+      return AlignedFinding.missing(AlignedFigure.TRACK, AlignedMissing.NOT_MEASURED);
     }
     List<Figure> centres = from.stream().map(f -> track(f).centresMm()).toList();
     List<AlignedNote> notes = new ArrayList<>();
-    if (camber(card).filter(Known::counts).isEmpty()) {
+    if (cambersRad().length == 0) {
       notes.add(AlignedNote.CAMBER_NOT_IN_TRACK);
     }
     if (((AlignmentWay.Across) from.get(0).way()).section() == null) {
       notes.add(AlignedNote.SECTION_NOT_KNOWN);
     }
-    Known known = new Known(Figure.mean(centres), stands(from), from);
-    return finding(AlignedFigure.TRACK, Optional.of(known), null, notes, null);
+    Known known = new Known(Figure.mean(centres), Known.stands(from), from);
+    return AlignedFinding.of(AlignedFigure.TRACK, known, notes);
   }
 
   /** Hub faces, wheel centres and outside, of the last one measured. */
@@ -311,10 +194,20 @@ public final class MeasuredAlignment {
     return card.aligned().of(AlignedThing.TRACK).stream().findFirst().map(this::track);
   }
 
+  /** Of wheels taken as alike: each leans as both do in the mean. */
   private Track track(SeenAlignment one) {
-    double camberRad = camber(card).filter(Known::counts).map(k -> k.value().value()).orElse(0.0);
+    double camberRad = Arrays.stream(cambersRad()).average().orElse(0);
     return new ReadAlignment(one).track((AlignmentWay.Across) one.way(), camberRad);
   }
+
+  private double[] cambersRad() {
+    return axle()
+        .flatMap(c -> Known.camber(c).filter(Known::counts).stream())
+        .mapToDouble(k -> k.value().value())
+        .toArray();
+  }
+
+  // --- one by itself
 
   /** What one measurement says by itself; of a sweep its caster, of the lower joint nothing. */
   Optional<Figure> alone(SeenAlignment one) {
@@ -324,64 +217,12 @@ public final class MeasuredAlignment {
         case CAMBER -> Optional.of(read.camberRad((AlignmentWay.Gauge) one.way()));
         case TOE -> Optional.of(read.toeRad());
         case TOTAL_TOE -> Optional.of(read.totalToe((AlignmentWay.Tape) one.way()).rad());
-        case STEERING_AXIS -> Optional.of(axis(one).casterRad());
+        case STEERING_AXIS -> Optional.of(axis.axis(one).casterRad());
         case TRACK -> Optional.of(track(one).centresMm());
         case GROUND_POINT -> Optional.empty();
       };
     } catch (IllegalArgumentException noAxis) {
       return Optional.empty();
     }
-  }
-
-  // --- putting it together
-
-  private interface Reads {
-    Figure of(SeenAlignment one);
-  }
-
-  private static Optional<Known> known(Card at, AlignedThing thing, Reads reads) {
-    List<SeenAlignment> from = at.aligned().of(thing);
-    return from.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            new Known(Figure.mean(from.stream().map(reads::of).toList()), stands(from), from));
-  }
-
-  private static Standing stands(List<SeenAlignment> from) {
-    return from.stream().map(SeenAlignment::stands).reduce(MeasuredAlignment::worse).orElseThrow();
-  }
-
-  private static Standing worse(Standing one, Standing other) {
-    List<Standing> ranked =
-        List.of(Standing.IN_DOUBT, Standing.STALE, Standing.PUT_BACK, Standing.LIVE);
-    return ranked.stream().filter(s -> s == one || s == other).findFirst().orElseThrow();
-  }
-
-  private static List<SeenAlignment> join(List<SeenAlignment> one, List<SeenAlignment> other) {
-    Set<SeenAlignment> all = new LinkedHashSet<>(one);
-    all.addAll(other);
-    return List.copyOf(all);
-  }
-
-  private static AlignedFinding nothing(AlignedFigure figure, AlignedMissing missing) {
-    return finding(figure, Optional.empty(), null, List.of(), missing);
-  }
-
-  private static AlignedFinding finding(
-      AlignedFigure figure,
-      Optional<Known> known,
-      Double acrossMm,
-      List<AlignedNote> notes,
-      AlignedMissing missing) {
-    return new AlignedFinding(
-        figure,
-        known.map(Known::value).orElse(null),
-        acrossMm,
-        known.map(Known::stands).orElse(null),
-        known.map(Known::from).orElse(List.of()),
-        notes,
-        known.isPresent() ? null : missing,
-        null,
-        null);
   }
 }

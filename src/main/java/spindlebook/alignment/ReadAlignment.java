@@ -1,5 +1,6 @@
 package spindlebook.alignment;
 
+import java.util.Optional;
 import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.LineSide;
 import spindlebook.corner.Place;
@@ -26,6 +27,10 @@ final class ReadAlignment {
   ReadAlignment(SeenAlignment one) {
     this.one = one;
     this.place = one.alignment().corner() + ":" + one.thing() + ":" + one.way().words();
+  }
+
+  AlignmentWay way() {
+    return one.way();
   }
 
   Figure camberRad(AlignmentWay.Gauge gauge) {
@@ -87,15 +92,17 @@ final class ReadAlignment {
         length(tape.across(), "across"));
   }
 
-  /** What toe was read across; null for a spot of light. */
-  static Double acrossMm(AlignmentWay way) {
+  /** What toe was read across; empty for a spot of light. */
+  static Optional<Double> acrossMm(AlignmentWay way) {
     if (way instanceof AlignmentWay.Line line) {
-      return line.spacing().mm();
+      return Optional.of(line.spacing().mm());
     }
     if (way instanceof AlignmentWay.Tape tape) {
-      return tape.across().mm();
+      return Optional.of(tape.across().mm());
     }
-    return way instanceof AlignmentWay.Dials dials ? dials.spacing().mm() : null;
+    return way instanceof AlignmentWay.Dials dials
+        ? Optional.of(dials.spacing().mm())
+        : Optional.empty();
   }
 
   /**

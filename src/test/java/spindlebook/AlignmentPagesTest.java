@@ -191,6 +191,29 @@ class AlignmentPagesTest {
   }
 
   @Test
+  void the_reference_s_tape_readings_typed_at_the_page_give_its_degrees() {
+    int checked = 0;
+    for (JsonNode row : reference().at("/toe_units/length_to_deg")) {
+      double totalMm = row.get("total_toe_mm").asDouble();
+      String key =
+          measure(
+              marmot.left,
+              "tape",
+              Map.of(
+                  "front", "1500 mm",
+                  "rear", fixed(1500 + totalMm) + " mm",
+                  "across", fixed(row.get("measuring_diameter_mm").asDouble()) + " mm"));
+      double total = degrees(marmot.left, "total-toe");
+      assertEquals(row.get("total_toe_deg").asDouble(), total, 1e-8);
+      assertEquals(
+          totalMm, figure(marmot.left, "total-toe").at("/acrossEdgeMm/value").asDouble(), 1e-8);
+      takeBack(key);
+      checked++;
+    }
+    assertEquals(7, checked);
+  }
+
+  @Test
   void a_dial_counts_from_where_it_stood_at_zero() {
     // Rear 1 mm outward, front 1 mm inward over 500 mm: asin 2/500 = 0.22919° more toe-in.
     measure(

@@ -29,7 +29,7 @@ public final class AlignPages {
     CurveView view =
         new CurveViews(card, histories.of(card.car()))
             .view(asked(ctx, "of"), asked(ctx, "steering"), asked(ctx, "against"));
-    Html.show(ctx, Html.TEMPLATES.alignCurves(frame(card, "Curves"), view, List.of(measure(card))));
+    Html.show(ctx, Html.TEMPLATES.alignCurves(frame(card, "Curves"), view, actions(card)));
   }
 
   public void bumpSteer(Context ctx) {
@@ -39,7 +39,7 @@ public final class AlignPages {
         Html.TEMPLATES.alignBumpsteer(
             frame(card, "Bump steer"),
             new BumpSteerViews(card, asked(ctx, "middle")).view(),
-            List.of(measure(card))));
+            actions(card)));
   }
 
   public void rodEnds(Context ctx) {
@@ -68,8 +68,11 @@ public final class AlignPages {
     }
   }
 
-  private static Action measure(Card card) {
-    return Action.link("Measure", "/corners/" + card.corner() + "/rounds/new", true);
+  private static List<Action> actions(Card card) {
+    String corner = "/corners/" + card.corner();
+    return List.of(
+        Action.link("Measure", corner + "/rounds/new", true),
+        Action.link("Alignment", corner + "/alignment", false));
   }
 
   static PageFrame frame(Card card, String heading) {

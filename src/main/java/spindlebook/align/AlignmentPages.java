@@ -47,7 +47,7 @@ public final class AlignmentPages {
   public void newAlignment(Context ctx) {
     Card card = card(ctx);
     TakenBy by = way(ctx.queryParam("way"), card);
-    show(ctx, card, by, AlignmentParts.fresh(by, card), FormKey.fresh(card.lastChange()));
+    show(ctx, card, by, AlignmentTexts.fresh(by, card), FormKey.fresh(card.lastChange()));
   }
 
   public void measure(Context ctx) {
@@ -81,7 +81,7 @@ public final class AlignmentPages {
   public void correct(Context ctx) {
     Card card = cardOf(ctx);
     SeenAlignment seen = seen(ctx, card);
-    Posted posted = new Posted(AlignmentParts.texts(seen.alignment()));
+    Posted posted = new Posted(AlignmentTexts.of(seen.alignment()));
     showCorrection(ctx, card, seen, posted, FormKey.fresh(card.lastChange()));
   }
 

@@ -187,6 +187,24 @@ class AlignmentFoldTest {
   }
 
   @Test
+  void entry_by_entry_and_all_at_once_give_the_same_cards() {
+    CarBook whole =
+        book(
+            changed("rf", "tie-rod-length", "out"),
+            target("lf", "camber", ",'mostAngle':'0°'"),
+            of("camber-2", "lf", "'gauge':{'read':'-0.6°'}"),
+            changed("rf", "tie-rod-length", "as built"));
+    CarBook growing = CarBook.empty();
+    for (Noted entry : whole.entries()) {
+      growing = growing.with(entry);
+      for (String corner : growing.corners()) {
+        assertEquals(whole.asOf(entry.n()).card(corner), growing.card(corner));
+      }
+    }
+    assertEquals(Standing.PUT_BACK, stands(growing, "toe"));
+  }
+
+  @Test
   void straight_off_the_jack_waits_for_an_answer_whoever_wrote_it() {
     String jack = CAMBER.replace("\"camber\"", "\"jack\"").replace("true", "false");
     CarBook doubted = book(jack);

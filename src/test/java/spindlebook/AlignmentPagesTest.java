@@ -135,6 +135,17 @@ class AlignmentPagesTest {
   }
 
   @Test
+  void the_owner_s_own_tool_is_counted_with_its_own_steps() {
+    String tool = "/cars/" + marmot.car + "/tools/angle-finder";
+    marmot.send(tool, Map.of("graduation", "1"));
+    measure(marmot.left, "gauge", Map.of("read", "-1", "zero", "0"));
+    // 1° steps and ± 0.1° of placing, twice: u = sqrt(2 (1/12 + 0.01/3)) = 0.4163°.
+    double expanded = figure(marmot.left, "camber").at("/rad/U").asDouble() / DEGREE;
+    assertEquals(2 * Math.sqrt(2 * (1 / 12.0 + 0.01 / 3)), expanded, 1e-9);
+    assertTrue(text(marmot.left).contains("Read with angle finder"), text(marmot.left));
+  }
+
+  @Test
   void repeats_are_averaged_and_narrow_no_more_than_their_placing() {
     measure(marmot.left, "gauge", Map.of("read", "-0.4", "zero", "0"));
     double once = figure(marmot.left, "camber").at("/rad/U").asDouble();

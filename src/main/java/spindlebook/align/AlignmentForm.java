@@ -1,5 +1,6 @@
 package spindlebook.align;
 
+import java.util.List;
 import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
@@ -53,23 +54,29 @@ sealed interface AlignmentForm {
             load,
             fuel,
             pressures,
-            by.readsLengths() ? tool(posted, "length-tool", card, false) : null,
-            by.readsAngles() ? tool(posted, "angle-tool", card, true) : null,
-            by == TakenBy.SWEEP ? tool(posted, "lock-tool", card, true) : null,
+            by.readsLengths() ? tool(posted, "length-tool", card, ToolUse.TAPE) : null,
+            by.readsAngles() ? tool(posted, "angle-tool", card, ToolUse.ANGLES) : null,
+            by == TakenBy.SWEEP ? lockTool(posted, card) : null,
             way,
             null,
             words);
     return new Accepted(bare);
   }
 
-  /** A tool the car has; null for the one a car starts with. */
-  private static String tool(Posted posted, String name, Card card, boolean angles) {
+  /** As chosen; where there was nothing to choose, the only one the car has. */
+  private static String tool(Posted posted, String name, Card card, ToolUse use) {
+    List<String> tools =
+        card.tools().stream().filter(t -> t.use() == use).map(t -> t.tool()).toList();
     String sent = posted.text(name);
-    return card.tools().stream()
-        .filter(t -> (t.use() == ToolUse.ANGLES) == angles && t.tool().equals(sent))
-        .findFirst()
-        .map(t -> t.tool())
-        .orElse(null);
+    return tools.contains(sent) ? sent : tools.stream().findFirst().orElse(null);
+  }
+
+  /** Turn plates in whole degrees are no tool of the car's: null. */
+  private static String lockTool(Posted posted, Card card) {
+    String sent = posted.text("lock-tool");
+    boolean own =
+        card.tools().stream().anyMatch(t -> t.use() == ToolUse.ANGLES && t.tool().equals(sent));
+    return own ? sent : null;
   }
 
   private static AlignmentWay gauge(Posted posted) {

@@ -232,7 +232,7 @@ final class AlignmentParts {
       tools.add(first);
     }
     card.tools().stream()
-        .filter(t -> (t.use() == ToolUse.ANGLES) == angles && t.use() != ToolUse.GAPS)
+        .filter(t -> t.use() == (angles ? ToolUse.ANGLES : ToolUse.TAPE))
         .forEach(tools::add);
     if (tools.size() > 1) {
       String sent = posted.has(name) ? posted.text(name) : tools.get(0).tool();

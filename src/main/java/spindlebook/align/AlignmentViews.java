@@ -200,6 +200,9 @@ final class AlignmentViews {
       }
     }
     target(found).ifPresent(words::add);
+    if (found.value() != null) {
+      words.add("Read with " + tools(found.from().get(0)) + ".");
+    }
     if (found.stands() == Standing.STALE || found.stands() == Standing.PUT_BACK) {
       because(found).ifPresent(words::add);
     }
@@ -208,6 +211,21 @@ final class AlignmentViews {
     }
     found.notes().forEach(n -> words.add(n.words()));
     return words;
+  }
+
+  private static String tools(SeenAlignment one) {
+    TakenBy by = TakenBy.of(one.way());
+    List<String> names = new ArrayList<>();
+    if (by.readsLengths()) {
+      names.add(one.lengthTool().name());
+    }
+    if (by.readsAngles() && by != TakenBy.DIAL) {
+      names.add(one.angleTool().name());
+    }
+    if (by == TakenBy.SWEEP) {
+      names.add(one.lockTool().name());
+    }
+    return String.join(" and ", names);
   }
 
   /** How much a gauge shows on an upright wheel. */

@@ -126,7 +126,7 @@ class AlignmentPagesTest {
     String text = text(marmot.left);
     assertTrue(text.contains("Top inward."), text);
     assertFalse(text.contains("zero is not known"), text);
-    assertTrue(text.contains("The gauge showed +0.200° ± 0.092 on an upright wheel"), text);
+    assertTrue(text.contains("the gauge showed +0.200° ± 0.092 on an upright wheel"), text);
     Page across = shop.get(address(marmot.right) + "/new?way=gauge").is(200);
     assertTrue(across.text().contains("Last turned round it showed +0.200°"), across.text());
     // What it shows on an upright wheel, known: taken off.
@@ -285,7 +285,7 @@ class AlignmentPagesTest {
     double mixedUp = degrees(marmot.left, "caster");
     assertTrue(Math.abs(mixedUp - row.get("caster").asDouble()) > 0.01, "caster " + mixedUp);
     String text = text(marmot.left);
-    assertTrue(text.contains("The small-angle formula says"), text);
+    assertTrue(text.contains("By the small-angle formula"), text);
     String entry = shop.get("/cars/" + marmot.car + "/book?kind=alignment").is(200).text();
     assertTrue(entry.contains("by the wheel's heading on the turn plates"), entry);
     assertTrue(entry.contains("by the turn about the kingpin"), entry);

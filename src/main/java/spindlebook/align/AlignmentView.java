@@ -18,11 +18,17 @@ public record AlignmentView(List<Block> blocks, List<Link> measure, Link other) 
    * @param figures the figure, then the same said otherwise; empty when there is none
    * @param state of what it rests on where that does not hold, else against its target; null
    *     without one
-   * @param words beneath it, one sentence each
+   * @param words beside it, one short sentence each: what the sign means, the target
+   * @param more beneath it: what else ought to be known
    * @param from what it rests on
    */
   public record Row(
-      String name, List<FigureText> figures, State state, List<String> words, List<Link> from) {}
+      String name,
+      List<FigureText> figures,
+      State state,
+      List<String> words,
+      List<String> more,
+      List<Link> from) {}
 
   public record Link(String words, String href) {}
 }

@@ -94,24 +94,16 @@ final class AlignmentViews {
     AlignedFinding found = measured.of(AlignedFigure.TRACK);
     if (found.value() != null) {
       Track last = measured.lastTrack().orElseThrow();
-      rows.add(
-          new Row(
-              "Hub face to hub face",
-              List.of(length(last.hubFacesMm())),
-              null,
-              List.of(),
-              List.of()));
+      rows.add(plain("Hub face to hub face", last.hubFacesMm()));
       if (!found.notes().contains(AlignedNote.SECTION_NOT_KNOWN)) {
-        rows.add(
-            new Row(
-                "Over the tyres, at hub height",
-                List.of(length(last.outsideMm())),
-                null,
-                List.of(),
-                List.of()));
+        rows.add(plain("Over the tyres, at hub height", last.outsideMm()));
       }
     }
     return rows;
+  }
+
+  private Row plain(String name, Figure mm) {
+    return new Row(name, List.of(length(mm)), null, List.of(), List.of(), List.of());
   }
 
   private Row row(AlignedFigure figure) {
@@ -119,7 +111,7 @@ final class AlignmentViews {
   }
 
   private Row row(String name, AlignedFinding found) {
-    return new Row(name, figures(found), state(found), words(found), from(found));
+    return new Row(name, figures(found), state(found), words(found), more(found), from(found));
   }
 
   // --- the figure
@@ -174,43 +166,48 @@ final class AlignmentViews {
 
   // --- what is said beneath
 
-  private List<String> words(AlignedFinding found) {
+  private static List<String> words(AlignedFinding found) {
     List<String> words = new ArrayList<>();
+    words.add(Capital.of(found.value() == null ? found.missing().words() : meaning(found)) + ".");
+    if (found.target() != null) {
+      words.add("Your target: " + found.target().target().inWords() + ".");
+    }
+    return words;
+  }
+
+  private List<String> more(AlignedFinding found) {
+    List<String> more = new ArrayList<>();
     if (found.value() == null) {
-      words.add(Capital.of(found.missing().words()) + ".");
-    } else {
-      words.add(Capital.of(meaning(found)) + ".");
-      if (found.acrossMm() != null) {
-        words.add("As a length across " + new Lengths(unit).text(found.acrossMm()) + ".");
-      }
-      if (found.from().get(0).way() instanceof AlignmentWay.Gauge gauge && gauge.turned() != null) {
-        measured
-            .gaugeZeroRad()
-            .ifPresent(z -> words.add("The gauge showed " + too(z) + " when last turned round."));
-      }
-      if (found.figure() == AlignedFigure.CASTER) {
-        measured
-            .smallAngleCasterRad()
-            .ifPresent(
-                s ->
-                    words.add(
-                        "The small-angle formula says "
-                            + Rounded.signed(s, DEGREE, "°").words()
-                            + "."));
-      }
+      return more;
     }
-    target(found).ifPresent(words::add);
-    if (found.value() != null) {
-      words.add("Read with " + tools(found.from().get(0)) + ".");
+    if (found.acrossMm() != null) {
+      more.add("As a length across " + new Lengths(unit).text(found.acrossMm()) + ".");
     }
+    if (found.figure() == AlignedFigure.CASTER) {
+      measured
+          .smallAngleCasterRad()
+          .ifPresent(
+              s ->
+                  more.add(
+                      "By the small-angle formula "
+                          + Rounded.signed(s, DEGREE, "°").words()
+                          + "."));
+    }
+    settles(found).ifPresent(more::add);
     if (found.stands() == Standing.STALE || found.stands() == Standing.PUT_BACK) {
-      because(found).ifPresent(words::add);
+      because(found).ifPresent(more::add);
     }
     if (found.stands() == Standing.IN_DOUBT) {
-      words.add("In doubt: it does not count until somebody answers.");
+      more.add("In doubt: it does not count until somebody answers.");
     }
-    found.notes().forEach(n -> words.add(n.words()));
-    return words;
+    found.notes().forEach(n -> more.add(n.words()));
+    if (found.from().get(0).way() instanceof AlignmentWay.Gauge gauge && gauge.turned() != null) {
+      measured
+          .gaugeZeroRad()
+          .ifPresent(z -> more.add("Last turned round the gauge showed " + too(z) + "."));
+    }
+    more.add("Read with " + tools(found.from().get(0)) + ".");
+    return more;
   }
 
   private static String tools(SeenAlignment one) {
@@ -245,18 +242,17 @@ final class AlignmentViews {
     return found.value().value() > 0 ? figure.plus() : figure.minus();
   }
 
-  private static Optional<String> target(AlignedFinding found) {
-    if (found.target() == null) {
+  private static Optional<String> settles(AlignedFinding found) {
+    if (found.target() == null || !found.counts()) {
       return Optional.empty();
     }
-    String asked = "Your target: " + found.target().target().inWords() + ".";
-    if (found.counts() && found.against() == null) {
+    if (found.against() == null) {
       return Optional.of(
-          asked + " Give across what toe is read as a length, and it can be held against it.");
+          "Give across what toe is read as a length, and it can be held against your target.");
     }
-    boolean undecided = found.against() != null && found.against().decision() == Decision.CANT_TELL;
-    return Optional.of(
-        undecided ? asked + " " + SettledBy.words(found.against().settles()) : asked);
+    return found.against().decision() == Decision.CANT_TELL
+        ? Optional.of(SettledBy.words(found.against().settles()))
+        : Optional.empty();
   }
 
   private static Optional<String> because(AlignedFinding found) {

@@ -19,6 +19,7 @@ public enum AdjusterKind {
   WHEEL("wheel"),
   ARM("arm"),
   PIVOT_SHIMS("shims at the arm's pivots"),
+  AXLE_LINKS("links of the axle"),
   KNUCKLE("knuckle"),
   DRIVE_SHAFT("drive shaft and its joints"),
   HOSE("hose");
@@ -46,7 +47,8 @@ public enum AdjusterKind {
     return switch (this) {
       case LIMIT_STRAP -> "strap bolts";
       case BUMP_STOP_SPACER -> "bump-stop bolts";
-      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, TIE_ROD_LENGTH, TOE_LINK_LENGTH -> "jam nuts";
+      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, TIE_ROD_LENGTH, TOE_LINK_LENGTH, AXLE_LINKS ->
+          "jam nuts";
       case TIE_ROD_SHIM -> "tie-rod end's bolt";
       case RACK_POSITION -> "rack bolts";
       case STEERING_STOP -> "stop's jam nut";

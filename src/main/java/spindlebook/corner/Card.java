@@ -1,6 +1,7 @@
 package spindlebook.corner;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -129,9 +130,14 @@ public record Card(
       boolean holds =
           heights.stream()
               .anyMatch(
-                  o -> o.name() == h.name() && o.positionCounts() && o.stop() == Standing.LIVE);
+                  o ->
+                      o.name() == h.name()
+                          && o.pairing() == h.pairing()
+                          && o.positionCounts()
+                          && o.stop() == Standing.LIVE);
       if (h.name().onePlace() && unsure(h.stop()) && !holds) {
-        Content.ToRead height = new Content.ToRead(h.name(), null, Steering.STRAIGHT, null, null);
+        Content.ToRead height =
+            new Content.ToRead(h.name(), null, Steering.STRAIGHT, null, null, crossed(h));
         unsure.add(new ReadAgain(height, h.stop(), h.because()));
       }
     }
@@ -150,11 +156,16 @@ public record Card(
                 r.height().height().label(),
                 r.reading().steering(),
                 r.reading().quantity(),
-                r.reading().point());
+                r.reading().point(),
+                crossed(r.height()));
         unsure.add(new ReadAgain(reading, r.stands(), r.because()));
       }
     }
     return unsure;
+  }
+
+  private static Pairing crossed(SeenHeight height) {
+    return height.crossed() ? Pairing.CROSSED : null;
   }
 
   private static boolean unsure(Standing standing) {
@@ -171,5 +182,15 @@ public record Card(
     return layout.steered() && point.place().steered()
         ? List.of(Steering.STRAIGHT, Steering.FULL_LEFT, Steering.FULL_RIGHT)
         : List.of(Steering.STRAIGHT);
+  }
+
+  /**
+   * How the ends of a solid axle are to stand when something is read; null alone for a wheel that
+   * is hung alone.
+   */
+  public List<Pairing> pairings() {
+    return layout == Layout.SOLID_AXLE_END
+        ? List.of(Pairing.values())
+        : Collections.singletonList(null);
   }
 }

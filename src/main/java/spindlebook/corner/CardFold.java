@@ -85,7 +85,7 @@ final class CardFold {
     } else if (content instanceof Content.Round round) {
       rounds.put(entry.key(), seeRound(entry, round));
     } else if (content instanceof Content.Height height) {
-      heights.put(entry.key(), new Written<>(entry, height));
+      heights.put(entry.key(), new Written<>(entry, fromThisEnd(height)));
     } else if (content instanceof Content.Reading reading) {
       readings
           .computeIfAbsent(reading.height(), h -> new ArrayList<>())
@@ -104,6 +104,35 @@ final class CardFold {
     } else if (content instanceof Content.Target target) {
       alignment.take(entry, target);
     }
+  }
+
+  /** A height on a solid axle is of both its ends; elsewhere what it says of an axle is nothing. */
+  private Content.Height fromThisEnd(Content.Height height) {
+    if (!height.ofAxle()) {
+      return height;
+    }
+    SeenRound round = rounds.get(height.round());
+    boolean onAxle = round != null && endOfAxle(round.round().corner()) != null;
+    if (!onAxle) {
+      return height.withAxle(null, null);
+    }
+    return otherEndHere(round) ? height.fromOtherEnd() : height;
+  }
+
+  /** Whether a round was taken from the other end of this corner's solid axle. */
+  private boolean otherEndHere(SeenRound round) {
+    return corner.layout() == Layout.SOLID_AXLE_END
+        && endOfAxle(round.round().corner()) == corner.place().mirror();
+  }
+
+  /** The place of an end of a solid axle; null for any other corner. */
+  private Place endOfAxle(String key) {
+    return book.standing(key)
+        .filter(Content.Corner.class::isInstance)
+        .map(Content.Corner.class::cast)
+        .filter(c -> c.layout() == Layout.SOLID_AXLE_END)
+        .map(Content.Corner::place)
+        .orElse(null);
   }
 
   private void takeCorner(Noted entry, Content.Corner other) {
@@ -262,7 +291,9 @@ final class CardFold {
     List<SeenHeight> seen = new ArrayList<>();
     for (Written<Content.Height> raw : heights.values()) {
       SeenRound round = rounds.get(raw.content().round());
-      if (round == null || !here(round) || book.refused(raw)) {
+      boolean ofThisEnd =
+          round != null && (here(round) || (raw.content().ofAxle() && otherEndHere(round)));
+      if (!ofThisEnd || book.refused(raw)) {
         continue;
       }
       SeenHeight height = seeHeight(raw, round, positions);
@@ -279,7 +310,9 @@ final class CardFold {
     Standing stands = position == null ? Standing.OUTSIDE : Standing.LIVE;
     if (book.waits(raw)) {
       stands = Standing.IN_DOUBT;
-      doubts.add(doubted(raw, "height", height.name().words() + ", " + typed(height)));
+      if (here(round)) {
+        doubts.add(doubted(raw, "height", height.name().words() + ", " + typed(height)));
+      }
     }
     Settings.Verdict verdict =
         settings.judge(corner.place(), raw.after(), new Subject.StopPosition(height.name()));
@@ -314,7 +347,9 @@ final class CardFold {
       boolean moved =
           earlier.stop() != Standing.LIVE || era(earlier, positions) != era(later, positions);
       boolean kept = again && earlier.stop().counts();
-      if (earlier.name() == later.name() && (instead || (moved && !kept))) {
+      if (earlier.name() == later.name()
+          && earlier.pairing() == later.pairing()
+          && (instead || (moved && !kept))) {
         seen.set(i, earlier.replaced());
       }
     }
@@ -332,7 +367,8 @@ final class CardFold {
     List<Written<Content.Reading>> inOrder = new ArrayList<>();
     readings.forEach(
         (height, raws) -> {
-          if (byKey.containsKey(height)) {
+          // Readings are of the end whose round it is.
+          if (byKey.containsKey(height) && here(byKey.get(height).round())) {
             inOrder.addAll(raws);
           }
         });

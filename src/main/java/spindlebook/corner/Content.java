@@ -126,11 +126,31 @@ public sealed interface Content {
     }
   }
 
-  /** One reading a round sets out to take. {@code quantity} null: the height itself. */
-  record ToRead(HeightName name, String label, Steering steering, Quantity quantity, String point) {
+  /**
+   * One reading a round sets out to take. {@code quantity} null: the height itself.
+   *
+   * @param pairing crossed, when it is to be read so on a solid axle; null for both together, and
+   *     for a wheel hung alone
+   */
+  record ToRead(
+      HeightName name,
+      String label,
+      Steering steering,
+      Quantity quantity,
+      String point,
+      Pairing pairing) {
     public ToRead {
       Objects.requireNonNull(name, "name");
       Objects.requireNonNull(steering, "steering");
+    }
+
+    public ToRead(
+        HeightName name, String label, Steering steering, Quantity quantity, String point) {
+      this(name, label, steering, quantity, point, null);
+    }
+
+    public ToRead withPairing(Pairing other) {
+      return new ToRead(name, label, steering, quantity, point, other);
     }
   }
 
@@ -140,6 +160,10 @@ public sealed interface Content {
    *
    * @param doubt why it does not count until somebody answers; null when nothing is doubted
    * @param again true or false overrules whether it repeats an earlier height or stands for it
+   * @param otherEnd the other end of a solid axle at the same jack setting; null when it was not
+   *     read, and for a wheel hung alone
+   * @param pairing how the ends of a solid axle stood; null for both together, and for a wheel hung
+   *     alone
    */
   record Height(
       String round,
@@ -149,25 +173,74 @@ public sealed interface Content {
       TypedLength mark,
       String markAsAt,
       String doubt,
-      Boolean again)
+      Boolean again,
+      OtherEnd otherEnd,
+      Pairing pairing)
       implements Content {
     public Height {
       Objects.requireNonNull(round, "round");
       Objects.requireNonNull(name, "name");
     }
 
+    /** Of a wheel hung alone. */
+    public Height(
+        String round,
+        HeightName name,
+        String label,
+        TypedLength spindle,
+        TypedLength mark,
+        String markAsAt,
+        String doubt,
+        Boolean again) {
+      this(round, name, label, spindle, mark, markAsAt, doubt, again, null, null);
+    }
+
+    /** Whether it was read on a solid axle, and says something of its other end. */
+    public boolean ofAxle() {
+      return otherEnd != null || pairing != null;
+    }
+
+    public Height withAxle(OtherEnd other, Pairing stood) {
+      return new Height(round, name, label, spindle, mark, markAsAt, doubt, again, other, stood);
+    }
+
+    /**
+     * The same jack setting with the ends changed over. Both together, the other end is at the
+     * place of the same name; crossed, nobody said at which place it is.
+     */
+    public Height fromOtherEnd() {
+      return new Height(
+          round,
+          pairing == Pairing.CROSSED ? HeightName.IN_BETWEEN : name,
+          label,
+          otherEnd == null ? null : otherEnd.spindle(),
+          otherEnd == null ? null : otherEnd.mark(),
+          markAsAt,
+          doubt,
+          again,
+          new OtherEnd(spindle, mark),
+          pairing);
+    }
+
     public Height withMarkAsAt(String height) {
-      return new Height(round, name, label, spindle, mark, height, doubt, again);
+      return new Height(round, name, label, spindle, mark, height, doubt, again, otherEnd, pairing);
     }
 
     public Height withDoubt(String why) {
-      return new Height(round, name, label, spindle, mark, markAsAt, why, again);
+      return new Height(round, name, label, spindle, mark, markAsAt, why, again, otherEnd, pairing);
     }
 
     public Height withAgain(Boolean overruled) {
-      return new Height(round, name, label, spindle, mark, markAsAt, doubt, overruled);
+      return new Height(
+          round, name, label, spindle, mark, markAsAt, doubt, overruled, otherEnd, pairing);
     }
   }
+
+  /**
+   * Spindle and frame mark above the floor at the other end of a solid axle; either may be missing.
+   * A mark taken as at an earlier height is the earlier height's at this end.
+   */
+  record OtherEnd(TypedLength spindle, TypedLength mark) {}
 
   /**
    * One value at a height and steering, kept as typed.

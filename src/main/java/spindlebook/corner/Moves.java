@@ -25,7 +25,7 @@ public final class Moves {
       case LIMIT_STRAP -> where == HERE && strap(subject);
       case BUMP_STOP_SPACER -> where == HERE && bumpStop(subject);
       case STEERING_STOP -> where != Where.ELSEWHERE && lock(subject);
-      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, ARM, PIVOT_SHIMS, KNUCKLE -> onePiece(where);
+      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, ARM, PIVOT_SHIMS, AXLE_LINKS, KNUCKLE -> onePiece(where);
       // The rack belongs to the axle: both of its wheels move.
       case RACK_POSITION -> where != Where.ELSEWHERE;
       case TIE_ROD_LENGTH, TIE_ROD_SHIM ->

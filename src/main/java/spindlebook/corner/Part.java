@@ -5,6 +5,8 @@ public enum Part {
   UPPER_ARM,
   LOWER_ARM,
   TRAILING_ARM,
+  AXLE,
+  LINK,
   ROD_END,
   TIE_ROD,
   TOE_LINK,

@@ -65,7 +65,7 @@ final class Positions {
         ToolFigures.length(
             height.content().spindle(),
             round.tape(),
-            height.key() + ":spindle",
+            id(height) + ":spindle",
             stepsOf(height) + ":spindle");
     double inboardMm = mm(Dimension.MARK_INBOARD, height.n());
     double outboardMm = mm(Dimension.READ_POINT_OUTBOARD, height.n());
@@ -84,9 +84,20 @@ final class Positions {
 
   /** What keeps the steps of a scale at one named place apart from those at another. */
   String stepsOf(Written<Content.Height> height) {
+    String crossed = height.content().pairing() == Pairing.CROSSED ? ":crossed" : "";
     return height.content().name().onePlace()
-        ? corner + ":" + height.content().name() + "@" + era(height)
-        : height.key();
+        ? corner + ":" + height.content().name() + crossed + "@" + era(height)
+        : id(height);
+  }
+
+  /** The two ends of an axle are read by two looks at a tape: one key, two errors. */
+  private String id(Written<Content.Height> height) {
+    return ofOtherEnd(height) ? height.key() + ":other-end" : height.key();
+  }
+
+  private boolean ofOtherEnd(Written<Content.Height> height) {
+    SeenRound round = rounds.get(height.content().round());
+    return height.content().ofAxle() && round != null && !corner.equals(round.round().corner());
   }
 
   /** The last change that moved, or wore, the place a height names. */
@@ -112,7 +123,7 @@ final class Positions {
     return ToolFigures.length(
         readAt.content().mark(),
         round == null ? Starter.tape() : round.tape(),
-        readAt.key() + ":mark",
+        id(readAt) + ":mark",
         stepsOf(readAt) + ":mark",
         sharedMarks.contains(readAt.key()) ? SourceKind.MARK : SourceKind.PLACING);
   }
@@ -136,7 +147,9 @@ final class Positions {
   /** The camber last read straight ahead at the height. */
   private Figure camber(Written<Content.Height> height, SeenRound round) {
     Figure camber = null;
-    for (Written<Content.Reading> raw : readings.getOrDefault(height.key(), List.of())) {
+    List<Written<Content.Reading>> here =
+        ofOtherEnd(height) ? List.of() : readings.getOrDefault(height.key(), List.of());
+    for (Written<Content.Reading> raw : here) {
       Content.Reading r = raw.content();
       if (r.quantity() == Quantity.CAMBER
           && r.steering() == Steering.STRAIGHT
@@ -150,7 +163,7 @@ final class Positions {
         ? camber
         : Figure.of(
             0,
-            new Source(height.key() + ":camber", SourceKind.TILT),
+            new Source(id(height) + ":camber", SourceKind.TILT),
             Rectangular.u(WheelPosition.UNSAID_CAMBER_RAD));
   }
 

@@ -32,7 +32,19 @@ public record SeenHeight(
   /** Its name, with the owner's own words for a height in between. */
   public String words() {
     String label = height.label();
-    return label == null || label.isBlank() ? name().words() : name().words() + ", " + label;
+    String words =
+        label == null || label.isBlank() ? name().words() : name().words() + ", " + label;
+    return height.pairing() == null ? words : words + ", " + height.pairing().words();
+  }
+
+  /** How the ends of a solid axle stood; both together when nothing else was said. */
+  public Pairing pairing() {
+    return height.pairing() == null ? Pairing.BOTH_TOGETHER : height.pairing();
+  }
+
+  /** Whether one end of a solid axle was up and the other down. */
+  public boolean crossed() {
+    return pairing() == Pairing.CROSSED;
   }
 
   public boolean positionCounts() {

@@ -117,6 +117,7 @@ public record SeenReading(
   private boolean sameThing(SeenReading other) {
     return reading.quantity() == other.reading.quantity()
         && reading.steering() == other.reading.steering()
+        && height.pairing() == other.height.pairing()
         && Objects.equals(reading.point(), other.reading.point());
   }
 }

@@ -94,7 +94,14 @@ public final class Starter {
               cvAngle(),
               cvPlunge(),
               gap("hose-slack", WatchPlace.HOSE_SLACK, "1"));
-      case SOLID_AXLE_END -> throw notYet(layout);
+      case SOLID_AXLE_END ->
+          List.of(
+              gap("axle-frame", WatchPlace.AXLE_FRAME, "1/4"),
+              gap("link-frame", WatchPlace.LINK_FRAME, "1/4"),
+              uJointAngle(),
+              gap("shock-axle", WatchPlace.SHOCK_AXLE, "1/4"),
+              gap("tyre-frame", WatchPlace.TYRE_FRAME, "1"),
+              gap("hose-slack", WatchPlace.HOSE_SLACK, "1"));
     };
   }
 
@@ -128,7 +135,11 @@ public final class Starter {
               List.of(
                   adjuster("arm", AdjusterKind.ARM, WORDS),
                   adjuster("drive-shaft", AdjusterKind.DRIVE_SHAFT, WORDS)));
-      case SOLID_AXLE_END -> throw notYet(layout);
+      // The drive shaft is the axle's: it is watched and swapped at either end.
+      case SOLID_AXLE_END ->
+          adjusters(
+              List.of(adjuster("links", AdjusterKind.AXLE_LINKS, TURNS)),
+              List.of(adjuster("drive-shaft", AdjusterKind.DRIVE_SHAFT, WORDS)));
     };
   }
 
@@ -149,8 +160,10 @@ public final class Starter {
     return List.copyOf(all);
   }
 
-  private static IllegalArgumentException notYet(Layout layout) {
-    return new IllegalArgumentException("nothing is known yet of the " + layout.words());
+  /** What a single joint of the drive shaft makes without binding; its maker's number wins. */
+  private static WatchPoint uJointAngle() {
+    return new WatchPoint(
+        "u-joint-angle", WatchPlace.U_JOINT_ANGLE, null, Keep.atMost(deg("20")), COMMON);
   }
 
   /** What the joint makes without binding while it turns; its maker's number wins. */

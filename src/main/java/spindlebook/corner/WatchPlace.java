@@ -1,8 +1,10 @@
 package spindlebook.corner;
 
+import static spindlebook.corner.Part.AXLE;
 import static spindlebook.corner.Part.DRIVE_SHAFT;
 import static spindlebook.corner.Part.FRAME;
 import static spindlebook.corner.Part.HOSE;
+import static spindlebook.corner.Part.LINK;
 import static spindlebook.corner.Part.LOWER_ARM;
 import static spindlebook.corner.Part.ROD_END;
 import static spindlebook.corner.Part.SHOCK;
@@ -35,10 +37,13 @@ public enum WatchPlace {
   TRAILING_ARM_PIVOT(
       "trailing arm's pivot to its bracket", Measure.GAP, false, TRAILING_ARM, FRAME),
   TRAILING_ARM_FRAME("trailing arm to frame", Measure.GAP, false, TRAILING_ARM, FRAME),
+  AXLE_FRAME("axle tube to frame", Measure.GAP, false, AXLE, FRAME),
+  LINK_FRAME("link to frame", Measure.GAP, false, LINK, FRAME),
   UPPER_ARM_FRAME("upper arm to frame", Measure.GAP, false, UPPER_ARM, FRAME),
   LOWER_ARM_FRAME("lower arm to frame", Measure.GAP, false, LOWER_ARM, FRAME),
   SHOCK_UPPER_ARM("shock to upper arm", Measure.GAP, false, SHOCK, UPPER_ARM),
   SHOCK_TRAILING_ARM("shock to trailing arm", Measure.GAP, false, SHOCK, TRAILING_ARM),
+  SHOCK_AXLE("shock to axle", Measure.GAP, false, SHOCK, AXLE),
   SHOCK_FRAME("shock to frame", Measure.GAP, false, SHOCK, FRAME),
   SPRING_UPPER_ARM("spring to upper arm", Measure.GAP, false, SPRING, UPPER_ARM),
   SPINDLE_WHEEL("spindle parts to the wheel's barrel", Measure.GAP, true, SPINDLE, WHEEL),
@@ -52,6 +57,7 @@ public enum WatchPlace {
   DRIVE_SHAFT_TRAILING_ARM(
       "drive shaft to trailing arm", Measure.GAP, false, DRIVE_SHAFT, TRAILING_ARM),
   UNIBALL_ANGLE("uniball angle", Measure.ANGLE, true, UNIBALL, UPPER_ARM),
+  U_JOINT_ANGLE("U-joint angle", Measure.ANGLE, false, DRIVE_SHAFT, AXLE),
   CV_ANGLE("CV joint angle", Measure.ANGLE, true, DRIVE_SHAFT, SPINDLE),
   CV_PLUNGE("CV joint plunge", Measure.PLUNGE, true, DRIVE_SHAFT, SPINDLE);
 

@@ -14,7 +14,7 @@ public record Acting(Limit limit, String condition) {
     Objects.requireNonNull(condition, "condition");
   }
 
-  static Acting always(Limit limit) {
-    return new Acting(limit, "");
+  static Acting of(Limit limit) {
+    return new Acting(limit, limit.condition());
   }
 }

@@ -18,6 +18,7 @@ import spindlebook.corner.Given;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.HeldBack;
 import spindlebook.corner.Keep;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Steering;
@@ -37,6 +38,7 @@ final class CornerLimits {
       Limit.Kind kind,
       WatchPoint point,
       Steering steering,
+      Pairing pairing,
       EndLimit at,
       ToRead toRead,
       List<Node> nodes,
@@ -55,7 +57,8 @@ final class CornerLimits {
 
     /** The same thing, to be read at another height. */
     ToRead toReadAt(HeightName name) {
-      return new ToRead(name, null, toRead.steering(), toRead.quantity(), toRead.point());
+      return new ToRead(
+          name, null, toRead.steering(), toRead.quantity(), toRead.point(), toRead.pairing());
     }
   }
 
@@ -64,11 +67,12 @@ final class CornerLimits {
     /** Its near edge as a limit of an end. */
     Found asLimitOf(End end) {
       WatchPoint point = mid.point();
-      ToRead toRead = watchPointToRead(end, point, mid.steering());
+      ToRead toRead = watchPointToRead(end, point, mid.steering(), mid.pairing());
       return new Found(
           Limit.Kind.WATCH_POINT,
           point,
           mid.steering(),
+          mid.pairing(),
           mid.shortfall().near(end),
           toRead,
           nodes,
@@ -112,22 +116,30 @@ final class CornerLimits {
             limitMm.value(),
             null,
             readings);
-    return new Found(kind, point, steering, crosses, null, List.of(), null, null, List.of());
+    return new Found(kind, point, steering, null, crosses, null, List.of(), null, null, List.of());
   }
 
   private void watchPoint(WatchPoint point) {
     for (Steering steering : steeringsOf(point)) {
-      for (Rule rule : rules(point)) {
-        List<Node> nodes = Nodes.watchPoint(card, point.point(), steering, rule);
-        Along along = RuleAlongTravel.along(nodes, rule);
-        add(point, steering, along, nodes, rule);
-        along
-            .midTravel()
-            .forEach(
-                s -> broken.add(new Broken(MidTravel.of(point, steering, s, rule), nodes, rule)));
-        along.hardlyKept().forEach(s -> hardlyKept.add(MidTravel.of(point, steering, s, rule)));
+      for (Pairing pairing : card.pairings()) {
+        rules(point).forEach(rule -> curve(point, steering, pairing, rule));
       }
     }
+  }
+
+  private void curve(WatchPoint point, Steering steering, Pairing pairing, Rule rule) {
+    List<Node> nodes = Nodes.watchPoint(card, point.point(), steering, pairing, rule);
+    Along along = RuleAlongTravel.along(nodes, rule);
+    add(point, steering, pairing, along, nodes, rule);
+    along
+        .midTravel()
+        .forEach(
+            s ->
+                broken.add(
+                    new Broken(MidTravel.of(point, steering, pairing, s, rule), nodes, rule)));
+    along
+        .hardlyKept()
+        .forEach(s -> hardlyKept.add(MidTravel.of(point, steering, pairing, s, rule)));
   }
 
   /** Those it is to be looked at, and any part lock at which it was, also when that went stale. */
@@ -163,12 +175,26 @@ final class CornerLimits {
 
   /** The shock a reserve short of open ends droop, a reserve short of closed ends bump. */
   private void shock() {
-    List<Node> lengths = Nodes.lengths(card, Quantity.SHOCK_LENGTH);
-    shockEnd(End.DROOP, Dimension.SHOCK_OPEN, Allowance.SHOCK_OPEN_RESERVE, lengths);
-    shockEnd(End.BUMP, Dimension.SHOCK_CLOSED, Allowance.SHOCK_CLOSED_RESERVE, lengths);
+    for (Pairing pairing : card.pairings()) {
+      if (asked(pairing) == null || shockReadIn(pairing)) {
+        shockEnd(End.DROOP, Dimension.SHOCK_OPEN, Allowance.SHOCK_OPEN_RESERVE, pairing);
+        shockEnd(End.BUMP, Dimension.SHOCK_CLOSED, Allowance.SHOCK_CLOSED_RESERVE, pairing);
+      }
+    }
   }
 
-  private void shockEnd(End end, Dimension of, Allowance reserve, List<Node> lengths) {
+  /**
+   * A shock stands between an axle's spindles: crossed it is used less at the same wheel position,
+   * so it is not asked for, and counts when it was read.
+   */
+  private boolean shockReadIn(Pairing pairing) {
+    return card.readings().stream()
+        .filter(r -> (r.counts() || r.stale()) && r.of(Quantity.SHOCK_LENGTH))
+        .anyMatch(r -> Nodes.stood(r.height(), pairing));
+  }
+
+  private void shockEnd(End end, Dimension of, Allowance reserve, Pairing pairing) {
+    List<Node> lengths = Nodes.lengths(card, Quantity.SHOCK_LENGTH, pairing);
     Optional<Given> given = card.given(of);
     Optional<HeldBack> held = card.heldBack(reserve);
     if (given.isEmpty()) {
@@ -188,7 +214,11 @@ final class CornerLimits {
     List<Node> left = left(end, lengths, ofEnd, kept);
     EndLimit at = at(end, RuleAlongTravel.along(left, rule));
     List<Node> stale =
-        left(end, Nodes.lengths(card, Quantity.SHOCK_LENGTH, SeenReading::stale), ofEnd, kept);
+        left(
+            end,
+            Nodes.lengths(card, Quantity.SHOCK_LENGTH, pairing, SeenReading::stale),
+            ofEnd,
+            kept);
     found
         .get(end)
         .add(
@@ -196,12 +226,13 @@ final class CornerLimits {
                 Limit.Kind.SHOCK,
                 null,
                 null,
+                pairing,
                 at,
-                shockToRead(end),
+                shockToRead(end, pairing),
                 left,
                 rule,
                 before(end, at, stale, rule),
-                gone(r -> r.of(Quantity.SHOCK_LENGTH))));
+                gone(r -> r.of(Quantity.SHOCK_LENGTH) && Nodes.stood(r.height(), pairing))));
   }
 
   private static List<Node> left(End end, List<Node> lengths, Figure ofEnd, Figure kept) {
@@ -241,12 +272,20 @@ final class CornerLimits {
         .toList();
   }
 
-  private static ToRead shockToRead(End end) {
-    return new ToRead(nameAt(end), null, Steering.STRAIGHT, Quantity.SHOCK_LENGTH, null);
+  private static ToRead shockToRead(End end, Pairing pairing) {
+    return new ToRead(
+        nameAt(end), null, Steering.STRAIGHT, Quantity.SHOCK_LENGTH, null, asked(pairing));
   }
 
-  private static ToRead watchPointToRead(End end, WatchPoint point, Steering steering) {
-    return new ToRead(nameAt(end), null, steering, Quantity.WATCH_POINT, point.point());
+  private static ToRead watchPointToRead(
+      End end, WatchPoint point, Steering steering, Pairing pairing) {
+    return new ToRead(
+        nameAt(end), null, steering, Quantity.WATCH_POINT, point.point(), asked(pairing));
+  }
+
+  /** The pairing as it is asked for: only crossed is said. */
+  static Pairing asked(Pairing pairing) {
+    return pairing == Pairing.CROSSED ? pairing : null;
   }
 
   /** The named height nearest to an end's stop. */
@@ -254,9 +293,20 @@ final class CornerLimits {
     return end == End.DROOP ? HeightName.ON_THE_STRAP : HeightName.STOP_TOUCH;
   }
 
-  private void add(WatchPoint point, Steering steering, Along along, List<Node> nodes, Rule rule) {
-    Predicate<SeenReading> here = r -> r.of(point.point()) && r.reading().steering() == steering;
-    List<Node> stale = Nodes.watchPoint(card, point.point(), steering, rule, SeenReading::stale);
+  private void add(
+      WatchPoint point,
+      Steering steering,
+      Pairing pairing,
+      Along along,
+      List<Node> nodes,
+      Rule rule) {
+    Predicate<SeenReading> here =
+        r ->
+            r.of(point.point())
+                && r.reading().steering() == steering
+                && Nodes.stood(r.height(), pairing);
+    List<Node> stale =
+        Nodes.watchPoint(card, point.point(), steering, pairing, rule, SeenReading::stale);
     for (End end : End.values()) {
       EndLimit at = at(end, along);
       found
@@ -266,8 +316,9 @@ final class CornerLimits {
                   Limit.Kind.WATCH_POINT,
                   point,
                   steering,
+                  pairing,
                   at,
-                  watchPointToRead(end, point, steering),
+                  watchPointToRead(end, point, steering, pairing),
                   nodes,
                   rule,
                   before(end, at, stale, rule),

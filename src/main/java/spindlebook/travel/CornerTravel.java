@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -12,6 +13,7 @@ import spindlebook.corner.Card;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.HeldBack;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.Steering;
 import spindlebook.uncertainty.Decision;
@@ -51,7 +53,7 @@ public final class CornerTravel {
   private CornerTravel(Card card) {
     this.card = card;
     this.limits = new CornerLimits(card);
-    this.ride = Nodes.at(card, HeightName.RIDE);
+    this.ride = Nodes.at(card, HeightName.RIDE, card.pairings().get(0));
     this.rideMm = ride.isEmpty() ? Optional.empty() : Optional.of(Nodes.meanPosition(ride));
   }
 
@@ -78,17 +80,48 @@ public final class CornerTravel {
         raw());
   }
 
+  /** An end's stop with the ends of a solid axle in one pairing, null for a wheel hung alone. */
+  private record Stop(
+      End end,
+      Pairing pairing,
+      Optional<StopFound> found,
+      Optional<HeldAtWheel> held,
+      List<Need> needs) {
+
+    /** Where it lets the wheel go in the end; null when that is not known. */
+    Figure reachMm() {
+      return found.isEmpty() || held.isEmpty()
+          ? null
+          : found.get().positionMm().plus(held.get().mm().times(end.outward()));
+    }
+  }
+
+  /** The stop in the pairing of a limit; what has none, as the ground, is read both together. */
+  private static Stop stopOf(List<Stop> stops, Pairing pairing) {
+    return stops.stream().filter(s -> s.pairing() == pairing).findFirst().orElse(stops.get(0));
+  }
+
   private EndFindings droop() {
+    return end(End.DROOP, card.pairings().stream().map(this::strap).toList());
+  }
+
+  private Stop strap(Pairing pairing) {
     List<Need> needs = new ArrayList<>();
-    List<SeenHeight> onTheStrap = Nodes.at(card, HeightName.ON_THE_STRAP);
+    List<SeenHeight> onTheStrap = Nodes.at(card, HeightName.ON_THE_STRAP, pairing);
     Optional<StopFound> stop = Optional.empty();
-    StrapStretch stretch = new StrapStretch(card);
+    StrapStretch stretch = new StrapStretch(card, pairing);
     Optional<HeldAtWheel> held;
     if (onTheStrap.isEmpty()) {
       needs.add(
           Need.read(
-              new ToRead(HeightName.ON_THE_STRAP, null, Steering.STRAIGHT, null, null),
-              SolidStop.why(card, HeightName.ON_THE_STRAP)));
+              new ToRead(
+                  HeightName.ON_THE_STRAP,
+                  null,
+                  Steering.STRAIGHT,
+                  null,
+                  null,
+                  CornerLimits.asked(pairing)),
+              SolidStop.why(card, HeightName.ON_THE_STRAP, pairing)));
       held = stretch.withoutStop();
     } else {
       Figure atMm = Nodes.meanPosition(onTheStrap);
@@ -99,11 +132,15 @@ public final class CornerTravel {
       held = stretch.heldBack(atMm.value());
     }
     needs.addAll(stretch.needs);
-    return end(End.DROOP, stop, held, needs);
+    return new Stop(End.DROOP, pairing, stop, held, needs);
   }
 
   private EndFindings bump() {
-    SolidStop solid = new SolidStop(card);
+    return end(End.BUMP, card.pairings().stream().map(this::solid).toList());
+  }
+
+  private Stop solid(Pairing pairing) {
+    SolidStop solid = new SolidStop(card, pairing);
     Optional<StopFound> stop = solid.found();
     List<Need> needs = new ArrayList<>(solid.needs);
     Optional<HeldBack> reserve = card.heldBack(Allowance.IMPACT_RESERVE);
@@ -112,19 +149,19 @@ public final class CornerTravel {
     }
     Optional<HeldAtWheel> held =
         reserve.map(r -> new HeldAtWheel(HeldFigures.of(r), null, null, List.of(), List.of()));
-    return end(End.BUMP, stop, held, needs);
+    return new Stop(End.BUMP, pairing, stop, held, needs);
   }
 
-  private EndFindings end(
-      End end, Optional<StopFound> stop, Optional<HeldAtWheel> held, List<Need> needs) {
-    Figure reachMm =
-        stop.isEmpty() || held.isEmpty()
-            ? null
-            : stop.get().positionMm().plus(held.get().mm().times(end.outward()));
+  private EndFindings end(End end, List<Stop> stops) {
     List<CornerLimits.Found> found =
-        Stream.concat(limits.found.get(end).stream(), shortfallsBeyond(end, reachMm)).toList();
+        Stream.concat(limits.found.get(end).stream(), shortfallsBeyond(end, stops)).toList();
     List<Limit> judged =
-        found.stream().map(f -> Judged.of(end, f, reachMm)).sorted(inOrderOfActing(end)).toList();
+        found.stream()
+            .map(f -> Judged.of(end, f, stopOf(stops, f.pairing()).reachMm()))
+            .sorted(inOrderOfActing(end, stops))
+            .toList();
+    List<Need> needs = new ArrayList<>();
+    stops.forEach(s -> needs.addAll(s.needs()));
     needs.addAll(limits.needs.get(end));
 
     // A rule that is broken at every height has no place where a stop would keep it.
@@ -137,14 +174,20 @@ public final class CornerTravel {
     // went stale may be nearer still: without it the margin would look better for that.
     Optional<Limit> nearest =
         placed.stream()
-            .min(Comparator.comparingDouble(l -> l.positionMm().value() * end.outward()))
-            .filter(l -> found.stream().noneMatch(f -> actedBefore(end, f.before(), l)));
-    judged.stream().filter(l -> !outOfReach(end, l, rules)).forEach(l -> needs.addAll(l.needs()));
+            .min(Comparator.comparingDouble(l -> beyondStopMm(end, l, stops)))
+            .filter(l -> found.stream().noneMatch(f -> actedBefore(end, f, l, stops)));
+    judged.stream()
+        .filter(l -> !outOfReach(end, l, rules, stops))
+        .forEach(l -> needs.addAll(l.needs()));
     boolean atLeast = nearest.filter(l -> !l.found()).isPresent();
     Outcome outcome = needs.isEmpty() ? Outcome.CLEAR : Outcome.NEEDS;
     for (Limit limit : judged) {
       outcome = outcome.worse(limit.outcome());
     }
+    // Both together, unless a limit of the axle crossed comes first.
+    Stop stop = stopOf(stops, nearest.map(Limit::pairing).orElse(null));
+    Figure reachMm = stop.reachMm();
+    Optional<HeldAtWheel> held = stop.held();
     Optional<Figure> margin =
         nearest.filter(l -> reachMm != null).map(l -> Judged.room(end, reachMm, l.positionMm()));
     Optional<Figure> neededStop =
@@ -152,13 +195,19 @@ public final class CornerTravel {
             .filter(l -> held.isPresent())
             .map(l -> l.positionMm().minus(held.get().mm().times(end.outward())));
     Optional<Cure> cure =
-        rules.isPresent() && margin.isPresent() && rules.get().roomMm().value() < 0
-            ? StopCure.of(card, end, stop.get().positionMm().value(), placed)
-                .map(c -> c.leaving(openAfter(c, end, found, reachMm)))
+        rules.filter(l -> l.roomMm() != null && l.roomMm().value() < 0).isPresent()
+                && margin.isPresent()
+            ? StopCure.of(
+                    card,
+                    end,
+                    stop.pairing(),
+                    stop.found().get().positionMm().value(),
+                    placed.stream().filter(l -> l.roomMm() != null).toList())
+                .map(c -> c.leaving(openAfter(c, end, found, stops)))
             : Optional.empty();
     return new EndFindings(
         end,
-        stop,
+        stop.found(),
         held,
         judged,
         rules,
@@ -172,41 +221,50 @@ public final class CornerTravel {
 
   /** The limit that cannot be told though the stop is set as advised; null when none is left. */
   private static Limit openAfter(
-      Cure cure, End end, List<CornerLimits.Found> found, Figure reachMm) {
-    Figure thenMm = reachMm.plus(-end.outward() * cure.atWheelMm());
+      Cure cure, End end, List<CornerLimits.Found> found, List<Stop> stops) {
+    double inwardMm = -end.outward() * cure.atWheelMm();
     return found.stream()
-        .map(f -> Judged.of(end, f, thenMm))
+        .map(
+            f -> {
+              Figure nowMm = stopOf(stops, f.pairing()).reachMm();
+              return Judged.of(end, f, nowMm == null ? null : nowMm.plus(inwardMm));
+            })
         .filter(l -> l.outcome() == Outcome.CANT_TELL || l.outcome() == Outcome.SHORT)
         .findFirst()
         .orElse(null);
   }
 
-  private static boolean actedBefore(End end, EndLimit stale, Limit nearest) {
+  private static boolean actedBefore(
+      End end, CornerLimits.Found found, Limit nearest, List<Stop> stops) {
+    EndLimit stale = found.before();
     Figure thenMm = stale == null ? null : EndLimit.positionMm(stale);
     return stale instanceof EndLimit.BrokenThroughout
-        || (thenMm != null && Judged.room(end, thenMm, nearest.positionMm()).value() > TINY_MM);
+        || (thenMm != null
+            && beyondStopMm(end, nearest, stops) - beyondStopMm(end, thenMm, found.pairing(), stops)
+                > TINY_MM);
   }
 
   /**
    * Kept as far as the limit that rules, and further: the stop has to end the motion before that,
    * so what lies beyond is not asked for.
    */
-  private static boolean outOfReach(End end, Limit limit, Optional<Limit> rules) {
+  private static boolean outOfReach(End end, Limit limit, Optional<Limit> rules, List<Stop> stops) {
     return limit.at() instanceof EndLimit.KeptTo
         && rules.isPresent()
-        && Judged.room(end, rules.get().positionMm(), limit.positionMm()).value() >= 0;
+        && beyondStopMm(end, limit, stops) - beyondStopMm(end, rules.get(), stops) >= -TINY_MM;
   }
 
   /**
    * A broken stretch that the wheel never gets through, because the stop ends its motion before or
    * inside, is no shortfall in mid-travel but a limit: a stop set nearer keeps the wheel out of it.
    */
-  private Stream<CornerLimits.Found> shortfallsBeyond(End end, Figure reachMm) {
+  private Stream<CornerLimits.Found> shortfallsBeyond(End end, List<Stop> stops) {
     List<CornerLimits.Found> beyond = new ArrayList<>();
-    if (reachMm == null) {
-      return beyond.stream();
-    }
     for (CornerLimits.Broken broken : limits.broken) {
+      Figure reachMm = stopOf(stops, broken.mid().pairing()).reachMm();
+      if (reachMm == null) {
+        continue;
+      }
       Shortfall stretch = broken.mid().shortfall();
       boolean endsBeforeItsFarEdge =
           Judged.room(end, reachMm, stretch.far(end).positionMm()).value() >= 0;
@@ -216,6 +274,10 @@ public final class CornerTravel {
       }
     }
     for (MidTravel hardly : limits.hardlyKept) {
+      Figure reachMm = stopOf(stops, hardly.pairing()).reachMm();
+      if (reachMm == null) {
+        continue;
+      }
       Figure edgeMm = hardly.shortfall().near(end).positionMm();
       if (GuardBand.atLeast(Judged.room(end, reachMm, edgeMm), 0) == Decision.CLEAR) {
         beyondAStop.add(hardly);
@@ -232,10 +294,28 @@ public final class CornerTravel {
   }
 
   /** Found limits first, from the one that acts first outwards; broken throughout before all. */
-  private static Comparator<Limit> inOrderOfActing(End end) {
+  private static Comparator<Limit> inOrderOfActing(End end, List<Stop> stops) {
     return Comparator.comparingInt(CornerTravel::rank)
-        .thenComparingDouble(
-            l -> l.positionMm() == null ? 0 : l.positionMm().value() * end.outward());
+        .thenComparingDouble(l -> l.positionMm() == null ? 0 : beyondStopMm(end, l, stops));
+  }
+
+  /**
+   * How far beyond where its stop lets the wheel go a limit acts: what acts first on an axle whose
+   * stops let it further crossed than both together. A stop that is not known stands where the
+   * other does.
+   */
+  private static double beyondStopMm(End end, Limit limit, List<Stop> stops) {
+    return beyondStopMm(end, limit.positionMm(), limit.pairing(), stops);
+  }
+
+  private static double beyondStopMm(
+      End end, Figure positionMm, Pairing pairing, List<Stop> stops) {
+    Figure itsOwn = stopOf(stops, pairing).reachMm();
+    Figure reachMm =
+        itsOwn != null
+            ? itsOwn
+            : stops.stream().map(Stop::reachMm).filter(Objects::nonNull).findFirst().orElse(null);
+    return (positionMm.value() - (reachMm == null ? 0 : reachMm.value())) * end.outward();
   }
 
   private static int rank(Limit limit) {

@@ -143,6 +143,7 @@ final class Judged {
         found.kind(),
         found.point(),
         found.steering(),
+        found.pairing(),
         found.at(),
         reachMm,
         roomMm,

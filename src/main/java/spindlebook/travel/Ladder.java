@@ -48,7 +48,7 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
   /** Of one end of a card's findings. */
   public static Ladder of(TravelFindings travel, End end) {
     EndFindings findings = travel.at(end);
-    List<Acting> limits = findings.limits().stream().map(Acting::always).toList();
+    List<Acting> limits = findings.limits().stream().map(Acting::of).toList();
     return of(end, reachMm(findings), limits, otherNeeds(findings), travel.midTravel());
   }
 

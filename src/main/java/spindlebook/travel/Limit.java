@@ -1,6 +1,7 @@
 package spindlebook.travel;
 
 import java.util.List;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPoint;
 import spindlebook.uncertainty.Figure;
@@ -12,6 +13,8 @@ import spindlebook.uncertainty.Settles;
  *
  * @param point the watch point, null for the shock and the ground
  * @param steering where the steering stood, null where it does not matter
+ * @param pairing how the ends of a solid axle stood; null for a wheel hung alone, and for the
+ *     ground
  * @param at where the rule is met, or how far it is known to be kept
  * @param reachMm where the stop lets the wheel go in the end: S − e, or B + r; null when not known
  * @param roomMm wheel travel from there to the limit; negative when the wheel gets past it; null
@@ -22,6 +25,7 @@ public record Limit(
     Kind kind,
     WatchPoint point,
     Steering steering,
+    Pairing pairing,
     EndLimit at,
     Figure reachMm,
     Figure roomMm,
@@ -38,6 +42,11 @@ public record Limit(
 
   public Limit {
     needs = List.copyOf(needs);
+  }
+
+  /** The pairing in which it acts, in words; empty for a wheel hung alone. */
+  public String condition() {
+    return pairing == null ? "" : pairing.words();
   }
 
   /** The wheel position of the limit, or of the last place where the rule is known to be kept. */

@@ -1,5 +1,6 @@
 package spindlebook.travel;
 
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPoint;
 import spindlebook.uncertainty.Decision;
@@ -10,19 +11,27 @@ import spindlebook.uncertainty.Settles;
 /**
  * A rule broken, or not surely kept, between two places where it is kept: no stop cures it.
  *
+ * @param pairing how the ends of a solid axle stood; null for a wheel hung alone
  * @param outcome short when a value read there breaks the rule by more than its U, else can't tell
  * @param settles what would settle a can't-tell; null otherwise
  */
 public record MidTravel(
-    WatchPoint point, Steering steering, Shortfall shortfall, Outcome outcome, Settles settles) {
+    WatchPoint point,
+    Steering steering,
+    Pairing pairing,
+    Shortfall shortfall,
+    Outcome outcome,
+    Settles settles) {
 
-  static MidTravel of(WatchPoint point, Steering steering, Shortfall shortfall, Rule rule) {
+  static MidTravel of(
+      WatchPoint point, Steering steering, Pairing pairing, Shortfall shortfall, Rule rule) {
     Figure inside =
         shortfall.worst().plus(-rule.limit()).times(rule instanceof Rule.AtLeast ? 1 : -1);
     boolean broken = GuardBand.atLeast(inside, 0) == Decision.SHORT;
     return new MidTravel(
         point,
         steering,
+        pairing,
         shortfall,
         broken ? Outcome.SHORT : Outcome.CANT_TELL,
         broken ? null : Settles.how(inside, 0));

@@ -7,6 +7,7 @@ import java.util.function.Predicate;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.HeightName;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
@@ -21,19 +22,33 @@ final class Nodes {
    * A watch point at one steering, against one of its rules. 'Well clear' is no less than the rule
    * was when somebody looked (no more, for an angle); 'touches' and 'binds' leave nothing of a gap.
    */
-  static List<Node> watchPoint(Card card, String point, Steering steering, Rule rule) {
-    return watchPoint(card, point, steering, rule, SeenReading::counts);
+  static List<Node> watchPoint(
+      Card card, String point, Steering steering, Pairing pairing, Rule rule) {
+    return watchPoint(card, point, steering, pairing, rule, SeenReading::counts);
   }
 
   static List<Node> watchPoint(
-      Card card, String point, Steering steering, Rule rule, Predicate<SeenReading> which) {
+      Card card,
+      String point,
+      Steering steering,
+      Pairing pairing,
+      Rule rule,
+      Predicate<SeenReading> which) {
     List<Node> nodes = new ArrayList<>();
     for (SeenReading reading : card.readings()) {
-      if (which.test(reading) && reading.of(point) && reading.reading().steering() == steering) {
+      if (which.test(reading)
+          && reading.of(point)
+          && reading.reading().steering() == steering
+          && stood(reading.height(), pairing)) {
         node(reading, rule).ifPresent(nodes::add);
       }
     }
     return nodes;
+  }
+
+  /** Whether a height is of a pairing; of any when that is null, as for a wheel hung alone. */
+  static boolean stood(SeenHeight height, Pairing pairing) {
+    return pairing == null || height.pairing() == pairing;
   }
 
   private static Optional<Node> node(SeenReading seen, Rule rule) {
@@ -72,14 +87,16 @@ final class Nodes {
    * A length read straight ahead: strap, shock or stop gap. That of a strap driven or set since
    * still tells how far its mounts were apart there.
    */
-  static List<Node> lengths(Card card, Quantity quantity) {
-    return lengths(card, quantity, SeenReading::countsAlongTravel);
+  static List<Node> lengths(Card card, Quantity quantity, Pairing pairing) {
+    return lengths(card, quantity, pairing, SeenReading::countsAlongTravel);
   }
 
-  static List<Node> lengths(Card card, Quantity quantity, Predicate<SeenReading> which) {
+  static List<Node> lengths(
+      Card card, Quantity quantity, Pairing pairing, Predicate<SeenReading> which) {
     return card.readings().stream()
         .filter(r -> which.test(r) && r.of(quantity) && r.value() != null)
         .filter(r -> r.reading().steering() == Steering.STRAIGHT)
+        .filter(r -> stood(r.height(), pairing))
         .map(r -> of(r, r.value(), Bound.EXACT))
         .toList();
   }
@@ -96,8 +113,10 @@ final class Nodes {
   }
 
   /** Heights that say where their named place is. */
-  static List<SeenHeight> at(Card card, HeightName name) {
-    return card.heights().stream().filter(h -> h.name() == name && h.stopCounts()).toList();
+  static List<SeenHeight> at(Card card, HeightName name, Pairing pairing) {
+    return card.heights().stream()
+        .filter(h -> h.name() == name && h.stopCounts() && stood(h, pairing))
+        .toList();
   }
 
   static Figure meanPosition(List<SeenHeight> heights) {

@@ -191,7 +191,8 @@ final class ReadingsToTake {
 
   private static ToRead inBetween(End end, Limit limit) {
     ToRead at = Rungs.toRead(end, limit);
-    return new ToRead(HeightName.IN_BETWEEN, null, at.steering(), at.quantity(), at.point());
+    return new ToRead(
+        HeightName.IN_BETWEEN, null, at.steering(), at.quantity(), at.point(), at.pairing());
   }
 
   private void undecided(MidTravel mid) {
@@ -218,7 +219,7 @@ final class ReadingsToTake {
   private void split() {
     if (travel.rideMm().isEmpty()) {
       ToRead ride = new ToRead(HeightName.RIDE, null, Steering.STRAIGHT, null, null);
-      Need need = Need.read(ride, SolidStop.why(card, HeightName.RIDE));
+      Need need = Need.read(ride, SolidStop.why(card, HeightName.RIDE, card.pairings().get(0)));
       add(Why.NO_SPLIT, null, need, null, null, null, 0);
     }
   }

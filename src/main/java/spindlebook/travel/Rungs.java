@@ -128,8 +128,14 @@ final class Rungs {
             null,
             limit.steering(),
             Quantity.WATCH_POINT,
-            limit.point().point())
+            limit.point().point(),
+            CornerLimits.asked(limit.pairing()))
         : new ToRead(
-            CornerLimits.nameAt(end), null, Steering.STRAIGHT, Quantity.SHOCK_LENGTH, null);
+            CornerLimits.nameAt(end),
+            null,
+            Steering.STRAIGHT,
+            Quantity.SHOCK_LENGTH,
+            null,
+            CornerLimits.asked(limit.pairing()));
   }
 }

@@ -7,6 +7,7 @@ import spindlebook.corner.Card;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.HeightName;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.Standing;
@@ -35,10 +36,13 @@ import spindlebook.uncertainty.Figure;
  */
 final class SolidStop {
   private final Card card;
+  private final Pairing pairing;
   final List<Need> needs = new ArrayList<>();
 
-  SolidStop(Card card) {
+  /** With the ends of a solid axle in one pairing; null for a wheel hung alone. */
+  SolidStop(Card card, Pairing pairing) {
     this.card = card;
+    this.pairing = pairing;
   }
 
   Optional<StopFound> found() {
@@ -48,8 +52,14 @@ final class SolidStop {
       if (computed.isPresent() && outlivedAFullBump()) {
         needs.add(
             Need.read(
-                new ToRead(HeightName.FULL_BUMP, null, Steering.STRAIGHT, null, null),
-                why(card, HeightName.FULL_BUMP)));
+                new ToRead(
+                    HeightName.FULL_BUMP,
+                    null,
+                    Steering.STRAIGHT,
+                    null,
+                    null,
+                    CornerLimits.asked(pairing)),
+                why(card, HeightName.FULL_BUMP, pairing)));
         return Optional.empty();
       }
       return computed;
@@ -72,15 +82,19 @@ final class SolidStop {
   /** Touch was read before what made a full bump stale: alone it would say more than with it. */
   private boolean outlivedAFullBump() {
     long touchN =
-        Nodes.at(card, HeightName.STOP_TOUCH).stream().mapToLong(SeenHeight::n).max().orElse(0);
+        Nodes.at(card, HeightName.STOP_TOUCH, pairing).stream()
+            .mapToLong(SeenHeight::n)
+            .max()
+            .orElse(0);
     return card.heights().stream()
         .filter(h -> h.name() == HeightName.FULL_BUMP && h.stop() == Standing.STALE)
+        .filter(h -> Nodes.stood(h, pairing))
         .flatMap(h -> h.because().stream())
         .anyMatch(change -> change.n() > touchN);
   }
 
   private Optional<StopFound> read() {
-    List<SeenHeight> solid = Nodes.at(card, HeightName.FULL_BUMP);
+    List<SeenHeight> solid = Nodes.at(card, HeightName.FULL_BUMP, pairing);
     return solid.isEmpty()
         ? Optional.empty()
         : Optional.of(
@@ -89,12 +103,18 @@ final class SolidStop {
   }
 
   private Optional<StopFound> computed() {
-    List<SeenHeight> touch = Nodes.at(card, HeightName.STOP_TOUCH);
+    List<SeenHeight> touch = Nodes.at(card, HeightName.STOP_TOUCH, pairing);
     if (touch.isEmpty()) {
       needs.add(
           Need.read(
-              new ToRead(HeightName.STOP_TOUCH, null, Steering.STRAIGHT, null, null),
-              why(card, HeightName.STOP_TOUCH)));
+              new ToRead(
+                  HeightName.STOP_TOUCH,
+                  null,
+                  Steering.STRAIGHT,
+                  null,
+                  null,
+                  CornerLimits.asked(pairing)),
+              why(card, HeightName.STOP_TOUCH, pairing)));
       return Optional.empty();
     }
     Figure touchMm = Nodes.meanPosition(touch);
@@ -107,7 +127,7 @@ final class SolidStop {
       return Optional.empty();
     }
     List<String> readings = new ArrayList<>(Nodes.keys(touch));
-    Nodes.lengths(card, Quantity.STOP_GAP).forEach(n -> readings.addAll(n.readings()));
+    Nodes.lengths(card, Quantity.STOP_GAP, pairing).forEach(n -> readings.addAll(n.readings()));
     return Optional.of(
         new StopFound(
             position(touchMm, crush.get(), ratio.get()), true, unconfirmed(touch), readings, null));
@@ -126,7 +146,7 @@ final class SolidStop {
    * than two places or does not close towards bump.
    */
   List<Node> closing() {
-    List<Node> gaps = gaps(Nodes.at(card, HeightName.STOP_TOUCH));
+    List<Node> gaps = gaps(Nodes.at(card, HeightName.STOP_TOUCH, pairing));
     boolean closes =
         gaps.size() > 1
             && Ratio.at(gaps, gaps.get(gaps.size() - 1).positionMm().value()).value() < 0;
@@ -144,14 +164,20 @@ final class SolidStop {
     if (ratio.isEmpty()) {
       needs.add(
           Need.read(
-              new ToRead(HeightName.IN_BETWEEN, null, Steering.STRAIGHT, Quantity.STOP_GAP, null),
+              new ToRead(
+                  HeightName.IN_BETWEEN,
+                  null,
+                  Steering.STRAIGHT,
+                  Quantity.STOP_GAP,
+                  null,
+                  CornerLimits.asked(pairing)),
               List.of()));
     }
     return ratio.map(r -> r.times(-1));
   }
 
   private List<Node> gaps(List<SeenHeight> touch) {
-    List<Node> gaps = new ArrayList<>(Nodes.lengths(card, Quantity.STOP_GAP));
+    List<Node> gaps = new ArrayList<>(Nodes.lengths(card, Quantity.STOP_GAP, pairing));
     for (SeenHeight height : touch) {
       gaps.add(new Node(height.positionMm(), Figure.exact(0), Bound.EXACT, List.of(height.key())));
     }
@@ -163,9 +189,9 @@ final class SolidStop {
   }
 
   /** Why a named height no longer says where it is; empty when it was never read. */
-  static List<String> why(Card card, HeightName name) {
+  static List<String> why(Card card, HeightName name, Pairing pairing) {
     return card.heights().stream()
-        .filter(h -> h.name() == name && h.stop() == Standing.STALE)
+        .filter(h -> h.name() == name && h.stop() == Standing.STALE && Nodes.stood(h, pairing))
         .flatMap(h -> h.because().stream())
         .map(spindlebook.corner.Change::words)
         .distinct()

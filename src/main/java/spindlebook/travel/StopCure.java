@@ -7,6 +7,7 @@ import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Card;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.InForce;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
@@ -41,18 +42,20 @@ final class StopCure {
   private StopCure() {}
 
   /** {@code limits} stand where a stop can keep them, each with its room. */
-  static Optional<Cure> of(Card card, End end, double stopMm, List<Limit> limits) {
+  static Optional<Cure> of(Card card, End end, Pairing pairing, double stopMm, List<Limit> limits) {
     double nearerMm = limits.stream().mapToDouble(StopCure::nearerMm).max().orElse(0);
     double neededMm = stopMm - end.outward() * nearerMm;
-    return end == End.DROOP ? strap(card, stopMm, neededMm) : spacer(card, stopMm, neededMm);
+    return end == End.DROOP
+        ? strap(card, pairing, stopMm, neededMm)
+        : spacer(card, pairing, stopMm, neededMm);
   }
 
   private static double nearerMm(Limit limit) {
     return (limit.found() ? limit.roomMm().U() : 0) - limit.roomMm().value();
   }
 
-  private static Optional<Cure> strap(Card card, double stopMm, double neededMm) {
-    List<Node> lengths = Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH));
+  private static Optional<Cure> strap(Card card, Pairing pairing, double stopMm, double neededMm) {
+    List<Node> lengths = Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH, pairing));
     Optional<InForce> inForce = card.adjuster(AdjusterKind.LIMIT_STRAP);
     if (lengths.size() < 2 || inForce.isEmpty()) {
       return Optional.empty();
@@ -86,9 +89,9 @@ final class StopCure {
             null));
   }
 
-  private static Optional<Cure> spacer(Card card, double stopMm, double neededMm) {
+  private static Optional<Cure> spacer(Card card, Pairing pairing, double stopMm, double neededMm) {
     Optional<InForce> inForce = card.adjuster(AdjusterKind.BUMP_STOP_SPACER);
-    List<Node> gaps = new SolidStop(card).closing();
+    List<Node> gaps = new SolidStop(card, pairing).closing();
     if (inForce.isEmpty() || gaps.isEmpty() || !(stopMm > neededMm)) {
       return Optional.empty();
     }

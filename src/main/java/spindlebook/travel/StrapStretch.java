@@ -15,6 +15,7 @@ import spindlebook.corner.Given;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.HeldBack;
 import spindlebook.corner.InForce;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
@@ -50,12 +51,15 @@ import spindlebook.uncertainty.Figure;
  */
 final class StrapStretch {
   private final Card card;
+  private final Pairing pairing;
   private final List<SeenHeight> onTheStrap;
   final List<Need> needs = new ArrayList<>();
 
-  StrapStretch(Card card) {
+  /** With the ends of a solid axle in one pairing; null for a wheel hung alone. */
+  StrapStretch(Card card, Pairing pairing) {
     this.card = card;
-    this.onTheStrap = Nodes.at(card, HeightName.ON_THE_STRAP);
+    this.pairing = pairing;
+    this.onTheStrap = Nodes.at(card, HeightName.ON_THE_STRAP, pairing);
   }
 
   /** At the wheel, held back below S; empty with {@link #needs} when a term is missing. */
@@ -75,7 +79,7 @@ final class StrapStretch {
         readOnIt.isEmpty() ? readOnTheStrap(r -> r.stale() && r.countsAlongTravel()) : List.of();
     Figure atStrap = atStrap(unloaded.get(), share.percent() / 100, readOnIt, before);
     List<String> readings = new ArrayList<>(readOnIt.stream().map(SeenReading::key).toList());
-    Nodes.lengths(card, Quantity.STRAP_LENGTH).forEach(n -> readings.addAll(n.readings()));
+    Nodes.lengths(card, Quantity.STRAP_LENGTH, pairing).forEach(n -> readings.addAll(n.readings()));
     return Optional.of(
         new HeldAtWheel(
             quotient(atStrap, ratio.get()),
@@ -124,7 +128,7 @@ final class StrapStretch {
 
   /** Strap length per wheel travel at the stop, positive. */
   private Optional<Figure> ratio(double stopMm) {
-    List<Node> lengths = Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH));
+    List<Node> lengths = Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH, pairing));
     if (lengths.size() < 2) {
       needs.add(
           Need.read(
@@ -133,7 +137,8 @@ final class StrapStretch {
                   null,
                   Steering.STRAIGHT,
                   Quantity.STRAP_LENGTH,
-                  null),
+                  null,
+                  CornerLimits.asked(pairing)),
               List.of()));
       return Optional.empty();
     }
@@ -142,7 +147,12 @@ final class StrapStretch {
       needs.add(
           Need.read(
               new ToRead(
-                  HeightName.ON_THE_STRAP, null, Steering.STRAIGHT, Quantity.STRAP_LENGTH, null),
+                  HeightName.ON_THE_STRAP,
+                  null,
+                  Steering.STRAIGHT,
+                  Quantity.STRAP_LENGTH,
+                  null,
+                  CornerLimits.asked(pairing)),
               List.of()));
       return Optional.empty();
     }
@@ -152,7 +162,12 @@ final class StrapStretch {
       needs.add(
           Need.read(
               new ToRead(
-                  HeightName.IN_BETWEEN, null, Steering.STRAIGHT, Quantity.STRAP_LENGTH, null),
+                  HeightName.IN_BETWEEN,
+                  null,
+                  Steering.STRAIGHT,
+                  Quantity.STRAP_LENGTH,
+                  null,
+                  CornerLimits.asked(pairing)),
               List.of("the strap lengths read do not get shorter towards bump")));
       return Optional.empty();
     }

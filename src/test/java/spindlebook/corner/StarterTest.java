@@ -12,8 +12,7 @@ import org.junit.jupiter.api.Test;
 
 /** What a corner starts with. Its rules are common practice, no source. */
 class StarterTest {
-  private static final List<Layout> KNOWN =
-      List.of(Layout.STEERED_DOUBLE_A_ARM, Layout.UNSTEERED_DOUBLE_A_ARM, Layout.TRAILING_ARM);
+  private static final List<Layout> KNOWN = List.of(Layout.values());
 
   @Test
   void every_short_name_is_said_once_a_corner_and_every_rule_says_where_it_is_from() {

@@ -187,11 +187,7 @@ class LadderTest {
             Need.give(Dimension.STOP_CRUSH));
     Ladder bump =
         Ladder.of(
-            End.BUMP,
-            null,
-            List.of(Acting.always(gap("arm", STRAIGHT, at(500)))),
-            needs,
-            List.of());
+            End.BUMP, null, List.of(Acting.of(gap("arm", STRAIGHT, at(500)))), needs, List.of());
     assertEquals(List.of("arm", "stop", "shock", "ground"), names(bump));
     assertEquals(List.of(needs.get(2)), bump.rungs().get(1).needs());
     assertEquals(List.of(needs.get(0)), bump.rungs().get(2).needs());

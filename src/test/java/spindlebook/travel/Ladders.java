@@ -20,7 +20,7 @@ final class Ladders {
   private Ladders() {}
 
   static Ladder ladder(End end, Figure reachMm, Limit... limits) {
-    List<Acting> acting = Arrays.stream(limits).map(Acting::always).toList();
+    List<Acting> acting = Arrays.stream(limits).map(Acting::of).toList();
     return Ladder.of(end, reachMm, acting, List.of(), List.of());
   }
 
@@ -52,7 +52,8 @@ final class Ladders {
 
   private static Limit limit(
       Limit.Kind kind, WatchPoint point, Steering steering, EndLimit at, Need... needs) {
-    return new Limit(kind, point, steering, at, null, null, Outcome.CLEAR, null, List.of(needs));
+    return new Limit(
+        kind, point, steering, null, at, null, null, Outcome.CLEAR, null, List.of(needs));
   }
 
   static EndLimit at(double positionMm) {

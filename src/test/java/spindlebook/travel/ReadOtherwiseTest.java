@@ -29,7 +29,7 @@ class ReadOtherwiseTest {
     EndLimit at = RuleAlongTravel.along(nodes, rule).droop();
     CornerLimits.Found found =
         new CornerLimits.Found(
-            Limit.Kind.SHOCK, null, null, at, null, nodes, rule, null, List.of());
+            Limit.Kind.SHOCK, null, null, null, at, null, nodes, rule, null, List.of());
     return Judged.of(End.DROOP, found, Figure.exact(stopMm));
   }
 

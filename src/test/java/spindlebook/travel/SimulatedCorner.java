@@ -165,7 +165,7 @@ record SimulatedCorner(
               spindlebook.corner.Quantity.SHOCK_LENGTH,
               null);
       return new CornerLimits.Found(
-          Limit.Kind.SHOCK, null, null, at, toRead, nodes, rule(), null, List.of());
+          Limit.Kind.SHOCK, null, null, null, at, toRead, nodes, rule(), null, List.of());
     }
   }
 }

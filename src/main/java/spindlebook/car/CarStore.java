@@ -59,7 +59,7 @@ public final class CarStore {
         place,
         layout,
         Starter.watchPoints(layout),
-        Starter.adjusters(layout),
+        Starter.adjusters(layout, place),
         List.of(),
         Starter.heldBack());
   }

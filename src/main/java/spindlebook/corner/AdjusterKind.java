@@ -20,6 +20,7 @@ public enum AdjusterKind {
   ARM("arm"),
   PIVOT_SHIMS("shims at the arm's pivots"),
   AXLE_LINKS("links of the axle"),
+  PANHARD_ROD("panhard rod"),
   KNUCKLE("knuckle"),
   DRIVE_SHAFT("drive shaft and its joints"),
   HOSE("hose");
@@ -32,6 +33,11 @@ public enum AdjusterKind {
 
   public String words() {
     return words;
+  }
+
+  /** Whether a solid axle has it once, for both its ends. */
+  public boolean ofTheAxle() {
+    return this == PANHARD_ROD || this == DRIVE_SHAFT;
   }
 
   /** Whether it is held by a thread: a jam nut, a bolt, a collar, a fitting. */
@@ -47,7 +53,12 @@ public enum AdjusterKind {
     return switch (this) {
       case LIMIT_STRAP -> "strap bolts";
       case BUMP_STOP_SPACER -> "bump-stop bolts";
-      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, TIE_ROD_LENGTH, TOE_LINK_LENGTH, AXLE_LINKS ->
+      case UPPER_ROD_ENDS,
+          LOWER_ROD_ENDS,
+          TIE_ROD_LENGTH,
+          TOE_LINK_LENGTH,
+          AXLE_LINKS,
+          PANHARD_ROD ->
           "jam nuts";
       case TIE_ROD_SHIM -> "tie-rod end's bolt";
       case RACK_POSITION -> "rack bolts";

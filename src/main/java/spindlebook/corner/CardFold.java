@@ -46,6 +46,9 @@ final class CardFold {
     for (Noted entry : book.entries()) {
       book.standing(entry.key()).ifPresent(content -> take(entry, content));
     }
+    // Only now is every round known: a phone may send a height before the round it hangs on.
+    heights.replaceAll((key, raw) -> new Written<>(raw.entry(), fromThisEnd(raw.content())));
+    readings.replaceAll((height, raws) -> raws.stream().filter(this::ofThisEnd).toList());
     Positions positions =
         new Positions(cornerKey, corner.place(), book, settings, rounds, heights, readings, given);
     List<SeenHeight> seenHeights = seeHeights(positions);
@@ -67,7 +70,7 @@ final class CardFold {
             .collect(Collectors.toUnmodifiableMap(Map.Entry::getKey, e -> e.getValue().last())),
         Map.copyOf(heldBack),
         tools.values().stream().map(Versions::last).toList(),
-        rounds.values().stream().filter(this::here).toList(),
+        rounds.values().stream().filter(r -> here(r) || otherEndHere(r)).toList(),
         seenHeights,
         seenReadings,
         settings.changes(),
@@ -85,7 +88,7 @@ final class CardFold {
     } else if (content instanceof Content.Round round) {
       rounds.put(entry.key(), seeRound(entry, round));
     } else if (content instanceof Content.Height height) {
-      heights.put(entry.key(), new Written<>(entry, fromThisEnd(height)));
+      heights.put(entry.key(), new Written<>(entry, height));
     } else if (content instanceof Content.Reading reading) {
       readings
           .computeIfAbsent(reading.height(), h -> new ArrayList<>())
@@ -123,6 +126,25 @@ final class CardFold {
   private boolean otherEndHere(SeenRound round) {
     return corner.layout() == Layout.SOLID_AXLE_END
         && endOfAxle(round.round().corner()) == corner.place().mirror();
+  }
+
+  /** A reading is of the end its round is of, unless it says that it was taken at the other. */
+  private boolean ofThisEnd(Written<Content.Reading> raw) {
+    Written<Content.Height> height = heights.get(raw.content().height());
+    SeenRound round = height == null ? null : rounds.get(height.content().round());
+    boolean atOther =
+        Boolean.TRUE.equals(raw.content().atOtherEnd())
+            && round != null
+            && endOfAxle(round.round().corner()) != null;
+    return round == null
+        || (otherEndHere(round) ? atOther : !atOther)
+        || (otherEndHere(round) && ofTheAxle(raw.content().point()))
+        || (atOther && ofTheAxle(raw.content().point()));
+  }
+
+  private boolean ofTheAxle(String point) {
+    WatchPoint here = point == null ? null : watchPoints.get(point);
+    return here != null && here.place().ofTheAxle();
   }
 
   /** The place of an end of a solid axle; null for any other corner. */
@@ -314,8 +336,7 @@ final class CardFold {
         doubts.add(doubted(raw, "height", height.name().words() + ", " + typed(height)));
       }
     }
-    Settings.Verdict verdict =
-        settings.judge(corner.place(), raw.after(), new Subject.StopPosition(height.name()));
+    Settings.Verdict verdict = settings.judge(corner.place(), raw.after(), Positions.stop(height));
     return new SeenHeight(
         entry.key(),
         entry.n(),
@@ -367,8 +388,7 @@ final class CardFold {
     List<Written<Content.Reading>> inOrder = new ArrayList<>();
     readings.forEach(
         (height, raws) -> {
-          // Readings are of the end whose round it is.
-          if (byKey.containsKey(height) && here(byKey.get(height).round())) {
+          if (byKey.containsKey(height)) {
             inOrder.addAll(raws);
           }
         });

@@ -204,21 +204,26 @@ public sealed interface Content {
       return new Height(round, name, label, spindle, mark, markAsAt, doubt, again, other, stood);
     }
 
-    /**
-     * The same jack setting with the ends changed over. Both together, the other end is at the
-     * place of the same name; crossed, nobody said at which place it is.
-     */
+    /** Where the other end is: as said; else the same place both together, in between crossed. */
+    private HeightName otherName() {
+      if (otherEnd != null && otherEnd.name() != null) {
+        return otherEnd.name();
+      }
+      return pairing == Pairing.CROSSED ? HeightName.IN_BETWEEN : name;
+    }
+
+    /** The same jack setting with the ends changed over. */
     public Height fromOtherEnd() {
       return new Height(
           round,
-          pairing == Pairing.CROSSED ? HeightName.IN_BETWEEN : name,
+          otherName(),
           label,
           otherEnd == null ? null : otherEnd.spindle(),
           otherEnd == null ? null : otherEnd.mark(),
           markAsAt,
           doubt,
           again,
-          new OtherEnd(spindle, mark),
+          new OtherEnd(name, spindle, mark),
           pairing);
     }
 
@@ -238,9 +243,10 @@ public sealed interface Content {
 
   /**
    * Spindle and frame mark above the floor at the other end of a solid axle; either may be missing.
+   * Its name may be too: both together it is this end's, crossed nobody said at which place it is.
    * A mark taken as at an earlier height is the earlier height's at this end.
    */
-  record OtherEnd(TypedLength spindle, TypedLength mark) {}
+  record OtherEnd(HeightName name, TypedLength spindle, TypedLength mark) {}
 
   /**
    * One value at a height and steering, kept as typed.
@@ -250,6 +256,8 @@ public sealed interface Content {
    * @param doubt why it does not count until somebody answers
    * @param again true or false overrules whether it repeats the earlier reading or stands for it
    * @param note what was seen besides; null when nothing was
+   * @param atOtherEnd true when it was taken at the other end of the solid axle than its round is
+   *     of
    */
   record Reading(
       String height,
@@ -264,7 +272,8 @@ public sealed interface Content {
       TypedLength noGo,
       String doubt,
       Boolean again,
-      String note)
+      String note,
+      Boolean atOtherEnd)
       implements Content {
     public Reading {
       Objects.requireNonNull(height, "height");
@@ -283,16 +292,78 @@ public sealed interface Content {
       }
     }
 
+    /** At the end its round is of. */
+    public Reading(
+        String height,
+        Steering steering,
+        Quantity quantity,
+        String point,
+        GapResult result,
+        String typed,
+        TypedLength length,
+        TypedAngle angle,
+        TypedLength go,
+        TypedLength noGo,
+        String doubt,
+        Boolean again,
+        String note) {
+      this(
+          height, steering, quantity, point, result, typed, length, angle, go, noGo, doubt, again,
+          note, null);
+    }
+
+    public Reading withAtOtherEnd(boolean other) {
+      return new Reading(
+          height,
+          steering,
+          quantity,
+          point,
+          result,
+          typed,
+          length,
+          angle,
+          go,
+          noGo,
+          doubt,
+          again,
+          note,
+          other ? Boolean.TRUE : null);
+    }
+
     public Reading withDoubt(String why) {
       return new Reading(
-          height, steering, quantity, point, result, typed, length, angle, go, noGo, why, again,
-          note);
+          height,
+          steering,
+          quantity,
+          point,
+          result,
+          typed,
+          length,
+          angle,
+          go,
+          noGo,
+          why,
+          again,
+          note,
+          atOtherEnd);
     }
 
     public Reading withAgain(Boolean overruled) {
       return new Reading(
-          height, steering, quantity, point, result, typed, length, angle, go, noGo, doubt,
-          overruled, note);
+          height,
+          steering,
+          quantity,
+          point,
+          result,
+          typed,
+          length,
+          angle,
+          go,
+          noGo,
+          doubt,
+          overruled,
+          note,
+          atOtherEnd);
     }
 
     /** The same reading, which really said this; no longer doubted. */
@@ -310,13 +381,26 @@ public sealed interface Content {
           says.noGo(),
           null,
           again,
-          note);
+          note,
+          atOtherEnd);
     }
 
     public Reading withNote(String words) {
       return new Reading(
-          height, steering, quantity, point, result, typed, length, angle, go, noGo, doubt, again,
-          words);
+          height,
+          steering,
+          quantity,
+          point,
+          result,
+          typed,
+          length,
+          angle,
+          go,
+          noGo,
+          doubt,
+          again,
+          words,
+          atOtherEnd);
     }
   }
 

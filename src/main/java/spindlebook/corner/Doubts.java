@@ -24,7 +24,9 @@ public final class Doubts {
       return Optional.empty();
     }
     for (SeenHeight other : card.heights()) {
-      if (other.key().equals(key) || !other.positionCounts()) {
+      if (other.key().equals(key)
+          || !other.positionCounts()
+          || other.pairing() != height.pairing()) {
         continue;
       }
       boolean sameRound = other.round().key().equals(height.round().key());
@@ -122,7 +124,8 @@ public final class Doubts {
   }
 
   private static boolean sameThing(SeenReading one, SeenReading other) {
-    return one.reading().quantity() == other.reading().quantity()
+    return one.height().pairing() == other.height().pairing()
+        && one.reading().quantity() == other.reading().quantity()
         && one.reading().steering() == other.reading().steering()
         && java.util.Objects.equals(one.reading().point(), other.reading().point());
   }

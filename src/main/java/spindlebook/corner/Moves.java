@@ -22,10 +22,15 @@ public final class Moves {
 
   public static boolean by(AdjusterKind change, Where where, Subject subject) {
     return switch (change) {
-      case LIMIT_STRAP -> where == HERE && strap(subject);
-      case BUMP_STOP_SPACER -> where == HERE && bumpStop(subject);
+      case LIMIT_STRAP ->
+          (where == HERE && strap(subject)) || otherEndAt(where, subject, ON_THE_STRAP);
+      case BUMP_STOP_SPACER ->
+          (where == HERE && bumpStop(subject))
+              || otherEndAt(where, subject, STOP_TOUCH)
+              || otherEndAt(where, subject, FULL_BUMP);
       case STEERING_STOP -> where != Where.ELSEWHERE && lock(subject);
-      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, ARM, PIVOT_SHIMS, AXLE_LINKS, KNUCKLE -> onePiece(where);
+      case UPPER_ROD_ENDS, LOWER_ROD_ENDS, ARM, PIVOT_SHIMS, AXLE_LINKS, PANHARD_ROD, KNUCKLE ->
+          onePiece(where);
       // The rack belongs to the axle: both of its wheels move.
       case RACK_POSITION -> where != Where.ELSEWHERE;
       case TIE_ROD_LENGTH, TIE_ROD_SHIM ->
@@ -33,13 +38,16 @@ public final class Moves {
       case TOE_LINK_LENGTH -> where == HERE && (turnsWithTheWheel(subject) || toe(subject));
       case SPRING_PRELOAD, SPRING ->
           ride(subject) || (where == HERE && ofPart(subject, Part.SPRING));
-      case SHOCK -> where == HERE && shock(subject);
+      case SHOCK ->
+          (where == HERE && shock(subject))
+              || otherEndAt(where, subject, STRAP_OFF)
+              || otherEndAt(where, subject, FULL_BUMP);
       case TYRE, TYRE_PRESSURE ->
           where == HERE && (ofPart(subject, Part.TYRE) || onTheTyre(subject));
       case WHEEL ->
           where == HERE
               && (ofPart(subject, Part.TYRE) || ofPart(subject, Part.WHEEL) || onTheTyre(subject));
-      case DRIVE_SHAFT -> where == HERE && ofPart(subject, Part.DRIVE_SHAFT);
+      case DRIVE_SHAFT -> onePiece(where) && ofPart(subject, Part.DRIVE_SHAFT);
       case HOSE -> where == HERE && ofPart(subject, Part.HOSE);
     };
   }
@@ -58,7 +66,16 @@ public final class Moves {
   static boolean wears(HappeningKind happening, Where where, Subject subject) {
     return happening == HappeningKind.DRIVEN
         && where == HERE
-        && subject.equals(new StopPosition(ON_THE_STRAP));
+        && subject instanceof StopPosition stop
+        && (stop.name() == ON_THE_STRAP || stop.otherEnd().contains(ON_THE_STRAP));
+  }
+
+  /** Crossed, an end lies where its own stop and the one at the other end put it. */
+  private static boolean otherEndAt(Where where, Subject subject, HeightName name) {
+    return where == Where.SAME_AXLE
+        && subject instanceof StopPosition stop
+        && stop.otherEnd().contains(name)
+        && stop.name().onePlace();
   }
 
   /** What holds one end of a solid axle holds the other: both ends move. */
@@ -67,7 +84,8 @@ public final class Moves {
   }
 
   private static boolean strap(Subject subject) {
-    return subject.equals(new StopPosition(ON_THE_STRAP)) || strapLengthOnIt(subject);
+    return (subject instanceof StopPosition stop && stop.name() == ON_THE_STRAP)
+        || strapLengthOnIt(subject);
   }
 
   /** The strap's own length under the corner's weight; elsewhere the mounts alone are read. */

@@ -7,6 +7,7 @@ public enum Part {
   TRAILING_ARM,
   AXLE,
   LINK,
+  TANK,
   ROD_END,
   TIE_ROD,
   TOE_LINK,

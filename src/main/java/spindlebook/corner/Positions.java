@@ -1,5 +1,6 @@
 package spindlebook.corner;
 
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -102,7 +103,17 @@ final class Positions {
 
   /** The last change that moved, or wore, the place a height names. */
   long era(Written<Content.Height> height) {
-    return settings.era(place, height.after(), new Subject.StopPosition(height.content().name()));
+    return settings.era(place, height.after(), stop(height.content()));
+  }
+
+  /** The named place a height says; crossed, it lies where it does by the other end's stop too. */
+  static Subject.StopPosition stop(Content.Height height) {
+    if (height.pairing() != Pairing.CROSSED) {
+      return new Subject.StopPosition(height.name());
+    }
+    HeightName other = height.otherEnd() == null ? null : height.otherEnd().name();
+    return new Subject.StopPosition(
+        height.name(), other == null ? EnumSet.allOf(HeightName.class) : EnumSet.of(other));
   }
 
   /** The height at which the mark of this one was read. */
@@ -147,8 +158,7 @@ final class Positions {
   /** The camber last read straight ahead at the height. */
   private Figure camber(Written<Content.Height> height, SeenRound round) {
     Figure camber = null;
-    List<Written<Content.Reading>> here =
-        ofOtherEnd(height) ? List.of() : readings.getOrDefault(height.key(), List.of());
+    List<Written<Content.Reading>> here = readings.getOrDefault(height.key(), List.of());
     for (Written<Content.Reading> raw : here) {
       Content.Reading r = raw.content();
       if (r.quantity() == Quantity.CAMBER

@@ -99,6 +99,7 @@ public final class Starter {
               gap("axle-frame", WatchPlace.AXLE_FRAME, "1/4"),
               gap("link-frame", WatchPlace.LINK_FRAME, "1/4"),
               uJointAngle(),
+              gap("axle-tank", WatchPlace.AXLE_TANK, "1"),
               gap("shock-axle", WatchPlace.SHOCK_AXLE, "1/4"),
               gap("tyre-frame", WatchPlace.TYRE_FRAME, "1"),
               gap("hose-slack", WatchPlace.HOSE_SLACK, "1"));
@@ -135,12 +136,19 @@ public final class Starter {
               List.of(
                   adjuster("arm", AdjusterKind.ARM, WORDS),
                   adjuster("drive-shaft", AdjusterKind.DRIVE_SHAFT, WORDS)));
-      // The drive shaft is the axle's: it is watched and swapped at either end.
       case SOLID_AXLE_END ->
           adjusters(
-              List.of(adjuster("links", AdjusterKind.AXLE_LINKS, TURNS)),
+              List.of(
+                  adjuster("links", AdjusterKind.AXLE_LINKS, TURNS),
+                  adjuster("panhard-rod", AdjusterKind.PANHARD_ROD, TURNS)),
               List.of(adjuster("drive-shaft", AdjusterKind.DRIVE_SHAFT, WORDS)));
     };
+  }
+
+  /** Those of one corner: what a solid axle has once is set at its left end. */
+  public static List<Adjuster> adjusters(Layout layout, Place place) {
+    boolean rightEnd = layout == Layout.SOLID_AXLE_END && !place.left();
+    return adjusters(layout).stream().filter(a -> !rightEnd || !a.kind().ofTheAxle()).toList();
   }
 
   /** The stops first, then what the layout has to set, then what can be swapped. */

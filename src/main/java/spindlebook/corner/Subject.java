@@ -1,9 +1,24 @@
 package spindlebook.corner;
 
+import java.util.Set;
+
 /** What a change may move: where a stop is, or a reading. */
 public sealed interface Subject {
-  /** The wheel position at which a named height of this corner lies. */
-  record StopPosition(HeightName name) implements Subject {}
+  /**
+   * The wheel position at which a named height of this corner lies.
+   *
+   * @param otherEnd where the other end of a crossed axle may have stood; empty where it does not
+   *     matter
+   */
+  record StopPosition(HeightName name, Set<HeightName> otherEnd) implements Subject {
+    public StopPosition {
+      otherEnd = Set.copyOf(otherEnd);
+    }
+
+    public StopPosition(HeightName name) {
+      this(name, Set.of());
+    }
+  }
 
   /** A reading; {@code place} is null unless it is of a watch point. */
   record Taken(Quantity quantity, WatchPlace place, Steering steering, HeightName at)

@@ -10,6 +10,7 @@ import static spindlebook.corner.Part.ROD_END;
 import static spindlebook.corner.Part.SHOCK;
 import static spindlebook.corner.Part.SPINDLE;
 import static spindlebook.corner.Part.SPRING;
+import static spindlebook.corner.Part.TANK;
 import static spindlebook.corner.Part.TIE_ROD;
 import static spindlebook.corner.Part.TOE_LINK;
 import static spindlebook.corner.Part.TRAILING_ARM;
@@ -43,6 +44,7 @@ public enum WatchPlace {
   LOWER_ARM_FRAME("lower arm to frame", Measure.GAP, false, LOWER_ARM, FRAME),
   SHOCK_UPPER_ARM("shock to upper arm", Measure.GAP, false, SHOCK, UPPER_ARM),
   SHOCK_TRAILING_ARM("shock to trailing arm", Measure.GAP, false, SHOCK, TRAILING_ARM),
+  AXLE_TANK("axle to fuel tank", Measure.GAP, false, AXLE, TANK),
   SHOCK_AXLE("shock to axle", Measure.GAP, false, SHOCK, AXLE),
   SHOCK_FRAME("shock to frame", Measure.GAP, false, SHOCK, FRAME),
   SPRING_UPPER_ARM("spring to upper arm", Measure.GAP, false, SPRING, UPPER_ARM),
@@ -84,6 +86,11 @@ public enum WatchPlace {
   /** Steering moves one of the two parts: on a steered corner it is looked at on both locks too. */
   public boolean steered() {
     return steered;
+  }
+
+  /** It lies at the middle of a solid axle: read from one end, it is read for both. */
+  public boolean ofTheAxle() {
+    return this == AXLE_TANK || this == U_JOINT_ANGLE;
   }
 
   public boolean has(Part part) {

@@ -216,7 +216,10 @@ public final class CornerTravel {
         atLeast,
         outcome,
         distinct(needs),
-        cure);
+        cure,
+        stops.stream()
+            .map(s -> new EndFindings.Reach(s.pairing(), s.found(), s.reachMm(), s.needs()))
+            .toList());
   }
 
   /** The limit that cannot be told though the stop is set as advised; null when none is left. */
@@ -330,28 +333,28 @@ public final class CornerTravel {
 
   private Total asSet(EndFindings droop, EndFindings bump) {
     List<Need> needs = new ArrayList<>();
-    for (EndFindings end : List.of(droop, bump)) {
-      if (end.stop().isEmpty()) {
-        needs.addAll(stopNeeds(end));
+    // From stop to stop in one pairing: an axle's travel is that of both ends together.
+    EndFindings.Reach low = droop.reaches().get(0);
+    EndFindings.Reach high = bump.reaches().get(0);
+    for (EndFindings.Reach reach : List.of(low, high)) {
+      if (reach.stop().isEmpty()) {
+        needs.addAll(reach.needs().stream().filter(CornerTravel::ofStop).toList());
       }
     }
     return total(
-        droop.stop().map(StopFound::positionMm),
-        bump.stop().map(StopFound::nearestMm),
-        false,
-        needs);
+        low.stop().map(StopFound::positionMm), high.stop().map(StopFound::nearestMm), false, needs);
   }
 
   /** What the stop itself needs, as against its limits and what is held back. */
   private static List<Need> stopNeeds(EndFindings end) {
-    return end.needs().stream()
-        .filter(
-            n ->
-                n.dimension() == spindlebook.corner.Dimension.STOP_CRUSH
-                    || (n.toRead() != null
-                        && (n.toRead().quantity() == null
-                            || n.toRead().quantity() == spindlebook.corner.Quantity.STOP_GAP)))
-        .toList();
+    return end.needs().stream().filter(CornerTravel::ofStop).toList();
+  }
+
+  private static boolean ofStop(Need need) {
+    return need.dimension() == spindlebook.corner.Dimension.STOP_CRUSH
+        || (need.toRead() != null
+            && (need.toRead().quantity() == null
+                || need.toRead().quantity() == spindlebook.corner.Quantity.STOP_GAP));
   }
 
   /** What would settle a can't-tell whose limit is there, planned with; no term is missing. */

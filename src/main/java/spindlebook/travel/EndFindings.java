@@ -17,6 +17,9 @@ import spindlebook.uncertainty.Figure;
  * @param marginMm how much further the stop could go: S − e − L, or U − r − B; negative is short
  * @param marginAtLeast counted to the last reading of a rule that is still kept there: the limit
  *     lies beyond, so there is at least this much
+ * @param reaches where the stop lets the wheel go: one for a wheel hung alone, both together and
+ *     crossed for an end of a solid axle; {@code stop} and {@code heldBack} are of the one that
+ *     rules
  */
 public record EndFindings(
     End end,
@@ -29,8 +32,26 @@ public record EndFindings(
     boolean marginAtLeast,
     Outcome outcome,
     List<Need> needs,
-    Optional<Cure> cure) {
+    Optional<Cure> cure,
+    List<Reach> reaches) {
+
+  /**
+   * Where the stop lets the wheel go in the end, with the ends of a solid axle in one pairing.
+   *
+   * @param pairing null for a wheel hung alone
+   * @param stop empty when it was not read so
+   * @param mm S − e, or B + r; null when a term is missing
+   * @param needs what is missing of it
+   */
+  public record Reach(
+      spindlebook.corner.Pairing pairing, Optional<StopFound> stop, Figure mm, List<Need> needs) {
+    public Reach {
+      needs = List.copyOf(needs);
+    }
+  }
+
   public EndFindings {
+    reaches = List.copyOf(reaches);
     limits = List.copyOf(limits);
     needs = List.copyOf(needs);
   }

@@ -48,8 +48,18 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
   /** Of one end of a card's findings. */
   public static Ladder of(TravelFindings travel, End end) {
     EndFindings findings = travel.at(end);
+    List<Need> others = otherNeeds(findings);
+    List<Rung> stops =
+        findings.reaches().stream()
+            .map(
+                r ->
+                    Rungs.stop(
+                        r.mm(),
+                        r.pairing() == null ? others : r.needs(),
+                        r.pairing() == null ? "" : r.pairing().words()))
+            .toList();
     List<Acting> limits = findings.limits().stream().map(Acting::of).toList();
-    return of(end, reachMm(findings), limits, otherNeeds(findings), travel.midTravel());
+    return of(end, stops, limits, others, travel.midTravel());
   }
 
   /**
@@ -61,10 +71,14 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
    */
   public static Ladder of(
       End end, Figure reachMm, List<Acting> limits, List<Need> needs, List<MidTravel> midTravel) {
+    return of(end, List.of(Rungs.stop(reachMm, needs, "")), limits, needs, midTravel);
+  }
+
+  private static Ladder of(
+      End end, List<Rung> stops, List<Acting> limits, List<Need> needs, List<MidTravel> midTravel) {
     List<Rung> rungs =
         Stream.concat(
-                Stream.concat(
-                    Stream.of(Rungs.stop(reachMm, needs)), Rungs.neverGiven(needs).stream()),
+                Stream.concat(stops.stream(), Rungs.neverGiven(needs).stream()),
                 limits.stream().map(acting -> Rungs.of(end, acting)))
             .sorted(inOrderOfActing(end))
             .toList();
@@ -72,12 +86,6 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
     List<Rung> winning =
         IntStream.range(0, rungs.size()).mapToObj(i -> rungs.get(i).winning(bare.win(i))).toList();
     return new Ladder(end, winning, midTravel, bare.atLocks());
-  }
-
-  private static Figure reachMm(EndFindings end) {
-    return end.stop().isEmpty() || end.heldBack().isEmpty()
-        ? null
-        : end.stop().get().positionMm().plus(end.heldBack().get().mm().times(end.end().outward()));
   }
 
   private static List<Need> otherNeeds(EndFindings end) {

@@ -73,9 +73,9 @@ final class Rungs {
   }
 
   /** The stop: everything that is needed and belongs to no limit is the stop's. */
-  static Rung stop(Figure reachMm, List<Need> needs) {
+  static Rung stop(Figure reachMm, List<Need> needs, String condition) {
     List<Need> ofStop = needs.stream().filter(n -> limitOf(n) == Rung.What.STOP).toList();
-    return missingOr(Rung.What.STOP, reachMm, ofStop);
+    return missingOr(Rung.What.STOP, condition, reachMm, ofStop);
   }
 
   /** Limits of which a number was never given. */
@@ -84,17 +84,17 @@ final class Rungs {
     for (Rung.What what : List.of(Rung.What.SHOCK, Rung.What.GROUND)) {
       List<Need> its = needs.stream().filter(n -> limitOf(n) == what).toList();
       if (!its.isEmpty()) {
-        rungs.add(missingOr(what, null, its));
+        rungs.add(missingOr(what, "", null, its));
       }
     }
     return rungs;
   }
 
-  private static Rung missingOr(Rung.What what, Figure atMm, List<Need> needs) {
+  private static Rung missingOr(Rung.What what, String condition, Figure atMm, List<Need> needs) {
     return new Rung(
         what,
         null,
-        "",
+        condition,
         atMm == null ? Rung.State.NEEDS : Rung.State.ACTS,
         atMm,
         null,

@@ -12,6 +12,7 @@ import static spindlebook.corner.Where.OTHER_SIDE;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
 import spindlebook.corner.Subject.StopPosition;
@@ -127,6 +128,8 @@ class MovesTest {
             AdjusterKind.LOWER_ROD_ENDS,
             AdjusterKind.ARM,
             AdjusterKind.PIVOT_SHIMS,
+            AdjusterKind.AXLE_LINKS,
+            AdjusterKind.PANHARD_ROD,
             AdjusterKind.KNUCKLE)) {
       moves(kind, HERE, EVERYTHING);
       moves(kind, OTHER_SIDE, NOTHING);
@@ -212,6 +215,7 @@ class MovesTest {
             WatchPlace.DRIVE_SHAFT_SHOCK,
             WatchPlace.DRIVE_SHAFT_LOWER_ARM,
             WatchPlace.DRIVE_SHAFT_TRAILING_ARM,
+            WatchPlace.U_JOINT_ANGLE,
             WatchPlace.CV_ANGLE,
             WatchPlace.CV_PLUNGE));
     moves(AdjusterKind.DRIVE_SHAFT, OTHER_SIDE, NOTHING);
@@ -247,6 +251,7 @@ class MovesTest {
             .or(
                 at(
                     WatchPlace.SHOCK_FRAME,
+                    WatchPlace.SHOCK_AXLE,
                     WatchPlace.SHOCK_UPPER_ARM,
                     WatchPlace.SHOCK_TRAILING_ARM,
                     WatchPlace.DRIVE_SHAFT_SHOCK,
@@ -301,18 +306,51 @@ class MovesTest {
             AdjusterKind.LOWER_ROD_ENDS,
             AdjusterKind.ARM,
             AdjusterKind.PIVOT_SHIMS,
+            AdjusterKind.AXLE_LINKS,
+            AdjusterKind.PANHARD_ROD,
             AdjusterKind.KNUCKLE);
     for (AdjusterKind kind : AdjusterKind.values()) {
-      moves(
-          kind,
-          Where.SAME_AXLE,
-          holds.contains(kind) ? EVERYTHING : s -> Moves.by(kind, OTHER_SIDE, s));
+      Predicate<Subject> expected = s -> Moves.by(kind, OTHER_SIDE, s);
+      if (holds.contains(kind)) {
+        expected = EVERYTHING;
+      } else if (kind == AdjusterKind.DRIVE_SHAFT) {
+        // One shaft drives both ends.
+        expected = s -> Moves.by(kind, HERE, s);
+      }
+      moves(kind, Where.SAME_AXLE, expected);
     }
     moves(AdjusterKind.LIMIT_STRAP, Where.SAME_AXLE, NOTHING);
     moves(AdjusterKind.BUMP_STOP_SPACER, Where.SAME_AXLE, NOTHING);
     moves(HappeningKind.HIT_OR_BENT, Where.SAME_AXLE, EVERYTHING);
     moves(HappeningKind.CUT_WELDED_GROUND, Where.SAME_AXLE, EVERYTHING);
     moves(HappeningKind.DRIVEN, Where.SAME_AXLE, NOTHING);
+  }
+
+  @Test
+  void a_crossed_place_moves_with_its_own_stop_and_with_the_one_the_other_end_stood_on() {
+    for (HeightName here : HeightName.values()) {
+      for (HeightName other : HeightName.values()) {
+        StopPosition place = new StopPosition(here, Set.of(other));
+        assertCrossed(AdjusterKind.LIMIT_STRAP, place, other == ON_THE_STRAP);
+        assertCrossed(
+            AdjusterKind.BUMP_STOP_SPACER, place, other == STOP_TOUCH || other == FULL_BUMP);
+        assertCrossed(AdjusterKind.SHOCK, place, other == STRAP_OFF || other == FULL_BUMP);
+        assertEquals(
+            here == ON_THE_STRAP || other == ON_THE_STRAP,
+            Moves.wears(HappeningKind.DRIVEN, HERE, place));
+      }
+    }
+  }
+
+  private static void assertCrossed(AdjusterKind kind, StopPosition place, boolean otherHolds) {
+    // Here it moves what it moves both together; at the other end what stood on it there.
+    assertEquals(Moves.by(kind, HERE, new StopPosition(place.name())), Moves.by(kind, HERE, place));
+    assertEquals(
+        otherHolds && place.name().onePlace(),
+        Moves.by(kind, Where.SAME_AXLE, place),
+        kind + " " + place);
+    assertEquals(false, Moves.by(kind, OTHER_SIDE, place));
+    assertEquals(false, Moves.by(kind, ELSEWHERE, place));
   }
 
   @Test

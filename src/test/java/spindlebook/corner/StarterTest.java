@@ -2,7 +2,6 @@ package spindlebook.corner;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.HashSet;
@@ -76,8 +75,20 @@ class StarterTest {
   }
 
   @Test
-  void nothing_is_made_up_for_a_layout_the_book_does_not_know_yet() {
-    assertThrows(IllegalArgumentException.class, () -> Starter.watchPoints(Layout.SOLID_AXLE_END));
-    assertThrows(IllegalArgumentException.class, () -> Starter.adjusters(Layout.SOLID_AXLE_END));
+  void what_a_solid_axle_has_once_is_set_at_its_left_end() {
+    List<AdjusterKind> once = List.of(AdjusterKind.PANHARD_ROD, AdjusterKind.DRIVE_SHAFT);
+    List<AdjusterKind> left = kinds(Place.LEFT_REAR);
+    List<AdjusterKind> right = kinds(Place.RIGHT_REAR);
+    assertTrue(left.containsAll(once));
+    assertEquals(left.stream().filter(k -> !once.contains(k)).toList(), right);
+    for (Layout layout : KNOWN) {
+      if (layout != Layout.SOLID_AXLE_END) {
+        assertEquals(Starter.adjusters(layout), Starter.adjusters(layout, Place.RIGHT_REAR));
+      }
+    }
+  }
+
+  private static List<AdjusterKind> kinds(Place place) {
+    return Starter.adjusters(Layout.SOLID_AXLE_END, place).stream().map(Adjuster::kind).toList();
   }
 }

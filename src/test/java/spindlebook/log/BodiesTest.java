@@ -32,6 +32,7 @@ import spindlebook.corner.Keep;
 import spindlebook.corner.Layout;
 import spindlebook.corner.LineSide;
 import spindlebook.corner.Load;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.PhotoSide;
 import spindlebook.corner.Place;
 import spindlebook.corner.Quantity;
@@ -126,12 +127,15 @@ class BodiesTest {
             "drills",
             "angle-finder",
             List.of(
+                new Content.ToRead(HeightName.RIDE, null, Steering.STRAIGHT, Quantity.CAMBER, null),
                 new Content.ToRead(
-                    HeightName.RIDE, null, Steering.STRAIGHT, Quantity.CAMBER, null)),
+                    HeightName.ON_THE_STRAP, null, Steering.STRAIGHT, null, null, Pairing.CROSSED)),
             "windy",
             List.of(Zeroing.FLOOR, Zeroing.SPRING_AND_STOP_OUT)),
         height,
+        height.withAxle(new Content.OtherEnd(HeightName.FULL_BUMP, GAP, GAP), Pairing.CROSSED),
         number,
+        number.withAtOtherEnd(true),
         new Content.Reading(
             "h1",
             Steering.PART_RIGHT,
@@ -347,7 +351,7 @@ class BodiesTest {
       value = {
         "height|{'round':'r','name':'ride','spindel':'8 in'}|Entry 7 (height) cannot be read: it"
             + " has a field 'spindel'; it may have again, doubt, label, mark, markAsAt, name,"
-            + " round, spindle.",
+            + " otherEnd, pairing, round, spindle.",
         "height|{'round':'r','name':'ride','spindle':'8'}|Entry 7 (height) cannot be read: '8' is"
             + " not one length with its unit.",
         "height|{'round':'r','name':'ride','spindle':'81/4 in'}|Entry 7 (height) cannot be read:"

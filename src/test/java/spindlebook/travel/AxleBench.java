@@ -39,7 +39,7 @@ final class AxleBench {
         """
         {"car":"car","place":"%s","layout":"solid-axle-end",\
         "watchPoints":[{"point":"tube","place":"axle-frame","keep":{"least":"6 mm"}}],\
-        "adjusters":[{"adjuster":"strap","kind":"limit-strap","unit":"words"}],\
+        "adjusters":[{"adjuster":"strap","kind":"limit-strap","unit":"words","moreShortens":false}],\
         "heldBack":[{"allowance":"strap-stretch","percent":0.0},\
         {"allowance":"impact-reserve","length":"0 mm"}]}\
         """

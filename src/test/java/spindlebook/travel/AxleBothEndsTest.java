@@ -1,0 +1,178 @@
+package spindlebook.travel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Doubts;
+import spindlebook.corner.HeightName;
+import spindlebook.corner.Pairing;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.Standing;
+
+/** What one sitting on a solid axle holds of each of its ends; invented numbers, by hand. */
+class AxleBothEndsTest {
+  /** Left on its strap while the right is on its stop, and the other way round. */
+  private static AxleBench crossedWithNames(double downMm, double upMm) {
+    return new AxleBench()
+        .level()
+        .line("x1", "height", crossed("on-the-strap", downMm, "full-bump", upMm))
+        .line("x2", "height", crossed("full-bump", upMm, "on-the-strap", downMm));
+  }
+
+  private static String crossed(String name, double hereMm, String otherName, double otherMm) {
+    return """
+    {"round":"r1","name":"%s","spindle":"%s","mark":"1000 mm","pairing":"crossed",\
+    "otherEnd":{"name":"%s","spindle":"%s","mark":"1000 mm"}}\
+    """
+        .formatted(name, AxleBench.mm(1000 + hereMm), otherName, AxleBench.mm(1000 + otherMm));
+  }
+
+  private static String gap(String height, double mm, boolean atOtherEnd) {
+    return """
+    {"height":"%s","steering":"straight","quantity":"watch-point","point":"tube",\
+    "result":"number","length":"%s"%s}\
+    """
+        .formatted(height, AxleBench.mm(mm), atOtherEnd ? ",\"atOtherEnd\":true" : "");
+  }
+
+  private static AxleBench strapOf(AxleBench bench, String corner) {
+    return bench.line(
+        "turned-" + corner,
+        "adjustment",
+        """
+        {"corner":"%s","adjuster":"strap","from":"the old one","to":"a longer one"}\
+        """
+            .formatted(corner));
+  }
+
+  @Test
+  void one_crossed_height_says_where_both_ends_stop() {
+    AxleBench bench = crossedWithNames(180, 410);
+    for (String end : List.of("lr", "rr")) {
+      TravelFindings travel = bench.travel(end);
+      assertEquals(List.of(200.0, 180.0), stops(travel.droop()), end);
+      assertEquals(List.of(400.0, 410.0), stops(travel.bump()), end);
+    }
+  }
+
+  private static List<Double> stops(EndFindings end) {
+    return end.reaches().stream().map(r -> r.stop().orElseThrow().positionMm().value()).toList();
+  }
+
+  @Test
+  void travel_as_set_is_from_stop_to_stop_in_one_pairing_whichever_rules() {
+    // Crossed rules droop: kept to its last reading, 1 mm inside the stop; 200 to 400 all the same.
+    AxleBench bench = crossedWithNames(180, 410);
+    bench.gap("strap", 30).gap("bump", 60).gap("x1", 2).gap("x2", 48);
+    TravelFindings left = bench.travel("lr");
+    assertEquals(Pairing.CROSSED, left.droop().rules().orElseThrow().pairing());
+    assertEquals(200, left.asSet().mm().orElseThrow().value(), 1e-9);
+  }
+
+  @Test
+  void gaps_of_both_ends_are_read_in_one_sitting() {
+    AxleBench bench =
+        new AxleBench()
+            .level()
+            .line("g-left", "reading", gap("strap", 9, false))
+            .line("g-right", "reading", gap("strap", 11, true));
+    CarBook book = bench.book();
+    assertEquals(List.of("g-left"), keys(book.card("lr")));
+    assertEquals(List.of("g-right"), keys(book.card("rr")));
+    // The round moved to the right end: the ends are changed over, readings and heights.
+    bench.line(
+        "swap",
+        "correction",
+        """
+        {"target":"r1","kind":"round","reason":"these were the right rear","body":{\
+        "corner":"rr","springIn":false,"bumpStopIn":false,"wheelOn":false,"onTyres":false,\
+        "steeringLinked":true,"tape":"tape","gapTool":"drills"}}\
+        """);
+    assertEquals(List.of("g-right"), keys(bench.book().card("lr")));
+    assertEquals(List.of("g-left"), keys(bench.book().card("rr")));
+  }
+
+  private static List<String> keys(Card card) {
+    return card.readings().stream().map(r -> r.key()).toList();
+  }
+
+  @Test
+  void a_height_that_came_before_its_round_is_crossed_all_the_same() {
+    AxleBench bench =
+        new AxleBench()
+            .line("h", "height", crossed("on-the-strap", 180, "full-bump", 410).replace("r1", "r9"))
+            .round("r9", "lr");
+    Card left = bench.book().card("lr");
+    assertTrue(left.height("h").orElseThrow().crossed());
+    SeenHeight right = bench.book().card("rr").height("h").orElseThrow();
+    assertEquals(HeightName.FULL_BUMP, right.name());
+    assertEquals(410, right.positionMm().value(), 1e-9);
+  }
+
+  @Test
+  void a_strap_moves_its_own_end_and_what_stood_crossed_against_it() {
+    Card left = strapOf(crossedWithNames(180, 410), "rr").book().card("lr");
+    // Both together the left strap alone says where the left end hangs.
+    assertEquals(Standing.LIVE, left.height("strap").orElseThrow().stop());
+    // Left on its strap, right on its stop: the right strap was slack.
+    assertEquals(Standing.LIVE, left.height("x1").orElseThrow().stop());
+    // Left on its stop while the right one hung on the strap that was changed.
+    assertEquals(Standing.STALE, left.height("x2").orElseThrow().stop());
+    Card right = strapOf(crossedWithNames(180, 410), "rr").book().card("rr");
+    assertEquals(Standing.STALE, right.height("strap").orElseThrow().stop());
+    assertEquals(Standing.LIVE, right.height("x1").orElseThrow().stop());
+    assertEquals(Standing.STALE, right.height("x2").orElseThrow().stop());
+  }
+
+  @Test
+  void where_nobody_said_how_the_other_end_stood_any_of_its_stops_may_have_held_it() {
+    AxleBench bench = new AxleBench().level().crossed(180, 410);
+    Card left = strapOf(bench, "rr").book().card("lr");
+    assertEquals(Standing.STALE, left.height("x-strap").orElseThrow().stop());
+    assertEquals(Standing.STALE, left.height("x-bump").orElseThrow().stop());
+  }
+
+  @Test
+  void crossed_and_level_are_not_doubted_against_each_other() {
+    // An outboard wheel goes further up crossed than both together on a solid stop.
+    AxleBench bench = crossedWithNames(180, 410);
+    bench
+        .line("touch", "height", crossed("stop-touch", 405, "on-the-strap", 180))
+        .gap("strap", 40)
+        .gap("bump", 60)
+        .gap("x2", 8);
+    Card left = bench.book().card("lr");
+    assertEquals(Optional.empty(), Doubts.height(left, "touch"));
+    String last = left.readings().get(left.readings().size() - 1).key();
+    assertEquals(Optional.empty(), Doubts.reading(left, last));
+  }
+
+  @Test
+  void the_ladder_has_a_stop_for_each_pairing_and_a_crossed_limit_between_them() {
+    // Crossed 0.1 mm per mm: 4 at 180, 6 at 200, 27 at 410. Rule 6 met at 200. Level: 7 at 200,
+    // kept to its last reading. Stops: level 200, crossed 180.
+    AxleBench bench = crossedWithNames(180, 410);
+    bench
+        .line("x3", "height", crossed("in-between", 300, "in-between", 300))
+        .gap("strap", 7)
+        .gap("bump", 27)
+        .gap("x1", 4)
+        .gap("x3", 16)
+        .gap("x2", 27);
+    Ladder droop = Ladder.of(bench.travel("lr"), End.DROOP);
+    List<Rung> acting = droop.rungs().stream().filter(Rung::acts).toList();
+    assertEquals(
+        List.of("GAP crossed 200", "STOP both together 200", "STOP crossed 180"),
+        acting.stream()
+            .map(r -> r.what() + " " + r.condition() + " " + Math.round(r.atMm().value()))
+            .sorted()
+            .toList());
+    assertEquals("crossed", acting.get(2).condition());
+    assertEquals(Rung.What.STOP, acting.get(2).what());
+  }
+}

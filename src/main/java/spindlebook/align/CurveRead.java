@@ -8,6 +8,7 @@ import spindlebook.alignment.Toe;
 import spindlebook.corner.Card;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.Given;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Steering;
@@ -25,6 +26,7 @@ import spindlebook.uncertainty.SourceKind;
  * <p>Toe typed as a length counts across the distance given for it ({@code sin t = toe/across});
  * without that distance lengths stay lengths, and are not mixed with angles.
  *
+ * @param pairing how the ends of a solid axle stood; null for a wheel hung alone
  * @param angle whether the points are in rad and not in mm
  * @param readings of each point, in the same order
  * @param leftOut readings that count but are of the other kind
@@ -32,15 +34,23 @@ import spindlebook.uncertainty.SourceKind;
 record CurveRead(
     Curved of,
     Steering steering,
+    Pairing pairing,
     boolean angle,
     List<Node> nodes,
     List<SeenReading> readings,
     int leftOut) {
 
   static CurveRead of(Card card, Curved of, Steering steering, Predicate<SeenReading> which) {
+    return of(card, of, steering, card.pairings().get(0), which);
+  }
+
+  /** With the ends of a solid axle in one pairing: two pairings are two curves. */
+  static CurveRead of(
+      Card card, Curved of, Steering steering, Pairing pairing, Predicate<SeenReading> which) {
     List<SeenReading> read =
         card.readings().stream()
             .filter(r -> of.reads(r) && r.reading().steering() == steering && which.test(r))
+            .filter(r -> pairing == null || r.height().pairing() == pairing)
             .filter(r -> r.value() != null && counts(of, r))
             .toList();
     Optional<Figure> across = across(card);
@@ -57,7 +67,12 @@ record CurveRead(
         nodes.add(new Node(r.height().positionMm(), value, Bound.EXACT, List.of(r.key())));
       }
     }
-    return new CurveRead(of, steering, !lengths, nodes, used, read.size() - used.size());
+    return new CurveRead(of, steering, pairing, !lengths, nodes, used, read.size() - used.size());
+  }
+
+  /** "straight", "straight, crossed". */
+  String words() {
+    return pairing == null ? steering.words() : steering.words() + ", " + pairing.words();
   }
 
   private static boolean counts(Curved of, SeenReading reading) {

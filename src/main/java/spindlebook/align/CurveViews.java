@@ -149,7 +149,7 @@ final class CurveViews {
   private static List<CurveRead> read(
       Card card, Curved of, List<Steering> steerings, Predicate<SeenReading> which) {
     return steerings.stream()
-        .map(s -> CurveRead.of(card, of, s, which))
+        .flatMap(s -> card.pairings().stream().map(p -> CurveRead.of(card, of, s, p, which)))
         .filter(r -> !r.nodes().isEmpty())
         .toList();
   }
@@ -165,13 +165,13 @@ final class CurveViews {
     List<Chart.Series> series = new ArrayList<>();
     for (CurveRead read : there) {
       if (read.angle() == angle) {
-        String name = read.steering().words() + ", " + other.orElseThrow().name();
+        String name = read.words() + ", " + other.orElseThrow().name();
         series.add(other.orElseThrow().chart().series(name, read, true));
       }
     }
     for (CurveRead read : here) {
       if (read.angle() == angle) {
-        String name = other.isEmpty() ? read.steering().words() : nameHere(read, other.get());
+        String name = other.isEmpty() ? read.words() : nameHere(read, other.get());
         series.add(chart.series(name, read, false));
       }
     }
@@ -191,7 +191,7 @@ final class CurveViews {
 
   private String nameHere(CurveRead read, Compared other) {
     String here = other.name().equals("before") ? "after" : card.place().words();
-    return read.steering().words() + ", " + here;
+    return read.words() + ", " + here;
   }
 
   private static String describe(List<Chart.Series> series) {
@@ -220,11 +220,11 @@ final class CurveViews {
         notes.add(
             read.leftOut()
                 + " of "
-                + read.steering().words()
+                + read.words()
                 + " cannot be drawn beside the others and stand in the table only.");
       }
       if (read.curve().isEmpty()) {
-        notes.add("At " + read.steering().words() + " it was read at one place only: no line yet.");
+        notes.add("At " + read.words() + " it was read at one place only: no line yet.");
       }
     }
     long gone =

@@ -38,8 +38,8 @@ sealed interface CarForm {
     Layout front =
         posted.text("front").equals(CornersForm.LATER)
             ? null
-            : CornersForm.layout(posted, "front", Layout.STEERED_DOUBLE_A_ARM);
-    Layout rear = CornersForm.layout(posted, "rear", null);
+            : CornersForm.layout(posted, "front", true, Layout.STEERED_DOUBLE_A_ARM);
+    Layout rear = CornersForm.layout(posted, "rear", false, null);
     if (front == null && rear == null) {
       posted.wrong("rear", "A car starts with one end at least; say how its wheels are hung.");
     }

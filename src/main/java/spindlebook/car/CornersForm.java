@@ -23,9 +23,17 @@ sealed interface CornersForm {
   /** What stands for an end that is left out. */
   String LATER = "later";
 
-  /** Those a corner can be started with. */
-  List<Layout> LAYOUTS =
-      List.of(Layout.STEERED_DOUBLE_A_ARM, Layout.UNSTEERED_DOUBLE_A_ARM, Layout.TRAILING_ARM);
+  /** Those an end of a car can be started with. A solid axle is a rear one so far: none steers. */
+  static List<Layout> layouts(boolean front) {
+    List<Layout> layouts =
+        new ArrayList<>(
+            List.of(
+                Layout.STEERED_DOUBLE_A_ARM, Layout.UNSTEERED_DOUBLE_A_ARM, Layout.TRAILING_ARM));
+    if (!front) {
+      layouts.add(Layout.SOLID_AXLE_END);
+    }
+    return layouts;
+  }
 
   /** Both corners of one end of the car. */
   static List<Place> end(boolean front) {
@@ -44,17 +52,21 @@ sealed interface CornersForm {
     if (places.isEmpty()) {
       posted.wrong("end", "Say which end of the car.");
     }
-    Layout layout = layout(posted, "layout", null);
+    Layout layout = layout(posted, "layout", false, null);
     if (layout == null) {
       posted.wrong("layout", "Say how its wheels are hung.");
+    } else if (end.equals("front") && !layouts(true).contains(layout)) {
+      posted.wrong("layout", "A solid axle can be at the rear only, so far.");
+    } else if (layout == Layout.SOLID_AXLE_END && places.size() == 1) {
+      posted.wrong("layout", "A solid axle has two ends, and one of them is in the book already.");
     }
     return posted.ok() ? new Accepted(places, layout) : new Problems(posted);
   }
 
   /** A layout that was chosen, of those there are; else the fallback. */
-  static Layout layout(Posted posted, String name, Layout otherwise) {
+  static Layout layout(Posted posted, String name, boolean front, Layout otherwise) {
     Layout chosen = posted.word(name, Layout.class, otherwise);
-    return chosen != null && LAYOUTS.contains(chosen) ? chosen : otherwise;
+    return chosen != null && layouts(front).contains(chosen) ? chosen : otherwise;
   }
 
   static List<FormPart> parts(Posted posted, List<Place> missing) {
@@ -77,21 +89,25 @@ sealed interface CornersForm {
                 "How their wheels are hung",
                 "",
                 posted.problem("layout"),
-                layouts(posted.text("layout")))));
+                options(false, posted.text("layout")))));
   }
 
   /** The choice of one end of a new car, which may be left for later. */
   static FormPart ofNewCar(Posted posted, String name, String legend, Layout usual) {
     String chosen =
         posted.has(name) ? posted.text(name) : usual == null ? LATER : Posted.word(usual);
-    List<Choice.Option> options = new ArrayList<>(layouts(chosen));
+    List<Choice.Option> options = new ArrayList<>(options(name.equals("front"), chosen));
     options.add(new Choice.Option(LATER, LATER, "", chosen.equals(LATER)));
     return new FormPart.Chosen(new Choice(name, legend, "", posted.problem(name), options));
   }
 
-  private static List<Choice.Option> layouts(String chosen) {
-    return LAYOUTS.stream()
-        .map(l -> new Choice.Option(Posted.word(l), l.words(), "", Posted.word(l).equals(chosen)))
+  private static List<Choice.Option> options(boolean front, String chosen) {
+    return layouts(front).stream()
+        .map(l -> new Choice.Option(Posted.word(l), words(l), "", Posted.word(l).equals(chosen)))
         .toList();
+  }
+
+  private static String words(Layout layout) {
+    return layout == Layout.SOLID_AXLE_END ? "solid axle" : layout.words();
   }
 }

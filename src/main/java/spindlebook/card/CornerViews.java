@@ -19,6 +19,7 @@ import spindlebook.corner.Card;
 import spindlebook.corner.Change;
 import spindlebook.corner.Content;
 import spindlebook.corner.InForce;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Standing;
@@ -118,7 +119,9 @@ final class CornerViews {
   private EndView end(EndFindings end) {
     boolean droop = end.end() == End.DROOP;
     List<LineView> lines = new ArrayList<>();
-    end.stop().ifPresent(s -> lines.add(stop(s, droop)));
+    for (EndFindings.Reach reach : end.reaches()) {
+      reach.stop().ifPresent(s -> lines.add(stop(s, reach.pairing(), droop)));
+    }
     end.heldBack().ifPresent(h -> lines.add(held(h, droop)));
     int shown = 0;
     for (Limit limit : end.limits()) {
@@ -158,7 +161,7 @@ final class CornerViews {
         needsHref(end.needs()));
   }
 
-  private LineView stop(StopFound stop, boolean droop) {
+  private LineView stop(StopFound stop, Pairing pairing, boolean droop) {
     String what =
         droop
             ? "strap stops the wheel at"
@@ -168,6 +171,7 @@ final class CornerViews {
     if (stop.otherMm() != null) {
       what += " (the further of two that disagree)";
     }
+    what += TravelWords.pairing(pairing);
     State state = stop.notConfirmed() ? State.PUT_BACK : null;
     return new LineView(what, words.position(stop.positionMm()), state, links(stop.readings()));
   }
@@ -235,7 +239,10 @@ final class CornerViews {
   }
 
   private String what(Content.ToRead t) {
-    String height = t.label() == null ? t.name().words() : t.name().words() + ", " + t.label();
+    String height =
+        t.name().words()
+            + (t.label() == null ? "" : ", " + t.label())
+            + TravelWords.pairing(t.pairing());
     if (t.quantity() == null) {
       return "where '" + height + "' lies";
     }

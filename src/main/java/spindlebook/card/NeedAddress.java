@@ -46,6 +46,7 @@ public final class NeedAddress {
             + " "
             + words.zero().words()
             + " or beyond";
-    return new ToRead(read.name(), beyond, read.steering(), read.quantity(), read.point());
+    return new ToRead(
+        read.name(), beyond, read.steering(), read.quantity(), read.point(), read.pairing());
   }
 }

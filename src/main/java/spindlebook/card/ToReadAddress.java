@@ -9,6 +9,8 @@ import java.util.stream.Collectors;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.HeightName;
+import spindlebook.corner.Layout;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.Steering;
 import spindlebook.web.Posted;
@@ -39,23 +41,29 @@ public final class ToReadAddress {
         Posted.word(t.steering()),
         t.quantity() == null ? "" : Posted.word(t.quantity()),
         t.point() == null ? "" : t.point(),
-        t.label() == null ? "" : t.label());
+        t.pairing() == null
+            ? t.label() == null ? "" : t.label()
+            : (t.label() == null ? "" : t.label()) + BETWEEN + Posted.word(t.pairing()));
   }
 
   /** Empty when the word names nothing that can be read on this corner. */
   public static Optional<ToRead> read(Card card, String word) {
-    String[] parts = Arrays.copyOf(word.split(BETWEEN, 5), 5);
+    String[] parts = Arrays.copyOf(word.split(BETWEEN, 6), 6);
     HeightName name = one(HeightName.class, parts[0]);
     Steering steering = one(Steering.class, parts[1]);
     Quantity quantity = one(Quantity.class, parts[2]);
     String point = quantity == Quantity.WATCH_POINT ? parts[3] : null;
     String label = parts[4] == null || parts[4].isBlank() ? null : parts[4];
+    Pairing pairing =
+        card.layout() == Layout.SOLID_AXLE_END && one(Pairing.class, parts[5]) == Pairing.CROSSED
+            ? Pairing.CROSSED
+            : null;
     boolean whole = name != null && steering != null && (quantity != null || blank(parts[2]));
     boolean watched =
         quantity != Quantity.WATCH_POINT || (point != null && card.watchPoint(point).isPresent());
     boolean brief = label == null || label.length() <= LONGEST_LABEL;
     return whole && watched && brief
-        ? Optional.of(new ToRead(name, label, steering, quantity, point))
+        ? Optional.of(new ToRead(name, label, steering, quantity, point, pairing))
         : Optional.empty();
   }
 

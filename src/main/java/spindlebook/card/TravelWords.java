@@ -4,6 +4,7 @@ import java.util.List;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.Lock;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPoint;
@@ -56,23 +57,24 @@ public final class TravelWords {
   public String name(Limit limit) {
     return switch (limit.kind()) {
       case SHOCK ->
-          travel.droop().limits().contains(limit)
-              ? "shock's reserve at its open end"
-              : "shock's reserve at its closed end";
+          (travel.droop().limits().contains(limit)
+                  ? "shock's reserve at its open end"
+                  : "shock's reserve at its closed end")
+              + pairing(limit.pairing());
       case GROUND -> "frame to ground";
-      case WATCH_POINT -> name(limit.point(), limit.steering());
+      case WATCH_POINT -> name(limit.point(), limit.steering()) + pairing(limit.pairing());
     };
   }
 
   /** The same with the lock as this wheel sees it, which has the same name on the other side. */
   public String nameByLock(Limit limit) {
     return limit.kind() == Limit.Kind.WATCH_POINT
-        ? nameByLock(limit.point(), limit.steering())
+        ? nameByLock(limit.point(), limit.steering()) + pairing(limit.pairing())
         : name(limit);
   }
 
   public String nameByLock(MidTravel mid) {
-    return nameByLock(mid.point(), mid.steering());
+    return nameByLock(mid.point(), mid.steering()) + pairing(mid.pairing());
   }
 
   private String nameByLock(WatchPoint point, Steering steering) {
@@ -82,7 +84,12 @@ public final class TravelWords {
   }
 
   public String name(MidTravel mid) {
-    return name(mid.point(), mid.steering());
+    return name(mid.point(), mid.steering()) + pairing(mid.pairing());
+  }
+
+  /** ", crossed"; empty for a wheel hung alone. */
+  static String pairing(Pairing pairing) {
+    return pairing == null ? "" : ", " + pairing.words();
   }
 
   private String name(WatchPoint point, Steering steering) {
@@ -249,7 +256,8 @@ public final class TravelWords {
     String what =
         read.quantity() == Quantity.WATCH_POINT
             ? card.watchPoint(read.point()).map(p -> name(p, read.steering())).orElse(read.point())
-            : read.quantity().words();
+                + pairing(read.pairing())
+            : read.quantity().words() + pairing(read.pairing());
     if (need.noHigherThanMm() != null) {
       return what
           + " at "
@@ -272,7 +280,7 @@ public final class TravelWords {
   }
 
   private static String heightPhrase(ToRead read) {
-    return "'" + read.name().words() + "'";
+    return "'" + read.name().words() + "'" + pairing(read.pairing());
   }
 
   /**
@@ -352,7 +360,7 @@ public final class TravelWords {
 
   public String midTravel(MidTravel mid) {
     boolean isShort = mid.outcome() == Outcome.SHORT;
-    return name(mid.point(), mid.steering())
+    return name(mid)
         + (isShort ? " is short in mid-travel, " : " is too close to call in mid-travel, ")
         + place(mid.shortfall())
         + " "

@@ -82,8 +82,15 @@ public record Card(
   /** The last reading of a quantity at a named place and steering, in any round. */
   public Optional<SeenReading> last(
       HeightName name, Steering steering, Quantity quantity, String point) {
+    return last(name, Pairing.BOTH_TOGETHER, steering, quantity, point);
+  }
+
+  /** The same with the ends of a solid axle in one pairing. */
+  public Optional<SeenReading> last(
+      HeightName name, Pairing pairing, Steering steering, Quantity quantity, String point) {
     return readings.stream()
         .filter(r -> r.height().name() == name && r.reading().steering() == steering)
+        .filter(r -> r.height().pairing() == pairing)
         .filter(r -> point == null ? r.of(quantity) : r.of(point))
         .reduce((first, second) -> second);
   }

@@ -261,17 +261,35 @@ public final class EntryWords {
     if (h.label() != null && !h.label().isBlank()) {
       words.append(", ").append(h.label());
     }
-    if (h.spindle() != null) {
-      words.append(" · spindle ").append(both(h.spindle()));
+    if (h.pairing() != null) {
+      words.append(", ").append(h.pairing().words());
     }
-    if (h.mark() != null) {
-      words.append(" · mark ").append(both(h.mark()));
-    } else if (h.markAsAt() != null) {
-      words.append(" · mark as before");
-    } else {
-      words.append(" · no mark");
+    words.append(read(h.spindle(), h.mark(), h.markAsAt()));
+    if (h.otherEnd() != null) {
+      Content.OtherEnd other = h.otherEnd();
+      words.append(" · ").append(otherEnd(cornerOfRound(h.round())));
+      if (other.name() != null && other.name() != h.name()) {
+        words.append(" ").append(other.name().words());
+      }
+      words.append(
+          other.spindle() == null
+              ? " not read"
+              : read(other.spindle(), other.mark(), h.markAsAt()));
     }
     return words.toString();
+  }
+
+  private static String read(TypedLength spindle, TypedLength mark, String markAsAt) {
+    String stood = spindle == null ? "" : " · spindle " + both(spindle);
+    if (mark != null) {
+      return stood + " · mark " + both(mark);
+    }
+    return stood + (markAsAt != null ? " · mark as before" : " · no mark");
+  }
+
+  /** The other end of the axle that a corner is an end of, in words. */
+  private String otherEnd(String corner) {
+    return book.placeOf(corner).map(p -> p.mirror().words()).orElse("other end");
   }
 
   private String of(Content.Reading r) {
@@ -281,11 +299,22 @@ public final class EntryWords {
             .map(Content.Height.class::cast)
             .orElse(null);
     String corner = height == null ? null : cornerOfRound(height.round());
-    String where = height == null ? "" : place(corner) + " · " + height.name().words() + " · ";
+    boolean other = Boolean.TRUE.equals(r.atOtherEnd());
+    String end = other ? otherEnd(corner) : place(corner);
+    String where = height == null ? "" : end + " · " + at(height, other) + " · ";
+    String of =
+        other
+            ? book.placeOf(corner).flatMap(p -> book.cornerAt(p.mirror())).orElse(corner)
+            : corner;
     String what =
-        r.quantity() == Quantity.WATCH_POINT ? pointName(corner, r.point()) : r.quantity().words();
+        r.quantity() == Quantity.WATCH_POINT ? pointName(of, r.point()) : r.quantity().words();
     String note = r.note() == null || r.note().isBlank() ? "" : ": " + r.note().strip();
     return where + r.steering().words() + " · " + what + " · " + value(r) + note;
+  }
+
+  private static String at(Content.Height height, boolean otherEnd) {
+    Content.Height seen = otherEnd ? height.fromOtherEnd() : height;
+    return seen.name().words() + (seen.pairing() == null ? "" : ", " + seen.pairing().words());
   }
 
   /** The value alone: {@code 3/8 in · 9.5 mm}, {@code well clear}. */

@@ -14,6 +14,7 @@ import spindlebook.uncertainty.Difference;
  * the same name and at the same lock as each wheel sees it.
  *
  * @param label the owner's words for a height in between; empty for a named height
+ * @param pairing how the ends of a solid axle stood; both together for wheels hung alone
  * @param point the watch point's key; null for other quantities
  * @param left the last reading there that counts, else the last of all; empty when there is none
  * @param difference left less right, mm or radians; empty unless both count and both are numbers
@@ -21,6 +22,7 @@ import spindlebook.uncertainty.Difference;
 public record ReadingPair(
     HeightName name,
     String label,
+    Pairing pairing,
     Lock lock,
     Quantity quantity,
     String point,
@@ -28,12 +30,14 @@ public record ReadingPair(
     Optional<SeenReading> right,
     Optional<Difference> difference) {
 
-  private record Thing(HeightName name, String label, Lock lock, Quantity quantity, String point) {
+  private record Thing(
+      HeightName name, String label, Pairing pairing, Lock lock, Quantity quantity, String point) {
     static Thing of(Card card, SeenReading r) {
       String label = r.height().name().onePlace() ? null : r.height().height().label();
       return new Thing(
           r.height().name(),
           label == null ? "" : label.strip(),
+          r.height().pairing(),
           Lock.of(card.place(), r.reading().steering()),
           r.reading().quantity(),
           r.reading().point());
@@ -62,6 +66,7 @@ public record ReadingPair(
     }
     pairs.sort(
         Comparator.comparing(ReadingPair::name)
+            .thenComparing(ReadingPair::pairing)
             .thenComparing(ReadingPair::label)
             .thenComparing(ReadingPair::lock));
     return List.copyOf(pairs);
@@ -90,6 +95,7 @@ public record ReadingPair(
     return new ReadingPair(
         thing.name(),
         thing.label(),
+        thing.pairing(),
         thing.lock(),
         thing.quantity(),
         thing.point(),

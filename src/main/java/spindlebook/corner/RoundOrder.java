@@ -40,7 +40,8 @@ public record RoundOrder(List<Stop> stops, double cost) {
   static final int EXACT = 12;
 
   /** What is read at one place and steering; empty when only the position is. */
-  public record Stop(HeightName name, String label, Steering steering, List<ToRead> readings) {
+  public record Stop(
+      HeightName name, String label, Pairing pairing, Steering steering, List<ToRead> readings) {
     public Stop {
       readings = List.copyOf(readings);
     }
@@ -57,9 +58,10 @@ public record RoundOrder(List<Stop> stops, double cost) {
     }
   }
 
-  record Height(HeightName name, String label) {
+  /** Crossed it is another jack setting than both together. */
+  record Height(HeightName name, String label, Pairing pairing) {
     static Height of(ToRead read) {
-      return new Height(read.name(), read.label() == null ? "" : read.label());
+      return new Height(read.name(), read.label() == null ? "" : read.label(), read.pairing());
     }
   }
 
@@ -120,12 +122,13 @@ public record RoundOrder(List<Stop> stops, double cost) {
       List<Height> heights = new ArrayList<>(readings.stream().map(Height::of).distinct().toList());
       Height first = null;
       if (start.name() != null) {
-        first = new Height(start.name(), start.label() == null ? "" : start.label());
+        first = new Height(start.name(), start.label() == null ? "" : start.label(), null);
         if (!heights.contains(first)) {
           heights.add(first);
         }
       }
-      heights.sort(Comparator.comparing(Height::name));
+      heights.sort(
+          Comparator.comparing((Height h) -> h.pairing() != null).thenComparing(Height::name));
       heights.forEach(h -> index.put(h, index.size()));
       this.start = first == null ? 0 : index.get(first);
     }

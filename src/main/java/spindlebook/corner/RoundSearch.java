@@ -111,6 +111,7 @@ final class RoundSearch {
             new RoundOrder.Stop(
                 height.name(),
                 height.label().isEmpty() ? null : height.label(),
+                height.pairing(),
                 steering(steering),
                 bySteering.get(place).get(steering)));
       }

@@ -42,6 +42,11 @@ public record SeenHeight(
     return height.pairing() == null ? Pairing.BOTH_TOGETHER : height.pairing();
   }
 
+  /** The pairing as it is asked for: only crossed is said. */
+  public Pairing asked() {
+    return crossed() ? Pairing.CROSSED : null;
+  }
+
   /** Whether one end of a solid axle was up and the other down. */
   public boolean crossed() {
     return pairing() == Pairing.CROSSED;

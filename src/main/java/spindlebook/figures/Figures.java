@@ -135,6 +135,10 @@ public final class Figures {
               node.put("stopNotConfirmed", s.notConfirmed());
               figure(node, "stopOtherMm", Optional.ofNullable(s.otherMm()));
             });
+    if (end.reaches().size() > 1) {
+      ArrayNode stops = node.putArray("stops");
+      end.reaches().forEach(r -> stops.add(reach(r, words)));
+    }
     figure(node, "heldBackMm", end.heldBack().map(h -> h.mm()));
     figure(node, "neededStopMm", end.neededStopMm());
     figure(node, "marginMm", end.marginMm());
@@ -146,9 +150,22 @@ public final class Figures {
     return node;
   }
 
+  /** A stop with the ends of a solid axle in one pairing. */
+  private static ObjectNode reach(EndFindings.Reach reach, TravelWords words) {
+    ObjectNode node = NODES.objectNode();
+    node.put("pairing", Posted.word(reach.pairing()));
+    figure(node, "stopMm", reach.stop().map(s -> s.positionMm()));
+    figure(node, "reachMm", Optional.ofNullable(reach.mm()));
+    needs(node, reach.needs(), words);
+    return node;
+  }
+
   private static ObjectNode limit(Limit limit, EndFindings end, TravelWords words) {
     ObjectNode node = NODES.objectNode();
     node.put("what", words.name(limit));
+    if (limit.pairing() != null) {
+      node.put("pairing", Posted.word(limit.pairing()));
+    }
     node.put("outcome", Posted.word(limit.outcome()));
     node.put("rules", end.rules().filter(limit::equals).isPresent());
     node.put("found", found(limit.at()));
@@ -203,6 +220,9 @@ public final class Figures {
     ObjectNode node = NODES.objectNode();
     node.put("key", h.key());
     node.put("name", Posted.word(h.name()));
+    if (h.height().pairing() != null) {
+      node.put("pairing", Posted.word(h.pairing()));
+    }
     figure(node, "positionMm", Optional.ofNullable(h.positionMm()));
     node.put("stands", Posted.word(h.stands()));
     node.put("stop", Posted.word(h.stop()));

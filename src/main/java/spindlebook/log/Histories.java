@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
+import spindlebook.corner.Layout;
 
 /**
  * The cars' books, folded as far as the log goes. What is kept here is only speed: a fold from
@@ -65,7 +66,24 @@ public final class Histories {
   public Optional<Card> cardOf(String key) {
     return locate(key)
         .filter(l -> l.car() != null && l.corner() != null)
-        .map(l -> card(l.car(), l.corner()));
+        .map(l -> cardWith(l, card(l.car(), l.corner())));
+  }
+
+  /** A reading taken at the other end of a solid axle is on that end's card. */
+  private Card cardWith(Located located, Card card) {
+    return !located.kind().equals("reading") || card.reading(located.key()).isPresent()
+        ? card
+        : otherEnd(card).filter(o -> o.reading(located.key()).isPresent()).orElse(card);
+  }
+
+  /** The card of the other end of a solid axle; empty for a wheel hung alone. */
+  public Optional<Card> otherEnd(Card card) {
+    return card.layout() != Layout.SOLID_AXLE_END
+        ? Optional.empty()
+        : of(card.car())
+            .cornerAt(card.place().mirror())
+            .map(c -> card(card.car(), c))
+            .filter(o -> o.layout() == Layout.SOLID_AXLE_END);
   }
 
   /** The card of the corner on the car's other side, where the car has it; now. */

@@ -54,7 +54,8 @@ public record OrderWords(List<String> steps, String cost) {
   }
 
   private static String label(Stop stop) {
-    return stop.label() == null || stop.label().isBlank() ? "" : ", " + stop.label();
+    String pairing = stop.pairing() == null ? "" : ", " + stop.pairing().words();
+    return (stop.label() == null || stop.label().isBlank() ? "" : ", " + stop.label()) + pairing;
   }
 
   /** The height itself is taken straight ahead. */

@@ -15,6 +15,7 @@ import spindlebook.card.TravelWords;
 import spindlebook.corner.Card;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.Lock;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.ReadingPair;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Standing;
@@ -142,7 +143,9 @@ final class SidesViews {
   // --- readings
 
   private static String height(ReadingPair pair) {
-    return pair.label().isEmpty() ? pair.name().words() : pair.name().words() + ", " + pair.label();
+    String label = pair.label().isEmpty() ? "" : ", " + pair.label();
+    String crossed = pair.pairing() == Pairing.CROSSED ? ", " + pair.pairing().words() : "";
+    return pair.name().words() + label + crossed;
   }
 
   private static String what(ReadingPair pair) {

@@ -272,7 +272,7 @@ final class ReadingsToTake {
     Stream<Change> changes =
         read.quantity() == null
             ? card.heights().stream()
-                .filter(h -> h.name() == read.name())
+                .filter(h -> h.name() == read.name() && h.asked() == read.pairing())
                 .flatMap(h -> h.because().stream())
             : card.readings().stream()
                 .filter(r -> !r.because().isEmpty() && toRead(r).equals(read))
@@ -286,6 +286,7 @@ final class ReadingsToTake {
         && one.name() == other.name()
         && one.quantity() == other.quantity()
         && one.steering() == other.steering()
+        && one.pairing() == other.pairing()
         && Objects.equals(one.point(), other.point());
   }
 
@@ -295,11 +296,13 @@ final class ReadingsToTake {
         reading.height().height().label(),
         reading.reading().steering(),
         reading.reading().quantity(),
-        reading.reading().point());
+        reading.reading().point(),
+        reading.height().asked());
   }
 
   private static ToRead toRead(SeenHeight height) {
-    return new ToRead(height.name(), height.height().label(), Steering.STRAIGHT, null, null);
+    return new ToRead(
+        height.name(), height.height().label(), Steering.STRAIGHT, null, null, height.asked());
   }
 
   private void add(

@@ -12,6 +12,7 @@ import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
+import spindlebook.corner.Layout;
 import spindlebook.corner.ReadingText;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
@@ -52,6 +53,15 @@ public final class CorrectionPages {
     }
     if (height.height().mark() != null) {
       put(typed, "mark", height.height().mark().typed());
+    }
+    if (card.layout() == Layout.SOLID_AXLE_END) {
+      typed.put(AxleHeightForm.PAIRING, List.of(Posted.word(height.pairing())));
+      Content.OtherEnd other = height.height().otherEnd();
+      if (other != null) {
+        put(typed, "otherName", other.name() == null ? null : Posted.word(other.name()));
+        put(typed, "otherSpindle", other.spindle() == null ? null : other.spindle().typed());
+        put(typed, "otherMark", other.mark() == null ? null : other.mark().typed());
+      }
     }
     showHeight(ctx, card, height, new Posted(typed), FormKey.fresh(card.lastChange()));
   }

@@ -16,6 +16,7 @@ import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
+import spindlebook.corner.Layout;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenRound;
 import spindlebook.corner.Steering;
@@ -51,6 +52,11 @@ public final class GuidePages {
   public void guide(Context ctx) {
     Card card = card(ctx);
     SeenRound round = round(ctx, card);
+    if (card.layout() == Layout.SOLID_AXLE_END) {
+      // One thing at a time asks one spindle; an axle's heights are typed with both.
+      Html.next(ctx, "/rounds/" + round.key());
+      return;
+    }
     show(ctx, card, round, new Posted(Map.of()), ctx.queryParam("at"), null);
   }
 
@@ -191,7 +197,7 @@ public final class GuidePages {
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     String at = posted.text("at");
-    Optional<Content> content = Sent.read(posted, round, card, true);
+    Optional<Content> content = Sent.read(posted, round, card, histories.otherEnd(card), true);
     if (content.orElse(null) instanceof Content.Reading reading
         && reading.doubt() != null
         && store.written(key.key()).isEmpty()) {
@@ -229,7 +235,7 @@ public final class GuidePages {
       return;
     }
     if (store.written(key.key()).isEmpty()) {
-      Optional<Content> content = Sent.read(posted, round, card, false);
+      Optional<Content> content = Sent.read(posted, round, card, histories.otherEnd(card), false);
       if (content.isEmpty()) {
         refused(ctx, posted.problems().get(0));
         return;
@@ -289,6 +295,9 @@ public final class GuidePages {
       draft = store.draft(card, height, known, who);
     } else if (content instanceof Content.Reading reading) {
       Card there = histories.cardOf(reading.height()).orElse(card);
+      if (Boolean.TRUE.equals(reading.atOtherEnd())) {
+        there = histories.otherEnd(there).orElse(there);
+      }
       draft = store.draft(there, reading, known, who);
     } else {
       draft = Bodies.draft(known.key(), known.after(), who, content);

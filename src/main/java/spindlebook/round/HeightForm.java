@@ -6,6 +6,7 @@ import java.util.Optional;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.HeightName;
+import spindlebook.corner.Layout;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenRound;
 import spindlebook.units.TypedLength;
@@ -31,6 +32,9 @@ sealed interface HeightForm {
    * @param ask whether a height without a mark is asked about, once: its position will not be known
    */
   static HeightForm read(Posted posted, SeenRound round, boolean ask) {
+    if (posted.has(AxleHeightForm.PAIRING)) {
+      return AxleHeightForm.read(posted, round, ask);
+    }
     HeightName name = posted.word("name", HeightName.class, null);
     if (name == null) {
       posted.wrong("name", "Say which height this is.");
@@ -67,6 +71,9 @@ sealed interface HeightForm {
    */
   static List<FormPart> parts(
       Posted posted, Card card, SeenRound round, HeightName next, long before) {
+    if (card.layout() == Layout.SOLID_AXLE_END) {
+      return AxleHeightForm.parts(posted, card, round, next, before);
+    }
     String unit = round.round().unit().word();
     HeightName chosen = posted.word("name", HeightName.class, next);
     List<Choice.Option> names = new ArrayList<>();
@@ -111,7 +118,7 @@ sealed interface HeightForm {
             List.of(new FormPart.Typed(posted.fill(Field.of("label", "In your words"))))));
   }
 
-  private static Field focused(Field field, boolean here) {
+  static Field focused(Field field, boolean here) {
     return here ? field.focused() : field;
   }
 
@@ -129,7 +136,7 @@ sealed interface HeightForm {
                 .reduce((first, second) -> second));
   }
 
-  private static Optional<String> last(Card card, HeightName name) {
+  static Optional<String> last(Card card, HeightName name) {
     return card.heights().stream()
         .filter(h -> h.name() == name && name != HeightName.IN_BETWEEN)
         .filter(h -> h.height().spindle() != null)

@@ -3,6 +3,7 @@ package spindlebook.round;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -38,6 +39,9 @@ import spindlebook.web.Who;
 
 /** Heights, and the readings that hang on them. */
 public final class HeightPages {
+  /** No row of this end, so that none of the other takes the thumb first. */
+  private static final String ELSEWHERE = "-";
+
   private final Histories histories;
   private final RoundStore store;
 
@@ -51,8 +55,12 @@ public final class HeightPages {
   public void newHeight(Context ctx) {
     Card card = card(ctx, "round");
     SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
-    String name = ctx.queryParam("name");
-    Map<String, List<String>> start = name == null ? Map.of() : Map.of("name", List.of(name));
+    Map<String, List<String>> start = new HashMap<>();
+    for (String said : List.of("name", AxleHeightForm.PAIRING, AxleHeightForm.OTHER_NAME)) {
+      if (ctx.queryParam(said) != null) {
+        start.put(said, List.of(ctx.queryParam(said)));
+      }
+    }
     showNew(ctx, card, round, new Posted(start), FormKey.fresh(card.lastChange()));
   }
 
@@ -154,17 +162,42 @@ public final class HeightPages {
     List<Asked> planned = Asked.planned(card, height.round(), height, steering);
     List<Asked> everything = Asked.all(card, steering);
     List<Asked> asked = all || planned.isEmpty() ? everything : planned;
+    Optional<Card> otherEnd =
+        histories.otherEnd(card).filter(o -> o.height(height.key()).isPresent());
+    boolean both = asked.size() == everything.size();
+    String saved = ctx.queryParam("saved");
+    Card savedOn =
+        otherEnd.filter(o -> saved != null && card.reading(saved).isEmpty()).orElse(card);
+    List<HeightView.Row> rows =
+        new ArrayList<>(
+            ReadingRows.of(
+                card, histories.mirror(card), height, steering, asked, posted, wrongRow, wrongKey));
+    if (both) {
+      otherEnd.ifPresent(
+          o ->
+              rows.addAll(
+                  ReadingRows.of(
+                      o,
+                      Optional.of(card),
+                      o.height(height.key()).orElseThrow(),
+                      steering,
+                      Asked.allAt(o, steering),
+                      posted,
+                      wrongRow.isEmpty() ? ELSEWHERE : wrongRow,
+                      wrongKey)));
+    }
+    List<HeightView.Said> others = new ArrayList<>(ReadingRows.others(card, height, steering));
+    otherEnd.ifPresent(o -> others.addAll(ReadingRows.others(o, height, steering)));
     String here = "/heights/" + height.key() + "?steering=" + Posted.word(steering);
     HeightView view =
         new HeightView(
             height.key(),
             Posted.word(steering),
             tabs(card, height, steering),
-            JustSaved.of(histories.of(card.car()), card, ctx.queryParam("saved")),
-            ReadingRows.of(
-                card, histories.mirror(card), height, steering, asked, posted, wrongRow, wrongKey),
-            ReadingRows.others(card, height, steering),
-            RoundPages.raw(card, height.round(), new Lengths(card.details().unit())),
+            JustSaved.of(histories.of(card.car()), savedOn, saved),
+            rows,
+            others,
+            said(card, otherEnd, height),
             asked.size() < everything.size() ? here + "&all=1" : null,
             "/rounds/" + height.round().key());
     PageFrame frame =
@@ -179,6 +212,29 @@ public final class HeightPages {
     } else {
       Html.again(ctx, Html.TEMPLATES.roundHeight(frame, view));
     }
+  }
+
+  /** Raw travel so far; on a solid axle where both ends stand comes first. */
+  private static String said(Card card, Optional<Card> otherEnd, SeenHeight height) {
+    Lengths lengths = new Lengths(card.details().unit());
+    String raw = RoundPages.raw(card, height.round(), lengths);
+    return otherEnd
+        .flatMap(o -> o.height(height.key()).map(h -> position(o, h, lengths)))
+        .map(
+            other ->
+                (Capital.of(position(card, height, lengths)) + "; " + other + ". " + raw).strip())
+        .orElse(raw);
+  }
+
+  private static String position(Card card, SeenHeight height, Lengths lengths) {
+    return card.place().words()
+        + " "
+        + (height.positionMm() == null
+            ? "not known"
+            : lengths.signed(height.positionMm().value()).replace('-', '−')
+                + " "
+                + lengths.unit().word()
+                + " spindle less mark");
   }
 
   private static StepBand band(Card card, SeenHeight height, Steering steering) {
@@ -236,7 +292,8 @@ public final class HeightPages {
     SeenHeight height = card.height(ctx.pathParam("height")).orElseThrow(NotFoundResponse::new);
     Posted posted = Html.posted(ctx);
     Steering steering = steering(posted.text("steering"));
-    Asked asked = Asked.byRow(card, steering, posted.text("row"));
+    Optional<Card> otherEnd = histories.otherEnd(card);
+    Asked asked = Asked.byRow(card, otherEnd, steering, posted.text("row"));
     if (asked == null) {
       throw new NotFoundResponse();
     }
@@ -247,7 +304,8 @@ public final class HeightPages {
       show(ctx, card, height, steering, posted, asked.row(), key);
       return;
     }
-    store.reading(card, reading.get(), key, Who.of(ctx));
+    Card there = asked.otherEnd() == null ? card : otherEnd.orElseThrow();
+    store.reading(there, reading.get(), key, Who.of(ctx));
     Html.next(
         ctx,
         "/heights/" + height.key() + "?steering=" + Posted.word(steering) + "&saved=" + key.key());
@@ -282,20 +340,22 @@ public final class HeightPages {
 
   static Content.Reading reading(
       String height, Steering steering, Asked asked, String text, ReadingText.Says says) {
-    return new Content.Reading(
-        height,
-        steering,
-        asked.quantity(),
-        asked.point() == null ? null : asked.point().point(),
-        says.result(),
-        text,
-        says.length(),
-        says.angle(),
-        says.go(),
-        says.noGo(),
-        null,
-        null,
-        null);
+    Content.Reading reading =
+        new Content.Reading(
+            height,
+            steering,
+            asked.quantity(),
+            asked.point() == null ? null : asked.point().point(),
+            says.result(),
+            text,
+            says.length(),
+            says.angle(),
+            says.go(),
+            says.noGo(),
+            null,
+            null,
+            null);
+    return asked.otherEnd() == null ? reading : reading.withAtOtherEnd(true);
   }
 
   private Card card(Context ctx, String path) {

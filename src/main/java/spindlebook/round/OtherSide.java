@@ -6,6 +6,7 @@ import java.util.Optional;
 import spindlebook.card.Counted;
 import spindlebook.corner.Card;
 import spindlebook.corner.EntryWords;
+import spindlebook.corner.Layout;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;
 import spindlebook.corner.Standing;
@@ -39,6 +40,9 @@ record OtherSide(Card card, SeenRound round) {
     long notWatched = readings().stream().filter(SeenReading::notWatched).count();
     long stale = readings().stream().filter(r -> r.stands() == Standing.STALE).count();
     List<String> said = new ArrayList<>();
+    if (card.layout() == Layout.SOLID_AXLE_END) {
+      said.add("The ends are changed over, heights and readings alike.");
+    }
     said.add(
         "This round is now the "
             + card.place().words()

@@ -14,6 +14,7 @@ import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.HeightOrder;
+import spindlebook.corner.Layout;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;
@@ -67,8 +68,7 @@ public final class PaperPages {
         null);
   }
 
-  private static void show(
-      Context ctx, Card card, Content.Round round, Optional<SeenRound> started) {
+  private void show(Context ctx, Card card, Content.Round round, Optional<SeenRound> started) {
     Crumb back =
         started
             .map(r -> new Crumb("the round", "/rounds/" + r.key()))
@@ -82,14 +82,21 @@ public final class PaperPages {
                 List.of(
                     new Notice(
                         Notice.Kind.NOTE,
-                        "Print this page; afterwards it is typed from the round, 'from paper'.")))
+                        card.layout() == Layout.SOLID_AXLE_END
+                            ? "Print this page; afterwards it is typed from the round, height by"
+                                + " height."
+                            : "Print this page; afterwards it is typed from the round, 'from"
+                                + " paper'.")))
             .caution(Cautions.MEASURING);
     PaperView view =
         new PaperView(
             lines(round, started),
             conditions(round, started),
             zeroing(round),
-            heights(card, round));
+            histories
+                .otherEnd(card)
+                .map(o -> AxlePaper.heights(card, o, round))
+                .orElseGet(() -> heights(card, round)));
     Html.show(ctx, Html.TEMPLATES.roundPaper(frame, view));
   }
 
@@ -169,7 +176,8 @@ public final class PaperPages {
                 asked.stream().map(a -> row(card, name, steering, a)).toList()));
       }
     }
-    return new PaperView.Height(title, spindleBefore(card, name), swings);
+    return new PaperView.Height(
+        title, List.of(new PaperView.Spindle("", spindleBefore(card, name))), swings);
   }
 
   /** Part lock, and the locks of a wheel that does not steer, only where they were asked for. */
@@ -193,7 +201,7 @@ public final class PaperPages {
   }
 
   /** In the unit it was read in alone: a box has no room for both. */
-  private static String brief(SeenReading reading) {
+  static String brief(SeenReading reading) {
     return EntryWords.value(reading.reading()).split(" · ", 2)[0];
   }
 

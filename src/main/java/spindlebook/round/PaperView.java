@@ -24,8 +24,16 @@ public record PaperView(
 
   public record Tick(String word, boolean ticked) {}
 
-  /** One jack setting. {@code spindleBefore} is its spindle as last read; may be empty. */
-  public record Height(String title, String spindleBefore, List<Swing> swings) {}
+  /** One jack setting; a solid axle has two spindles there. */
+  public record Height(String title, List<Spindle> spindles, List<Swing> swings) {}
+
+  /**
+   * Boxes for a spindle and its mark.
+   *
+   * @param end whose it is, as "left rear: "; empty for a wheel hung alone
+   * @param before its spindle as last read; may be empty
+   */
+  public record Spindle(String end, String before) {}
 
   /** The readings at one steering. */
   public record Swing(String title, List<Row> rows) {}

@@ -108,7 +108,11 @@ final class ReadingRows {
 
   private static String lastTime(Card card, SeenHeight height, Steering steering, Asked a) {
     return card.last(
-            height.name(), steering, a.quantity(), a.point() == null ? null : a.point().point())
+            height.name(),
+            height.pairing(),
+            steering,
+            a.quantity(),
+            a.point() == null ? null : a.point().point())
         .filter(r -> !r.height().key().equals(height.key()))
         .map(
             r ->
@@ -127,7 +131,7 @@ final class ReadingRows {
     return mirror
         .flatMap(
             m ->
-                m.last(height.name(), steering.mirrored(), a.quantity(), point)
+                m.last(height.name(), height.pairing(), steering.mirrored(), a.quantity(), point)
                     .map(
                         r ->
                             m.place().words()

@@ -7,17 +7,22 @@ import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
+import spindlebook.corner.AxleOrder;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.HeightOrder;
+import spindlebook.corner.Layout;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;
 import spindlebook.corner.Zeroing;
 import spindlebook.log.Histories;
@@ -159,25 +164,64 @@ public final class RoundPages {
             .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()))
             .notices("1".equals(ctx.queryParam(MOVED)) ? moved.notices() : List.of())
             .caution(Cautions.MEASURING);
-    HeightName next = nextName(card, round);
+    Optional<Card> otherEnd = histories.otherEnd(card);
     RoundView view =
         new RoundView(
             round.key(),
             conditions(round),
             notZeroed(round.round()),
-            card.heightsOf(round.key()).stream().map(h -> line(card, h, lengths)).toList(),
+            card.heightsOf(round.key()).stream()
+                .map(h -> line(card, otherEnd, h, lengths))
+                .toList(),
             RoundPlan.lines(card, round),
             OrderWords.of(round.round().toRead()),
             notWatched,
             notWatched.isEmpty() ? null : "/corners/" + card.corner() + "/watch-points",
             raw(card, round, lengths),
-            next == null ? "in between" : next.words(),
-            "/rounds/"
-                + round.key()
-                + "/heights/new"
-                + (next == null ? "" : "?name=" + Posted.word(next)),
-            histories.mirror(card).map(m -> m.place().words()).orElse(null));
+            nextWords(card, round),
+            nextHref(card, round),
+            histories.mirror(card).map(m -> m.place().words()).map(m -> these(card, m)).orElse(null),
+            otherEnd.isEmpty() ? "/rounds/" + round.key() + "/guide" : null);
     Html.show(ctx, Html.TEMPLATES.roundRound(frame, view, FormKey.fresh(card.lastChange())));
+  }
+
+  private static String these(Card card, String mirror) {
+    return card.layout() == Layout.SOLID_AXLE_END ? mirror + ": change the ends over" : mirror;
+  }
+
+  private static String nextWords(Card card, SeenRound round) {
+    if (card.layout() == Layout.SOLID_AXLE_END) {
+      return nextOfAxle(card, round).map(AxleOrder::words).orElse("in between");
+    }
+    HeightName next = nextName(card, round);
+    return next == null ? "in between" : next.words();
+  }
+
+  private static String nextHref(Card card, SeenRound round) {
+    if (card.layout() == Layout.SOLID_AXLE_END) {
+      return newHeight(
+          round, nextOfAxle(card, round).orElse(AxleOrder.together(HeightName.IN_BETWEEN)));
+    }
+    HeightName next = nextName(card, round);
+    String name = next == null ? "" : "?name=" + Posted.word(next);
+    return "/rounds/" + round.key() + "/heights/new" + name;
+  }
+
+  private static Optional<AxleOrder> nextOfAxle(Card card, SeenRound round) {
+    return AxleOrder.left(round.round(), card.heightsOf(round.key())).stream().findFirst();
+  }
+
+  /** The form of a height of a solid axle, with how its ends stand. */
+  static String newHeight(SeenRound round, AxleOrder height) {
+    return "/rounds/"
+        + round.key()
+        + "/heights/new?name="
+        + Posted.word(height.name())
+        + "&pairing="
+        + Posted.word(height.pairing())
+        + (height.pairing() == Pairing.CROSSED
+            ? "&otherName=" + Posted.word(height.otherEnd())
+            : "");
   }
 
   private static String notZeroed(Content.Round round) {
@@ -189,13 +233,32 @@ public final class RoundPages {
     return not.isEmpty() ? "" : "Not zeroed, or not said: " + String.join(", ", not) + ".";
   }
 
-  private static RoundView.HeightLine line(Card card, SeenHeight h, Lengths lengths) {
+  private static RoundView.HeightLine line(
+      Card card, Optional<Card> otherEnd, SeenHeight h, Lengths lengths) {
+    long there =
+        otherEnd.map(o -> o.readingsAt(h.key()).stream().filter(r -> !twice(r)).count()).orElse(0L);
     return new RoundView.HeightLine(
         h.words(),
         h.positionMm() == null ? null : lengths.signedFigure(h.positionMm().value()),
         Shown.state(h.stands().counts() ? h.stop() : h.stands()),
-        Counted.of(card.readingsAt(h.key()).size(), "reading"),
+        otherEnd.flatMap(o -> o.height(h.key()).map(s -> other(o, s, lengths) + " · ")).orElse("")
+            + Counted.of(card.readingsAt(h.key()).size() + there, "reading"),
         "/heights/" + h.key());
+  }
+
+  /** What lies at an axle's middle is on both ends' cards. */
+  private static boolean twice(SeenReading reading) {
+    return reading.pointThen() != null && reading.pointThen().place().ofTheAxle();
+  }
+
+  private static String other(Card card, SeenHeight h, Lengths lengths) {
+    return card.place().words()
+        + " "
+        + (h.positionMm() == null
+            ? "not known"
+            : lengths.signed(h.positionMm().value()).replace('-', '−')
+                + " "
+                + lengths.unit().word());
   }
 
   /** The place that comes next, among those asked for; null when there is none. */

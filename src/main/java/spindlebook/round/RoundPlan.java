@@ -8,8 +8,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import spindlebook.card.ToReadAddress;
+import spindlebook.corner.AxleOrder;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
+import spindlebook.corner.Layout;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
@@ -104,7 +106,8 @@ final class RoundPlan {
     for (Content.ToRead toRead : round.round().toRead()) {
       Optional<SeenHeight> height =
           card.heightsOf(round.key()).stream()
-              .filter(h -> h.name() == toRead.name() && h.positionCounts())
+              .filter(h -> h.name() == toRead.name() && h.asked() == toRead.pairing())
+              .filter(SeenHeight::positionCounts)
               .findFirst();
       boolean done =
           toRead.quantity() == null
@@ -117,15 +120,26 @@ final class RoundPlan {
                               && r.counts());
       String href =
           height.isEmpty()
-              ? "/rounds/" + round.key() + "/heights/new?name=" + Posted.word(toRead.name())
+              ? newHeight(card, round, toRead)
               : "/heights/" + height.get().key() + "?steering=" + Posted.word(toRead.steering());
       lines.add(new RoundView.PlanLine(words(card, toRead), done, href));
     }
     return lines;
   }
 
+  private static String newHeight(Card card, SeenRound round, Content.ToRead toRead) {
+    return card.layout() == Layout.SOLID_AXLE_END
+        ? RoundPages.newHeight(
+            round,
+            toRead.pairing() == null
+                ? AxleOrder.together(toRead.name())
+                : AxleOrder.crossed(toRead.name(), round.round()))
+        : "/rounds/" + round.key() + "/heights/new?name=" + Posted.word(toRead.name());
+  }
+
   private static boolean is(SeenReading reading, Content.ToRead toRead) {
     return reading.height().name() == toRead.name()
+        && reading.height().asked() == toRead.pairing()
         && reading.reading().steering() == toRead.steering()
         && (toRead.quantity() == Quantity.WATCH_POINT
             ? reading.of(toRead.point())
@@ -134,7 +148,10 @@ final class RoundPlan {
 
   static String words(Card card, Content.ToRead toRead) {
     String label = toRead.label() == null ? "" : ", " + toRead.label();
-    String height = toRead.name().words() + label;
+    String height =
+        toRead.name().words()
+            + label
+            + (toRead.pairing() == null ? "" : ", " + toRead.pairing().words());
     if (toRead.quantity() == null) {
       return "the height '" + height + "'";
     }

@@ -35,7 +35,14 @@ public final class RoundStore {
   }
 
   Draft draft(Card card, Content.Height height, FormKey form, String who) {
-    Optional<String> doubt = Doubts.height(onPaper(card, form, height), form.key());
+    Optional<String> doubt =
+        Doubts.height(onPaper(card, form, height), form.key())
+            .or(
+                () ->
+                    histories
+                        .otherEnd(card)
+                        .filter(o -> height.ofAxle())
+                        .flatMap(o -> Doubts.height(onPaper(o, form, height), form.key())));
     return Bodies.draft(form.key(), form.after(), who, height.withDoubt(doubt.orElse(null)));
   }
 

@@ -11,6 +11,7 @@ import spindlebook.web.State;
  * @param notWatched readings of places this corner does not watch
  * @param watchHref where such a place is added; null when there is none
  * @param mirror the corner of the other side; null when the car has none
+ * @param guideHref one thing at a time; null where only whole heights are typed
  */
 public record RoundView(
     String round,
@@ -24,7 +25,8 @@ public record RoundView(
     String raw,
     String nextHeight,
     String nextHref,
-    String mirror) {
+    String mirror,
+    String guideHref) {
 
   public RoundView {
     heights = List.copyOf(heights);

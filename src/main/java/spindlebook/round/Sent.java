@@ -24,15 +24,17 @@ final class Sent {
   /**
    * What it says, or empty with problems posted.
    *
+   * @param otherEnd the card of a solid axle's other end
    * @param ask whether somebody is there to be asked about a height without a mark
    */
-  static Optional<Content> read(Posted posted, SeenRound round, Card card, boolean ask) {
+  static Optional<Content> read(
+      Posted posted, SeenRound round, Card card, Optional<Card> otherEnd, boolean ask) {
     return switch (posted.text("what")) {
       case "height" ->
           HeightForm.read(posted, round, ask) instanceof HeightForm.Accepted accepted
               ? Optional.of(accepted.height())
               : Optional.empty();
-      case "reading" -> reading(posted, round, card);
+      case "reading" -> reading(posted, round, card, otherEnd);
       case "take-back" ->
           target(posted).map(t -> new Content.Correction(t, null, "typed by mistake"));
       case "so" -> target(posted).map(t -> new Content.Answer(t, true, null));
@@ -58,7 +60,8 @@ final class Sent {
     return Steering.STRAIGHT;
   }
 
-  private static Optional<Content> reading(Posted posted, SeenRound round, Card card) {
+  private static Optional<Content> reading(
+      Posted posted, SeenRound round, Card card, Optional<Card> otherEnd) {
     String height = posted.neededLine("height", 80, "It does not say at which height it was read.");
     String text = posted.neededLine("value", LONGEST, "Nothing was typed.");
     if (height == null || text == null) {
@@ -67,7 +70,7 @@ final class Sent {
     Steering steering = steering(posted.text("steering"));
     String row = posted.text("row");
     String note = posted.line("note", LONGEST);
-    Asked asked = Asked.byRow(card, steering, row);
+    Asked asked = Asked.byRow(card, otherEnd, steering, row);
     if (asked == null) {
       return Optional.of(unknown(height, steering, row, text, note));
     }
@@ -83,7 +86,8 @@ final class Sent {
                 + String.join(" or ", ((ReadingText.Either) result).choices())
                 + ".";
     String point = asked.point() == null ? null : asked.point().point();
-    return Optional.of(unread(height, steering, asked.quantity(), point, text, why, note));
+    Content.Reading unread = unread(height, steering, asked.quantity(), point, text, why, note);
+    return Optional.of(asked.otherEnd() == null ? unread : unread.withAtOtherEnd(true));
   }
 
   /** Something that is not asked for any more: kept all the same. */

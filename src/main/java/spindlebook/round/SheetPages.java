@@ -11,6 +11,7 @@ import spindlebook.card.Counted;
 import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
+import spindlebook.corner.Layout;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenRound;
 import spindlebook.corner.Steering;
@@ -44,6 +45,11 @@ public final class SheetPages {
 
   public void sheet(Context ctx) {
     Card card = card(ctx);
+    if (card.layout() == Layout.SOLID_AXLE_END) {
+      // Its blocks hold one spindle; an axle's heights are typed one by one.
+      Html.next(ctx, "/rounds/" + round(ctx, card).key());
+      return;
+    }
     show(ctx, card, round(ctx, card), new Posted(Map.of()), FormKey.fresh(card.lastChange()), 0);
   }
 

@@ -96,9 +96,20 @@ public final class CornerTravel {
     }
   }
 
-  /** The stop in the pairing of a limit; what has none, as the ground, is read both together. */
+  /**
+   * The stop in the pairing of a limit. The ground has none: it is met by the wheel that goes
+   * furthest.
+   */
   private static Stop stopOf(List<Stop> stops, Pairing pairing) {
-    return stops.stream().filter(s -> s.pairing() == pairing).findFirst().orElse(stops.get(0));
+    return stops.stream()
+        .filter(s -> s.pairing() == pairing)
+        .findFirst()
+        .orElseGet(
+            () ->
+                stops.stream()
+                    .filter(s -> s.reachMm() != null)
+                    .max(Comparator.comparingDouble(s -> s.reachMm().value() * s.end().outward()))
+                    .orElse(stops.get(0)));
   }
 
   private EndFindings droop() {
@@ -184,16 +195,21 @@ public final class CornerTravel {
     for (Limit limit : judged) {
       outcome = outcome.worse(limit.outcome());
     }
+    // A pairing whose stop is not known may let the wheel past its limits: without it the margin
+    // would look better for that.
+    boolean unsure =
+        placed.stream().anyMatch(l -> stopOf(stops, l.pairing()).reachMm() == null)
+            || found.stream()
+                .anyMatch(f -> f.before() != null && stopOf(stops, f.pairing()).reachMm() == null);
     // Both together, unless a limit of the axle crossed comes first.
     Stop stop = stopOf(stops, nearest.map(Limit::pairing).orElse(null));
     Figure reachMm = stop.reachMm();
     Optional<HeldAtWheel> held = stop.held();
     Optional<Figure> margin =
-        nearest.filter(l -> reachMm != null).map(l -> Judged.room(end, reachMm, l.positionMm()));
-    Optional<Figure> neededStop =
         nearest
-            .filter(l -> held.isPresent())
-            .map(l -> l.positionMm().minus(held.get().mm().times(end.outward())));
+            .filter(l -> reachMm != null && !unsure)
+            .map(l -> Judged.room(end, reachMm, l.positionMm()));
+    Optional<Figure> neededStop = nearest.flatMap(l -> needed(end, l, stop));
     Optional<Cure> cure =
         rules.filter(l -> l.roomMm() != null && l.roomMm().value() < 0).isPresent()
                 && margin.isPresent()
@@ -218,8 +234,27 @@ public final class CornerTravel {
         distinct(needs),
         cure,
         stops.stream()
-            .map(s -> new EndFindings.Reach(s.pairing(), s.found(), s.reachMm(), s.needs()))
+            .map(
+                s ->
+                    new EndFindings.Reach(
+                        s.pairing(),
+                        s.found(),
+                        s.reachMm(),
+                        nearest.isEmpty() ? Optional.empty() : needed(end, placed, s, stops),
+                        s.needs()))
             .toList());
+  }
+
+  /** Where a stop would have to be for the limit that comes first in its pairing. */
+  private static Optional<Figure> needed(End end, List<Limit> placed, Stop stop, List<Stop> stops) {
+    return placed.stream()
+        .filter(l -> stopOf(stops, l.pairing()).equals(stop))
+        .min(Comparator.comparingDouble(l -> l.positionMm().value() * end.outward()))
+        .flatMap(l -> needed(end, l, stop));
+  }
+
+  private static Optional<Figure> needed(End end, Limit limit, Stop stop) {
+    return stop.held().map(h -> limit.positionMm().minus(h.mm().times(end.outward())));
   }
 
   /** The limit that cannot be told though the stop is set as advised; null when none is left. */
@@ -370,18 +405,27 @@ public final class CornerTravel {
   private Total asItCouldBe(EndFindings droop, EndFindings bump) {
     List<Need> needs = new ArrayList<>();
     for (EndFindings end : List.of(droop, bump)) {
-      // Where e and r do not rest on the stop, L + e and U − r stand without S and B.
-      List<Need> stop = end.neededStopMm().isPresent() ? stopNeeds(end) : List.of();
+      // Where e and r do not rest on the stop, L + e and U − r stand without S and B; on an axle
+      // only once both pairings have said theirs.
+      boolean stands =
+          end.neededStopMm().isPresent()
+              && (end.reaches().size() == 1
+                  || end.reaches().stream().allMatch(r -> r.neededMm().isPresent()));
+      List<Need> stop = stands ? stopNeeds(end) : List.of();
       List<Need> settling = settling(end);
       end.needs().stream()
           .filter(n -> !stop.contains(n) && !settling.contains(n))
           .forEach(needs::add);
     }
     return total(
-        droop.neededStopMm(),
-        bump.neededStopMm(),
-        droop.marginAtLeast() || bump.marginAtLeast(),
-        needs);
+        innermost(droop), innermost(bump), droop.marginAtLeast() || bump.marginAtLeast(), needs);
+  }
+
+  /** What both pairings leave: travel that is there level and crossed. */
+  private static Optional<Figure> innermost(EndFindings end) {
+    return end.reaches().stream()
+        .flatMap(r -> r.neededMm().stream())
+        .min(Comparator.comparingDouble(f -> f.value() * end.end().outward()));
   }
 
   private Total total(

@@ -41,10 +41,15 @@ public record EndFindings(
    * @param pairing null for a wheel hung alone
    * @param stop empty when it was not read so
    * @param mm S − e, or B + r; null when a term is missing
+   * @param neededMm where the stop would have to be in this pairing
    * @param needs what is missing of it
    */
   public record Reach(
-      spindlebook.corner.Pairing pairing, Optional<StopFound> stop, Figure mm, List<Need> needs) {
+      spindlebook.corner.Pairing pairing,
+      Optional<StopFound> stop,
+      Figure mm,
+      Optional<Figure> neededMm,
+      List<Need> needs) {
     public Reach {
       needs = List.copyOf(needs);
     }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
@@ -174,5 +175,70 @@ class AxleBothEndsTest {
             .toList());
     assertEquals("crossed", acting.get(2).condition());
     assertEquals(Rung.What.STOP, acting.get(2).what());
+  }
+
+  @Test
+  void travel_as_it_could_be_is_what_both_pairings_leave() {
+    // Rule 6. Level 0.2 per mm, 2 at 180: met at 200, where the strap is, margin 0. Crossed 0.1 per
+    // mm, 4 at 150: met at 170, and the strap lets the wheel to 150, margin −20.
+    AxleBench bench =
+        new AxleBench()
+            .level()
+            .line("low", "height", level("strap-off", 180))
+            .line("x1", "height", crossed("on-the-strap", 150, "full-bump", 400))
+            .line("x2", "height", crossed("full-bump", 400, "on-the-strap", 150))
+            .line("x3", "height", crossed("in-between", 250, "in-between", 350));
+    bench.gap("low", 2).gap("strap", 6).gap("ride", 26).gap("bump", 46);
+    bench.gap("x1", 4).gap("x3", 14).gap("x2", 29);
+    TravelFindings left = bench.travel("lr");
+    EndFindings droop = left.droop();
+    assertEquals(Pairing.CROSSED, droop.rules().orElseThrow().pairing());
+    assertEquals(170, droop.neededStopMm().orElseThrow().value(), 1e-6);
+    assertEquals(200, droop.reaches().get(0).neededMm().orElseThrow().value(), 1e-6);
+    assertEquals(170, droop.reaches().get(1).neededMm().orElseThrow().value(), 1e-6);
+    assertEquals(-20, droop.marginMm().orElseThrow().value(), 1e-6);
+    // Level the wheel may go to 200 only, whatever crossed leaves: bump has no limit but 400.
+    double lowest =
+        droop.reaches().stream()
+            .mapToDouble(r -> r.neededMm().orElseThrow().value())
+            .max()
+            .orElse(0);
+    assertEquals(200, lowest, 1e-6);
+  }
+
+  private static String level(String name, double mm) {
+    return """
+    {"round":"r1","name":"%s","spindle":"%s","mark":"1000 mm","pairing":"both-together",\
+    "otherEnd":{"spindle":"%s","mark":"1000 mm"}}\
+    """
+        .formatted(name, AxleBench.mm(1000 + mm), AxleBench.mm(1000 + mm));
+  }
+
+  @Test
+  void a_margin_is_never_better_for_what_went_stale_at_either_end() {
+    Random random = new Random(20_251_126);
+    int withheld = 0;
+    for (int i = 0; i < 300; i++) {
+      AxleBench bench =
+          crossedWithNames(160 + 40 * random.nextDouble(), 400 + 20 * random.nextDouble());
+      for (String height : List.of("strap", "ride", "bump", "x1", "x2")) {
+        bench.gap(height, 14 * random.nextDouble());
+      }
+      String changed = random.nextBoolean() ? "lr" : "rr";
+      TravelFindings before = bench.travel("lr");
+      TravelFindings after = strapOf(bench, changed).travel("lr");
+      for (End end : End.values()) {
+        Optional<Double> was = margin(before, end);
+        Optional<Double> is = margin(after, end);
+        String seed = "case " + i + " " + end + ", " + changed + ": " + was + " then " + is;
+        assertTrue(is.isEmpty() || (was.isPresent() && is.get() <= was.get() + 1e-9), seed);
+        withheld += was.isPresent() && is.isEmpty() ? 1 : 0;
+      }
+    }
+    assertTrue(withheld > 100, "margins were withheld " + withheld + " times");
+  }
+
+  private static Optional<Double> margin(TravelFindings travel, End end) {
+    return (end == End.DROOP ? travel.droop() : travel.bump()).marginMm().map(m -> m.value());
   }
 }

@@ -214,16 +214,43 @@ class AxleBothEndsTest {
         .formatted(name, AxleBench.mm(1000 + mm), AxleBench.mm(1000 + mm));
   }
 
+  /** Gaps on a straight line, met at the rule of 6 where {@code metMm} says. */
+  private static AxleBench curves(double levelMetMm, double crossedStopMm, double crossedMetMm) {
+    AxleBench bench =
+        new AxleBench()
+            .level()
+            .line("low", "height", level("strap-off", 140))
+            .crossed(crossedStopMm, 410)
+            .height("x-mid", "in-between", "crossed", 300, 300);
+    for (Object[] read : new Object[][] {{"low", 140.0}, {"strap", 200.0}, {"bump", 400.0}}) {
+      bench.gap((String) read[0], Math.max(0, 6 + 0.1 * ((double) read[1] - levelMetMm)));
+    }
+    for (Object[] read :
+        new Object[][] {{"x-strap", crossedStopMm}, {"x-mid", 300.0}, {"x-bump", 410.0}}) {
+      bench.gap((String) read[0], Math.max(0, 6 + 0.1 * ((double) read[1] - crossedMetMm)));
+    }
+    return bench;
+  }
+
+  @Test
+  void a_crossed_stop_that_went_stale_leaves_no_margin_of_the_level_one_alone() {
+    // Level 10 left at 200 less 190; crossed 30 short at 150 less 180. By the level stop alone the
+    // crossed limit would lie 20 beyond.
+    AxleBench bench = curves(190, 150, 180);
+    assertEquals(-30, margin(bench.travel("lr"), End.DROOP).orElseThrow(), 1e-6);
+    assertEquals(Optional.empty(), margin(strapOf(bench, "rr").travel("lr"), End.DROOP));
+  }
+
   @Test
   void a_margin_is_never_better_for_what_went_stale_at_either_end() {
     Random random = new Random(20_251_126);
     int withheld = 0;
     for (int i = 0; i < 300; i++) {
       AxleBench bench =
-          crossedWithNames(160 + 40 * random.nextDouble(), 400 + 20 * random.nextDouble());
-      for (String height : List.of("strap", "ride", "bump", "x1", "x2")) {
-        bench.gap(height, 14 * random.nextDouble());
-      }
+          curves(
+              150 + 60 * random.nextDouble(),
+              130 + 80 * random.nextDouble(),
+              140 + 80 * random.nextDouble());
       String changed = random.nextBoolean() ? "lr" : "rr";
       TravelFindings before = bench.travel("lr");
       TravelFindings after = strapOf(bench, changed).travel("lr");

@@ -97,7 +97,7 @@ class LayoutsTest {
     assertEquals(entries, shop.entries(), "sent twice, and from a second tab");
     assertTrue(shop.get("/corners/" + car + "-lr").text().contains("unsteered double A-arm"));
     assertFalse(shop.get("/cars/" + car).text().contains("More corners"));
-    for (String no : List.of("solid-axle-end", "leaf-spring", "")) {
+    for (String no : List.of("leaf-spring", "")) {
       String other = car("Vole" + no, Map.of());
       String corners = "/cars/" + other + "/corners";
       shop.browser.post(corners, Map.of("end", "rear", "layout", no)).is(422);

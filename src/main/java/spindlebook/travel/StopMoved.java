@@ -2,8 +2,10 @@ package spindlebook.travel;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import spindlebook.corner.Adjuster;
 import spindlebook.corner.Card;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
@@ -17,43 +19,66 @@ import spindlebook.uncertainty.Figure;
  * </pre>
  *
  * <p>S the stop's wheel position now and m the margin of its end (mm, + towards bump; m &lt; 0 is
- * short); w how far the wheel goes (mm) when the strap's length, or the gap from stop to pad where
+ * short), on a solid axle each by itself both together and crossed; w how far the wheel goes (mm) when the strap's length, or the gap from stop to pad where
  * it is solid, changes by what is set ({@link PositionToSetting#wheelChange}). Assumes that what is
  * held back for stretch or impact stays as it is. Empty when the stop is not known, fewer than two
  * lengths were read, or the curve never has that length. Source: derived here from {@link
  * PositionToSetting}. Worked example: on a straight line of 1 mm strap for 2 mm of wheel, a strap
  * 10 mm shorter stops the wheel 20 mm higher.
  *
+ * @param pairing how the ends of a solid axle stand; null for a wheel hung alone
  * @param marginMm empty when there is no margin today
  */
 public record StopMoved(
-    End end, Figure positionMm, Optional<Figure> marginMm, PositionToSetting.By by) {
+    End end,
+    Pairing pairing,
+    Figure positionMm,
+    Optional<Figure> marginMm,
+    PositionToSetting.By by) {
 
-  public static Optional<StopMoved> of(
+  /** One for each pairing of a solid axle in which it can be foretold; at most one elsewhere. */
+  public static List<StopMoved> of(
       Card card, TravelFindings travel, Adjuster adjuster, Setting from, Setting to) {
     if (from == null || from.amount() == null || to.amount() == null || from.unit() != to.unit()) {
-      return Optional.empty();
+      return List.of();
     }
     double changeMm = to.amount() - from.amount();
     if (adjuster.unit() != SettingUnit.LENGTH) {
       if (adjuster.step() == null) {
-        return Optional.empty();
+        return List.of();
       }
       changeMm *= adjuster.step().mm() * (adjuster.moreShortens() ? -1 : 1);
     }
+    double byMm = changeMm;
     return switch (adjuster.kind()) {
       case LIMIT_STRAP ->
-          moved(travel.droop(), Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH)), changeMm);
-      case BUMP_STOP_SPACER -> moved(travel.bump(), new SolidStop(card).closing(), changeMm);
-      default -> Optional.empty();
+          moved(
+              travel.droop(),
+              pairing -> Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH, pairing)),
+              byMm);
+      case BUMP_STOP_SPACER ->
+          moved(travel.bump(), pairing -> new SolidStop(card, pairing).closing(), byMm);
+      default -> List.of();
     };
   }
 
-  private static Optional<StopMoved> moved(EndFindings end, List<Node> lengths, double changeMm) {
-    if (end.stop().isEmpty() || lengths.size() < 2) {
+  private static List<StopMoved> moved(
+      EndFindings end, Function<Pairing, List<Node>> lengths, double changeMm) {
+    return end.reaches().stream()
+        .flatMap(reach -> moved(end, reach, lengths.apply(reach.pairing()), changeMm).stream())
+        .toList();
+  }
+
+  private static Optional<StopMoved> moved(
+      EndFindings end, EndFindings.Reach reach, List<Node> lengths, double changeMm) {
+    if (reach.stop().isEmpty() || lengths.size() < 2) {
       return Optional.empty();
     }
-    Figure stopMm = end.stop().get().positionMm();
+    Figure stopMm = reach.stop().get().positionMm();
+    Optional<Figure> marginMm =
+        end.marginMm()
+            .flatMap(m -> reach.neededMm())
+            .map(needed -> Judged.room(end.end(), stopMm, needed));
     try {
       PositionToSetting.Converted wheel =
           PositionToSetting.wheelChange(lengths, stopMm.value(), changeMm);
@@ -61,8 +86,9 @@ public record StopMoved(
       return Optional.of(
           new StopMoved(
               end.end(),
+              reach.pairing(),
               stopMm.plus(wheel.changeMm()),
-              end.marginMm().map(m -> m.plus(inwardMm)),
+              marginMm.map(m -> m.plus(inwardMm)),
               wheel.by()));
     } catch (IllegalArgumentException noSuchLength) {
       return Optional.empty();

@@ -6,7 +6,6 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import spindlebook.card.Shown;
@@ -175,7 +174,8 @@ public final class TrialPages {
   }
 
   private static Stream<String> lines(StopMoved moved, TravelWords words) {
-    String stop = moved.end() == End.DROOP ? "The strap" : "The bump stop";
+    String stop = moved.end() == End.DROOP ? "the strap" : "the bump stop";
+    String paired = moved.pairing() == null ? "" : ", " + moved.pairing().words();
     String how =
         moved.by() == PositionToSetting.By.RATIO
             ? " (by the ratio alone: no reading lies there)"
@@ -183,8 +183,10 @@ public final class TrialPages {
     double fromZeroMm = words.zero().from(moved.positionMm().value()) - moved.positionMm().value();
     return Stream.concat(
         Stream.of(
-            "Predicted: "
-                + stop.toLowerCase(Locale.ROOT)
+            "Predicted"
+                + paired
+                + ": "
+                + stop
                 + " would stop the wheel at "
                 + TrialRows.signed(moved.positionMm().plus(fromZeroMm), words.lengths())
                 + " "
@@ -196,6 +198,7 @@ public final class TrialPages {
                 m ->
                     "Predicted margin in "
                         + (moved.end() == End.DROOP ? "droop" : "bump")
+                        + paired
                         + ": "
                         + TrialRows.signed(m, words.lengths())
                         + "."));

@@ -7,7 +7,7 @@ import static spindlebook.travel.StandardCorner.bench;
 import static spindlebook.travel.StandardCorner.holes;
 import static spindlebook.travel.StandardCorner.limit;
 
-import java.util.Optional;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Card;
@@ -21,7 +21,7 @@ class StopMovedTest {
     return limit(bench(CornerBench.realTools().oneMark()), 11.05 * INCH);
   }
 
-  private static Optional<StopMoved> to(CornerBench bench, Setting to) {
+  private static List<StopMoved> to(CornerBench bench, Setting to) {
     Card card = bench.card();
     InForce strap = card.adjuster(AdjusterKind.LIMIT_STRAP).orElseThrow();
     return StopMoved.of(card, CornerTravel.of(card), strap.adjuster(), strap.setting(), to);
@@ -38,7 +38,7 @@ class StopMovedTest {
   void a_strap_ten_millimetres_shorter_stops_the_wheel_twenty_higher_and_the_margin_grows_so() {
     CornerBench bench = inMillimetres();
     EndFindings droop = bench.travel().droop();
-    StopMoved moved = to(bench, new Setting("498 mm", SettingUnit.LENGTH, 498.0)).orElseThrow();
+    StopMoved moved = to(bench, new Setting("498 mm", SettingUnit.LENGTH, 498.0)).get(0);
     double stopMm = droop.stop().orElseThrow().positionMm().value();
     assertEquals(End.DROOP, moved.end());
     assertEquals(stopMm + 20, moved.positionMm().value(), 1e-6);
@@ -51,7 +51,7 @@ class StopMovedTest {
   void a_higher_hole_of_one_inch_is_one_inch_of_strap() {
     CornerBench bench = shortBy().adjuster(holes("1 in", "hole 3"));
     double stopMm = bench.travel().droop().stop().orElseThrow().positionMm().value();
-    StopMoved moved = to(bench, new Setting("hole 4", SettingUnit.HOLES, 4.0)).orElseThrow();
+    StopMoved moved = to(bench, new Setting("hole 4", SettingUnit.HOLES, 4.0)).get(0);
     assertEquals(stopMm + 2 * INCH, moved.positionMm().value(), 1e-6);
   }
 
@@ -60,7 +60,7 @@ class StopMovedTest {
     Card card = inMillimetres().card();
     InForce strap = card.adjuster(AdjusterKind.LIMIT_STRAP).orElseThrow();
     assertEquals(
-        Optional.empty(),
+        List.of(),
         StopMoved.of(
             card,
             CornerTravel.of(card),

@@ -29,7 +29,9 @@ public final class NeedAddress {
       return of(corner, words, List.of(next.need()));
     }
     String near = "near " + words.position(next.nearMm()) + " " + words.zero().words();
-    ToRead there = new ToRead(read.name(), near, read.steering(), read.quantity(), read.point());
+    ToRead there =
+        new ToRead(
+            read.name(), near, read.steering(), read.quantity(), read.point(), read.pairing());
     return ToReadAddress.newRound(corner, List.of(there));
   }
 

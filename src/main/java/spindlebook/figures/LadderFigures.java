@@ -88,6 +88,9 @@ final class LadderFigures {
       node.put("how", "withheld");
       Figures.figure(node, "atMostMm", Optional.ofNullable(withheld.atMostMm()));
       needs(node, withheld.needs());
+    } else if (win instanceof Win.SameStop same) {
+      node.put("how", "same-stop");
+      node.put("other", same.other());
     } else {
       node.put("how", win instanceof Win.NothingBeyond ? "nothing-beyond" : "not-met");
     }

@@ -2,6 +2,7 @@ package spindlebook.limits;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
@@ -11,6 +12,7 @@ import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Card;
+import spindlebook.corner.Pairing;
 import spindlebook.limits.LimitsView.Link;
 import spindlebook.limits.LimitsView.OneEnd;
 import spindlebook.limits.LimitsView.RungRow;
@@ -60,10 +62,7 @@ final class EndRows {
         words.finding(end),
         words.cure(end),
         end.cure().map(c -> CureAddress.of(card, c)).orElse(null),
-        LadderBlade.of(
-                words, say, ladder, end, numbered, "ladder-" + ladder.end().words(), ladderTitle())
-            .map((TapeBlade blade) -> BladeDrawing.standing(blade))
-            .orElse(null),
+        end.reaches().stream().flatMap(r -> blade(r, numbered).stream()).toList(),
         rungs,
         none(numbered),
         in(Rung.State.KEPT_TO).stream().map(r -> row(r, 0)).toList(),
@@ -71,8 +70,12 @@ final class EndRows {
         together.apply(unknown.stream().flatMap(r -> r.needs().stream()).toList()));
   }
 
-  private String ladderTitle() {
-    return "What acts at " + ladder.end().words() + ", in order";
+  private Optional<LimitsView.Blade> blade(EndFindings.Reach reach, List<Rung> numbered) {
+    String paired = reach.pairing() == null ? "" : reach.pairing().words();
+    String id = "ladder-" + ladder.end().words() + (reach.pairing() == Pairing.CROSSED ? "-x" : "");
+    String title = "What acts at " + ladder.end().words() + (paired.isEmpty() ? "" : ", " + paired);
+    return LadderBlade.of(words, say, ladder, end, reach, numbered, id, title + ", in order")
+        .map((TapeBlade b) -> new LimitsView.Blade(Capital.of(paired), BladeDrawing.standing(b)));
   }
 
   private List<Rung> in(Rung.State state) {
@@ -106,12 +109,15 @@ final class EndRows {
         kept ? "" : say.winning(rung),
         kept ? "" : say.curedBy(rung),
         kept ? List.of() : cures(rung),
-        stop ? links(stopReadings()) : links(rung.limit().readings()));
+        stop ? links(stopReadings(rung)) : links(rung.limit().readings()));
   }
 
-  private List<String> stopReadings() {
+  private List<String> stopReadings(Rung rung) {
     return Stream.concat(
-            end.stop().stream().flatMap(s -> s.readings().stream()),
+            end.reaches().stream()
+                .filter(r -> r.mm() != null && r.mm().equals(rung.atMm()))
+                .flatMap(r -> r.stop().stream())
+                .flatMap(s -> s.readings().stream()),
             end.heldBack().stream().flatMap(h -> h.readings().stream()))
         .distinct()
         .toList();

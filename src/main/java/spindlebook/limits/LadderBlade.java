@@ -8,6 +8,7 @@ import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Ladder;
+import spindlebook.travel.Limit;
 import spindlebook.travel.Rung;
 import spindlebook.uncertainty.Figure;
 import spindlebook.web.FigureText;
@@ -25,21 +26,25 @@ final class LadderBlade {
   private final LadderWords say;
   private final Ladder ladder;
   private final EndFindings end;
+  private final EndFindings.Reach reach;
   private final int outward;
   private final List<Mark> marks = new ArrayList<>();
   private final List<Band> bands = new ArrayList<>();
 
-  private LadderBlade(TravelWords words, LadderWords say, Ladder ladder, EndFindings end) {
+  private LadderBlade(
+      TravelWords words, LadderWords say, Ladder ladder, EndFindings end, EndFindings.Reach reach) {
     this.words = words;
     this.say = say;
     this.ladder = ladder;
     this.end = end;
+    this.reach = reach;
     this.outward = ladder.end().outward();
   }
 
   /**
    * Empty when nothing at this end has a place.
    *
+   * @param reach the stop, on a solid axle of the one pairing whose motion is drawn
    * @param numbered the rungs that act, in order
    */
   static Optional<TapeBlade> of(
@@ -47,10 +52,11 @@ final class LadderBlade {
       LadderWords say,
       Ladder ladder,
       EndFindings end,
+      EndFindings.Reach reach,
       List<Rung> numbered,
       String id,
       String title) {
-    return new LadderBlade(words, say, ladder, end).blade(numbered, id, title);
+    return new LadderBlade(words, say, ladder, end, reach).blade(numbered, id, title);
   }
 
   private Optional<TapeBlade> blade(List<Rung> numbered, String id, String title) {
@@ -58,7 +64,9 @@ final class LadderBlade {
     for (int i = 0; i < numbered.size() && marks.size() < MOST_RUNGS; i++) {
       Rung rung = numbered.get(i);
       if (rung.atMm() != null) {
-        marks.add(mark(i + 1, rung, first));
+        if (drawn(rung)) {
+          marks.add(mark(i + 1, rung, first));
+        }
         first = false;
       }
     }
@@ -88,17 +96,30 @@ final class LadderBlade {
                 + "."));
   }
 
+  /** The ground is met in either motion of a solid axle. */
+  private boolean drawn(Rung rung) {
+    return reach.pairing() == null
+        || rung.condition().isEmpty()
+        || rung.condition().equals(reach.pairing().words());
+  }
+
   private void bands(double innerMm) {
-    Optional<Double> limit = end.rules().map(l -> from(l.positionMm()));
+    Optional<Double> limit = limit().map(l -> from(l.positionMm()));
     Optional<Double> usable = limit.isPresent() ? needed() : stop();
-    Optional<Double> reach =
-        ladder.rungs().stream()
-            .filter(r -> r.what() == Rung.What.STOP && r.atMm() != null)
-            .findFirst()
-            .map(r -> from(r.atMm()));
-    limit.ifPresent(l -> reach.ifPresent(r -> band(l, r, Band.Kind.BEYOND)));
-    limit.or(() -> reach).ifPresent(l -> usable.ifPresent(u -> band(u, l, Band.Kind.HELD_BACK)));
+    Optional<Double> goesTo = Optional.ofNullable(reach.mm()).map(this::from);
+    limit.ifPresent(l -> goesTo.ifPresent(r -> band(l, r, Band.Kind.BEYOND)));
+    limit.or(() -> goesTo).ifPresent(l -> usable.ifPresent(u -> band(u, l, Band.Kind.HELD_BACK)));
     usable.ifPresent(u -> band(innerMm, u, Band.Kind.USABLE));
+  }
+
+  /** The limit that comes first in this motion. */
+  private Optional<Limit> limit() {
+    return end.rules().isEmpty()
+        ? Optional.empty()
+        : end.limits().stream()
+            .filter(Limit::found)
+            .filter(l -> l.pairing() == null || l.pairing() == reach.pairing())
+            .findFirst();
   }
 
   /** Only outwards: a limit that lies further out than the stop leaves nothing beyond it. */
@@ -109,11 +130,11 @@ final class LadderBlade {
   }
 
   private Optional<Double> stop() {
-    return end.stop().map(s -> from(s.positionMm()));
+    return reach.stop().map(s -> from(s.positionMm()));
   }
 
   private Optional<Double> needed() {
-    return end.neededStopMm().filter(n -> end.rules().isPresent()).map(this::from);
+    return reach.neededMm().filter(n -> limit().isPresent()).map(this::from);
   }
 
   private Mark mark(int number, Rung rung, boolean first) {

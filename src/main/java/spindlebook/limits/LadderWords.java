@@ -25,12 +25,13 @@ final class LadderWords {
 
   /** "tie rod to upper arm, full right"; the stop by what it is, with what is held back. */
   String name(Rung rung) {
-    String condition = rung.condition().isEmpty() ? "" : ", " + rung.condition();
     if (rung.limit() != null) {
-      return words.name(rung.limit()) + condition;
+      return words.name(rung.limit());
     }
+    String condition = rung.condition().isEmpty() ? "" : ", " + rung.condition();
     return switch (rung.what()) {
-      case STOP -> droop ? "the strap, its stretch counted" : "the bump stop, impact counted";
+      case STOP ->
+          (droop ? "the strap, its stretch counted" : "the bump stop, impact counted") + condition;
       case SHOCK -> droop ? "shock's reserve at its open end" : "shock's reserve at its closed end";
       case GROUND -> "frame to ground";
       case GAP, ANGLE, PLUNGE -> "a watch point";
@@ -68,6 +69,9 @@ final class LadderWords {
     }
     if (win instanceof Win.Withheld withheld) {
       return withheld.atMostMm() == null ? "not told yet" : "not told, at most";
+    }
+    if (win instanceof Win.SameStop same) {
+      return "won above, " + ladder.rungs().get(same.other()).condition();
     }
     return win instanceof Win.Nothing
         ? "nothing alone"
@@ -128,6 +132,9 @@ final class LadderWords {
       return withheld.needs().isEmpty()
           ? untold + most + "."
           : untold + most + ": first it needs " + needs(withheld.needs()) + ".";
+    }
+    if (win instanceof Win.SameStop) {
+      return "It is the same " + (droop ? "strap" : "bump stop") + ", let out for both at once.";
     }
     return win instanceof Win.NothingBeyond
         ? "Nothing else was found to limit this end."

@@ -40,7 +40,8 @@ public record LimitsView(
    * The ladder of one end.
    *
    * @param cure the change of the stop that keeps every rule; may be empty
-   * @param blade null where no rung has a place
+   * @param blades one for each motion in which a rung has a place: both together and crossed on a
+   *     solid axle
    * @param none said in place of rungs that are not there; may be empty
    * @param kept rules kept as far as they were read
    * @param unknown what could act anywhere
@@ -52,12 +53,19 @@ public record LimitsView(
       String finding,
       String cure,
       String cureHref,
-      BladeDrawing blade,
+      List<Blade> blades,
       List<RungRow> rungs,
       String none,
       List<RungRow> kept,
       List<UnknownRow> unknown,
       String readUnknown) {}
+
+  /**
+   * One motion of an end, drawn.
+   *
+   * @param title how the ends of a solid axle stand; empty for a wheel hung alone
+   */
+  public record Blade(String title, BladeDrawing drawing) {}
 
   /**
    * One thing that ends the motion.

@@ -13,6 +13,7 @@ import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Card;
+import spindlebook.corner.Layout;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPoint;
 import spindlebook.limits.LimitsView.Link;
@@ -55,7 +56,7 @@ final class LimitsViews {
     Ladder bump = Ladder.of(travel, End.BUMP);
     return new LimitsView(
         corner,
-        "Positions are " + words.zero().words() + ", + towards bump.",
+        "Positions are " + words.zero().words() + ", + towards bump." + pairings(),
         counts(),
         rows,
         ranked.size() - rows.size(),
@@ -63,6 +64,13 @@ final class LimitsViews {
         List.of(end(droop), end(bump)),
         travel.midTravel().stream().map(this::mid).toList(),
         locks(droop, bump));
+  }
+
+  private String pairings() {
+    return card.layout() == Layout.SOLID_AXLE_END
+        ? " Both together and crossed are two motions, each counted from its own stop: first comes"
+            + " what the wheel gets past the furthest."
+        : "";
   }
 
   private OneEnd end(Ladder ladder) {

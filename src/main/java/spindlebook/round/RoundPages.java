@@ -180,7 +180,11 @@ public final class RoundPages {
             raw(card, round, lengths),
             nextWords(card, round),
             nextHref(card, round),
-            histories.mirror(card).map(m -> m.place().words()).map(m -> these(card, m)).orElse(null),
+            histories
+                .mirror(card)
+                .map(m -> m.place().words())
+                .map(m -> these(card, m))
+                .orElse(null),
             otherEnd.isEmpty() ? "/rounds/" + round.key() + "/guide" : null);
     Html.show(ctx, Html.TEMPLATES.roundRound(frame, view, FormKey.fresh(card.lastChange())));
   }

@@ -3,6 +3,7 @@ package spindlebook.travel;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import spindlebook.corner.Steering;
@@ -20,6 +21,21 @@ import spindlebook.uncertainty.Figure;
  * P_i the wheel position (mm, + towards bump) at which rung i acts, counted from mid-travel
  * outwards: L or U for a limit, S − e or B + r for the stop. Everything before a rung is held to be
  * cured: wins add up along the ladder. What two places share (a mark, a tape) cancels.
+ *
+ * <p>The ends of a solid axle both together and crossed are two motions, each with a stop of its
+ * own, and one strap makes both. There each rung is counted from the stop of its own pairing:
+ *
+ * <pre>
+ *   x_i = R_p − P_i (droop)    x_i = P_i − R_p (bump)    win_i = x_(i+1) − x_i
+ * </pre>
+ *
+ * R_p where the stop lets the wheel go in pairing p (mm): x is the room of {@link Judged}, 0 for
+ * the stops, less than 0 for what the wheel gets past. Within one pairing this is the same as
+ * above. A win is then how much further at the wheel the strap or bump stop could be set, which
+ * holds as far as it lets the wheel go by as much in either pairing. The stop's two rungs are cured
+ * together. What is worked so: level tube L 195, stop 200; crossed tank L 190, stop 170, so x 5 and
+ * −20; by position alone the tank would lie further out than the tube. The tank comes first and
+ * wins 20 up to the stops, these 5 up to the tube.
  *
  * <p>A bracket is planned from its reading that keeps the rule, so its own win is at most, the win
  * up to it at least, what is told. A rule kept at its last reading hides what lies beyond: a win
@@ -48,18 +64,19 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
   /** Of one end of a card's findings. */
   public static Ladder of(TravelFindings travel, End end) {
     EndFindings findings = travel.at(end);
-    List<Need> others = otherNeeds(findings);
+    List<Need> needs = otherNeeds(findings);
+    boolean alone = findings.reaches().size() == 1;
     List<Rung> stops =
         findings.reaches().stream()
-            .map(
-                r ->
-                    Rungs.stop(
-                        r.mm(),
-                        r.pairing() == null ? others : r.needs(),
-                        r.pairing() == null ? "" : r.pairing().words()))
+            .map(r -> alone ? Rungs.stop(r.mm(), needs, "") : axleStop(r))
             .toList();
-    List<Acting> limits = findings.limits().stream().map(Acting::of).toList();
-    return of(end, stops, limits, others, travel.midTravel());
+    List<Rung> limits =
+        findings.limits().stream().map(l -> Rungs.of(end, Acting.of(l), l.reachMm())).toList();
+    return of(end, stops, limits, needs, travel.midTravel());
+  }
+
+  private static Rung axleStop(EndFindings.Reach reach) {
+    return Rungs.stop(reach.mm(), reach.needs(), reach.pairing().words());
   }
 
   /**
@@ -71,17 +88,15 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
    */
   public static Ladder of(
       End end, Figure reachMm, List<Acting> limits, List<Need> needs, List<MidTravel> midTravel) {
-    return of(end, List.of(Rungs.stop(reachMm, needs, "")), limits, needs, midTravel);
+    List<Rung> rungs = limits.stream().map(acting -> Rungs.of(end, acting, reachMm)).toList();
+    return of(end, List.of(Rungs.stop(reachMm, needs, "")), rungs, needs, midTravel);
   }
 
   private static Ladder of(
-      End end, List<Rung> stops, List<Acting> limits, List<Need> needs, List<MidTravel> midTravel) {
-    List<Rung> rungs =
-        Stream.concat(
-                Stream.concat(stops.stream(), Rungs.neverGiven(needs).stream()),
-                limits.stream().map(acting -> Rungs.of(end, acting)))
-            .sorted(inOrderOfActing(end))
-            .toList();
+      End end, List<Rung> stops, List<Rung> limits, List<Need> needs, List<MidTravel> midTravel) {
+    List<Rung> unordered =
+        Stream.of(stops, Rungs.neverGiven(needs), limits).flatMap(List::stream).toList();
+    List<Rung> rungs = unordered.stream().sorted(inOrderOfActing(end, stops)).toList();
     Ladder bare = new Ladder(end, rungs, midTravel, List.of());
     List<Rung> winning =
         IntStream.range(0, rungs.size()).mapToObj(i -> rungs.get(i).winning(bare.win(i))).toList();
@@ -94,10 +109,23 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
         .toList();
   }
 
-  private static Comparator<Rung> inOrderOfActing(End end) {
+  private static Comparator<Rung> inOrderOfActing(End end, List<Rung> stops) {
     return Comparator.comparingInt(Ladder::group)
-        .thenComparingDouble(r -> r.atMm() == null ? 0 : r.atMm().value() * end.outward())
+        .thenComparingDouble(r -> r.atMm() == null ? 0 : outMm(end, stops, r))
         .thenComparing(r -> !r.acts());
+  }
+
+  /** Counted from its own stop on an axle; one that is not known stands where the other does. */
+  private static double outMm(End end, List<Rung> stops, Rung rung) {
+    Figure fromMm =
+        stops.size() == 1
+            ? null
+            : Stream.concat(Stream.of(rung), stops.stream())
+                .map(Rung::reachMm)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .orElse(null);
+    return (rung.atMm().value() - (fromMm == null ? 0 : fromMm.value())) * end.outward();
   }
 
   private static int group(Rung rung) {
@@ -116,18 +144,31 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
       case ACTS, BRACKET -> {
         List<Integer> outwards =
             IntStream.range(i + 1, rungs.size()).filter(j -> rungs.get(j).acts()).boxed().toList();
-        yield win(i, outwards);
+        yield rung.what() == Rung.What.STOP ? stopWin(i, outwards) : win(i, outwards);
       }
     };
+  }
+
+  /** Letting the stop out lets it out in both pairings of an axle. */
+  private Win stopWin(int i, List<Integer> outwards) {
+    return IntStream.range(0, i)
+        .filter(j -> rungs.get(j).what() == Rung.What.STOP && rungs.get(j).acts())
+        .mapToObj(j -> (Win) new Win.SameStop(j))
+        .findFirst()
+        .orElseGet(
+            () ->
+                win(
+                    i,
+                    outwards.stream().filter(j -> rungs.get(j).what() != Rung.What.STOP).toList()));
   }
 
   /** {@code outwards}: those that act further out and are not cured, in order. */
   private Win win(int i, List<Integer> outwards) {
     Rung rung = rungs.get(i);
     Integer next = outwards.isEmpty() ? null : outwards.get(0);
-    Figure mm = next == null ? null : outFrom(rung, rungs.get(next).atMm());
+    Figure mm = next == null ? null : outFrom(rung, rungs.get(next));
     List<Need> anywhere = needsOf(r -> r.state() == Rung.State.NEEDS);
-    if (!anywhere.isEmpty()) {
+    if (!anywhere.isEmpty() || (next != null && mm == null)) {
       return new Win.Withheld(mm, anywhere);
     }
     if (mm != null && mm.value() <= mm.U()) {
@@ -135,7 +176,7 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
     }
     List<Rung> unread = keptShortOf(next);
     if (!unread.isEmpty()) {
-      Figure readMm = outFrom(rung, unread.get(0).atMm());
+      Figure readMm = outFrom(rung, unread.get(0));
       List<Need> beyond = unread.stream().map(r -> Rungs.readBeyond(end, r)).toList();
       return readMm.value() > readMm.U()
           ? new Win.AsFarAsRead(readMm, beyond)
@@ -153,7 +194,7 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
   private Win nothing(int i, List<Integer> outwards, Figure apartMm) {
     List<Integer> together = new ArrayList<>(List.of(i));
     for (int j : outwards) {
-      Figure apart = outFrom(rungs.get(i), rungs.get(j).atMm());
+      Figure apart = outFrom(rungs.get(i), rungs.get(j));
       if (apart.value() > apart.U()) {
         break;
       }
@@ -167,7 +208,7 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
   private List<Rung> keptShortOf(Integer next) {
     return rungs.stream()
         .filter(r -> r.state() == Rung.State.KEPT_TO)
-        .filter(r -> next == null || outFrom(r, rungs.get(next).atMm()).value() > TINY_MM)
+        .filter(r -> next == null || outFrom(r, rungs.get(next)).value() > TINY_MM)
         .toList();
   }
 
@@ -175,9 +216,14 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
     return rungs.stream().filter(which).flatMap(r -> r.needs().stream()).distinct().toList();
   }
 
-  /** How much further out a position lies. */
-  private Figure outFrom(Rung rung, Figure toMm) {
-    return Judged.room(end, rung.atMm(), toMm);
+  /** How much further out one acts than another; null when a stop between pairings is missing. */
+  private Figure outFrom(Rung rung, Rung to) {
+    if (rung.condition().equals(to.condition())) {
+      return Judged.room(end, rung.atMm(), to.atMm());
+    }
+    Figure from = rung.roomMm(end);
+    Figure room = to.roomMm(end);
+    return from == null || room == null ? null : room.minus(from);
   }
 
   private List<LockLimits> atLocks() {

@@ -14,6 +14,8 @@ import spindlebook.uncertainty.Figure;
  * @param atMm wheel position at which it acts, as it is planned with: where the stop lets the wheel
  *     go in the end, where a limit's rule is met, or the reading of a bracket that keeps it; of a
  *     rule kept at its last reading, that reading; null when it is not known
+ * @param reachMm where the stop lets the wheel go in the motion in which this acts, on a solid axle
+ *     both together or crossed; null when that is not known
  * @param brokenMm the other end of a bracket: it acts somewhere between; null otherwise
  * @param wins what curing it wins
  * @param curedBy what cures it, to win travel
@@ -25,6 +27,7 @@ public record Rung(
     String condition,
     State state,
     Figure atMm,
+    Figure reachMm,
     Figure brokenMm,
     Win wins,
     Set<CuredBy> curedBy,
@@ -79,7 +82,12 @@ public record Rung(
     return state == State.ACTS || state == State.BRACKET;
   }
 
+  /** Wheel travel from where its stop lets the wheel go; negative when the wheel gets past it. */
+  Figure roomMm(End end) {
+    return reachMm == null ? null : Judged.room(end, reachMm, atMm);
+  }
+
   Rung winning(Win win) {
-    return new Rung(what, limit, condition, state, atMm, brokenMm, win, curedBy, needs);
+    return new Rung(what, limit, condition, state, atMm, reachMm, brokenMm, win, curedBy, needs);
   }
 }

@@ -22,7 +22,7 @@ final class Rungs {
 
   private Rungs() {}
 
-  static Rung of(End end, Acting acting) {
+  static Rung of(End end, Acting acting, Figure reachMm) {
     Limit limit = acting.limit();
     Rung.What what = what(limit);
     Set<Rung.CuredBy> curedBy =
@@ -41,6 +41,7 @@ final class Rungs {
         acting.condition(),
         state,
         limit.positionMm(),
+        reachMm,
         brokenMm,
         new Win.NotMet(),
         curedBy,
@@ -96,6 +97,7 @@ final class Rungs {
         null,
         condition,
         atMm == null ? Rung.State.NEEDS : Rung.State.ACTS,
+        atMm,
         atMm,
         null,
         new Win.NotMet(),

@@ -19,12 +19,13 @@ import spindlebook.uncertainty.Figure;
  * </pre>
  *
  * <p>S the stop's wheel position now and m the margin of its end (mm, + towards bump; m &lt; 0 is
- * short), on a solid axle each by itself both together and crossed; w how far the wheel goes (mm) when the strap's length, or the gap from stop to pad where
- * it is solid, changes by what is set ({@link PositionToSetting#wheelChange}). Assumes that what is
- * held back for stretch or impact stays as it is. Empty when the stop is not known, fewer than two
- * lengths were read, or the curve never has that length. Source: derived here from {@link
- * PositionToSetting}. Worked example: on a straight line of 1 mm strap for 2 mm of wheel, a strap
- * 10 mm shorter stops the wheel 20 mm higher.
+ * short), on a solid axle each by itself both together and crossed; w how far the wheel goes (mm)
+ * when the strap's length, or the gap from stop to pad where it is solid, changes by what is set
+ * ({@link PositionToSetting#wheelChange}). Assumes that what is held back for stretch or impact
+ * stays as it is. Empty when the stop is not known, fewer than two lengths were read, or the curve
+ * never has that length. Source: derived here from {@link PositionToSetting}. Worked example: on a
+ * straight line of 1 mm strap for 2 mm of wheel, a strap 10 mm shorter stops the wheel 20 mm
+ * higher.
  *
  * @param pairing how the ends of a solid axle stand; null for a wheel hung alone
  * @param marginMm empty when there is no margin today

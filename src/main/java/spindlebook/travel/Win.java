@@ -50,6 +50,9 @@ public sealed interface Win {
     }
   }
 
+  /** What the other one wins: it is the same strap or bump stop, in the other pairing. */
+  record SameStop(int other) implements Win {}
+
   /** Nothing else was found to limit this end. */
   record NothingBeyond() implements Win {}
 

@@ -98,6 +98,44 @@ final class AxleBench {
         .height("x-bump", "full-bump", "crossed", bumpMm, 210);
   }
 
+  /** Shock and ground of the left end so far out, 90 and 1500, that neither comes first. */
+  AxleBench roomy() {
+    String[][] given = {
+      {"shock-open", "470 mm"},
+      {"shock-closed", "100 mm"},
+      {"tyre-squashed-radius", "2000 mm"},
+      {"mark-to-lowest-frame", "500 mm"}
+    };
+    for (String[] g : given) {
+      line(
+          g[0],
+          "definition",
+          "{\"corner\":\"lr\",\"given\":{\"dimension\":\"%s\",\"length\":\"%s\"}}"
+              .formatted((Object[]) g));
+    }
+    for (String allowance :
+        new String[] {"shock-open-reserve", "shock-closed-reserve", "ground-clearance"}) {
+      line(
+          allowance,
+          "definition",
+          "{\"corner\":\"lr\",\"heldBack\":{\"allowance\":\"%s\",\"length\":\"0 mm\"}}"
+              .formatted(allowance));
+    }
+    return this;
+  }
+
+  /** 460 long at 100, a millimetre less for each of wheel. */
+  AxleBench shock(String height, double positionMm) {
+    return line(
+        "s-" + height,
+        "reading",
+        """
+        {"height":"%s","steering":"straight","quantity":"shock-length","result":"number",\
+        "length":"%s"}\
+        """
+            .formatted(height, mm(560 - positionMm)));
+  }
+
   CarBook book() {
     return HandBooks.of(lines);
   }

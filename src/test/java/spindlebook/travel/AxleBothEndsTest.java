@@ -154,30 +154,6 @@ class AxleBothEndsTest {
   }
 
   @Test
-  void the_ladder_has_a_stop_for_each_pairing_and_a_crossed_limit_between_them() {
-    // Crossed 0.1 mm per mm: 4 at 180, 6 at 200, 27 at 410. Rule 6 met at 200. Level: 7 at 200,
-    // kept to its last reading. Stops: level 200, crossed 180.
-    AxleBench bench = crossedWithNames(180, 410);
-    bench
-        .line("x3", "height", crossed("in-between", 300, "in-between", 300))
-        .gap("strap", 7)
-        .gap("bump", 27)
-        .gap("x1", 4)
-        .gap("x3", 16)
-        .gap("x2", 27);
-    Ladder droop = Ladder.of(bench.travel("lr"), End.DROOP);
-    List<Rung> acting = droop.rungs().stream().filter(Rung::acts).toList();
-    assertEquals(
-        List.of("GAP crossed 200", "STOP both together 200", "STOP crossed 180"),
-        acting.stream()
-            .map(r -> r.what() + " " + r.condition() + " " + Math.round(r.atMm().value()))
-            .sorted()
-            .toList());
-    assertEquals("crossed", acting.get(2).condition());
-    assertEquals(Rung.What.STOP, acting.get(2).what());
-  }
-
-  @Test
   void travel_as_it_could_be_is_what_both_pairings_leave() {
     // Rule 6. Level 0.2 per mm, 2 at 180: met at 200, where the strap is, margin 0. Crossed 0.1 per
     // mm, 4 at 150: met at 170, and the strap lets the wheel to 150, margin −20.

@@ -70,7 +70,7 @@ class EveryPageTest {
     }
   }
 
-  private static void whole(Page page) {
+  static void whole(Page page) {
     String at = page.path();
     String html = page.html();
     assertEquals(

@@ -51,24 +51,8 @@ class FirstScreenTest {
       shop.get(signOffs + "/new").form(signOffs).with("why", "only round the yard").keep();
       marmot.adjust(marmot.right, "limit-strap", "17");
       Collection<Page> pages = Crawl.from(shop.browser, "/", "/cars");
-      List<String> heavy = new ArrayList<>();
-      List<String> lines = new ArrayList<>();
-      for (Page page : pages) {
-        if (page.status() != 200 || page.path().startsWith("/static/")) {
-          continue;
-        }
-        int html = fetch(shop, page.path()).wireBytes();
-        int bytes = html;
-        for (String file : needed(shop, page.path())) {
-          bytes += fetch(shop, file).wireBytes();
-        }
-        String line =
-            String.format("%6d bytes, %5d of them the page: %s", bytes, html, page.path());
-        lines.add(line);
-        if (bytes > MOST) {
-          heavy.add(line);
-        }
-      }
+      List<String> lines = weighed(shop, pages);
+      List<String> heavy = lines.stream().filter(FirstScreenTest::heavy).toList();
       System.out.println("first screens, heaviest first:");
       lines.stream()
           .sorted(Comparator.reverseOrder())
@@ -78,6 +62,27 @@ class FirstScreenTest {
       assertTrue(lines.size() > 100, "pages: " + lines.size());
       assertEquals(List.of(), heavy.stream().limit(5).toList());
     }
+  }
+
+  /** A line for each page, its bytes first. */
+  List<String> weighed(Shop shop, Collection<Page> pages) throws IOException, InterruptedException {
+    List<String> lines = new ArrayList<>();
+    for (Page page : pages) {
+      if (page.status() != 200 || page.path().startsWith("/static/")) {
+        continue;
+      }
+      int html = fetch(shop, page.path()).wireBytes();
+      int bytes = html;
+      for (String file : needed(shop, page.path())) {
+        bytes += fetch(shop, file).wireBytes();
+      }
+      lines.add(String.format("%6d bytes, %5d of them the page: %s", bytes, html, page.path()));
+    }
+    return lines;
+  }
+
+  static boolean heavy(String line) {
+    return Integer.parseInt(line.substring(0, 6).strip()) > MOST;
   }
 
   /** The stylesheet, the modules, and what these import. */

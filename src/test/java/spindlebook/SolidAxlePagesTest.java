@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
@@ -367,6 +369,38 @@ class SolidAxlePagesTest {
     assertTrue(curve.contains("straight, crossed"), curve);
     String sides = shop.get("/cars/" + marmot.car + "/sides?axle=rear").is(200).text();
     assertTrue(sides.contains(", crossed"), sides);
+  }
+
+  @Test
+  void every_link_of_a_measured_axle_opens_a_whole_page_in_one_flight_of_packets()
+      throws IOException, InterruptedException {
+    measure();
+    marmot.adjust(right, "limit-strap", "19");
+    Collection<Page> pages =
+        Crawl.from(shop.browser, "/cars/" + marmot.car, "/corners/" + left, "/corners/" + right);
+    assertTrue(pages.size() > 150, "pages: " + pages.size());
+    for (Page page : pages) {
+      if (page.status() != 302 && page.status() != 303) {
+        assertEquals(200, page.status(), () -> page.path() + " is linked to");
+      }
+      if (page.status() == 200 && !page.path().startsWith("/static/")) {
+        EveryPageTest.whole(page);
+      }
+    }
+    List<String> heavy =
+        new FirstScreenTest().weighed(shop, pages).stream().filter(FirstScreenTest::heavy).toList();
+    assertEquals(List.of(), heavy.stream().limit(5).toList());
+  }
+
+  @Test
+  void the_limits_of_an_axle_tell_each_pairing_from_its_own_stop_and_draw_each_on_a_tape() {
+    measure();
+    Page limits = shop.get("/corners/" + left + "/limits").is(200);
+    assertTrue(limits.html().contains("ladder-droop-x"), "crossed has a tape of its own");
+    assertTrue(limits.text().contains("two motions"), limits.text());
+    JsonNode droop = shop.figures(left).at("/ladders/droop/rungs");
+    assertEquals("crossed", droop.get(0).get("condition").asText());
+    shop.get("/corners/" + left + "/trial?adjuster=limit-strap&to=19").is(200);
   }
 
   private JsonNode height(String corner, String key) {

@@ -1,6 +1,7 @@
 package spindlebook.corner;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -18,7 +19,7 @@ public record AxleOrder(HeightName name, Pairing pairing, HeightName otherEnd) {
       return round.toRead().stream()
           .map(t -> t.pairing() == null ? together(t.name()) : crossed(t.name(), round))
           .distinct()
-          .sorted(java.util.Comparator.comparing(AxleOrder::pairing).thenComparing(AxleOrder::name))
+          .sorted(Comparator.comparing(AxleOrder::pairing).thenComparing(AxleOrder::name))
           .toList();
     }
     List<AxleOrder> order =

@@ -80,10 +80,7 @@ public final class Histories {
   public Optional<Card> otherEnd(Card card) {
     return card.layout() != Layout.SOLID_AXLE_END
         ? Optional.empty()
-        : of(card.car())
-            .cornerAt(card.place().mirror())
-            .map(c -> card(card.car(), c))
-            .filter(o -> o.layout() == Layout.SOLID_AXLE_END);
+        : mirror(card).filter(o -> o.layout() == Layout.SOLID_AXLE_END);
   }
 
   /** The card of the corner on the car's other side, where the car has it; now. */

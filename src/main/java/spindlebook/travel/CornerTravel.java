@@ -213,13 +213,7 @@ public final class CornerTravel {
     Optional<Cure> cure =
         rules.filter(l -> l.roomMm() != null && l.roomMm().value() < 0).isPresent()
                 && margin.isPresent()
-            ? StopCure.of(
-                    card,
-                    end,
-                    stop.pairing(),
-                    stop.found().get().positionMm().value(),
-                    placed.stream().filter(l -> l.roomMm() != null).toList())
-                .map(c -> c.leaving(openAfter(c, end, found, stops)))
+            ? cure(end, placed, stop, stops).map(c -> c.leaving(openAfter(c, end, found, stops)))
             : Optional.empty();
     return new EndFindings(
         end,
@@ -255,6 +249,32 @@ public final class CornerTravel {
 
   private static Optional<Figure> needed(End end, Limit limit, Stop stop) {
     return stop.held().map(h -> limit.positionMm().minus(h.mm().times(end.outward())));
+  }
+
+  /**
+   * The change that keeps the limits of every pairing, worked out in each from the lengths read in
+   * it, because a strap moves the wheel by more in one than in the other; where none were read,
+   * from those of the pairing that rules.
+   */
+  private Optional<Cure> cure(End end, List<Limit> placed, Stop ruling, List<Stop> stops) {
+    List<Optional<Cure>> cures = new ArrayList<>();
+    for (Stop stop : stops) {
+      List<Limit> its =
+          placed.stream()
+              .filter(l -> l.roomMm() != null && stopOf(stops, l.pairing()).equals(stop))
+              .toList();
+      if (StopCure.wantsStopNearer(its)) {
+        cures.add(cure(end, its, stop).or(() -> cure(end, its, ruling)));
+      }
+    }
+    return cures.stream().anyMatch(Optional::isEmpty)
+        ? Optional.empty()
+        : cures.stream().flatMap(Optional::stream).max(Comparator.comparingDouble(Cure::setMm));
+  }
+
+  private Optional<Cure> cure(End end, List<Limit> limits, Stop stop) {
+    return stop.found()
+        .flatMap(s -> StopCure.of(card, end, stop.pairing(), s.positionMm().value(), limits));
   }
 
   /** The limit that cannot be told though the stop is set as advised; null when none is left. */

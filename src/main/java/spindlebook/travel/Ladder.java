@@ -33,9 +33,9 @@ import spindlebook.uncertainty.Figure;
  * the stops, less than 0 for what the wheel gets past. Within one pairing this is the same as
  * above. A win is then how much further at the wheel the strap or bump stop could be set, which
  * holds as far as it lets the wheel go by as much in either pairing. The stop's two rungs are cured
- * together. What is worked so: level tube L 195, stop 200; crossed tank L 190, stop 170, so x 5 and
- * −20; by position alone the tank would lie further out than the tube. The tank comes first and
- * wins 20 up to the stops, these 5 up to the tube.
+ * together. Worked: level tube L 195, stop 200; crossed tank L 190, stop 170, so x 5 and −20; by
+ * position alone the tank would lie further out than the tube. The tank comes first and wins 20 up
+ * to the stops, these 5 up to the tube.
  *
  * <p>A bracket is planned from its reading that keeps the rule, so its own win is at most, the win
  * up to it at least, what is told. A rule kept at its last reading hides what lies beyond: a win

@@ -50,6 +50,10 @@ final class StopCure {
         : spacer(card, pairing, stopMm, neededMm);
   }
 
+  static boolean wantsStopNearer(List<Limit> limits) {
+    return limits.stream().anyMatch(l -> nearerMm(l) > 0);
+  }
+
   private static double nearerMm(Limit limit) {
     return (limit.found() ? limit.roomMm().U() : 0) - limit.roomMm().value();
   }

@@ -124,6 +124,28 @@ final class AxleBench {
     return this;
   }
 
+  AxleBench strapLength(String height, double mm) {
+    return line(
+        "l-" + height,
+        "reading",
+        """
+        {"height":"%s","steering":"straight","quantity":"strap-length","result":"number",\
+        "length":"%s"}\
+        """
+            .formatted(height, mm(mm)));
+  }
+
+  /** The left strap set by its length, 508 at first. */
+  AxleBench strapByLength() {
+    return line(
+        "by-length",
+        "definition",
+        """
+        {"corner":"lr","adjuster":{"adjuster":"strap","kind":"limit-strap","unit":"length",\
+        "moreShortens":false,"first":"508 mm"}}\
+        """);
+  }
+
   /** 460 long at 100, a millimetre less for each of wheel. */
   AxleBench shock(String height, double positionMm) {
     return line(

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Card;
 import spindlebook.corner.InForce;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
 
@@ -67,5 +68,52 @@ class StopMovedTest {
             strap.adjuster(),
             null,
             new Setting("498 mm", SettingUnit.LENGTH, 498.0)));
+  }
+
+  /**
+   * Level 1 of strap for 2 of wheel, crossed 1 for 4: ten shorter is 20 and 40. Level tube met at
+   * 230, past the stop at 200 by 30; crossed at 190, past 170 by 20.
+   */
+  @Test
+  void on_a_solid_axle_it_is_foretold_both_together_and_crossed_by_the_lengths_of_each() {
+    AxleBench bench = new AxleBench().strapByLength().level().crossed(170, 410);
+    bench.height("x-mid", "in-between", "crossed", 290, 300);
+    bench.strapLength("strap", 500).strapLength("ride", 450);
+    bench.strapLength("x-strap", 500).strapLength("x-mid", 470);
+    bench.gap("strap", 6 - 1.5).gap("ride", 6 + 3.5).gap("bump", 6 + 8.5);
+    bench.gap("x-strap", 6 - 1).gap("x-mid", 6 + 5).gap("x-bump", 6 + 11);
+    Card card = bench.book().card("lr");
+    InForce strap = card.adjuster(AdjusterKind.LIMIT_STRAP).orElseThrow();
+    TravelFindings travel = CornerTravel.of(card);
+    List<StopMoved> moved =
+        StopMoved.of(
+            card,
+            travel,
+            strap.adjuster(),
+            strap.setting(),
+            new Setting("498 mm", SettingUnit.LENGTH, 498.0));
+    assertEquals(
+        List.of(Pairing.BOTH_TOGETHER, Pairing.CROSSED),
+        moved.stream().map(StopMoved::pairing).toList());
+    assertEquals(220, moved.get(0).positionMm().value(), 1e-6);
+    assertEquals(210, moved.get(1).positionMm().value(), 1e-6);
+    assertEquals(-10, moved.get(0).marginMm().orElseThrow().value(), 1e-6);
+    assertEquals(20, moved.get(1).marginMm().orElseThrow().value(), 1e-6);
+    // 30 level needs 15 of strap, 20 crossed only 5: the larger change keeps both.
+    assertEquals(15, travel.droop().cure().orElseThrow().wantedMm(), 1e-6);
+  }
+
+  @Test
+  void a_strap_is_shortened_for_the_pairing_that_takes_the_larger_change_though_another_rules() {
+    // Level 30 short needs 15 of strap; crossed 40 short, at 1 for 4 only 10.
+    AxleBench bench = new AxleBench().strapByLength().level().crossed(170, 410);
+    bench.height("x-mid", "in-between", "crossed", 290, 300);
+    bench.strapLength("strap", 500).strapLength("ride", 450);
+    bench.strapLength("x-strap", 500).strapLength("x-mid", 470);
+    bench.gap("strap", 6 - 1.5).gap("ride", 6 + 3.5).gap("bump", 6 + 8.5);
+    bench.gap("x-strap", 6 - 2).gap("x-mid", 6 + 4).gap("x-bump", 6 + 10);
+    EndFindings droop = bench.travel("lr").droop();
+    assertEquals(Pairing.CROSSED, droop.rules().orElseThrow().pairing());
+    assertEquals(15, droop.cure().orElseThrow().wantedMm(), 1e-6);
   }
 }

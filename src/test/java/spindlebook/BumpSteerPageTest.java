@@ -124,6 +124,30 @@ class BumpSteerPageTest {
   }
 
   @Test
+  void a_shim_tried_says_how_much_more_levels_toe() {
+    marmot.adjust(marmot.left, "tie-rod-shim", "1/8");
+    toeAsAngles();
+    assertTrue(page().text().contains("None was tried."), page().text());
+    marmot.adjust(marmot.left, "tie-rod-shim", "1/4");
+    marmot.adjust(marmot.left, "tie-rod-shim", "3/8");
+    assertTrue(page().text().contains("+1/4 in was tried. To say how much more"), page().text());
+    // Half the slope is left after a quarter of an inch: another quarter takes it away.
+    toe("0.496875°", "0.33125°", "0.146875°", "-0.01875°", "-0.240625°");
+    Page page = page();
+    assertTrue(page.text().contains("Still to add +1/4 in"), page.text());
+    assertTrue(page.text().contains("took the slope from −0.100"), page.text());
+    assertTrue(page.text().contains("to −0.050"), page.text());
+  }
+
+  @Test
+  void toe_at_lock_is_left_out_and_said_to_be() {
+    toeAsAngles();
+    marmot.read(marmot.low, "full-left", TOE, "2°");
+    assertTrue(page().text().contains("1 reading of toe at lock left out here"), page().text());
+    assertTrue(page().text().contains("Slope at ride + turns in going up −0.100"));
+  }
+
+  @Test
   void curves_are_drawn_with_a_table_beneath_and_compared_with_what_held_before() {
     Page gap = shop.get("/corners/" + marmot.left + "/curves?of=p-tie-rod-upper-arm").is(200);
     assertEquals(3, count(gap, "<polyline class=\"chart-line\" points=\"[^0]"));

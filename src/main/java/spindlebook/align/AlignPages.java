@@ -38,7 +38,7 @@ public final class AlignPages {
         ctx,
         Html.TEMPLATES.alignBumpsteer(
             frame(card, "Bump steer"),
-            new BumpSteerViews(card, asked(ctx, "middle")).view(),
+            new BumpSteerViews(card, histories.of(card.car()), asked(ctx, "middle")).view(),
             actions(card)));
   }
 

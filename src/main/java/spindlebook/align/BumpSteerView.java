@@ -15,6 +15,7 @@ import spindlebook.web.State;
  * @param shape slope and bend at ride; empty while something is needed for them
  * @param meaning what the shape says of the tie rod
  * @param next readings that would tell more
+ * @param shim null on a wheel that is not steered
  * @param needs what must be read or given first, each with where
  */
 public record BumpSteerView(
@@ -26,6 +27,7 @@ public record BumpSteerView(
     String rack,
     List<Meaning> meaning,
     List<String> next,
+    Shim shim,
     List<Need> needs,
     Field middle,
     String curvesHref) {
@@ -41,6 +43,14 @@ public record BumpSteerView(
   public record Fact(String name, FigureText figure, String words) {}
 
   public record Meaning(String fault, String sureness, String effect) {}
+
+  /**
+   * A shim under the outer tie-rod end, as it was tried.
+   *
+   * @param more how much more would level toe; null while that cannot be told
+   * @param href the change in the book; null before one
+   */
+  public record Shim(FigureText more, String words, String href) {}
 
   /**
    * @param href where that is done

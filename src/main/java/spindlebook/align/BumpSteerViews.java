@@ -15,6 +15,7 @@ import spindlebook.alignment.ShapeMeaning;
 import spindlebook.alignment.TellsApart;
 import spindlebook.alignment.ToeRange;
 import spindlebook.alignment.Window;
+import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.Steering;
@@ -36,6 +37,7 @@ final class BumpSteerViews {
   private static final double PER_MM = 100;
 
   private final Card card;
+  private final CarBook book;
   private final Lengths lengths;
   private final CornerChart chart;
   private final CurveRead read;
@@ -44,8 +46,9 @@ final class BumpSteerViews {
   private final List<Need> needs = new ArrayList<>();
   private String middleProblem = "";
 
-  BumpSteerViews(Card card, String typedMiddle) {
+  BumpSteerViews(Card card, CarBook book, String typedMiddle) {
     this.card = card;
+    this.book = book;
     this.lengths = new Lengths(card.details().unit());
     this.chart = new CornerChart(card);
     this.read = CurveRead.of(card, Curved.TOE, Steering.STRAIGHT, r -> true);
@@ -88,8 +91,9 @@ final class BumpSteerViews {
         rack(),
         meaning,
         next,
+        card.layout().steered() ? shim() : null,
         needs,
-        Field.of("middle", "How much of the middle")
+        Field.of("middle", "How long a middle to count")
             .typed(typedMiddle)
             .hint("Empty: half of it.")
             .problem(middleProblem)
@@ -135,7 +139,29 @@ final class BumpSteerViews {
         usable().isPresent()
             ? "The usable travel as set, stop to stop"
             : "A stop is not known yet, so this is the stretch that was read";
-    return stretch + ": " + place(w.fromMm()) + " to " + place(w.toMm()) + " " + fromZero() + ".";
+    return stretch
+        + ": "
+        + place(w.fromMm())
+        + " to "
+        + place(w.toMm())
+        + " "
+        + fromZero()
+        + "."
+        + leftOut();
+  }
+
+  private String leftOut() {
+    long n =
+        card.readings().stream()
+            .filter(Curved.TOE::reads)
+            .filter(r -> r.counts() && r.reading().steering() != Steering.STRAIGHT)
+            .count();
+    return n == 0
+        ? ""
+        : " Straight ahead only: "
+            + n
+            + (n == 1 ? " reading" : " readings")
+            + " of toe at lock left out here, drawn with the curves.";
   }
 
   private String fromZero() {
@@ -218,13 +244,19 @@ final class BumpSteerViews {
     }
     limit.ifPresent(
         l -> {
-          words.append(" Your limit: ").append(Rounded.number(l.upper() / DEGREE, 3));
-          words.append("°.");
+          words.append(" Your limit: ").append(limitWords(l));
           if (state(l, range) == State.CANT_TELL) {
             words.append(' ').append(settles(l, range));
           }
         });
     return words.toString();
+  }
+
+  /** As it was given, across the wheel, and the angle that is. */
+  private String limitWords(AgainstTarget limit) {
+    String given =
+        card.given(Dimension.TOE_RANGE).map(g -> lengths.text(g.length().mm())).orElse("");
+    return given + " across the wheel, " + Rounded.number(limit.upper() / DEGREE, 2) + "°.";
   }
 
   private static String settles(AgainstTarget limit, ToeRange range) {
@@ -294,20 +326,14 @@ final class BumpSteerViews {
   }
 
   private void facts(BumpShape shape, List<Fact> facts) {
-    boolean inch = card.details().unit() == LengthUnit.INCH;
-    double per = inch ? LengthUnit.INCH.mm() : PER_MM;
-    String travel = inch ? "in" : "100 mm";
     facts.add(
         new Fact("Toe at ride", Rounded.signed(shape.toeAtRideRad(), DEGREE, "°"), "+ is toe-in"));
-    facts.add(
-        new Fact(
-            "Slope at ride",
-            Rounded.signed(shape.slope(), DEGREE / per, "° per " + travel),
-            "+ turns in going up"));
+    facts.add(new Fact("Slope at ride", slopeText(shape.slope()), "+ turns in going up"));
     facts.add(
         new Fact(
             "Bend",
-            Rounded.signed(shape.curvature(), DEGREE / (per * per), "° per " + travel + "²"),
+            Rounded.signed(
+                shape.curvature(), DEGREE / (perMm() * perMm()), "° per " + travel() + "²"),
             "+ turns in at both ends"));
     facts.add(
         new Fact(
@@ -319,6 +345,59 @@ final class BumpSteerViews {
                 + place(shape.window().fromMm())
                 + " to "
                 + place(shape.window().toMm())));
+  }
+
+  private BumpSteerView.Shim shim() {
+    Optional<ShimTrial.Tried> last = new ShimTrial(card, book).last();
+    if (last.isEmpty()) {
+      return new BumpSteerView.Shim(
+          null,
+          "None was tried. Change the shim under the outer tie-rod end in the book, by a known"
+              + " thickness, set toe at ride again and read toe along the travel: this page then"
+              + " says how much more levels it.",
+          null);
+    }
+    ShimTrial.Tried tried = last.get();
+    return new BumpSteerView.Shim(
+        tried.moreMm().map(lengths::signedFigure).orElse(null), shimWords(tried), tried.entry());
+  }
+
+  private String shimWords(ShimTrial.Tried tried) {
+    String by = lengths.signed(tried.upMm()).replace('-', '−') + " " + card.details().unit().word();
+    if (tried.before() == null || tried.after() == null) {
+      return by
+          + " was tried. To say how much more, toe at three places or more and ride height are"
+          + " needed "
+          + (tried.before() == null ? "from before it; they were not read then." : "since it.");
+    }
+    String slopes =
+        by + " took the slope from " + slope(tried.before()) + " to " + slope(tried.after()) + ".";
+    return tried.moreMm().isEmpty()
+        ? slopes + " That change is within its ±: try a thicker one, or read toe again."
+        : slopes
+            + " + is more shim, − is less. Taken as a straight line; set toe at ride again, then"
+            + " read.";
+  }
+
+  private String slope(Figure radPerMm) {
+    FigureText text = slopeText(radPerMm);
+    return text.sign() + text.whole() + " ± " + text.plusMinus().whole() + text.unit();
+  }
+
+  private FigureText slopeText(Figure radPerMm) {
+    return Rounded.signed(radPerMm, DEGREE / perMm(), "° per " + travel());
+  }
+
+  private double perMm() {
+    return inch() ? LengthUnit.INCH.mm() : PER_MM;
+  }
+
+  private String travel() {
+    return inch() ? "in" : "100 mm";
+  }
+
+  private boolean inch() {
+    return card.details().unit() == LengthUnit.INCH;
   }
 
   private String rack() {

@@ -13,12 +13,10 @@ import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Steering;
 import spindlebook.travel.Bound;
+import spindlebook.travel.GivenFigures;
 import spindlebook.travel.MeasuredCurve;
 import spindlebook.travel.Node;
 import spindlebook.uncertainty.Figure;
-import spindlebook.uncertainty.Rectangular;
-import spindlebook.uncertainty.Source;
-import spindlebook.uncertainty.SourceKind;
 
 /**
  * What was read of one thing at one steering, as points along the travel that still count.
@@ -98,16 +96,7 @@ record CurveRead(
 
   /** How far apart the two places of a toe reading are, with its ± when the owner gave one. */
   static Optional<Figure> across(Card card) {
-    return card.given(Dimension.TOE_ACROSS).filter(g -> g.length().mm() > 0).map(CurveRead::figure);
-  }
-
-  private static Figure figure(Given given) {
-    Figure exact = Figure.exact(given.length().mm());
-    return given.halfWidth() == null
-        ? exact
-        : exact.withSource(
-            new Source("given:" + given.dimension(), SourceKind.ALLOWANCE),
-            Rectangular.u(given.halfWidth().mm()));
+    return card.given(Dimension.TOE_ACROSS).filter(g -> g.length().mm() > 0).map(GivenFigures::of);
   }
 
   /** The curve through them; empty with fewer than two places. */

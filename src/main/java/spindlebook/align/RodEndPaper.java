@@ -9,6 +9,7 @@ import spindlebook.alignment.ArmOnRodEnds;
 import spindlebook.alignment.ConvergingThreads;
 import spindlebook.alignment.Hand;
 import spindlebook.alignment.Link;
+import spindlebook.alignment.Propagated;
 import spindlebook.alignment.RodThread;
 import spindlebook.alignment.RodThreads;
 import spindlebook.alignment.ThreadEngaged;
@@ -32,11 +33,17 @@ import spindlebook.web.State;
 final class RodEndPaper {
   private static final double DEGREE = Math.toRadians(1);
   private static final double HALF_TURN = 0.5;
+  private static final double LEAST_MM = 25.4;
+  private static final double USUAL_SLACK_MM = 0.5;
+  private static final String NOT_TOGETHER =
+      "With these points the corner does not go together: look over all nine.";
 
   private final Card card;
   private final Posted typed;
   private final LengthUnit unit;
   private final Lengths lengths;
+  private final TypedFigures good;
+  private final ExactPaper exactly;
   private final List<Block> blocks = new ArrayList<>();
   private final List<String> notes = new ArrayList<>();
 
@@ -45,6 +52,8 @@ final class RodEndPaper {
     this.typed = typed;
     this.unit = card.details().unit();
     this.lengths = new Lengths(unit);
+    this.good = new TypedFigures(typed, unit);
+    this.exactly = new ExactPaper(typed, unit, good);
   }
 
   OnPaperView view() {
@@ -67,18 +76,29 @@ final class RodEndPaper {
     TypedAngle caster = typed.angle("caster");
     TypedLength engaged = typed.lengthFromZero("engaged", unit);
     TypedLength above = typed.length("outer-above", unit);
-    TypedLength steering = typed.lengthFromZero("steering-arm", unit);
+    TypedLength steering = steeringArm();
     Double slope = number("rod-slope");
     TypedLength slack = typed.lengthFromZero("slack", unit);
+    ArmOnRodEnds.Arm which = typed.word("which", ArmOnRodEnds.Arm.class, ArmOnRodEnds.Arm.UPPER);
+    List<Figure> pivots =
+        exactly.asked() && which == ArmOnRodEnds.Arm.UPPER ? exactly.read() : List.of();
     if (!typed.ok()) {
       return;
     }
-    ArmOnRodEnds.Arm which = typed.word("which", ArmOnRodEnds.Arm.class, ArmOnRodEnds.Arm.UPPER);
     ArmOnRodEnds ends =
-        new ArmOnRodEnds(which, front, rear, exact(apart), exact(arm), exact(spread));
+        new ArmOnRodEnds(
+            which,
+            front,
+            rear,
+            good.mm("apart", apart),
+            good.mm("arm", arm),
+            good.mm("spread", spread));
     Turns turns = new Turns(frontOut, rearOut);
     if (camber != null || caster != null) {
-      Turns wanted = ends.turnsFor(rad(camber), rad(caster));
+      Turns wanted = wanted(ends, pivots, rad(camber), rad(caster));
+      if (wanted == null) {
+        return;
+      }
       turns = wanted.settable(HALF_TURN);
       blocks.add(
           new Block(
@@ -90,16 +110,46 @@ final class RodEndPaper {
     Figure dCamber = ends.camberChangeRad(turns);
     Figure dCaster = ends.casterChangeRad(turns);
     List<Line> does = new ArrayList<>();
-    does.add(line("Camber", dCamber, "+ top outward; small changes, joint midway"));
+    does.add(line("Camber", dCamber, "+ top outward; short formula, good to 4 % up to 4 turns"));
     does.add(line("Caster", dCaster, "+ top rearward"));
     does.add(
         new Line(
-            "Arm's joint goes outboard", lengths.signedFigure(ends.jointOutMm(turns)), "", null));
+            "Arm's joint, + outboard", lengths.signedFigure(ends.jointOutMm(turns)), "", null));
     blocks.add(new Block(said(turns), does));
     toe(which, dCamber, dCaster, above, steering, slope, does);
+    exact(pivots, front, rear, turns);
+    notes.add("The same turns the other way put it back as it stood.");
     thread(engaged, turns, front, rear);
     binding(turns, front, rear, spread, slack);
     link(front, rear);
+  }
+
+  /** By the pivots where they are known, else by the short formula; null with the reason told. */
+  private Turns wanted(ArmOnRodEnds ends, List<Figure> pivots, double camberRad, double casterRad) {
+    if (pivots.isEmpty()) {
+      return ends.turnsFor(camberRad, casterRad);
+    }
+    try {
+      return ExactPaper.turnsFor(pivots, ends.front(), ends.rear(), camberRad, casterRad);
+    } catch (IllegalArgumentException | ArithmeticException | IllegalStateException e) {
+      typed.wrong("upper-joint", NOT_TOGETHER);
+      return null;
+    }
+  }
+
+  private void exact(List<Figure> pivots, RodThread front, RodThread rear, Turns turns) {
+    if (pivots.isEmpty()) {
+      notes.add(
+          exactly.asked()
+              ? "Exact turns are worked out for the upper arm only."
+              : "Type the pivots as measured to see what the turns do exactly.");
+      return;
+    }
+    try {
+      blocks.add(ExactPaper.block(pivots, front, rear, turns));
+    } catch (IllegalArgumentException | ArithmeticException | IllegalStateException e) {
+      typed.wrong("upper-joint", NOT_TOGETHER);
+    }
   }
 
   private Line turnsLine(String name, double exact, double settable, RodThread thread) {
@@ -134,10 +184,7 @@ final class RodEndPaper {
       TypedLength steering,
       Double slope,
       List<Line> does) {
-    if (which == ArmOnRodEnds.Arm.LOWER
-        || above == null
-        || steering == null
-        || steering.mm() == 0) {
+    if (which == ArmOnRodEnds.Arm.LOWER || above == null || steering == null) {
       notes.add(
           "Toe moves too. Type where the outer tie-rod end lies and how long the steering arm is"
               + " to see by how much (upper arm only).");
@@ -151,12 +198,15 @@ final class RodEndPaper {
         ToeKnockOn.rad(
             camber,
             caster,
-            exact(above),
-            exact(steering),
+            good.mm("outer-above", above),
+            good.mm("steering-arm", steering),
             Figure.exact(slope == null ? 0 : slope),
             card.details().rack());
     does.add(
-        line("Toe of this wheel comes along", toe, "+ in; the tie rod left alone. Set toe last."));
+        line(
+            "Toe of this wheel comes along",
+            toe,
+            "+ in; the tie rod left alone; short formula, good to a fifth. Set toe last."));
   }
 
   private void thread(TypedLength engaged, Turns turns, RodThread front, RodThread rear) {
@@ -164,14 +214,13 @@ final class RodEndPaper {
       notes.add("Type the thread engaged to see what is left of it.");
       return;
     }
+    Figure in = good.mm("engaged", engaged);
     blocks.add(
         new Block(
             "Thread left engaged",
             List.of(
-                engaged(
-                    "Front", new ThreadEngaged(front, exact(engaged), diameters()), turns.front()),
-                engaged(
-                    "Rear", new ThreadEngaged(rear, exact(engaged), diameters()), turns.rear()))));
+                engaged("Front", new ThreadEngaged(front, in, diameters()), turns.front()),
+                engaged("Rear", new ThreadEngaged(rear, in, diameters()), turns.rear()))));
   }
 
   private static double diameters() {
@@ -185,33 +234,57 @@ final class RodEndPaper {
         lengths.figure(after.figure()),
         "at least "
             + lengths.text(thread.ruleMm())
-            + ", 1.5 diameters (common practice); may come out "
-            + Rounded.signed(thread.turnsLeft(), 1)
-            + " turns in all",
-        after.decision() == Decision.CLEAR ? State.CLEAR : State.SHORT);
+            + ", 1.5 diameters (common practice); "
+            + left(thread.turnsLeft()),
+        state(after));
   }
 
   private void binding(
       Turns turns, RodThread front, RodThread rear, TypedLength spread, TypedLength slack) {
-    double leanRad = rad(typed.angle("thread-angle"));
     boolean converging = typed.has("thread-angle");
-    double apart =
+    Figure lean = good.rad("thread-angle", typed.angle("thread-angle"));
+    Figure apart =
         converging
-            ? ConvergingThreads.spreadMm(turns, front, rear, leanRad, leanRad)
-            : ConvergingThreads.squareSpreadMm(turns, front, rear, spread.mm());
-    boolean binds = ConvergingThreads.binds(apart, slack == null ? 0.5 : slack.mm());
+            ? Propagated.of(
+                List.of(lean), v -> ConvergingThreads.spreadMm(turns, front, rear, v[0], v[0]))
+            : Propagated.of(
+                List.of(good.mm("spread", spread)),
+                v -> ConvergingThreads.squareSpreadMm(turns, front, rear, v[0]));
+    double slackMm = slack == null ? USUAL_SLACK_MM : slack.mm();
+    AgainstTarget within = AgainstTarget.between(apart, -slackMm, slackMm);
     blocks.add(
         new Block(
             "Do the bolts still go in",
             List.of(
                 new Line(
                     "The balls go apart",
-                    lengths.signedFigure(apart),
+                    Rounded.signed(apart, 1, "mm", 2),
                     (slack == null ? "0.5 mm of slack in the tabs assumed. " : "")
-                        + (binds
-                            ? "More than the tabs' slack: it binds, unless the arm is two links."
-                            : "Within the tabs' slack."),
-                    binds ? State.SHORT : State.CLEAR))));
+                        + binding(within.decision())
+                        + (converging ? "" : " Threads square to the pivot line assumed."),
+                    state(within)))));
+  }
+
+  private static String binding(Decision within) {
+    return switch (within) {
+      case CLEAR -> "Within the tabs' slack.";
+      case SHORT -> "More than the tabs' slack: a welded arm binds; one of two links does not.";
+      case CANT_TELL -> "About as much as the tabs' slack: a welded arm may bind.";
+    };
+  }
+
+  private static State state(AgainstTarget target) {
+    return switch (target.decision()) {
+      case CLEAR -> State.CLEAR;
+      case SHORT -> State.SHORT;
+      case CANT_TELL -> State.CANT_TELL;
+    };
+  }
+
+  private static String left(double turns) {
+    return turns >= 0
+        ? "from now it may come out " + Rounded.number(turns, 1) + " turns and surely keep that"
+        : "from now it must go in " + Rounded.number(-turns, 1) + " turns to surely have that";
   }
 
   private void link(RodThread front, RodThread rear) {
@@ -256,7 +329,11 @@ final class RodEndPaper {
     parts.add(
         new FormPart.More(
             "Toe, thread and binding",
-            typed.has("engaged") || typed.has("outer-above") || typed.has("slack"),
+            typed.has("engaged")
+                || typed.has("outer-above")
+                || typed.has("steering-arm")
+                || typed.has("thread-angle")
+                || typed.has("slack"),
             List.of(
                 field("engaged", "Thread engaged now", "Shank less what shows.", unit.word()),
                 field("outer-above", "Outer tie-rod end above the lower joint", "", unit.word()),
@@ -267,7 +344,9 @@ final class RodEndPaper {
                     "Outer end above inner, by the rod's length; 0 is level.",
                     ""),
                 field("thread-angle", "Thread to pivot line", "90° is square; empty: square.", "°"),
-                field("slack", "Slack in the tabs", "", unit.word()))));
+                field("slack", "Slack in the tabs", "Empty: 0.5 mm.", unit.word()))));
+    parts.add(exactly.part());
+    parts.add(good.part());
     return parts;
   }
 
@@ -290,8 +369,16 @@ final class RodEndPaper {
 
   private TypedLength above(String name, String sentence) {
     TypedLength length = typed.neededLength(name, unit, sentence);
-    if (length != null && length.mm() == 0) {
+    if (length != null && length.mm() < LEAST_MM) {
       typed.wrong(name, sentence);
+    }
+    return length;
+  }
+
+  private TypedLength steeringArm() {
+    TypedLength length = typed.lengthFromZero("steering-arm", unit);
+    if (length != null && length.mm() < LEAST_MM) {
+      typed.wrong("steering-arm", "A steering arm is longer than that: type 1 in or more.");
     }
     return length;
   }
@@ -321,10 +408,6 @@ final class RodEndPaper {
 
   private static double rad(TypedAngle angle) {
     return angle == null ? 0 : angle.rad();
-  }
-
-  private static Figure exact(TypedLength length) {
-    return Figure.exact(length.mm());
   }
 
   private static Line line(String name, Figure rad, String words) {

@@ -16,8 +16,12 @@ final class Rounded {
 
   /** With its sign; {@code size} of one shown unit. */
   static FigureText signed(Figure figure, double size, String unit) {
+    return signed(figure, size, unit, decimals(figure.U() / size));
+  }
+
+  /** The same in so many decimals, where more would be nothing a hand could set. */
+  static FigureText signed(Figure figure, double size, String unit, int decimals) {
     double expanded = figure.U() / size;
-    int decimals = decimals(expanded);
     FigureText text = FigureText.of(signed(figure.value() / size, decimals), unit);
     return expanded > 0 ? text.within(plain(expanded, decimals, RoundingMode.CEILING)) : text;
   }

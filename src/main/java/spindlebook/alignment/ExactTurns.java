@@ -6,7 +6,8 @@ import org.apache.commons.math3.geometry.euclidean.threed.RotationConvention;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 
 /**
- * Camber, caster, KPI and toe after turns of the upper arm's rod ends, from measured pivots.
+ * Camber, caster, KPI and toe after turns of the upper arm's rod ends, from measured pivots; and
+ * back, the turns for a wanted change ({@link #turnsFor}).
  *
  * <pre>
  *   upper joint   on the circle of the turned arm, |U − L| as before
@@ -25,6 +26,9 @@ import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
  */
 public record ExactTurns(
     Vector3D upper, double camberRad, double toeRad, double casterRad, double kpiRad) {
+  private static final double STEP_MM = 1e-3;
+  private static final double NEAR_ENOUGH_RAD = 1e-9;
+  private static final int MOST_STEPS = 30;
 
   /** The lower arm stays where it is, as on a stand under the arm. */
   public static ExactTurns lowerArmHeld(Pivots p, double frontOutMm, double rearOutMm) {
@@ -41,6 +45,43 @@ public record ExactTurns(
                 -Math.toRadians(5),
                 Math.toRadians(5));
     return new Pose(p, frontOutMm, rearOutMm, lowerRad).figures();
+  }
+
+  /**
+   * The turns that change camber and caster by so much, the wheel's centre kept at its height:
+   * exact parts of turns, found from the short formula's by Newton's method.
+   *
+   * <pre>
+   *   J Δm = wanted − had,   m = n p of front and rear, mm;  J by differences of 0.001 mm
+   * </pre>
+   *
+   * <p>IllegalArgumentException where no turns bring it about. Worked example: what two turns in at
+   * both ends of the reference corner do takes −2.000 and −2.000 turns.
+   */
+  public static Turns turnsFor(
+      Pivots p, RodThread front, RodThread rear, double camberChangeRad, double casterChangeRad) {
+    ExactTurns now = wheelHeld(p, 0, 0);
+    double camber = now.camberRad + camberChangeRad;
+    double caster = now.casterRad + casterChangeRad;
+    double[] out = {0, 0};
+    for (int i = 0; i < MOST_STEPS; i++) {
+      ExactTurns at = wheelHeld(p, out[0], out[1]);
+      double camberLeft = camber - at.camberRad;
+      double casterLeft = caster - at.casterRad;
+      if (Math.abs(camberLeft) + Math.abs(casterLeft) < NEAR_ENOUGH_RAD) {
+        return new Turns(out[0] / front.pitchMm(), out[1] / rear.pitchMm());
+      }
+      ExactTurns byFront = wheelHeld(p, out[0] + STEP_MM, out[1]);
+      ExactTurns byRear = wheelHeld(p, out[0], out[1] + STEP_MM);
+      double a = (byFront.camberRad - at.camberRad) / STEP_MM;
+      double b = (byRear.camberRad - at.camberRad) / STEP_MM;
+      double c = (byFront.casterRad - at.casterRad) / STEP_MM;
+      double d = (byRear.casterRad - at.casterRad) / STEP_MM;
+      double det = a * d - b * c;
+      out[0] += (camberLeft * d - casterLeft * b) / det;
+      out[1] += (a * casterLeft - c * camberLeft) / det;
+    }
+    throw new IllegalArgumentException("no turns change camber and caster by that much");
   }
 
   /** The corner put together with the lower arm turned by an angle. */

@@ -13,10 +13,10 @@ import spindlebook.uncertainty.Figure;
  * as a straight line can. An input without uncertainty has none to hand on. Source: JCGM 100:2008,
  * 5.1.3 note 2, from memory.
  */
-final class Propagated {
+public final class Propagated {
   private Propagated() {}
 
-  static Figure of(List<Figure> inputs, ToDoubleFunction<double[]> formula) {
+  public static Figure of(List<Figure> inputs, ToDoubleFunction<double[]> formula) {
     double[] x = inputs.stream().mapToDouble(Figure::value).toArray();
     double[] sensitivities = new double[x.length];
     for (int i = 0; i < x.length; i++) {

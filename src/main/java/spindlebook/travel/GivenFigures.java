@@ -11,10 +11,10 @@ import spindlebook.uncertainty.SourceKind;
  * (rectangular, one source wherever the dimension enters; another number is another measuring, and
  * a source of its own).
  */
-final class GivenFigures {
+public final class GivenFigures {
   private GivenFigures() {}
 
-  static Figure of(Given given) {
+  public static Figure of(Given given) {
     Figure exact = Figure.exact(given.length().mm());
     return given.halfWidth() == null
         ? exact

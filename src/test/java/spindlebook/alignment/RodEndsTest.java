@@ -162,4 +162,32 @@ class RodEndsTest {
   private static double degrees(Figure rad) {
     return Math.toDegrees(rad.value());
   }
+
+  @Test
+  void exact_turns_come_back_from_what_they_did() {
+    RodThread thread = RodThreads.named("1/2-20").orElseThrow();
+    ExactTurns had = ExactTurns.wheelHeld(ReferenceCorner.G1, 0, 0);
+    for (double[] n : new double[][] {{-2, -2}, {1.5, -0.5}, {0, 3}, {0, 0}}) {
+      ExactTurns did =
+          ExactTurns.wheelHeld(
+              ReferenceCorner.G1, n[0] * thread.pitchMm(), n[1] * thread.pitchMm());
+      Turns back =
+          ExactTurns.turnsFor(
+              ReferenceCorner.G1,
+              thread,
+              thread,
+              did.camberRad() - had.camberRad(),
+              did.casterRad() - had.casterRad());
+      assertEquals(n[0], back.front(), 1e-4);
+      assertEquals(n[1], back.rear(), 1e-4);
+    }
+  }
+
+  @Test
+  void no_turns_lean_a_wheel_by_a_radian() {
+    RodThread thread = RodThreads.named("1/2-20").orElseThrow();
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> ExactTurns.turnsFor(ReferenceCorner.G1, thread, thread, 1.0, 0));
+  }
 }

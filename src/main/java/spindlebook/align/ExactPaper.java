@@ -1,0 +1,157 @@
+package spindlebook.align;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
+import spindlebook.align.OnPaperView.Block;
+import spindlebook.align.OnPaperView.Line;
+import spindlebook.alignment.ExactTurns;
+import spindlebook.alignment.Pivots;
+import spindlebook.alignment.Propagated;
+import spindlebook.alignment.RodThread;
+import spindlebook.alignment.Turns;
+import spindlebook.uncertainty.Figure;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TapeText;
+import spindlebook.units.TypedAngle;
+import spindlebook.web.Field;
+import spindlebook.web.FormPart;
+import spindlebook.web.Posted;
+
+/** What turns do exactly, from the corner's pivots as measured; the upper arm's. */
+final class ExactPaper {
+  private static final double DEGREE = Math.toRadians(1);
+
+  /** The points of {@link Pivots}, in its order. */
+  private static final List<String[]> POINTS =
+      List.of(
+          new String[] {"lower-front", "Lower arm, front pivot"},
+          new String[] {"lower-rear", "Lower arm, rear pivot"},
+          new String[] {"lower-joint", "Lower ball joint"},
+          new String[] {"upper-front", "Upper arm, front pivot"},
+          new String[] {"upper-rear", "Upper arm, rear pivot"},
+          new String[] {"upper-joint", "Upper ball joint"},
+          new String[] {"tie-inner", "Tie rod, inner end"},
+          new String[] {"tie-outer", "Tie rod, outer end"},
+          new String[] {"wheel-centre", "Wheel's centre"});
+
+  private static final int CAMBER = 3 * 9;
+  private static final int TOE = CAMBER + 1;
+
+  private final Posted typed;
+  private final LengthUnit unit;
+  private final TypedFigures good;
+
+  ExactPaper(Posted typed, LengthUnit unit, TypedFigures good) {
+    this.typed = typed;
+    this.unit = unit;
+    this.good = good;
+  }
+
+  boolean asked() {
+    return POINTS.stream().anyMatch(p -> typed.has(p[0]));
+  }
+
+  /** Every number as a figure; what is wrong is told of in its field. */
+  List<Figure> read() {
+    List<Figure> inputs = new ArrayList<>();
+    for (String[] point : POINTS) {
+      String[] parts = typed.text(point[0]).strip().split("\\s*;\\s*");
+      for (int i = 0; i < 3; i++) {
+        double mm =
+            parts.length == 3
+                ? TapeText.plain(parts[i], unit).map(l -> l.mm()).orElse(Double.NaN)
+                : Double.NaN;
+        if (Double.isNaN(mm)) {
+          typed.wrong(
+              point[0],
+              "Type three lengths with ; between: ahead; outboard; up. Such as 3; 14; 9.");
+        } else {
+          inputs.add(good.mm(point[0] + i, mm));
+        }
+      }
+    }
+    inputs.add(angle("camber-now"));
+    inputs.add(angle("toe-now"));
+    return inputs;
+  }
+
+  private Figure angle(String name) {
+    TypedAngle angle = typed.angle(name);
+    if (angle != null && Math.abs(angle.rad()) > Math.toRadians(20)) {
+      typed.wrong(name, "That is more than 20°; no wheel stands so.");
+    }
+    return good.rad(name, angle);
+  }
+
+  /** The turns that bring a wanted change about, none rounded. */
+  static Turns turnsFor(
+      List<Figure> inputs, RodThread front, RodThread rear, double camberRad, double casterRad) {
+    double[] v = inputs.stream().mapToDouble(Figure::value).toArray();
+    return ExactTurns.turnsFor(pivots(v), front, rear, camberRad, casterRad);
+  }
+
+  /** The same turns as the short formula's, with the wheel's centre kept at its height. */
+  static Block block(List<Figure> inputs, RodThread front, RodThread rear, Turns turns) {
+    double frontMm = turns.front() * front.pitchMm();
+    double rearMm = turns.rear() * rear.pitchMm();
+    return new Block(
+        "The same turns exactly, from the pivots",
+        List.of(
+            line("Camber", inputs, frontMm, rearMm, ExactTurns::camberRad, "+ top outward"),
+            line("Caster", inputs, frontMm, rearMm, ExactTurns::casterRad, "+ top rearward"),
+            line("KPI", inputs, frontMm, rearMm, ExactTurns::kpiRad, "+ top inboard"),
+            line(
+                "Toe of this wheel",
+                inputs,
+                frontMm,
+                rearMm,
+                ExactTurns::toeRad,
+                "+ in; tie rod and rack left alone, wheel's centre kept at its height")));
+  }
+
+  private static Line line(
+      String name,
+      List<Figure> inputs,
+      double frontMm,
+      double rearMm,
+      ToDoubleFunction<ExactTurns> of,
+      String words) {
+    Figure change =
+        Propagated.of(
+            inputs,
+            v -> {
+              Pivots p = pivots(v);
+              return of.applyAsDouble(ExactTurns.wheelHeld(p, frontMm, rearMm))
+                  - of.applyAsDouble(ExactTurns.wheelHeld(p, 0, 0));
+            });
+    return new Line(name, Rounded.signed(change, DEGREE, "°"), words, null);
+  }
+
+  private static Pivots pivots(double[] v) {
+    Vector3D[] p = new Vector3D[9];
+    for (int i = 0; i < p.length; i++) {
+      p[i] = new Vector3D(v[3 * i], v[3 * i + 1], v[3 * i + 2]);
+    }
+    return new Pivots(p[0], p[1], p[2], p[3], p[4], p[5], p[6], p[7], p[8], v[CAMBER], v[TOE]);
+  }
+
+  FormPart part() {
+    List<FormPart> parts = new ArrayList<>();
+    parts.add(
+        new FormPart.Said(
+            "Each point as ahead; outboard; up, from any one place of the frame, such as"
+                + " 3 1/2; 14; 9. Behind, inboard and below are −. Upper arm only."));
+    for (String[] point : POINTS) {
+      parts.add(field(point[0], point[1], unit.word()));
+    }
+    parts.add(field("camber-now", "Camber as it stands", "°"));
+    parts.add(field("toe-now", "Toe of this wheel as it stands", "°"));
+    return new FormPart.More("The pivots as measured, for exact turns", asked(), parts);
+  }
+
+  private FormPart field(String name, String label, String word) {
+    return new FormPart.Typed(typed.fill(Field.of(name, label).unit(word)));
+  }
+}

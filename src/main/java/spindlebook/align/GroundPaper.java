@@ -1,0 +1,154 @@
+package spindlebook.align;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.align.OnPaperView.Block;
+import spindlebook.align.OnPaperView.Line;
+import spindlebook.alignment.GroundAtBump;
+import spindlebook.corner.Card;
+import spindlebook.corner.Dimension;
+import spindlebook.travel.CornerTravel;
+import spindlebook.travel.GivenFigures;
+import spindlebook.uncertainty.Figure;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TypedLength;
+import spindlebook.web.Field;
+import spindlebook.web.FormPart;
+import spindlebook.web.Lengths;
+import spindlebook.web.Posted;
+
+/** How near the frame comes to the ground at full bump, on the tyre fitted or one planned. */
+final class GroundPaper {
+  private static final double RATIO_UNSURE = 0.05;
+
+  private final Card card;
+  private final Posted typed;
+  private final LengthUnit unit;
+  private final Lengths lengths;
+  private final TypedFigures good;
+
+  GroundPaper(Card card, Posted typed, TypedFigures good) {
+    this.card = card;
+    this.typed = typed;
+    this.unit = card.details().unit();
+    this.lengths = new Lengths(unit);
+    this.good = good;
+  }
+
+  /** Adds what is known; what is missing for it is told of in {@code notes} once it was asked. */
+  void add(List<Block> blocks, List<String> notes) {
+    Optional<Figure> squashed = squashed();
+    TypedLength wanted = typed.lengthFromZero("wanted", unit);
+    Figure ratio = ratio();
+    if (squashed.isEmpty() || !typed.ok()) {
+      return;
+    }
+    Optional<Figure> bump = CornerTravel.of(card).bump().stop().map(s -> s.positionMm());
+    Optional<Figure> down = card.given(Dimension.MARK_TO_LOWEST_FRAME).map(GivenFigures::of);
+    if (bump.isEmpty() || down.isEmpty()) {
+      notes.add(
+          bump.isEmpty()
+              ? "The frame at full bump needs to know where the stop is solid: measure that first."
+              : "The frame at full bump needs the frame mark's way down to the lowest frame point,"
+                  + " under what is given.");
+      return;
+    }
+    Figure clearance = GroundAtBump.clearanceMm(squashed.get(), bump.get(), down.get());
+    List<Line> lines = new ArrayList<>();
+    lines.add(new Line("Squashed radius", lengths.figure(squashed.get()), squashedFrom(), null));
+    lines.add(
+        new Line(
+            "− wheel position at full bump",
+            lengths.signedFigure(bump.get()),
+            "spindle less frame mark, where the stop is solid",
+            null));
+    lines.add(
+        new Line(
+            "− mark to lowest frame point",
+            lengths.figure(down.get()),
+            "as given" + (down.get().U() > 0 ? "" : "; no ± was given for it"),
+            null));
+    lines.add(
+        new Line(
+            "= frame to ground", lengths.signedFigure(clearance), "level ground and frame", null));
+    if (wanted != null) {
+      lines.add(spacer(clearance, wanted.mm(), ratio));
+    }
+    blocks.add(new Block("The frame at full bump, tyre squashed", lines));
+  }
+
+  private String squashedFrom() {
+    return typed.has("squashed") ? "as typed" : "as given for the tyre that is on";
+  }
+
+  private Line spacer(Figure clearance, double wantedMm, Figure ratio) {
+    double stepMm = unit == LengthUnit.INCH ? unit.mm() / 8 : 1;
+    if (ratio == null) {
+      return new Line(
+          "Spacer for " + lengths.text(wantedMm),
+          null,
+          "type how much the stop's gap closes for 1 of wheel, below",
+          null);
+    }
+    String spacer =
+        GroundAtBump.spacer(clearance, wantedMm, ratio, stepMm)
+            .map(s -> "Add " + lengths.text(s.count() * stepMm) + " of bump-stop spacer")
+            .orElse("No more spacer is needed");
+    return new Line(
+        spacer,
+        null,
+        "so that "
+            + lengths.text(wantedMm)
+            + " is kept though all of that ± goes the wrong way; in steps of "
+            + lengths.text(stepMm)
+            + "; the ratio taken as good to 5 %",
+        null);
+  }
+
+  private Optional<Figure> squashed() {
+    TypedLength planned = typed.lengthFromZero("squashed", unit);
+    return typed.has("squashed")
+        ? Optional.ofNullable(planned).map(p -> good.mm("squashed", p))
+        : card.given(Dimension.TYRE_SQUASHED_RADIUS).map(GivenFigures::of);
+  }
+
+  /** How much the stop's gap closes for each of wheel travel; null when it was not typed. */
+  private Figure ratio() {
+    if (!typed.has("ratio")) {
+      return null;
+    }
+    try {
+      double ratio = Double.parseDouble(typed.text("ratio").strip().replace(',', '.'));
+      if (ratio > 0 && ratio <= 3) {
+        return TypedFigures.assumed("ratio", ratio, RATIO_UNSURE * ratio);
+      }
+    } catch (NumberFormatException e) {
+      // Said below, with the numbers out of range.
+    }
+    typed.wrong("ratio", "Type a number between 0 and 3, such as 0.6.");
+    return null;
+  }
+
+  FormPart part() {
+    String given =
+        card.given(Dimension.TYRE_SQUASHED_RADIUS)
+            .map(g -> " Empty: " + lengths.text(g.length().mm()) + ", as given.")
+            .orElse("");
+    return new FormPart.More(
+        "The frame at full bump",
+        typed.has("squashed") || typed.has("wanted") || typed.has("ratio"),
+        List.of(
+            field(
+                "squashed",
+                "Squashed radius of the tyre",
+                "Spindle to ground, flattened." + given,
+                unit.word()),
+            field("wanted", "Frame to ground wanted", "", unit.word()),
+            field("ratio", "Stop's gap closes, for 1 of wheel", "Such as 0.6.", "")));
+  }
+
+  private FormPart field(String name, String label, String hint, String word) {
+    return new FormPart.Typed(typed.fill(Field.of(name, label).hint(hint).unit(word)));
+  }
+}

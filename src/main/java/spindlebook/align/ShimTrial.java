@@ -1,0 +1,108 @@
+package spindlebook.align;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.alignment.BumpShape;
+import spindlebook.alignment.BumpSteer;
+import spindlebook.alignment.ShimTried;
+import spindlebook.corner.AdjusterKind;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Change;
+import spindlebook.corner.Content;
+import spindlebook.corner.InForce;
+import spindlebook.corner.Setting;
+import spindlebook.corner.SettingUnit;
+import spindlebook.corner.Steering;
+import spindlebook.travel.Node;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * The last shim tried under the outer tie-rod end, out of the book: toe's slope before it and
+ * since, and how much more shim would level it.
+ */
+final class ShimTrial {
+  private static final int PLACES = 3;
+
+  /** Each is a card folded anew. */
+  private static final int MOST_CHANGES = 5;
+
+  private final Card card;
+  private final CarBook book;
+
+  ShimTrial(Card card, CarBook book) {
+    this.card = card;
+    this.book = book;
+  }
+
+  /**
+   * @param upMm how much thicker it became
+   * @param before slope at ride, rad per mm; null where toe was not read at enough places for it
+   * @param after likewise, by what was read since
+   * @param moreMm empty while the shim's doing cannot be told from the ± of the two slopes
+   */
+  record Tried(String entry, double upMm, Figure before, Figure after, Optional<Figure> moreMm) {}
+
+  /**
+   * Changes in a row without toe read between them count as one. Empty where no shim was changed by
+   * a known thickness.
+   */
+  Optional<Tried> last() {
+    List<Change> changes =
+        card.adjuster(AdjusterKind.TIE_ROD_SHIM).map(this::changes).orElse(List.of());
+    double upMm = 0;
+    for (Change change : changes) {
+      upMm += upMm(change).orElseThrow();
+      Optional<Figure> before = slope(book.asOf(change.n() - 1).card(card.corner()));
+      if (before.isPresent() && upMm != 0) {
+        return Optional.of(tried(changes.get(0), upMm, before.get()));
+      }
+    }
+    return changes.isEmpty() || upMm == 0
+        ? Optional.empty()
+        : Optional.of(tried(changes.get(0), upMm, null));
+  }
+
+  /** Of a known thickness, the last first, back to one that is not. */
+  private List<Change> changes(InForce shim) {
+    return card.changes().stream()
+        .filter(c -> shim.adjuster().adjuster().equals(c.adjuster()) && c.place() == card.place())
+        .sorted(Comparator.comparingLong(Change::n).reversed())
+        .takeWhile(c -> upMm(c).isPresent())
+        .limit(MOST_CHANGES)
+        .toList();
+  }
+
+  private Tried tried(Change last, double upMm, Figure before) {
+    Figure after = slope(card).orElse(null);
+    Optional<Figure> more =
+        before == null || after == null ? Optional.empty() : ShimTried.moreMm(before, after, upMm);
+    return new Tried("/entries/" + last.key(), upMm, before, after, more);
+  }
+
+  /** What the entry says now, a correction of it counted. */
+  private Optional<Double> upMm(Change change) {
+    return book.standing(change.key())
+        .filter(Content.Adjustment.class::isInstance)
+        .map(Content.Adjustment.class::cast)
+        .filter(a -> length(a.from()) && length(a.to()))
+        .map(a -> a.to().amount() - a.from().amount());
+  }
+
+  private static boolean length(Setting setting) {
+    return setting != null && setting.unit() == SettingUnit.LENGTH;
+  }
+
+  private static Optional<Figure> slope(Card card) {
+    CurveRead read = CurveRead.of(card, Curved.TOE, Steering.STRAIGHT, r -> true);
+    if (!read.angle() || Node.merge(read.nodes()).size() < PLACES) {
+      return Optional.empty();
+    }
+    BumpSteer steer = new BumpSteer(read.nodes());
+    CornerChart chart = new CornerChart(card);
+    return chart.travel().rideMm().isEmpty()
+        ? Optional.empty()
+        : steer.shape(steer.read(), chart.zero().mm()).map(BumpShape::slope);
+  }
+}

@@ -1,0 +1,98 @@
+package spindlebook.align;
+
+import java.util.List;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Rectangular;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TypedAngle;
+import spindlebook.units.TypedLength;
+import spindlebook.web.Field;
+import spindlebook.web.FormPart;
+import spindlebook.web.Lengths;
+import spindlebook.web.Posted;
+
+/**
+ * What was typed on paper as figures: each length, each angle as good as the owner says all of them
+ * are (rectangular), a source of its own.
+ */
+final class TypedFigures {
+  private static final double LEAST_GOOD_MM = 25.4 / 4;
+  private static final double LEAST_GOOD_RAD = Math.toRadians(2);
+  private static final double USUAL_RAD = Math.toRadians(0.1);
+
+  private final Posted typed;
+  private final LengthUnit unit;
+  private final double lengthU;
+  private final double angleU;
+
+  TypedFigures(Posted typed, LengthUnit unit) {
+    this.typed = typed;
+    this.unit = unit;
+    this.lengthU = Rectangular.u(goodMm());
+    this.angleU = Rectangular.u(goodRad());
+  }
+
+  private double goodMm() {
+    TypedLength good = typed.lengthFromZero("good", unit);
+    if (good != null && good.mm() > LEAST_GOOD_MM) {
+      typed.wrong("good", "Lengths that rough say nothing; type 1/4 in or less.");
+    }
+    return good == null || !typed.problem("good").isEmpty() ? usualMm(unit) : good.mm();
+  }
+
+  private double goodRad() {
+    TypedAngle good = typed.angle("good-angle");
+    if (good != null && !(good.rad() >= 0 && good.rad() <= LEAST_GOOD_RAD)) {
+      typed.wrong("good-angle", "Type an angle from 0 to 2°, such as 0.1.");
+    }
+    return good == null || !typed.problem("good-angle").isEmpty() ? USUAL_RAD : good.rad();
+  }
+
+  private static double usualMm(LengthUnit unit) {
+    return unit == LengthUnit.INCH ? unit.mm() / 16 : 1;
+  }
+
+  Figure mm(String name, TypedLength length) {
+    return own(name, length.mm(), lengthU);
+  }
+
+  /** Nothing typed is 0, and no more sure for it. */
+  Figure rad(String name, TypedAngle angle) {
+    return own(name, angle == null ? 0 : angle.rad(), angleU);
+  }
+
+  Figure mm(String name, double mm) {
+    return own(name, mm, lengthU);
+  }
+
+  private static Figure own(String name, double value, double u) {
+    return u == 0
+        ? Figure.exact(value)
+        : Figure.of(value, new Source("typed:" + name, SourceKind.PLACING), u);
+  }
+
+  /** A number that is assumed, or taken for good, within a half-width. */
+  static Figure assumed(String name, double value, double halfWidth) {
+    return Figure.of(
+        value, new Source("assumed:" + name, SourceKind.ALLOWANCE), Rectangular.u(halfWidth));
+  }
+
+  FormPart part() {
+    return new FormPart.More(
+        "How good what you type is",
+        typed.has("good") || typed.has("good-angle"),
+        List.of(
+            new FormPart.Typed(
+                typed.fill(
+                    Field.of("good", "Each length is good to ±")
+                        .hint("Empty: " + new Lengths(unit).text(usualMm(unit)) + ".")
+                        .unit(unit.word()))),
+            new FormPart.Typed(
+                typed.fill(
+                    Field.of("good-angle", "Each angle is good to ±")
+                        .hint("Empty: 0.1°.")
+                        .unit("°")))));
+  }
+}

@@ -7,7 +7,6 @@ import java.util.function.Predicate;
 import spindlebook.alignment.Toe;
 import spindlebook.corner.Card;
 import spindlebook.corner.Dimension;
-import spindlebook.corner.Given;
 import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenReading;

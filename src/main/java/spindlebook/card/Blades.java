@@ -134,7 +134,7 @@ final class Blades {
                     s.positionMm(),
                     droop
                         ? "strap stops here today"
-                        : s.computed() ? "bump stop solid, worked out" : "bump stop solid",
+                        : s.computed() ? "stop solid, worked out" : "bump stop solid",
                     Mark.Kind.STOP,
                     null));
     end.reachMm()

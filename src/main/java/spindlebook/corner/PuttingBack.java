@@ -26,6 +26,8 @@ public record PuttingBack(List<Step> steps, List<Cannot> cannot) {
         AdjusterKind.ARM,
         AdjusterKind.KNUCKLE,
         AdjusterKind.PIVOT_SHIMS,
+        AdjusterKind.AXLE_LINKS,
+        AdjusterKind.PANHARD_ROD,
         AdjusterKind.LOWER_ROD_ENDS,
         AdjusterKind.UPPER_ROD_ENDS,
         AdjusterKind.DRIVE_SHAFT),

@@ -365,10 +365,15 @@ class SolidAxlePagesTest {
         List.of("", "/drive-check", "/sides?axle=rear", "/re-check", "/book", "/settings")) {
       shop.get("/cars/" + marmot.car + page).is(200);
     }
-    String curve = shop.get("/corners/" + left + "/curves").is(200).text();
-    assertTrue(curve.contains("straight, crossed"), curve);
+    Page curve = shop.get("/corners/" + left + "/curves").is(200);
+    assertTrue(curve.text().contains("straight, crossed"), curve.text());
+    assertTrue(curve.html().contains("look-first"), "level by its own line");
+    assertTrue(curve.html().contains("look-second"), "crossed by another pattern");
     String sides = shop.get("/cars/" + marmot.car + "/sides?axle=rear").is(200).text();
-    assertTrue(sides.contains(", crossed"), sides);
+    assertTrue(sides.contains("What rules droop link to frame, crossed"), sides);
+    String print = shop.get("/corners/" + left + "/print").is(200).text();
+    assertTrue(print.contains("strap stops the wheel, crossed"), print);
+    assertTrue(print.contains("strap stops the wheel, both together"), print);
   }
 
   @Test

@@ -5,11 +5,11 @@ import java.util.List;
 import spindlebook.card.Zero;
 import spindlebook.corner.Card;
 import spindlebook.corner.Keep;
-import spindlebook.corner.Steering;
+import spindlebook.corner.Pairing;
 import spindlebook.travel.CornerTravel;
+import spindlebook.travel.EndFindings;
 import spindlebook.travel.MeasuredCurve;
 import spindlebook.travel.Node;
-import spindlebook.travel.StopFound;
 import spindlebook.travel.TravelFindings;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.Chart;
@@ -63,7 +63,7 @@ final class CornerChart {
               n.value().U()));
     }
     return new Chart.Series(
-        name, look(read.steering()), hollow, spots, read.curve().map(this::line).orElse(List.of()));
+        name, look(read), hollow, spots, read.curve().map(this::line).orElse(List.of()));
   }
 
   private List<Chart.At> line(MeasuredCurve curve) {
@@ -76,9 +76,12 @@ final class CornerChart {
     return line;
   }
 
-  private static Look look(Steering steering) {
-    return switch (steering) {
-      case STRAIGHT -> Look.FIRST;
+  /**
+   * An axle is read straight ahead only: what steering tells apart elsewhere, crossed does there.
+   */
+  private static Look look(CurveRead read) {
+    return switch (read.steering()) {
+      case STRAIGHT -> read.pairing() == Pairing.CROSSED ? Look.SECOND : Look.FIRST;
       case FULL_LEFT -> Look.SECOND;
       case FULL_RIGHT -> Look.THIRD;
       case PART_LEFT, PART_RIGHT -> Look.FOURTH;
@@ -107,10 +110,17 @@ final class CornerChart {
   /** Ride and the stops as they are set. */
   List<Chart.Post> posts() {
     List<Chart.Post> posts = new ArrayList<>();
-    travel.droop().stop().map(StopFound::positionMm).ifPresent(p -> add(posts, "strap", p.value()));
+    stops(posts, "strap", travel.droop());
     travel.rideMm().ifPresent(p -> add(posts, "ride", p.value()));
-    travel.bump().stop().map(StopFound::positionMm).ifPresent(p -> add(posts, "stop", p.value()));
+    stops(posts, "stop", travel.bump());
     return posts;
+  }
+
+  private void stops(List<Chart.Post> posts, String word, EndFindings end) {
+    for (EndFindings.Reach reach : end.reaches()) {
+      String crossed = reach.pairing() == Pairing.CROSSED ? ", crossed" : "";
+      reach.stop().ifPresent(s -> add(posts, word + crossed, s.positionMm().value()));
+    }
   }
 
   private void add(List<Chart.Post> posts, String word, double positionMm) {

@@ -88,7 +88,7 @@ public final class TravelWords {
   }
 
   /** ", crossed"; empty for a wheel hung alone. */
-  static String pairing(Pairing pairing) {
+  public static String pairing(Pairing pairing) {
     return pairing == null ? "" : ", " + pairing.words();
   }
 

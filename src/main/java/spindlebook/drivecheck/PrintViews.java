@@ -79,13 +79,17 @@ final class PrintViews {
   private PrintView.End end(EndFindings end) {
     boolean droop = end.end() == End.DROOP;
     List<PrintView.Row> rows = new ArrayList<>();
-    end.stop()
-        .ifPresent(
-            s ->
-                rows.add(
-                    new PrintView.Row(
-                        droop ? "strap stops the wheel" : "stop solid",
-                        words.position(s.positionMm()))));
+    for (EndFindings.Reach reach : end.reaches()) {
+      String stop = droop ? "strap stops the wheel" : "stop solid";
+      reach
+          .stop()
+          .ifPresent(
+              s ->
+                  rows.add(
+                      new PrintView.Row(
+                          stop + TravelWords.pairing(reach.pairing()),
+                          words.position(s.positionMm()))));
+    }
     end.heldBack().ifPresent(h -> rows.add(new PrintView.Row("held back", lengths.figure(h.mm()))));
     end.rules()
         .filter(l -> l.positionMm() != null)

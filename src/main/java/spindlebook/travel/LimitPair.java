@@ -9,13 +9,14 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import spindlebook.corner.Lock;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.Place;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Source;
 
 /**
  * One limit of an end on two cards: the same watch point at the same lock as each wheel sees it,
- * the shock, or the ground.
+ * the shock, or the ground; on a solid axle in the same pairing.
  *
  * @param one empty where the first card has no such limit
  * @param room the first one's room less the second one's; empty unless both have it, and when a
@@ -24,12 +25,13 @@ import spindlebook.uncertainty.Source;
 public record LimitPair(
     End end, Optional<Limit> one, Optional<Limit> other, Optional<Difference> room) {
 
-  private record Key(Limit.Kind kind, String point, Lock lock) {
+  private record Key(Limit.Kind kind, String point, Lock lock, Pairing pairing) {
     static Key of(Place place, Limit limit) {
       return new Key(
           limit.kind(),
           limit.point() == null ? null : limit.point().point(),
-          limit.steering() == null ? Lock.STRAIGHT : Lock.of(place, limit.steering()));
+          limit.steering() == null ? Lock.STRAIGHT : Lock.of(place, limit.steering()),
+          limit.pairing());
     }
   }
 

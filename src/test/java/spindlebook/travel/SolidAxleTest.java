@@ -13,6 +13,7 @@ import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.Pairing;
+import spindlebook.corner.Place;
 import spindlebook.corner.SeenHeight;
 import spindlebook.uncertainty.Figure;
 
@@ -210,5 +211,15 @@ class SolidAxleTest {
     assertFalse(height.crossed());
     assertEquals("ride height", height.words());
     assertEquals(300, mm(bench.travel().rideMm()), 1e-9);
+  }
+
+  @Test
+  void left_against_right_a_level_rule_is_not_the_same_as_a_crossed_one() {
+    TravelFindings left = levelShortByTwenty().travel("lr");
+    Limit level = tube(left.droop(), Pairing.BOTH_TOGETHER);
+    Limit crossed = tube(left.droop(), Pairing.CROSSED);
+    Sides sides = Sides.of(left, left);
+    assertTrue(sides.sameRule(Place.LEFT_REAR, level, level));
+    assertFalse(sides.sameRule(Place.LEFT_REAR, level, crossed));
   }
 }

@@ -74,7 +74,9 @@ class BumpSteerPageTest {
     assertTrue(text.contains("1.14"), text);
     assertTrue(text.contains("Most toe-in at −5 5/8 in, least at +5 13/16 in."), text);
     // The stop is solid further up than toe was read: nothing is guessed there.
-    assertTrue(text.contains("At least: it was read from −5 5/8 in to +5 13/16 in only."), text);
+    assertTrue(
+        text.contains("At least that much: toe was read from −5 5/8 in to +5 13/16 in only."),
+        text);
   }
 
   @Test
@@ -170,6 +172,8 @@ class BumpSteerPageTest {
     assertTrue(compared.text().contains("straight, before"), compared.text());
     assertTrue(compared.text().contains("straight, after"), compared.text());
     assertTrue(compared.html().contains("look-hollow"));
+    assertTrue(compared.text().contains("Readings, left front"), compared.text());
+    assertTrue(compared.text().contains("Readings, before, as they stood"), compared.text());
   }
 
   private static long count(Page page, String pattern) {

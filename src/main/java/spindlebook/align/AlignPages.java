@@ -78,7 +78,7 @@ public final class AlignPages {
   static PageFrame frame(Card card, String heading) {
     return PageFrame.of(
             heading + " · " + card.place().words() + " · " + card.details().name(), heading)
-        .sub(card.place().words())
+        .sub(card.details().name() + ", " + card.place().words())
         .plan(Shown.plan(card))
         .crumbs(
             new Crumb(card.details().name(), "/cars/" + card.car()),

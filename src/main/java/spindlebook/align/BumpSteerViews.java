@@ -2,7 +2,6 @@ package spindlebook.align;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import spindlebook.align.BumpSteerView.Fact;
 import spindlebook.align.BumpSteerView.Meaning;
@@ -22,6 +21,8 @@ import spindlebook.corner.Steering;
 import spindlebook.travel.Node;
 import spindlebook.travel.StopFound;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeText;
 import spindlebook.web.Chart;
@@ -77,7 +78,10 @@ final class BumpSteerViews {
       Window whole = usable().orElse(steer.read());
       window = windowWords(whole);
       ranges.add(
-          range("Over " + (usable().isPresent() ? "it all" : "all that was read"), steer, whole));
+          range(
+              "Over " + (usable().isPresent() ? "the usable travel" : "all that was read"),
+              steer,
+              whole));
       Window middle = middle(whole);
       ranges.add(range("Over the middle " + lengths.text(middle.lengthMm()), steer, middle));
       shape(steer, whole, shape, meaning, next);
@@ -236,7 +240,7 @@ final class BumpSteerViews {
         .append('.');
     if (!range.readThroughout()) {
       words
-          .append(" At least: it was read from ")
+          .append(" At least that much: toe was read from ")
           .append(place(range.read().fromMm()))
           .append(" to ")
           .append(place(range.read().toMm()))
@@ -319,10 +323,16 @@ final class BumpSteerViews {
     return new Meaning(
         spindlebook.card.Capital.of(fault.fault().words()),
         fault.sureness().words(),
-        String.format(
-            Locale.ROOT,
-            "it changes toe by %.2f° at the end of that stretch further from ride",
-            Math.abs(fault.effectRad()) / DEGREE));
+        "moves toe by " + effect(fault) + " between ride and the end of that stretch further off");
+  }
+
+  /** With the ± of the slope or bend that it comes from. */
+  private static String effect(FaultSeen fault) {
+    double uRad = Math.abs(fault.figure().u() / fault.figure().value()) * fault.effectRad();
+    Source shape = new Source("shape", SourceKind.INTERPOLATION);
+    FigureText text =
+        Rounded.plain(Figure.of(Math.abs(fault.effectRad()), shape, uRad), DEGREE, "°");
+    return text.whole() + "° ± " + text.plusMinus().whole();
   }
 
   private void facts(BumpShape shape, List<Fact> facts) {

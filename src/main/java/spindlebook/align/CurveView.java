@@ -18,10 +18,13 @@ public record CurveView(
     List<Pickable> against,
     ChartDrawing chart,
     List<String> notes,
-    List<Row> rows) {
+    List<Table> tables) {
 
   /** One entry of a list to choose from. */
   public record Pickable(String value, String word, boolean chosen) {}
+
+  /** What was read: here, or of what it is compared with. */
+  public record Table(String caption, List<Row> rows) {}
 
   /** One reading: where, how the steering stood, what it says, how it stands. */
   public record Row(

@@ -8,7 +8,6 @@ import java.util.function.Predicate;
 import spindlebook.align.CurveView.Pickable;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
-import spindlebook.card.Zero;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Change;
@@ -61,7 +60,7 @@ final class CurveViews {
         against(against),
         draw(of, here, other, there),
         notes,
-        rows(of, steerings));
+        tables(of, steerings, other));
   }
 
   // --- what it is compared with
@@ -247,11 +246,27 @@ final class CurveViews {
     }
   }
 
-  // --- the table
+  // --- the tables
 
-  private List<CurveView.Row> rows(Curved of, List<Steering> steerings) {
-    return card.readings().stream()
-        .filter(r -> of.reads(r) && steerings.contains(r.reading().steering()))
+  private List<CurveView.Table> tables(
+      Curved of, List<Steering> steerings, Optional<Compared> other) {
+    List<CurveView.Table> tables = new ArrayList<>();
+    String here = other.isEmpty() ? "Readings" : "Readings, " + card.place().words();
+    tables.add(new CurveView.Table(here, rows(card, chart, of, steerings)));
+    other.ifPresent(
+        o ->
+            tables.add(
+                new CurveView.Table(
+                    "Readings, " + o.name() + (o.card().n() < card.n() ? ", as they stood" : ""),
+                    rows(o.card(), o.chart(), o.of(), steerings))));
+    tables.removeIf(t -> t.rows().isEmpty());
+    return tables;
+  }
+
+  private List<CurveView.Row> rows(
+      Card of, CornerChart at, Curved thing, List<Steering> steerings) {
+    return of.readings().stream()
+        .filter(r -> thing.reads(r) && steerings.contains(r.reading().steering()))
         .filter(r -> r.stands() != Standing.REPLACED)
         .sorted(
             Comparator.comparing((SeenReading r) -> r.reading().steering())
@@ -260,16 +275,15 @@ final class CurveViews {
                         r.height().positionMm() == null
                             ? Double.MAX_VALUE
                             : -r.height().positionMm().value()))
-        .map(r -> row(of, r))
+        .map(r -> row(at, thing, r))
         .toList();
   }
 
-  private CurveView.Row row(Curved of, SeenReading r) {
-    Zero zero = chart.zero();
+  private CurveView.Row row(CornerChart drawn, Curved of, SeenReading r) {
     Figure at = r.height().positionMm();
     return new CurveView.Row(
         r.height().words(),
-        at == null ? null : lengths.signedFigure(at.plus(-zero.mm())),
+        at == null ? null : lengths.signedFigure(at.plus(-drawn.zero().mm())),
         r.reading().steering().words(),
         value(of, r),
         r.reading().typed(),

@@ -86,10 +86,12 @@ public final class EntryPages {
       links.add(Action.link("The copy that was kept", "/sign-offs/" + key, false));
     }
     links.addAll(asKnown(history, at.corner(), noted.n()));
-    String car = "/cars/" + at.car();
-    links.add(Action.link("Compare with today", car + "/compare?one=" + noted.n(), false));
-    links.add(
-        Action.link("Put it back as it stood here", car + "/put-back?at=" + noted.n(), false));
+    if (!history.asOf(noted.n()).corners().isEmpty()) {
+      String car = "/cars/" + at.car();
+      links.add(Action.link("Compare with today", car + "/compare?one=" + noted.n(), false));
+      links.add(
+          Action.link("Put it back as it stood here", car + "/put-back?at=" + noted.n(), false));
+    }
     List<Shot> shots =
         noted.content() instanceof Content.Photo
             ? PhotoView.itself(history, key)

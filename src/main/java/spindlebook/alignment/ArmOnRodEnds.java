@@ -21,7 +21,7 @@ import spindlebook.uncertainty.Figure;
  * <p>Assumes small changes, threads square to the pivot line, the joint about midway between the
  * pivots, the other arm still. Against the exact solution of a usual arm: camber within 4 % for up
  * to 4 turns, caster within 0.3 %; toe moves too ({@link ToeKnockOn}). With the pivots measured,
- * {@link ExactTurns}. Source: derived in docs/methods.md.
+ * {@link ExactTurns}. Source: derived in docs/methods-alignment.md.
  *
  * <p>Worked example: 1/2-20, h 300: two turns in at both: −0.4851° camber; h 300, a 385.29, S 350:
  * front half a turn in, rear half out: −0.2670° caster.

@@ -23,7 +23,8 @@ import spindlebook.uncertainty.Figure;
  * worth little: its ± says so. A gauge's zero error cancels in the difference of cambers, not in
  * the sum. Readings that no axis explains are an IllegalArgumentException.
  *
- * <p>Source: derived in docs/methods.md; the small-angle form is the trade's, from memory.
+ * <p>Source: derived in docs/methods-alignment.md; the small-angle form is the trade's, from
+ * memory.
  *
  * <p>Worked example: left wheel, heading ± 20°, camber 1.0484° and −0.3210°, straight 0, toe 0:
  * caster 2.000°, KPI 6.000°; the small-angle formula says 1.962°.

@@ -14,8 +14,8 @@ package spindlebook.alignment;
  * the slack there is binding, and the bolts must go in without force. Two hinged links instead of a
  * welded arm take it up freely.
  *
- * <p>Source: derived in docs/methods.md. Worked example: 1/2-20, cos 0.4076 and 0.4194, one turn
- * out at both: 1.050 mm.
+ * <p>Source: derived in docs/methods-alignment.md. Worked example: 1/2-20, cos 0.4076 and 0.4194,
+ * one turn out at both: 1.050 mm.
  */
 public final class ConvergingThreads {
   private ConvergingThreads() {}

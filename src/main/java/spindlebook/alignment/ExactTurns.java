@@ -18,8 +18,8 @@ import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
  *
  * <p>Axes as {@link Pivots}. Assumes rigid parts, rod-end threads square to the pivot line of a
  * welded arm, tie rod and rack untouched. Turns that do not go together are an
- * IllegalArgumentException. Source: derived in docs/methods.md; holds to 1e-8° against the
- * reference rows.
+ * IllegalArgumentException. Source: derived in docs/methods-alignment.md; holds to 1e-8° against
+ * the reference rows.
  *
  * <p>Worked example: the reference corner, 1/2-20, two turns in at both, wheel kept at its height:
  * camber −0.9787°, toe 0.2744°, caster 5.7176°.

@@ -21,7 +21,7 @@ import spindlebook.uncertainty.Figure;
  * straight ahead they differ by toe only, steered even in sign.
  *
  * <p>Assumes flat ground and a contact centre straight below the wheel's in its plane. Source: ISO
- * 8855's terms, from memory; derived in docs/methods.md.
+ * 8855's terms, from memory; derived in docs/methods-alignment.md.
  *
  * <p>Worked example: A 8 ahead, 110 inboard, 115 below, C 4°, K 6°, γ 0, R 380: scrub 82.147, trail
  * 26.531 mm.

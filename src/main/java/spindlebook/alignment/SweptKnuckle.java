@@ -20,7 +20,7 @@ import spindlebook.corner.SweptBy;
  *
  * <p>Assumes that the turn plates let the tyre move freely and that the knuckle neither rises nor
  * falls enough to swing the arms. Source: O. Rodrigues' rotation formula; derived in
- * docs/methods.md.
+ * docs/methods-alignment.md.
  */
 final class SweptKnuckle {
   private final Vector3D kingpin;

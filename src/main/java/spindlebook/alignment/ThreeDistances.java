@@ -5,8 +5,8 @@ import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 /**
  * The point at given distances from three others: of the two, the one on the wanted side.
  *
- * <p>Source: meeting of three spheres, derived in docs/methods.md. IllegalArgumentException where
- * they do not meet.
+ * <p>Source: meeting of three spheres, derived in docs/methods-alignment.md.
+ * IllegalArgumentException where they do not meet.
  */
 final class ThreeDistances {
   private ThreeDistances() {}

@@ -17,7 +17,7 @@ import spindlebook.units.LengthUnit;
  * taken as one wheel's it is twice too much. |m| ≤ D, else IllegalArgumentException.
  *
  * <p>Assumes the edge's two points lie at one height. Source: plane geometry; derived in
- * docs/methods.md.
+ * docs/methods-alignment.md.
  *
  * <p>Worked example: 0.25° in each wheel across 28 in (711.2 mm): 3.103 mm a wheel, 6.206 mm =
  * 0.244 in total.

@@ -23,7 +23,7 @@ import spindlebook.uncertainty.Figure;
  *
  * <p>Assumes the line level with the hub. What both distances share (the tape, the line's place)
  * cancels. |difference| over the spacing is no angle: IllegalArgumentException. Source: plane
- * geometry; derived in docs/methods.md.
+ * geometry; derived in docs/methods-alignment.md.
  *
  * <p>Worked example: string outside, 101.6 mm to the front and 98.4 mm to the rear edge, 609.6 mm
  * apart: +0.3008°, toe-in.

@@ -14,7 +14,7 @@ import spindlebook.uncertainty.Figure;
  * total is no reading of a wheel: see {@link #HIDES_SIDES}. The tape's own error cancels in T.
  *
  * <p>Assumes both readings at the height of the hubs, on the same marks of the tread rolled from
- * front to rear. Source: derived in docs/methods.md.
+ * front to rear. Source: derived in docs/methods-alignment.md.
  *
  * <p>Worked example: 1577.0 in front, 1583.35 mm behind, across 711.2 mm: 6.35 mm (1/4 in) in,
  * 0.2558° a wheel if alike, 0.5116° in all.

@@ -14,8 +14,8 @@ import spindlebook.uncertainty.Figure;
  * camber (+ top outward), rad, taken as exact; R loaded radius, B tyre's section width, mm. Outside
  * is at hub height. Same wheel and camber on both sides.
  *
- * <p>Source: derived in docs/methods.md. Worked example: 1600 mm between the hub faces, offset −12
- * mm, no camber: 1624 mm; with a tyre 317.5 mm wide 1941.5 mm outside.
+ * <p>Source: derived in docs/methods-alignment.md. Worked example: 1600 mm between the hub faces,
+ * offset −12 mm, no camber: 1624 mm; with a tyre 317.5 mm wide 1941.5 mm outside.
  */
 public record Track(Figure hubFacesMm, Figure centresMm, Figure groundMm, Figure outsideMm) {
 

@@ -12,7 +12,7 @@ package spindlebook.alignment;
  *
  * E offset as it sits (spacer taken off), R loaded radius in the wheel's plane, mm; γ camber, K
  * KPI, rad. On the ground it is the hub that goes down where the centre would rise. Source: derived
- * in docs/methods.md.
+ * in docs/methods-alignment.md.
  *
  * <p>Worked example: offset 0 to −25 mm at −1° camber: half track +24.996, centre +0.436 mm.
  */

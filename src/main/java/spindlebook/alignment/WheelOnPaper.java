@@ -17,7 +17,7 @@ import spindlebook.uncertainty.Figure;
  * added to the gap measured, mm; E offset as it sits, B section width. Assumes a barrel as thick
  * and a drop centre as placed as the present one's: when in doubt measure the new wheel itself.
  * Wheel straight; at lock the tyre's gaps change by more or less than this, so read them again once
- * fitted. Source: derived in docs/methods.md.
+ * fitted. Source: derived in docs/methods-alignment.md.
  *
  * <p>Worked example: 15 x 8, backspacing 4 1/2 in, to 17 x 9, 4 1/2 in, no spacer: barrel gap +
  * 25.4 mm, inner lip 0, offset 0 to −12.7 mm, track + 25.4 mm.

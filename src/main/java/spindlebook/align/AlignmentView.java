@@ -2,6 +2,7 @@ package spindlebook.align;
 
 import java.util.List;
 import spindlebook.web.FigureText;
+import spindlebook.web.Link;
 import spindlebook.web.State;
 
 /**
@@ -29,6 +30,4 @@ public record AlignmentView(List<Block> blocks, List<Link> measure, Link other) 
       List<String> words,
       List<String> more,
       List<Link> from) {}
-
-  public record Link(String words, String href) {}
 }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.align.AlignmentView.Block;
-import spindlebook.align.AlignmentView.Link;
 import spindlebook.align.AlignmentView.Row;
 import spindlebook.alignment.AlignedFinding;
 import spindlebook.alignment.AlignedNote;
@@ -24,6 +23,7 @@ import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
+import spindlebook.web.Link;
 import spindlebook.web.Posted;
 import spindlebook.web.State;
 
@@ -153,15 +153,7 @@ final class AlignmentViews {
     if (found.target() == null) {
       return null;
     }
-    return found.against() == null ? State.CANT_TELL : state(found.against().decision());
-  }
-
-  private static State state(Decision decision) {
-    return switch (decision) {
-      case CLEAR -> State.CLEAR;
-      case SHORT -> State.SHORT;
-      case CANT_TELL -> State.CANT_TELL;
-    };
+    return found.against() == null ? State.CANT_TELL : Shown.state(found.against().decision());
   }
 
   // --- what is said beneath

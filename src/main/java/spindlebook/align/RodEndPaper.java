@@ -15,6 +15,7 @@ import spindlebook.alignment.RodThreads;
 import spindlebook.alignment.ThreadEngaged;
 import spindlebook.alignment.ToeKnockOn;
 import spindlebook.alignment.Turns;
+import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
@@ -27,7 +28,6 @@ import spindlebook.web.FigureText;
 import spindlebook.web.FormPart;
 import spindlebook.web.Lengths;
 import spindlebook.web.Posted;
-import spindlebook.web.State;
 
 /** What turns of an arm's rod ends do, and the turns for a wanted change. */
 final class RodEndPaper {
@@ -236,7 +236,7 @@ final class RodEndPaper {
             + lengths.text(thread.ruleMm())
             + ", 1.5 diameters (common practice); "
             + left(thread.turnsLeft()),
-        state(after));
+        Shown.state(after.decision()));
   }
 
   private void binding(
@@ -262,7 +262,7 @@ final class RodEndPaper {
                     (slack == null ? "0.5 mm of slack in the tabs assumed. " : "")
                         + binding(within.decision())
                         + (converging ? "" : " Threads square to the pivot line assumed."),
-                    state(within)))));
+                    Shown.state(within.decision())))));
   }
 
   private static String binding(Decision within) {
@@ -270,14 +270,6 @@ final class RodEndPaper {
       case CLEAR -> "Within the tabs' slack.";
       case SHORT -> "More than the tabs' slack: a welded arm binds; one of two links does not.";
       case CANT_TELL -> "About as much as the tabs' slack: a welded arm may bind.";
-    };
-  }
-
-  private static State state(AgainstTarget target) {
-    return switch (target.decision()) {
-      case CLEAR -> State.CLEAR;
-      case SHORT -> State.SHORT;
-      case CANT_TELL -> State.CANT_TELL;
     };
   }
 

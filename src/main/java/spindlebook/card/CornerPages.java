@@ -15,6 +15,7 @@ import spindlebook.web.Action;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.Html;
+import spindlebook.web.Link;
 import spindlebook.web.Notice;
 import spindlebook.web.PageFrame;
 
@@ -85,18 +86,17 @@ public final class CornerPages {
                             + new EntryWords(then).of(last.content())
                             + ".")))
             .caution(Cautions.FIGURES);
-    List<CornerView.Link> ways = new ArrayList<>();
-    ways.add(new CornerView.Link("entry " + last.n(), "/entries/" + last.key()));
+    List<Link> ways = new ArrayList<>();
+    ways.add(new Link("entry " + last.n(), "/entries/" + last.key()));
     long before = whole.asOf(last.n() - 1).n();
     if (whole.asOf(before).standing(card.corner()).isPresent()) {
-      ways.add(new CornerView.Link("as of the entry before", address + "?at=" + before));
+      ways.add(new Link("as of the entry before", address + "?at=" + before));
     }
     whole.entries().stream()
         .filter(e -> e.n() > last.n())
         .findFirst()
-        .ifPresent(
-            e -> ways.add(new CornerView.Link("as of the next entry", address + "?at=" + e.n())));
-    ways.add(new CornerView.Link("as it is now", address));
+        .ifPresent(e -> ways.add(new Link("as of the next entry", address + "?at=" + e.n())));
+    ways.add(new Link("as it is now", address));
     Html.show(
         ctx,
         Html.TEMPLATES.cardCorner(

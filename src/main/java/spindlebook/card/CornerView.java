@@ -4,6 +4,7 @@ import java.util.List;
 import spindlebook.web.BladeDrawing;
 import spindlebook.web.FigureText;
 import spindlebook.web.GapSheet;
+import spindlebook.web.Link;
 import spindlebook.web.SettingRow;
 import spindlebook.web.State;
 
@@ -50,8 +51,6 @@ public record CornerView(
         raw,
         positions);
   }
-
-  public record Link(String word, String href) {}
 
   /** A rule in mid-travel, in one sentence. */
   public record MidTravelView(State state, String words) {}

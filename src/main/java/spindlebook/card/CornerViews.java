@@ -9,7 +9,6 @@ import spindlebook.card.CornerView.DoubtRow;
 import spindlebook.card.CornerView.EndView;
 import spindlebook.card.CornerView.HeightRow;
 import spindlebook.card.CornerView.LineView;
-import spindlebook.card.CornerView.Link;
 import spindlebook.card.CornerView.MidTravelView;
 import spindlebook.card.CornerView.NeedView;
 import spindlebook.card.CornerView.StaleList;
@@ -23,7 +22,6 @@ import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Standing;
-import spindlebook.corner.WatchPoint;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.HeldAtWheel;
@@ -36,6 +34,7 @@ import spindlebook.travel.TravelFindings;
 import spindlebook.web.BladeDrawing;
 import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
+import spindlebook.web.Link;
 import spindlebook.web.SettingRow;
 import spindlebook.web.State;
 
@@ -173,7 +172,8 @@ final class CornerViews {
     }
     what += TravelWords.pairing(pairing);
     State state = stop.notConfirmed() ? State.PUT_BACK : null;
-    return new LineView(what, words.position(stop.positionMm()), state, links(stop.readings()));
+    return new LineView(
+        what, words.position(stop.positionMm()), state, ReadingLinks.of(card, stop.readings()));
   }
 
   private LineView held(HeldAtWheel held, boolean droop) {
@@ -187,22 +187,15 @@ final class CornerViews {
               + String.join("; ", held.because())
               + ")";
     }
-    return new LineView(what, lengths.figure(held.mm()), null, links(held.readings()));
+    return new LineView(
+        what, lengths.figure(held.mm()), null, ReadingLinks.of(card, held.readings()));
   }
 
   private LineView limit(Limit limit, boolean rules) {
     String what = words.name(limit) + (rules ? ", acts first" : "") + words.between(limit);
     FigureText figure = limit.positionMm() == null ? null : words.position(limit.positionMm());
-    return new LineView(what, figure, Shown.state(limit.outcome()), links(limit.readings()));
-  }
-
-  private List<Link> links(List<String> readings) {
-    List<Link> links = new ArrayList<>();
-    for (String key : readings) {
-      card.height(key).ifPresent(h -> links.add(new Link("n " + h.n(), "/entries/" + key)));
-      card.reading(key).ifPresent(r -> links.add(new Link("n " + r.n(), "/entries/" + key)));
-    }
-    return links;
+    return new LineView(
+        what, figure, Shown.state(limit.outcome()), ReadingLinks.of(card, limit.readings()));
   }
 
   private NeedView need(Need need) {
@@ -246,11 +239,7 @@ final class CornerViews {
     if (t.quantity() == null) {
       return "where '" + height + "' lies";
     }
-    String what =
-        t.point() == null
-            ? t.quantity().words()
-            : card.watchPoint(t.point()).map(WatchPoint::name).orElse(t.point());
-    return what + " · " + height + " · " + t.steering().words();
+    return card.what(t) + " · " + height + " · " + t.steering().words();
   }
 
   private static String because(List<Change> changes) {

@@ -22,9 +22,14 @@ public final class CureAddress {
     return address + to + (said ? "" : "&from=" + encoded(cure.from().typed()));
   }
 
-  /** With what it is to be set to typed in, and why. */
+  /** With what it is to be set to typed in. */
+  public static String of(String corner, String adjuster, Setting to) {
+    return adjuster(corner, adjuster) + "?to=" + encoded(to.typed());
+  }
+
+  /** The same, and why. */
   public static String of(String corner, String adjuster, Setting to, String why) {
-    return adjuster(corner, adjuster) + "?to=" + encoded(to.typed()) + "&why=" + encoded(why);
+    return of(corner, adjuster, to) + "&why=" + encoded(why);
   }
 
   /** Where an adjuster is set, with nothing typed yet. */

@@ -23,6 +23,14 @@ public final class Shown {
     };
   }
 
+  public static State state(Decision decision) {
+    return switch (decision) {
+      case CLEAR -> State.CLEAR;
+      case SHORT -> State.SHORT;
+      case CANT_TELL -> State.CANT_TELL;
+    };
+  }
+
   public static State state(Standing standing) {
     return switch (standing) {
       case LIVE -> State.LIVE;
@@ -73,11 +81,7 @@ public final class Shown {
     if (keep.mostAngle() != null) {
       decision = worse(decision, GuardBand.atMost(reading.value(), keep.mostAngle().rad()));
     }
-    return switch (decision) {
-      case CLEAR -> State.CLEAR;
-      case SHORT -> State.SHORT;
-      case CANT_TELL -> State.CANT_TELL;
-    };
+    return state(decision);
   }
 
   private static Decision worse(Decision one, Decision other) {

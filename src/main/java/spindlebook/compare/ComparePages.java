@@ -15,6 +15,7 @@ import spindlebook.units.LengthUnit;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.Html;
+import spindlebook.web.Link;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
 
@@ -143,18 +144,16 @@ public final class ComparePages {
     return options;
   }
 
-  private static List<CompareView.Link> links(Asked asked, String car) {
-    List<CompareView.Link> links = new ArrayList<>();
+  private static List<Link> links(Asked asked, String car) {
+    List<Link> links = new ArrayList<>();
     if (asked.beside().isEmpty() && !asked.one().isNow()) {
       links.add(
-          new CompareView.Link(
+          new Link(
               "Put it back as it stood at " + asked.one().words(),
               "/cars/" + car + "/put-back?at=" + asked.one().at()));
     }
     if (asked.otherSide()) {
-      links.add(
-          new CompareView.Link(
-              "Readings too, left against right today", "/cars/" + car + "/sides"));
+      links.add(new Link("Readings too, left against right today", "/cars/" + car + "/sides"));
     }
     return links;
   }

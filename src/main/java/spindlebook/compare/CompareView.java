@@ -2,6 +2,7 @@ package spindlebook.compare;
 
 import java.util.List;
 import spindlebook.sides.SidesView.Group;
+import spindlebook.web.Link;
 
 /**
  * Two points of the book beside each other, one corner at a time.
@@ -26,8 +27,6 @@ public record CompareView(
     List<Link> links) {
 
   public record Tab(String place, String found, String href, boolean here) {}
-
-  public record Link(String words, String href) {}
 
   public CompareView {
     selects = List.copyOf(selects);

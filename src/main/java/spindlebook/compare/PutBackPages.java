@@ -18,7 +18,6 @@ import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.PuttingBack;
 import spindlebook.corner.ReadAgain;
 import spindlebook.corner.Standing;
-import spindlebook.corner.WatchPoint;
 import spindlebook.log.Histories;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
@@ -146,8 +145,6 @@ public final class PutBackPages {
     if (read.quantity() == null) {
       return "where '" + read.name().words() + "' lies";
     }
-    return read.point() == null
-        ? read.quantity().words()
-        : card.watchPoint(read.point()).map(WatchPoint::name).orElse(read.point());
+    return card.what(read);
   }
 }

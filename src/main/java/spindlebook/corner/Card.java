@@ -36,6 +36,13 @@ public record Card(
     return watchPoints.stream().filter(w -> w.point().equals(point)).findFirst();
   }
 
+  /** What is to be read at a height, without where: the watch point's name, the quantity's. */
+  public String what(Content.ToRead read) {
+    return read.point() == null
+        ? read.quantity().words()
+        : watchPoint(read.point()).map(WatchPoint::name).orElse(read.point());
+  }
+
   public Optional<InForce> adjuster(String adjuster) {
     return adjusters.stream().filter(a -> a.adjuster().adjuster().equals(adjuster)).findFirst();
   }

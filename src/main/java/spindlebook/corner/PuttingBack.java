@@ -129,20 +129,7 @@ public record PuttingBack(List<Step> steps, List<Cannot> cannot) {
 
   /** The book with every step made after what is in it; nobody wrote them. */
   public CarBook made(CarBook now) {
-    List<Noted> known = now.entries();
-    List<Noted> made = new ArrayList<>();
-    for (Step step : steps) {
-      long n = now.n() + made.size() + 1;
-      made.add(
-          new Noted(
-              n,
-              "on-paper-" + n,
-              known.get(known.size() - 1).at(),
-              "on paper",
-              n - 1,
-              step.adjustment()));
-    }
-    return now.with(made);
+    return OnPaper.with(now, steps.stream().map(Step::adjustment).toList());
   }
 
   /** Up to n, with what was corrected or answered since. */

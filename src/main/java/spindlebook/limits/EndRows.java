@@ -8,12 +8,12 @@ import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.CureAddress;
 import spindlebook.card.NeedAddress;
+import spindlebook.card.ReadingLinks;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Card;
 import spindlebook.corner.Pairing;
-import spindlebook.limits.LimitsView.Link;
 import spindlebook.limits.LimitsView.OneEnd;
 import spindlebook.limits.LimitsView.RungRow;
 import spindlebook.limits.LimitsView.UnknownRow;
@@ -24,6 +24,7 @@ import spindlebook.travel.Need;
 import spindlebook.travel.Rung;
 import spindlebook.travel.TravelFindings;
 import spindlebook.web.BladeDrawing;
+import spindlebook.web.Link;
 import spindlebook.web.TapeBlade;
 
 /** The rows of one end's ladder. */
@@ -109,7 +110,7 @@ final class EndRows {
         kept ? "" : say.winning(rung),
         kept ? "" : say.curedBy(rung),
         kept ? List.of() : cures(rung),
-        stop ? links(stopReadings(rung)) : links(rung.limit().readings()));
+        ReadingLinks.of(card, stop ? stopReadings(rung) : rung.limit().readings()));
   }
 
   private List<String> stopReadings(Rung rung) {
@@ -148,14 +149,5 @@ final class EndRows {
         needs.startsWith(name) ? "" : Capital.of(name) + ": ",
         needs.startsWith(name) ? Capital.of(needs) : "needs " + needs,
         NeedAddress.of(card.corner(), words, rung.needs()));
-  }
-
-  private List<Link> links(List<String> readings) {
-    List<Link> links = new ArrayList<>();
-    for (String key : readings) {
-      card.height(key).ifPresent(h -> links.add(new Link("n " + h.n(), "/entries/" + key)));
-      card.reading(key).ifPresent(r -> links.add(new Link("n " + r.n(), "/entries/" + key)));
-    }
-    return links;
   }
 }

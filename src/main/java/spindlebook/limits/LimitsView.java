@@ -3,6 +3,7 @@ package spindlebook.limits;
 import java.util.List;
 import spindlebook.web.BladeDrawing;
 import spindlebook.web.FigureText;
+import spindlebook.web.Link;
 import spindlebook.web.State;
 
 /**
@@ -24,8 +25,6 @@ public record LimitsView(
     List<OneEnd> ends,
     List<MidRow> midTravel,
     List<LockRow> locks) {
-
-  public record Link(String word, String href) {}
 
   public record Count(State state, int of) {}
 

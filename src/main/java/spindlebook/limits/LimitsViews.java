@@ -16,7 +16,6 @@ import spindlebook.corner.Card;
 import spindlebook.corner.Layout;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPoint;
-import spindlebook.limits.LimitsView.Link;
 import spindlebook.limits.LimitsView.LockRow;
 import spindlebook.limits.LimitsView.MidRow;
 import spindlebook.limits.LimitsView.NextRow;
@@ -30,6 +29,7 @@ import spindlebook.travel.Need;
 import spindlebook.travel.NextReading;
 import spindlebook.travel.Outcome;
 import spindlebook.travel.TravelFindings;
+import spindlebook.web.Link;
 
 /** Lays a corner's ladders and what to read next out as a page. */
 final class LimitsViews {

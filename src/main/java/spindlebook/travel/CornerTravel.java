@@ -90,9 +90,7 @@ public final class CornerTravel {
 
     /** Where it lets the wheel go in the end; null when that is not known. */
     Figure reachMm() {
-      return found.isEmpty() || held.isEmpty()
-          ? null
-          : found.get().positionMm().plus(held.get().mm().times(end.outward()));
+      return found.isEmpty() || held.isEmpty() ? null : found.get().reachMm(held.get(), end);
     }
   }
 

@@ -2,6 +2,7 @@ package spindlebook.travel;
 
 import java.util.List;
 import java.util.Optional;
+import spindlebook.corner.Pairing;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -45,7 +46,7 @@ public record EndFindings(
    * @param needs what is missing of it
    */
   public record Reach(
-      spindlebook.corner.Pairing pairing,
+      Pairing pairing,
       Optional<StopFound> stop,
       Figure mm,
       Optional<Figure> neededMm,
@@ -63,6 +64,6 @@ public record EndFindings(
 
   /** Where the wheel gets in the end, what is held back used up; empty while either is missing. */
   public Optional<Figure> reachMm() {
-    return stop.flatMap(s -> heldBack.map(h -> s.positionMm().plus(h.mm().times(end.outward()))));
+    return stop.flatMap(s -> heldBack.map(h -> s.reachMm(h, end)));
   }
 }

@@ -27,6 +27,11 @@ public record StopFound(
     return new StopFound(positionMm, computed, notConfirmed, readings, other.positionMm);
   }
 
+  /** Where it lets the wheel go in the end, what is held back used up: S − e, or B + r. */
+  Figure reachMm(HeldAtWheel held, End end) {
+    return positionMm.plus(held.mm().times(end.outward()));
+  }
+
   /** The nearer in of the two, for travel that is there for sure. */
   Figure nearestMm() {
     return otherMm == null ? positionMm : otherMm;

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import spindlebook.card.CureAddress;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.Adjuster;
@@ -16,6 +17,7 @@ import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.HappeningKind;
 import spindlebook.corner.InForce;
+import spindlebook.corner.OnPaper;
 import spindlebook.corner.Setting;
 import spindlebook.log.Histories;
 import spindlebook.setting.AdjustmentForm;
@@ -30,6 +32,7 @@ import spindlebook.web.Crumb;
 import spindlebook.web.Field;
 import spindlebook.web.FormPart;
 import spindlebook.web.Html;
+import spindlebook.web.Link;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
 
@@ -96,11 +99,11 @@ public final class TrialPages {
     boolean again = false;
     if (content != null) {
       CarBook book = histories.of(card.car());
-      CarBook onPaper = OnPaper.with(book, content);
+      CarBook onPaper = OnPaper.with(book, List.of(content));
       Card then = onPaper.card(card.corner());
       sides.add(new TrialView.Side(card.place().words(), TrialRows.of(card, then)));
       stale.addAll(WouldMove.lines(card, then));
-      again = !then.toReadAgainAfter(OnPaper.KEY).isEmpty();
+      again = !then.toReadAgainAfter(OnPaper.key(book)).isEmpty();
       for (String corner : book.corners()) {
         Card other = book.card(corner);
         Card otherThen = onPaper.card(corner);
@@ -124,23 +127,23 @@ public final class TrialPages {
         predicted,
         stale,
         again,
-        doIt(card, content, asked),
+        doIt(card, content),
         content instanceof Content.Adjustment
             ? "Open the form with this value"
             : "Put it in the book");
   }
 
-  private static List<TrialView.Link> links(Card card, String action) {
-    List<TrialView.Link> links = new ArrayList<>();
+  private static List<Link> links(Card card, String action) {
+    List<Link> links = new ArrayList<>();
     card.adjusters()
         .forEach(
             a ->
                 links.add(
-                    new TrialView.Link(
+                    new Link(
                         a.adjuster().name(),
                         action + "?adjuster=" + encoded(a.adjuster().adjuster()))));
     for (HappeningKind kind : HappeningKind.values()) {
-      links.add(new TrialView.Link(kind.words(), action + "?happening=" + Posted.word(kind)));
+      links.add(new Link(kind.words(), action + "?happening=" + Posted.word(kind)));
     }
     return links;
   }
@@ -153,14 +156,9 @@ public final class TrialPages {
     return ((Content.Happening) content).what().words();
   }
 
-  private static String doIt(Card card, Content content, Posted asked) {
+  private static String doIt(Card card, Content content) {
     if (content instanceof Content.Adjustment a) {
-      return "/corners/"
-          + card.corner()
-          + "/adjustments/"
-          + a.adjuster()
-          + "?to="
-          + encoded(asked.text("to").strip());
+      return CureAddress.of(card.corner(), a.adjuster(), a.to());
     }
     return content == null ? null : "/cars/" + card.car() + "/happenings/new";
   }
@@ -180,7 +178,6 @@ public final class TrialPages {
         moved.by() == PositionToSetting.By.RATIO
             ? " (by the ratio alone: no reading lies there)"
             : "";
-    double fromZeroMm = words.zero().from(moved.positionMm().value()) - moved.positionMm().value();
     return Stream.concat(
         Stream.of(
             "Predicted"
@@ -188,7 +185,7 @@ public final class TrialPages {
                 + ": "
                 + stop
                 + " would stop the wheel at "
-                + TrialRows.signed(moved.positionMm().plus(fromZeroMm), words.lengths())
+                + TrialRows.signed(moved.positionMm().plus(-words.zero().mm()), words.lengths())
                 + " "
                 + words.zero().words()
                 + how

@@ -16,35 +16,40 @@ import spindlebook.web.Lengths;
 
 /** A corner's figures and findings, two states of it side by side. */
 final class TrialRows {
+  private static final List<String> WHAT =
+      List.of(
+          "Margin in droop",
+          "Droop",
+          "Margin in bump",
+          "Bump",
+          "Travel as set",
+          "Travel as it could be",
+          "In mid-travel");
+
   private TrialRows() {}
 
   static List<Row> of(Card today, Card then) {
-    List<Row> now = states(today);
-    List<Row> later = states(then);
-    return IntStream.range(0, now.size())
-        .mapToObj(i -> new Row(now.get(i).what(), now.get(i).today(), later.get(i).today()))
+    List<String> now = states(today);
+    List<String> later = states(then);
+    return IntStream.range(0, WHAT.size())
+        .mapToObj(i -> new Row(WHAT.get(i), now.get(i), later.get(i)))
         .toList();
   }
 
-  private static List<Row> states(Card card) {
+  private static List<String> states(Card card) {
     TravelFindings travel = CornerTravel.of(card);
     TravelWords words = new TravelWords(card, travel);
+    Lengths lengths = words.lengths();
     return List.of(
-        row("Margin in droop", margin(travel.droop(), words.lengths())),
-        row("Droop", decided(travel.droop(), words)),
-        row("Margin in bump", margin(travel.bump(), words.lengths())),
-        row("Bump", decided(travel.bump(), words)),
-        row("Travel as set", total(travel.asSet(), words.lengths())),
-        row("Travel as it could be", total(travel.asItCouldBe(), words.lengths())),
-        row(
-            "In mid-travel",
-            travel.midTravel().isEmpty()
-                ? "nothing short"
-                : String.join(" ", travel.midTravel().stream().map(words::midTravel).toList())));
-  }
-
-  private static Row row(String what, String state) {
-    return new Row(what, state, state);
+        margin(travel.droop(), lengths),
+        decided(travel.droop(), words),
+        margin(travel.bump(), lengths),
+        decided(travel.bump(), words),
+        total(travel.asSet(), lengths),
+        total(travel.asItCouldBe(), lengths),
+        travel.midTravel().isEmpty()
+            ? "nothing short"
+            : String.join(" ", travel.midTravel().stream().map(words::midTravel).toList()));
   }
 
   private static String decided(EndFindings end, TravelWords words) {
@@ -61,23 +66,19 @@ final class TrialRows {
         + total.mm().map(f -> unsigned(f, lengths)).orElse("not known");
   }
 
-  static String figure(Optional<Figure> mm, Lengths lengths) {
+  private static String figure(Optional<Figure> mm, Lengths lengths) {
     return mm.map(f -> signed(f, lengths)).orElse("not known");
   }
 
   private static String unsigned(Figure mm, Lengths lengths) {
-    return lengths.bare(mm.value())
-        + " ± "
-        + lengths.plusMinus(mm.U())
-        + " "
-        + lengths.unit().word();
+    return within(lengths.bare(mm.value()), mm, lengths);
   }
 
   static String signed(Figure mm, Lengths lengths) {
-    return lengths.signed(mm.value()).replace('-', '−')
-        + " ± "
-        + lengths.plusMinus(mm.U())
-        + " "
-        + lengths.unit().word();
+    return within(lengths.signed(mm.value()).replace('-', '−'), mm, lengths);
+  }
+
+  private static String within(String value, Figure mm, Lengths lengths) {
+    return value + " ± " + lengths.plusMinus(mm.U()) + " " + lengths.unit().word();
   }
 }

@@ -2,6 +2,7 @@ package spindlebook.trial;
 
 import java.util.List;
 import spindlebook.web.FormPart;
+import spindlebook.web.Link;
 
 /**
  * A change tried on paper, beside today.
@@ -29,8 +30,6 @@ public record TrialView(
     predicted = List.copyOf(predicted);
     stale = List.copyOf(stale);
   }
-
-  public record Link(String word, String href) {}
 
   /** One corner, today and as the book would know it at once. */
   public record Side(String title, List<Row> rows) {

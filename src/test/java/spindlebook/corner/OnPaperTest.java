@@ -1,4 +1,4 @@
-package spindlebook.trial;
+package spindlebook.corner;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -8,18 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.HappeningKind;
-import spindlebook.corner.InForce;
-import spindlebook.corner.Noted;
-import spindlebook.corner.RandomBook;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.Setting;
-import spindlebook.corner.SettingUnit;
-import spindlebook.corner.Standing;
 import spindlebook.travel.CornerTravel;
 
 /** A trial against the same entry really written, by another writer later; seeded books. */
@@ -33,7 +21,7 @@ class OnPaperTest {
     int tried = 0;
     for (String corner : book.corners()) {
       for (Content content : changes(book.card(corner))) {
-        CarBook paper = OnPaper.with(book, content);
+        CarBook paper = OnPaper.with(book, List.of(content));
         List<Noted> written = new ArrayList<>(entries);
         written.add(
             new Noted(

@@ -126,4 +126,35 @@ class TakenBackTest {
     assertTrue(left.text().contains("It does not count"), left.text());
     assertEquals(0, left.forms().size(), "nothing to put back");
   }
+
+  @Test
+  void a_reading_sent_from_a_page_open_meanwhile_is_kept_and_counts_once_the_height_is_back() {
+    Form open =
+        marmot
+            .readingForm(height, "full-right", Marmot.TIE_ROD)
+            .with("v-" + Marmot.TIE_ROD, "7/16");
+    takeBack();
+    Page told = shop.browser.follow(open.keep()).is(200);
+    assertTrue(told.text().contains("Just kept, but not counted"), told.text());
+    assertTrue(told.text().contains("7/16"), told.text());
+    assertTrue(told.text().contains("3 readings went with it"), told.text());
+    int entries = shop.entries();
+    open.keep();
+    assertEquals(entries, shop.entries(), "pressed twice");
+    assertEquals(0, shop.figures(marmot.left).get("readings").size());
+
+    shop.get("/heights/" + height).forms().get(0).keep();
+    assertEquals(3, shop.figures(marmot.left).get("readings").size());
+  }
+
+  @Test
+  void a_reading_of_a_watch_point_retired_meanwhile_is_kept_unread() {
+    Form open =
+        marmot.readingForm(height, "straight", Marmot.TIE_ROD).with("v-" + Marmot.TIE_ROD, "1/2");
+    String point = "/corners/" + marmot.left + "/watch-points/" + Marmot.TIE_ROD.substring(2);
+    shop.get(point).form(point + "/retire").keep();
+    Page told = shop.browser.follow(open.keep()).is(200);
+    assertTrue(told.text().contains("does not watch"), told.text());
+    assertTrue(told.text().contains("1/2"), told.text());
+  }
 }

@@ -7,8 +7,9 @@ import spindlebook.card.PutBack;
  *
  * @param words what it said
  * @param why why it does not count
+ * @param kept a reading that came too late; empty when there is none
  * @param putBack null when it was not taken back but answered away
  * @param roundHref null when its round is gone as well
  */
 public record GoneView(
-    String words, String why, PutBack putBack, String entryHref, String roundHref) {}
+    String words, String why, String kept, PutBack putBack, String entryHref, String roundHref) {}

@@ -107,7 +107,7 @@ public final class HeightPages {
       showGone(ctx, card, ctx.pathParam("height"));
       return;
     }
-    Steering steering = steering(ctx.queryParam("steering"));
+    Steering steering = Sent.steering(ctx.queryParam("steering"));
     show(ctx, card, height.get(), steering, new Posted(Map.of()), "", null);
   }
 
@@ -135,19 +135,19 @@ public final class HeightPages {
         new GoneView(
             new EntryWords(history).of(height),
             why,
+            justKept(history, ctx.queryParam("saved")),
             putBack.orElse(null),
             "/entries/" + key,
             card.round(height.round()).map(r -> "/rounds/" + r.key()).orElse(null));
     Html.show(ctx, Html.TEMPLATES.roundGone(frame, view));
   }
 
-  private static Steering steering(String word) {
-    for (Steering s : Steering.values()) {
-      if (Posted.word(s).equals(word)) {
-        return s;
-      }
-    }
-    return Steering.STRAIGHT;
+  /** Empty when nothing was kept just now. */
+  private static String justKept(CarBook history, String saved) {
+    return Optional.ofNullable(saved)
+        .flatMap(history::standing)
+        .map(c -> "Just kept, but not counted: " + new EntryWords(history).of(c) + ".")
+        .orElse("");
   }
 
   private void show(
@@ -289,14 +289,16 @@ public final class HeightPages {
 
   public void read(Context ctx) {
     Card card = card(ctx, "height");
-    SeenHeight height = card.height(ctx.pathParam("height")).orElseThrow(NotFoundResponse::new);
+    Optional<SeenHeight> there = card.height(ctx.pathParam("height"));
     Posted posted = Html.posted(ctx);
-    Steering steering = steering(posted.text("steering"));
+    Steering steering = Sent.steering(posted.text("steering"));
     Optional<Card> otherEnd = histories.otherEnd(card);
     Asked asked = Asked.byRow(card, otherEnd, steering, posted.text("row"));
-    if (asked == null) {
-      throw new NotFoundResponse();
+    if (there.isEmpty() || asked == null) {
+      keep(ctx, card, posted, steering, asked);
+      return;
     }
+    SeenHeight height = there.get();
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     String name = "v-" + asked.row();
     Optional<Content.Reading> reading = typed(posted, name, height, steering, asked);
@@ -304,11 +306,44 @@ public final class HeightPages {
       show(ctx, card, height, steering, posted, asked.row(), key);
       return;
     }
-    Card there = asked.otherEnd() == null ? card : otherEnd.orElseThrow();
-    store.reading(there, reading.get(), key, Who.of(ctx));
+    Card end = asked.otherEnd() == null ? card : otherEnd.orElseThrow();
+    store.reading(end, reading.get(), key, Who.of(ctx));
     Html.next(
         ctx,
         "/heights/" + height.key() + "?steering=" + Posted.word(steering) + "&saved=" + key.key());
+  }
+
+  /** A page that was open while its height, or what it asks for, was taken away: all is kept. */
+  private void keep(Context ctx, Card card, Posted posted, Steering steering, Asked asked) {
+    String height = ctx.pathParam("height");
+    String row = posted.text("row");
+    String text = posted.text("v-" + row).strip();
+    if (row.isEmpty() || text.isEmpty()) {
+      Html.next(ctx, "/heights/" + height);
+      return;
+    }
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
+    LengthUnit unit = unit(card, height);
+    store.reading(
+        card, Sent.kept(height, unit, steering, row, asked, text, null), key, Who.of(ctx));
+    Html.next(
+        ctx, "/heights/" + height + "?steering=" + Posted.word(steering) + "&saved=" + key.key());
+  }
+
+  /** Of the round the height was read in, gone or not. */
+  private LengthUnit unit(Card card, String height) {
+    CarBook history = histories.of(card.car());
+    String round =
+        history
+            .original(height)
+            .filter(Content.Height.class::isInstance)
+            .map(h -> ((Content.Height) h).round())
+            .orElseThrow(NotFoundResponse::new);
+    return history
+        .original(round)
+        .filter(Content.Round.class::isInstance)
+        .map(r -> ((Content.Round) r).unit())
+        .orElse(card.details().unit());
   }
 
   /** The reading as typed, or empty with a problem posted to its field. */

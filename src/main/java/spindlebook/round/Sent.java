@@ -70,14 +70,30 @@ final class Sent {
     Steering steering = steering(posted.text("steering"));
     String row = posted.text("row");
     String note = posted.line("note", LONGEST);
-    Asked asked = Asked.byRow(card, otherEnd, steering, row);
-    if (asked == null) {
-      return Optional.of(unknown(height, steering, row, text, note));
-    }
     LengthUnit unit = card.height(height).map(SeenHeight::round).orElse(round).round().unit();
+    return Optional.of(
+        kept(height, unit, steering, row, Asked.byRow(card, otherEnd, steering, row), text, note));
+  }
+
+  /**
+   * A reading whatever it says: what cannot be read is kept unread.
+   *
+   * @param asked null when it is not asked for any more
+   */
+  static Content.Reading kept(
+      String height,
+      LengthUnit unit,
+      Steering steering,
+      String row,
+      Asked asked,
+      String text,
+      String note) {
+    if (asked == null) {
+      return unknown(height, steering, row, text, note);
+    }
     ReadingText.Result result = ReadingText.read(text, unit, asked.quantity(), asked.point());
     if (result instanceof ReadingText.Says says) {
-      return Optional.of(HeightPages.reading(height, steering, asked, text, says).withNote(note));
+      return HeightPages.reading(height, steering, asked, text, says).withNote(note);
     }
     String why =
         result instanceof ReadingText.Refused refused
@@ -87,7 +103,7 @@ final class Sent {
                 + ".";
     String point = asked.point() == null ? null : asked.point().point();
     Content.Reading unread = unread(height, steering, asked.quantity(), point, text, why, note);
-    return Optional.of(asked.otherEnd() == null ? unread : unread.withAtOtherEnd(true));
+    return asked.otherEnd() == null ? unread : unread.withAtOtherEnd(true);
   }
 
   /** Something that is not asked for any more: kept all the same. */

@@ -84,7 +84,7 @@ class SidesPagesTest {
     String text = text();
     assertTrue(text.contains("Travel as set"), text);
     assertTrue(text.contains("needs a reading on the right"), text);
-    assertTrue(text.contains("What rules droop"), text);
+    assertTrue(text.contains("Nearest limit in droop"), text);
   }
 
   @Test

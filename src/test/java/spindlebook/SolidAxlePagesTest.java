@@ -370,7 +370,7 @@ class SolidAxlePagesTest {
     assertTrue(curve.html().contains("look-first"), "level by its own line");
     assertTrue(curve.html().contains("look-second"), "crossed by another pattern");
     String sides = shop.get("/cars/" + marmot.car + "/sides?axle=rear").is(200).text();
-    assertTrue(sides.contains("What rules droop link to frame, crossed"), sides);
+    assertTrue(sides.contains("Nearest limit in droop link to frame, crossed"), sides);
     String print = shop.get("/corners/" + left + "/print").is(200).text();
     assertTrue(print.contains("strap stops the wheel, crossed"), print);
     assertTrue(print.contains("strap stops the wheel, both together"), print);

@@ -51,8 +51,10 @@ final class SidesViews {
   SidesView view(List<SidesView.Tab> tabs, String compareHref) {
     List<Row> figures = new ArrayList<>();
     sides.figures().forEach(f -> figures.add(figure(f)));
-    rules("what rules droop", sides.left().droop(), sides.right().droop()).ifPresent(figures::add);
-    rules("what rules bump", sides.left().bump(), sides.right().bump()).ifPresent(figures::add);
+    rules("nearest limit in droop", sides.left().droop(), sides.right().droop())
+        .ifPresent(figures::add);
+    rules("nearest limit in bump", sides.left().bump(), sides.right().bump())
+        .ifPresent(figures::add);
     List<Row> differ = new ArrayList<>();
     Map<String, List<Row>> byHeight = new LinkedHashMap<>();
     for (ReadingPair pair : ReadingPair.of(left, right)) {

@@ -64,10 +64,13 @@ public final class TrialPages {
       }
     }
     PageFrame frame =
-        PageFrame.of("On paper · Spindlebook", "Try it on paper")
-            .sub(card.place().words() + ". Nothing is written.")
+        PageFrame.of(
+                "On paper · " + card.place().words() + " · " + card.details().name(),
+                "Try it on paper")
+            .sub(card.details().name() + ", " + card.place().words() + ". Nothing is written.")
             .plan(Shown.plan(card))
             .crumbs(
+                new Crumb(card.details().name(), "/cars/" + card.car()),
                 new Crumb(card.place().words(), "/corners/" + card.corner()),
                 new Crumb("all settings", "/corners/" + card.corner() + "/adjustments"))
             .caution(Cautions.SETTING);

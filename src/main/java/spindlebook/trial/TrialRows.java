@@ -79,6 +79,6 @@ final class TrialRows {
   }
 
   private static String within(String value, Figure mm, Lengths lengths) {
-    return value + " ± " + lengths.plusMinus(mm.U()) + " " + lengths.unit().word();
+    return value + " " + lengths.unit().word() + " ± " + lengths.plusMinus(mm.U());
   }
 }

@@ -178,6 +178,19 @@ class AlignmentPagesTest {
   }
 
   @Test
+  void both_wheels_are_said_across_the_edge_that_was_given_for_one() {
+    marmot.send("/corners/" + marmot.left + "/given", Map.of("toe-across", "28"));
+    Map<String, String> string =
+        Map.of("side", "outboard", "front", "4 1/16", "rear", "4", "spacing", "16");
+    measure(marmot.left, "string", string);
+    measure(marmot.right, "string", string);
+    for (String corner : List.of(marmot.left, marmot.right)) {
+      // 1/16 in over 16 in is 7/64 in over 28 in: 2.778 mm.
+      assertEquals(2.778, figure(corner, "toe").at("/acrossEdgeMm/value").asDouble(), 5e-4);
+    }
+  }
+
+  @Test
   void both_wheels_make_the_total_and_a_tape_tells_no_wheel() {
     Map<String, String> tape =
         Map.of("front", "1577 mm", "rear", "1583.35 mm", "across", "711.2 mm");

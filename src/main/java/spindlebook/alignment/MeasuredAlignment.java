@@ -110,11 +110,14 @@ public final class MeasuredAlignment {
         .map(
             k ->
                 AlignedFinding.of(AlignedFigure.TOE, k, List.of())
-                    .across(across(Stream.of(card), k)))
+                    .across(across(Stream.concat(Stream.of(card), mirror.stream()), k)))
         .orElseGet(() -> AlignedFinding.missing(AlignedFigure.TOE, AlignedMissing.NOT_MEASURED));
   }
 
-  /** As the owner gave it; else as the measurement itself was taken, of an axle at the left. */
+  /**
+   * As the owner gave it, for either wheel, so that both are said alike; else as the measurement
+   * itself was taken, of an axle at the left.
+   */
   private static Double across(Stream<Card> cards, Known known) {
     return cards
         .flatMap(c -> c.given(Dimension.TOE_ACROSS).stream())

@@ -417,7 +417,7 @@ class AlignmentPagesTest {
     target(marmot.left, Map.of("camber-from", "-0.6", "camber-to", "0"));
     assertEquals("cant-tell", figure(marmot.left, "camber").get("outcome").asText());
     String text = text(marmot.left);
-    assertTrue(text.contains("Your target: -0.6° to 0°."), text);
+    assertTrue(text.contains("Your target: −0.6° to 0°."), text);
     assertTrue(text.contains("would settle it"), text);
     target(marmot.left, Map.of("camber-from", "", "camber-to", "-1"));
     assertEquals("short", figure(marmot.left, "camber").get("outcome").asText());
@@ -514,7 +514,7 @@ class AlignmentPagesTest {
     shop.open();
     assertTrue(text(marmot.left).contains("−0.80"));
     String told = shop.get("/cars/" + marmot.car + "/book").is(200).text();
-    assertTrue(told.contains("camber by gauge · -0.3° · rolled and bounced"), told);
+    assertTrue(told.contains("camber by gauge · −0.3° · rolled and bounced"), told);
   }
 
   private void takeBack(String key) {

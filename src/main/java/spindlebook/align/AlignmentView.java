@@ -22,6 +22,7 @@ public record AlignmentView(List<Block> blocks, List<Link> measure, Link other) 
    * @param words beside it, one short sentence each: what the sign means, the target
    * @param more beneath it: what else ought to be known
    * @param from what it rests on
+   * @param beside the same as a round read it, where that does not count here; null without
    */
   public record Row(
       String name,
@@ -29,5 +30,13 @@ public record AlignmentView(List<Block> blocks, List<Link> measure, Link other) 
       State state,
       List<String> words,
       List<String> more,
-      List<Link> from) {}
+      List<Link> from,
+      Beside beside) {}
+
+  /**
+   * @param words where it was read and how the car stood
+   * @param why it does not count here, one sentence each
+   */
+  public record Beside(
+      String words, FigureText figure, State state, List<String> why, List<Link> from) {}
 }

@@ -3,6 +3,7 @@ package spindlebook.align;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import spindlebook.align.AlignmentView.Block;
 import spindlebook.align.AlignmentView.Row;
 import spindlebook.alignment.AlignedFinding;
@@ -103,7 +104,7 @@ final class AlignmentViews {
   }
 
   private Row plain(String name, Figure mm) {
-    return new Row(name, List.of(length(mm)), null, List.of(), List.of(), List.of());
+    return new Row(name, List.of(length(mm)), null, List.of(), List.of(), List.of(), null);
   }
 
   private Row row(AlignedFigure figure) {
@@ -111,7 +112,14 @@ final class AlignmentViews {
   }
 
   private Row row(String name, AlignedFinding found) {
-    return new Row(name, figures(found), state(found), words(found), more(found), from(found));
+    return new Row(
+        name,
+        figures(found),
+        state(found),
+        words(found),
+        more(found),
+        from(found),
+        new RoundBeside(found, unit).view());
   }
 
   // --- the figure
@@ -193,12 +201,16 @@ final class AlignmentViews {
       more.add("In doubt: it does not count until somebody answers.");
     }
     found.notes().forEach(n -> more.add(n.words()));
-    if (found.from().get(0).way() instanceof AlignmentWay.Gauge gauge && gauge.turned() != null) {
+    if (found.from().isEmpty()) {
+      return more;
+    }
+    SeenAlignment last = found.from().get(0);
+    if (last.way() instanceof AlignmentWay.Gauge gauge && gauge.turned() != null) {
       measured
           .gaugeZeroRad()
           .ifPresent(z -> more.add("Last turned round the gauge showed " + too(z) + "."));
     }
-    more.add("Read with " + tools(found.from().get(0)) + ".");
+    more.add("Read with " + tools(last) + ".");
     return more;
   }
 
@@ -248,8 +260,14 @@ final class AlignmentViews {
   }
 
   private static Optional<String> because(AlignedFinding found) {
-    return found.from().stream()
-        .flatMap(f -> f.because().stream())
+    return because(
+        Stream.concat(
+            found.from().stream().flatMap(f -> f.because().stream()),
+            found.inRound().stream().flatMap(r -> r.because().stream())));
+  }
+
+  static Optional<String> because(Stream<Change> changes) {
+    return changes
         .map(Change::words)
         .distinct()
         .reduce((one, other) -> one + "; " + other)
@@ -266,6 +284,7 @@ final class AlignmentViews {
               where + way.words() + ", " + Days.day(one.at()) + ", " + one.who(),
               "/entries/" + one.key()));
     }
+    links.addAll(RoundBeside.links(found.inRound()));
     if (found.target() != null) {
       links.add(new Link("the target", "/entries/" + found.target().key()));
     }

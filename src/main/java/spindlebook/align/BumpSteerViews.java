@@ -13,6 +13,7 @@ import spindlebook.alignment.FaultSeen;
 import spindlebook.alignment.ShapeMeaning;
 import spindlebook.alignment.TellsApart;
 import spindlebook.alignment.ToeRange;
+import spindlebook.alignment.ToeRead;
 import spindlebook.alignment.Window;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
@@ -53,7 +54,7 @@ final class BumpSteerViews {
     this.lengths = new Lengths(card.details().unit());
     this.chart = new CornerChart(card);
     this.read = CurveRead.of(card, Curved.TOE, Steering.STRAIGHT, r -> true);
-    this.acrossMm = CurveRead.across(card);
+    this.acrossMm = ToeRead.acrossMm(card);
     this.typedMiddle = typedMiddle;
   }
 

@@ -4,15 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import spindlebook.alignment.Toe;
+import spindlebook.alignment.ToeRead;
 import spindlebook.corner.Card;
-import spindlebook.corner.Dimension;
 import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Steering;
 import spindlebook.travel.Bound;
-import spindlebook.travel.GivenFigures;
 import spindlebook.travel.MeasuredCurve;
 import spindlebook.travel.Node;
 import spindlebook.uncertainty.Figure;
@@ -50,7 +48,7 @@ record CurveRead(
             .filter(r -> pairing == null || r.height().pairing() == pairing)
             .filter(r -> r.value() != null && counts(of, r))
             .toList();
-    Optional<Figure> across = across(card);
+    Optional<Figure> across = ToeRead.acrossMm(card);
     boolean lengths =
         of.quantity() == Quantity.TOE
             ? across.isEmpty() && read.stream().anyMatch(r -> r.reading().angle() == null)
@@ -84,18 +82,7 @@ record CurveRead(
     if (lengths) {
       return asAngle ? null : r.value();
     }
-    return asAngle ? r.value() : acrossWheel(r.value(), across.orElseThrow());
-  }
-
-  private static Figure acrossWheel(Figure toeMm, Figure acrossMm) {
-    return Math.abs(toeMm.value()) < acrossMm.value()
-        ? Toe.acrossOneWheel(toeMm, acrossMm).rad()
-        : null;
-  }
-
-  /** How far apart the two places of a toe reading are, with its ± when the owner gave one. */
-  static Optional<Figure> across(Card card) {
-    return card.given(Dimension.TOE_ACROSS).filter(g -> g.length().mm() > 0).map(GivenFigures::of);
+    return asAngle ? r.value() : ToeRead.rad(r, across.orElseThrow()).orElse(null);
   }
 
   /** The curve through them; empty with fewer than two places. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import spindlebook.align.CurveView.Pickable;
+import spindlebook.alignment.ToeRead;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
 import spindlebook.corner.CarBook;
@@ -209,7 +210,7 @@ final class CurveViews {
             + chart.zero().words()
             + ", + towards bump. Bars are ± U, k = 2. Between readings the line is"
             + " shape-preserving and never goes on past the last one.");
-    if (of.quantity() == Quantity.TOE && CurveRead.across(card).isEmpty()) {
+    if (of.quantity() == Quantity.TOE && ToeRead.acrossMm(card).isEmpty()) {
       notes.add(
           "Toe read as a length stays one until it is given how far apart its two places are; an"
               + " angle is not drawn beside it.");

@@ -60,6 +60,9 @@ final class RodEndPaper {
     if (typed.has("thread")) {
       work();
     }
+    if (!blocks.isEmpty()) {
+      notes.add(good.words());
+    }
     return new OnPaperView(
         "/corners/" + card.corner() + "/rod-ends", parts(), "Work it out", blocks, notes);
   }

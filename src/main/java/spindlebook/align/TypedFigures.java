@@ -50,6 +50,20 @@ final class TypedFigures {
     return good == null || !typed.problem("good-angle").isEmpty() ? USUAL_RAD : good.rad();
   }
 
+  /** What ± on a page rests on. */
+  String words() {
+    return "± is U, k = 2. One ± serves all that was typed: each length is taken as good to ± "
+        + exactly(goodMm())
+        + ", each angle to ± "
+        + Rounded.number(Math.toDegrees(goodRad()), 2)
+        + "°.";
+  }
+
+  /** In decimals: a sixteenth would say 1/100 in as nothing. */
+  private String exactly(double mm) {
+    return Rounded.number(mm / unit.mm(), 3).replaceAll("\\.?0+$", "") + " " + unit.word();
+  }
+
   private static double usualMm(LengthUnit unit) {
     return unit == LengthUnit.INCH ? unit.mm() / 16 : 1;
   }
@@ -84,6 +98,9 @@ final class TypedFigures {
         "How good what you type is",
         typed.has("good") || typed.has("good-angle"),
         List.of(
+            new FormPart.Said(
+                "One ± serves every length typed here, and one every angle: type that of the"
+                    + " roughest."),
             new FormPart.Typed(
                 typed.fill(
                     Field.of("good", "Each length is good to ±")

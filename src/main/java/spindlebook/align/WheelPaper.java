@@ -57,7 +57,7 @@ final class WheelPaper {
     }
     ground.add(blocks, notes);
     if (!blocks.isEmpty()) {
-      notes.add("± is U, k = 2, from how good each number typed or assumed is.");
+      notes.add(good.words());
     }
     return new OnPaperView(
         "/corners/" + card.corner() + "/wheel", parts(), "Try it", blocks, notes);

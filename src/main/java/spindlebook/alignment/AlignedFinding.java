@@ -5,8 +5,10 @@ import java.util.Optional;
 import spindlebook.corner.AlignedFigure;
 import spindlebook.corner.Content;
 import spindlebook.corner.SeenAlignment;
+import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenTarget;
 import spindlebook.corner.Standing;
+import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedLength;
 
@@ -18,6 +20,8 @@ import spindlebook.units.TypedLength;
  * @param acrossMm of toe: what it is said across as a length; null when that is not known
  * @param stands the worst of what it rests on; null without any
  * @param from the measurements it rests on, the newest first
+ * @param inRound readings of rounds that it rests on, likewise
+ * @param beside what a round read of the same thing at ride and does not count here; null without
  * @param missing why there is no value; null when there is one
  * @param target null without one
  * @param against null without a target, or when the value does not count
@@ -28,27 +32,72 @@ public record AlignedFinding(
     Double acrossMm,
     Standing stands,
     List<SeenAlignment> from,
+    List<SeenReading> inRound,
+    ReadAtRide beside,
     List<AlignedNote> notes,
     AlignedMissing missing,
     SeenTarget target,
     AgainstTarget against) {
   public AlignedFinding {
     from = List.copyOf(from);
+    inRound = List.copyOf(inRound);
     notes = List.copyOf(notes);
   }
 
   static AlignedFinding of(AlignedFigure figure, Known known, List<AlignedNote> notes) {
     return new AlignedFinding(
-        figure, known.value(), null, known.stands(), known.from(), notes, null, null, null);
+        figure,
+        known.value(),
+        null,
+        known.stands(),
+        known.from(),
+        known.inRound(),
+        null,
+        notes,
+        null,
+        null,
+        null);
   }
 
   static AlignedFinding missing(AlignedFigure figure, AlignedMissing missing) {
-    return new AlignedFinding(figure, null, null, null, List.of(), List.of(), missing, null, null);
+    return new AlignedFinding(
+        figure, null, null, null, List.of(), List.of(), null, List.of(), missing, null, null);
   }
 
   AlignedFinding across(Double edgeToEdgeMm) {
     return new AlignedFinding(
-        figure, value, edgeToEdgeMm, stands, from, notes, missing, target, against);
+        figure,
+        value,
+        edgeToEdgeMm,
+        stands,
+        from,
+        inRound,
+        beside,
+        notes,
+        missing,
+        target,
+        against);
+  }
+
+  /** With what a round read at ride beside it, unless it is what this rests on. */
+  AlignedFinding beside(Optional<ReadAtRide> read) {
+    return read.filter(r -> !r.from().equals(inRound))
+        .map(
+            r ->
+                new AlignedFinding(
+                    figure, value, acrossMm, stands, from, inRound, r, notes, missing, target,
+                    against))
+        .orElse(this);
+  }
+
+  /**
+   * How this and what the round beside it read lie apart; empty unless both count and both are
+   * angles.
+   */
+  public Optional<Difference> fromBeside() {
+    return beside != null && counts() && beside.stands().counts() && beside.angle()
+        ? Optional.of(Difference.of(beside.value(), value))
+        : Optional.empty();
   }
 
   public boolean counts() {
@@ -71,7 +120,17 @@ public record AlignedFinding(
         .map(
             w ->
                 new AlignedFinding(
-                    figure, value, acrossMm, stands, from, notes, missing, w, decided(w)))
+                    figure,
+                    value,
+                    acrossMm,
+                    stands,
+                    from,
+                    inRound,
+                    beside,
+                    notes,
+                    missing,
+                    w,
+                    decided(w)))
         .orElse(this);
   }
 

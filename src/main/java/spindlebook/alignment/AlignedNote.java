@@ -3,6 +3,9 @@ package spindlebook.alignment;
 /** What ought to be known beside a figure of alignment. One sentence each. */
 public enum AlignedNote {
   HIDES_SIDES(TotalToe.HIDES_SIDES),
+  IN_ROUND(
+      "Read in a round, the car on its tyres, rolled and bounced: it counts, as nothing measured"
+          + " here does."),
   ZERO_NOT_KNOWN(
       "The gauge's zero is not known: ± 0.2° is counted for it. Turn the gauge round and read it"
           + " again to find it."),

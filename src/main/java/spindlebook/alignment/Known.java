@@ -1,27 +1,33 @@
 package spindlebook.alignment;
 
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import spindlebook.corner.AlignedThing;
 import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.Card;
 import spindlebook.corner.SeenAlignment;
+import spindlebook.corner.SeenReading;
 import spindlebook.corner.Standing;
 import spindlebook.uncertainty.Figure;
 
 /**
  * One thing of alignment as a corner's book knows it: the mean of the last measurement that counts
- * and its repeats, else the last one that no longer does.
+ * and its repeats, else what a round read at ride where that counts, else the last measurement that
+ * no longer does.
  *
  * @param stands the worst of what it rests on
  * @param from what it rests on, the newest first
+ * @param inRound the readings of rounds that it rests on, likewise
  */
-record Known(Figure value, Standing stands, List<SeenAlignment> from) {
+record Known(Figure value, Standing stands, List<SeenAlignment> from, List<SeenReading> inRound) {
   private static final List<Standing> WORST_FIRST =
       List.of(Standing.IN_DOUBT, Standing.STALE, Standing.PUT_BACK, Standing.LIVE);
+
+  Known(Figure value, Standing stands, List<SeenAlignment> from) {
+    this(value, stands, from, List.of());
+  }
 
   static Optional<Known> of(Card at, AlignedThing thing, Function<ReadAlignment, Figure> reads) {
     List<SeenAlignment> from = at.aligned().of(thing);
@@ -35,26 +41,44 @@ record Known(Figure value, Standing stands, List<SeenAlignment> from) {
   }
 
   static Optional<Known> camber(Card at) {
-    return of(at, AlignedThing.CAMBER, r -> r.camberRad((AlignmentWay.Gauge) r.way()));
+    return orInRound(
+        of(at, AlignedThing.CAMBER, r -> r.camberRad((AlignmentWay.Gauge) r.way())),
+        ReadAtRide.camber(at));
   }
 
   static Optional<Known> toe(Card at) {
-    return of(at, AlignedThing.TOE, ReadAlignment::toeRad);
+    return orInRound(of(at, AlignedThing.TOE, ReadAlignment::toeRad), ReadAtRide.toe(at));
+  }
+
+  private static Optional<Known> orInRound(Optional<Known> measured, Optional<ReadAtRide> read) {
+    return measured
+        .filter(Known::counts)
+        .or(
+            () ->
+                read.filter(ReadAtRide::counts)
+                    .map(r -> new Known(r.value(), r.stands(), List.of(), r.from())))
+        .or(() -> measured);
   }
 
   boolean counts() {
     return stands.counts();
   }
 
-  SeenAlignment last() {
-    return from.get(0);
+  /** Its place in the book: of two wheels the older one says how fresh their sum is. */
+  long oldest() {
+    return Stream.concat(from.stream().map(SeenAlignment::n), inRound.stream().map(SeenReading::n))
+        .mapToLong(n -> n)
+        .min()
+        .orElse(0);
   }
 
   /** The same value, resting on another as well. */
   Known restingOn(Known other) {
-    Set<SeenAlignment> all = new LinkedHashSet<>(from);
-    all.addAll(other.from);
-    return new Known(value, worse(stands, other.stands), List.copyOf(all));
+    return new Known(
+        value,
+        worse(stands, other.stands),
+        Stream.concat(from.stream(), other.from.stream()).distinct().toList(),
+        Stream.concat(inRound.stream(), other.inRound.stream()).distinct().toList());
   }
 
   static Standing stands(List<SeenAlignment> from) {

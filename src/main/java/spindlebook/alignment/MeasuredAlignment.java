@@ -22,8 +22,10 @@ import spindlebook.uncertainty.Figure;
  * <p>A figure rests on the last measurement that counts and on its repeats, whose mean it is: what
  * repeats share (the tool, the steps of its scale at that place) does not shrink. Where nothing
  * counts any more the last value is told as what it is, stale or in doubt, and decides nothing.
- * Total toe is the sum of both wheels, or a tape across both tyres where that is newer than either
- * of them, or the sum does not count.
+ * Camber and toe that a round read at ride stand in for what nothing measured here tells, where the
+ * car stood as it drives ({@link ReadAtRide}); else they are told beside. Total toe is the sum of
+ * both wheels, or a tape across both tyres where that is newer than either of them, or the sum does
+ * not count.
  */
 public final class MeasuredAlignment {
   private final Card card;
@@ -80,15 +82,25 @@ public final class MeasuredAlignment {
 
   private AlignedFinding camber() {
     return Known.camber(card)
-        .map(
-            k ->
-                AlignedFinding.of(
-                    AlignedFigure.CAMBER,
-                    k,
-                    zeroUnknown((AlignmentWay.Gauge) k.last().way())
-                        ? List.of(AlignedNote.ZERO_NOT_KNOWN)
-                        : List.of()))
-        .orElseGet(() -> AlignedFinding.missing(AlignedFigure.CAMBER, AlignedMissing.NOT_MEASURED));
+        .map(k -> AlignedFinding.of(AlignedFigure.CAMBER, k, camberNotes(k)))
+        .orElseGet(() -> AlignedFinding.missing(AlignedFigure.CAMBER, AlignedMissing.NOT_MEASURED))
+        .beside(ReadAtRide.camber(card));
+  }
+
+  private List<AlignedNote> camberNotes(Known known) {
+    List<AlignedNote> notes = new ArrayList<>(roundNotes(known));
+    boolean zeroUnknown =
+        known.from().isEmpty()
+            ? !ReadAtRide.zeroFound(known.inRound().get(0))
+            : zeroUnknown((AlignmentWay.Gauge) known.from().get(0).way());
+    if (zeroUnknown) {
+      notes.add(AlignedNote.ZERO_NOT_KNOWN);
+    }
+    return notes;
+  }
+
+  private static List<AlignedNote> roundNotes(Known known) {
+    return known.inRound().isEmpty() ? List.of() : List.of(AlignedNote.IN_ROUND);
   }
 
   private static boolean zeroUnknown(AlignmentWay.Gauge gauge) {
@@ -109,9 +121,10 @@ public final class MeasuredAlignment {
     return Known.toe(card)
         .map(
             k ->
-                AlignedFinding.of(AlignedFigure.TOE, k, List.of())
+                AlignedFinding.of(AlignedFigure.TOE, k, roundNotes(k))
                     .across(across(Stream.concat(Stream.of(card), mirror.stream()), k)))
-        .orElseGet(() -> AlignedFinding.missing(AlignedFigure.TOE, AlignedMissing.NOT_MEASURED));
+        .orElseGet(() -> AlignedFinding.missing(AlignedFigure.TOE, AlignedMissing.NOT_MEASURED))
+        .beside(ReadAtRide.toe(card));
   }
 
   /**
@@ -146,7 +159,7 @@ public final class MeasuredAlignment {
     return AlignedFinding.of(
             AlignedFigure.TOTAL_TOE,
             known.get(),
-            tape.isPresent() ? List.of(AlignedNote.HIDES_SIDES) : List.of())
+            tape.isPresent() ? List.of(AlignedNote.HIDES_SIDES) : roundNotes(known.get()))
         .across(across(axle(), known.get()));
   }
 
@@ -154,9 +167,7 @@ public final class MeasuredAlignment {
     if (tape.counts() != wheels.counts()) {
       return tape.counts();
     }
-    // Of two wheels the older one says how fresh their sum is.
-    long oldest = wheels.from().stream().mapToLong(SeenAlignment::n).min().orElse(0);
-    return tape.last().n() > oldest;
+    return tape.from().get(0).n() > wheels.oldest();
   }
 
   private Optional<Known> bothWheels() {
@@ -169,7 +180,8 @@ public final class MeasuredAlignment {
                         new Known(
                                 Toe.totalRad(new Toe(here.value()), new Toe(other.value())),
                                 here.stands(),
-                                here.from())
+                                here.from(),
+                                here.inRound())
                             .restingOn(other)));
   }
 

@@ -17,7 +17,7 @@ import spindlebook.units.TypedLength;
  * source), the same way in all it reads: it cancels where readings are subtracted.
  */
 final class ReadAlignment {
-  private static final double ZERO_UNSAID_RAD = Math.toRadians(0.2);
+  static final double ZERO_UNSAID_RAD = Math.toRadians(0.2);
 
   private final SeenAlignment one;
 

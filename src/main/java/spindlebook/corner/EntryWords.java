@@ -331,7 +331,7 @@ public final class EntryWords {
       return r.result().words();
     }
     TypedAngle angle = r.angle();
-    return angle != null ? angle.typed() : both(r.length());
+    return angle != null ? minus(angle.typed()) : both(r.length());
   }
 
   private String of(Content.Adjustment a) {
@@ -419,9 +419,9 @@ public final class EntryWords {
             .map(Content.Corner.class::cast);
   }
 
-  /** As typed, with its unit. */
+  /** As typed, with its unit; below nothing with a real minus, as figures have. */
   public static String typed(TypedLength length) {
-    String text = length.typed().strip();
+    String text = minus(length.typed().strip());
     if (text.isEmpty()) {
       return length.unit() == LengthUnit.INCH
           ? TapeFormat.length(length.mm(), LengthUnit.INCH, 16)
@@ -432,11 +432,15 @@ public final class EntryWords {
     return bare ? text + " " + length.unit().word() : text;
   }
 
-  /** As typed; a bare number is degrees. */
+  /** Likewise; a bare number is degrees. */
   public static String typed(TypedAngle angle) {
-    String text = angle.typed().strip();
+    String text = minus(angle.typed().strip());
     boolean bare = !text.isEmpty() && Character.isDigit(text.charAt(text.length() - 1));
     return bare ? text + "°" : text;
+  }
+
+  private static String minus(String text) {
+    return text.startsWith("-") ? "−" + text.substring(1) : text;
   }
 
   /** As typed with its unit, and in the other system: {@code 8 1/4 in · 209.6 mm}. */

@@ -17,7 +17,11 @@ public enum Zeroing {
   SPRING_AND_STOP_OUT("spring and stop", "Spring and bump stop are out, or in, as entered."),
   ANGLE_FINDER(
       "angle finder",
-      "The angle finder was read, turned round and read again; half the difference is noted.");
+      "The angle finder was read, turned round and read again; half the difference is noted."),
+  SETTLED(
+      "rolled and bounced",
+      "The car stands on its tyres, rolled and bounced since the jack: what is read at ride may"
+          + " count as its alignment.");
 
   private final String words;
   private final String sentence;
@@ -29,6 +33,11 @@ public enum Zeroing {
 
   public String words() {
     return words;
+  }
+
+  /** Whether it can be done at all: on stands a car does not settle. */
+  public boolean in(Content.Round round) {
+    return this != SETTLED || round.onTyres();
   }
 
   /** What holds once it was done, as one sentence. */

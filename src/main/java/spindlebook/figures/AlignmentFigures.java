@@ -5,9 +5,11 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Optional;
 import spindlebook.alignment.AlignedFinding;
 import spindlebook.alignment.MeasuredAlignment;
+import spindlebook.alignment.ReadAtRide;
 import spindlebook.corner.AlignedFigure;
 import spindlebook.corner.Card;
 import spindlebook.corner.SeenAlignment;
+import spindlebook.corner.SeenReading;
 import spindlebook.web.Posted;
 
 /** A corner's alignment as measured, as JSON. */
@@ -18,7 +20,7 @@ final class AlignmentFigures {
     MeasuredAlignment measured = new MeasuredAlignment(card, mirror);
     ArrayNode all = corner.putArray("alignment");
     for (AlignedFinding found : measured.findings()) {
-      if (found.value() != null || found.target() != null) {
+      if (found.value() != null || found.target() != null || found.beside() != null) {
         finding(all.addObject(), found, measured);
       }
     }
@@ -55,7 +57,21 @@ final class AlignmentFigures {
     }
     ArrayNode from = node.putArray("from");
     found.from().stream().map(SeenAlignment::key).forEach(from::add);
+    found.inRound().stream().map(SeenReading::key).forEach(from::add);
+    if (found.beside() != null) {
+      beside(node.putObject("readInRound"), found.beside());
+    }
     ArrayNode notes = node.putArray("notes");
     found.notes().forEach(n -> notes.add(n.words()));
+  }
+
+  /** What a round read at ride that does not count as this figure. */
+  private static void beside(ObjectNode node, ReadAtRide read) {
+    Figures.figure(node, read.angle() ? "rad" : "mm", Optional.of(read.value()));
+    node.put("stands", Posted.word(read.stands()));
+    ArrayNode not = node.putArray("notAtRide");
+    read.not().forEach(n -> not.add(n.words()));
+    ArrayNode from = node.putArray("from");
+    read.from().stream().map(SeenReading::key).forEach(from::add);
   }
 }

@@ -92,7 +92,7 @@ public final class PaperPages {
         new PaperView(
             lines(round, started),
             conditions(round, started),
-            zeroing(round),
+            zeroing(round, started.isPresent()),
             histories
                 .otherEnd(card)
                 .map(o -> AxlePaper.heights(card, o, round))
@@ -140,8 +140,9 @@ public final class PaperPages {
             new PaperView.Tick(other, known && isOther)));
   }
 
-  private static List<PaperView.Tick> zeroing(Content.Round round) {
+  private static List<PaperView.Tick> zeroing(Content.Round round, boolean known) {
     return Arrays.stream(Zeroing.values())
+        .filter(z -> !known || z.in(round))
         .map(z -> new PaperView.Tick(z.sentence(), round.zeroed().contains(z)))
         .toList();
   }

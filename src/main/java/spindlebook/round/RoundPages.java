@@ -231,7 +231,7 @@ public final class RoundPages {
   private static String notZeroed(Content.Round round) {
     List<String> not =
         Arrays.stream(Zeroing.values())
-            .filter(z -> !round.zeroed().contains(z))
+            .filter(z -> z.in(round) && !round.zeroed().contains(z))
             .map(Zeroing::words)
             .toList();
     return not.isEmpty() ? "" : "Not zeroed, or not said: " + String.join(", ", not) + ".";

@@ -413,7 +413,7 @@ class BodiesTest {
             + " 7 (round) cannot be read: its 'springIn' is not what belongs there.",
         "round|{'corner':'lf','springIn':false,'bumpStopIn':true,'wheelOn':false,'onTyres':false,'steeringLinked':true,'zeroed':['flor']}|Entry"
             + " 7 (round) cannot be read: 'flor' is none of floor, frame-mark, rack-centred,"
-            + " steering-link, play, spring-and-stop-out, angle-finder.",
+            + " steering-link, play, spring-and-stop-out, angle-finder, settled.",
         "round|{'corner':'lf','springIn':1,'bumpStopIn':true,'wheelOn':false,'onTyres':false,'steeringLinked':true}|Entry"
             + " 7 (round) cannot be read: its 'springIn' is not what belongs there.",
         "happening|{'car':'car','what':'rained-on'}|Entry 7 (happening) cannot be read: 'rained-on'"

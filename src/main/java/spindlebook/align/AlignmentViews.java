@@ -12,7 +12,6 @@ import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.alignment.Track;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
-import spindlebook.card.Shown;
 import spindlebook.corner.AlignedFigure;
 import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.Card;
@@ -26,7 +25,6 @@ import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
 import spindlebook.web.Link;
 import spindlebook.web.Posted;
-import spindlebook.web.State;
 
 /** Lays a corner's alignment out as its page. */
 final class AlignmentViews {
@@ -104,7 +102,8 @@ final class AlignmentViews {
   }
 
   private Row plain(String name, Figure mm) {
-    return new Row(name, List.of(length(mm)), null, List.of(), List.of(), List.of(), null);
+    FigureText length = AlignedText.of(AlignedFigure.TRACK, mm, unit);
+    return new Row(name, List.of(length), null, List.of(), List.of(), List.of(), null);
   }
 
   private Row row(AlignedFigure figure) {
@@ -115,7 +114,7 @@ final class AlignmentViews {
     return new Row(
         name,
         figures(found),
-        state(found),
+        AlignedText.state(found),
         words(found),
         more(found),
         from(found),
@@ -128,14 +127,8 @@ final class AlignmentViews {
     if (found.value() == null) {
       return List.of();
     }
-    if (!found.figure().angle()) {
-      return List.of(
-          found.figure() == AlignedFigure.TRACK
-              ? length(found.value())
-              : Rounded.signed(found.value(), unit.mm(), unit.word()));
-    }
     List<FigureText> figures = new ArrayList<>();
-    figures.add(Rounded.signed(found.value(), DEGREE, "°"));
+    figures.add(AlignedText.of(found.figure(), found.value(), unit));
     found
         .acrossEdgeMm()
         .ifPresent(
@@ -144,24 +137,6 @@ final class AlignmentViews {
               figures.add(Rounded.signed(edge, LengthUnit.INCH.mm(), LengthUnit.INCH.word()));
             });
     return figures;
-  }
-
-  /** To hundredths of an inch: a sixteenth is too coarse beside what is measured here. */
-  private FigureText length(Figure mm) {
-    return Rounded.plain(mm, unit.mm(), unit.word());
-  }
-
-  private static State state(AlignedFinding found) {
-    if (found.value() == null) {
-      return State.NOT_MEASURED;
-    }
-    if (found.stands() != Standing.LIVE) {
-      return Shown.state(found.stands());
-    }
-    if (found.target() == null) {
-      return null;
-    }
-    return found.against() == null ? State.CANT_TELL : Shown.state(found.against().decision());
   }
 
   // --- what is said beneath

@@ -13,6 +13,8 @@ import java.util.Objects;
  * @param rules what was demanded, held back and given
  * @param figures what came of it
  * @param limits each end's limits, in the order in which they act
+ * @param alignment its alignment and the owner's targets; what belongs to the axle at its left
+ *     wheel. Null in a copy that was kept before alignment was
  */
 public record SignedCorner(
     String corner,
@@ -23,7 +25,27 @@ public record SignedCorner(
     List<SetTo> settings,
     List<Rule> rules,
     List<Figure> figures,
-    List<Limit> limits) {
+    List<Limit> limits,
+    List<Aligned> alignment) {
+
+  /** Kept before alignment was. */
+  public SignedCorner(
+      String corner,
+      Place place,
+      String outcome,
+      double zeroMm,
+      String zero,
+      List<SetTo> settings,
+      List<Rule> rules,
+      List<Figure> figures,
+      List<Limit> limits) {
+    this(corner, place, outcome, zeroMm, zero, settings, rules, figures, limits, null);
+  }
+
+  /** As it would have been kept before alignment was. */
+  public SignedCorner withoutAlignment() {
+    return new SignedCorner(corner, place, outcome, zeroMm, zero, settings, rules, figures, limits);
+  }
 
   /**
    * @param adjuster short name
@@ -84,6 +106,27 @@ public record SignedCorner(
     }
   }
 
+  /**
+   * A figure of alignment, or a target for one that was not known.
+   *
+   * @param value rad; mm for scrub, trail and track; null when it was not known
+   * @param expanded U, k = 2, in the same
+   * @param stands what it was worth, in words; null when it was not known
+   * @param target as its owner typed it; null without one
+   * @param outcome against it, in words; null without one
+   */
+  public record Aligned(
+      AlignedFigure figure,
+      Double value,
+      Double expanded,
+      String stands,
+      String target,
+      String outcome) {
+    public Aligned {
+      Objects.requireNonNull(figure, "figure");
+    }
+  }
+
   public SignedCorner {
     Objects.requireNonNull(corner, "corner");
     Objects.requireNonNull(place, "place");
@@ -92,5 +135,6 @@ public record SignedCorner(
     rules = rules == null ? List.of() : List.copyOf(rules);
     figures = figures == null ? List.of() : List.copyOf(figures);
     limits = limits == null ? List.of() : List.copyOf(limits);
+    alignment = alignment == null ? null : List.copyOf(alignment);
   }
 }

@@ -15,13 +15,19 @@ import spindlebook.units.LengthUnit;
 /**
  * How two copies of a car differ.
  *
- * @param turned limits and corners that are decided otherwise
+ * @param turned limits, corners and targets that are decided otherwise
+ * @param alignment its figures and targets, where both copies hold them
  */
-record CopyChanges(List<Row> turned, List<Row> settings, List<Row> figures, List<Row> rules) {
+record CopyChanges(
+    List<Row> turned, List<Row> settings, List<Row> figures, List<Row> alignment, List<Row> rules) {
   /** A hundredth of what the finest steel rule shows: less is the arithmetic of a machine. */
   private static final double SAME_MM = 1e-3;
 
-  static final CopyChanges NONE = new CopyChanges(List.of(), List.of(), List.of(), List.of());
+  /** A hundredth of what an angle finder's finest step shows. */
+  private static final double SAME_RAD = 1e-6;
+
+  static final CopyChanges NONE =
+      new CopyChanges(List.of(), List.of(), List.of(), List.of(), List.of());
 
   private static final String NOT_THERE = "–";
 
@@ -37,17 +43,25 @@ record CopyChanges(List<Row> turned, List<Row> settings, List<Row> figures, List
     turned = List.copyOf(turned);
     settings = List.copyOf(settings);
     figures = List.copyOf(figures);
+    alignment = List.copyOf(alignment);
     rules = List.copyOf(rules);
   }
 
   boolean none() {
-    return turned.isEmpty() && settings.isEmpty() && figures.isEmpty() && rules.isEmpty();
+    return turned.isEmpty()
+        && settings.isEmpty()
+        && figures.isEmpty()
+        && alignment.isEmpty()
+        && rules.isEmpty();
   }
 
   /** Without figures that are shown the same: they moved by less than a page tells. */
   CopyChanges asShown() {
-    return new CopyChanges(
-        turned, settings, figures.stream().filter(f -> !f.then().equals(f.now())).toList(), rules);
+    return new CopyChanges(turned, settings, shown(figures), shown(alignment), rules);
+  }
+
+  private static List<Row> shown(List<Row> rows) {
+    return rows.stream().filter(r -> !r.then().equals(r.now())).toList();
   }
 
   static CopyChanges between(
@@ -55,6 +69,7 @@ record CopyChanges(List<Row> turned, List<Row> settings, List<Row> figures, List
     List<Row> turned = new ArrayList<>();
     List<Row> settings = new ArrayList<>();
     List<Row> figures = new ArrayList<>();
+    List<Row> alignment = new ArrayList<>();
     List<Row> rules = new ArrayList<>();
     for (Pair<SignedCorner> pair : pairs(then, now, SignedCorner::corner, c -> "")) {
       SignedCorner a = orNothing(pair.then(), pair.now());
@@ -84,6 +99,18 @@ record CopyChanges(List<Row> turned, List<Row> settings, List<Row> figures, List
           new SignedWords(a, thenIn)::text,
           new SignedWords(b, nowIn)::text,
           CopyChanges::same);
+      if (a.alignment() != null && b.alignment() != null) {
+        List<Pair<SignedCorner.Aligned>> aligned =
+            pairs(a.alignment(), b.alignment(), CopyChanges::name, CopyChanges::name);
+        aligned.forEach(p -> against(turned, place, p));
+        rows(
+            alignment,
+            place,
+            aligned,
+            new SignedWords(a, thenIn)::text,
+            new SignedWords(b, nowIn)::text,
+            CopyChanges::same);
+      }
       rows(
           rules,
           place,
@@ -92,7 +119,32 @@ record CopyChanges(List<Row> turned, List<Row> settings, List<Row> figures, List
           SignedCorner.Rule::says,
           (x, y) -> x.says().equals(y.says()));
     }
-    return new CopyChanges(turned, settings, figures, rules);
+    return new CopyChanges(turned, settings, figures, alignment, rules);
+  }
+
+  private static String name(SignedCorner.Aligned aligned) {
+    return aligned.figure().words();
+  }
+
+  /** Where both held it against a target, and one says otherwise. */
+  private static void against(List<Row> turned, String place, Pair<SignedCorner.Aligned> pair) {
+    String then = pair.then() == null ? null : pair.then().outcome();
+    String now = pair.now() == null ? null : pair.now().outcome();
+    if (then != null && now != null && !then.equals(now)) {
+      turned.add(new Row(place, pair.name() + " against your target", then, now));
+    }
+  }
+
+  private static boolean same(SignedCorner.Aligned then, SignedCorner.Aligned now) {
+    double step = then.figure().angle() ? SAME_RAD : SAME_MM;
+    return same(then.value(), now.value(), step)
+        && same(then.expanded(), now.expanded(), step)
+        && Objects.equals(then.stands(), now.stands())
+        && Objects.equals(then.target(), now.target());
+  }
+
+  private static boolean same(Double then, Double now, double step) {
+    return then == null || now == null ? Objects.equals(then, now) : Math.abs(then - now) <= step;
   }
 
   private static String name(SignedCorner.Limit limit) {
@@ -118,7 +170,16 @@ record CopyChanges(List<Row> turned, List<Row> settings, List<Row> figures, List
     return corner != null
         ? corner
         : new SignedCorner(
-            other.corner(), other.place(), NOT_THERE, 0, other.zero(), null, null, null, null);
+            other.corner(),
+            other.place(),
+            NOT_THERE,
+            0,
+            other.zero(),
+            null,
+            null,
+            null,
+            null,
+            List.of());
   }
 
   // --- side by side

@@ -85,6 +85,7 @@ final class KeptCopy {
     List<SignOffView.CopyRow> all = new ArrayList<>();
     all.addAll(SignOffView.CopyRow.of(changes.turned()));
     all.addAll(SignOffView.CopyRow.of(changes.figures()));
+    all.addAll(SignOffView.CopyRow.of(changes.alignment()));
     all.addAll(SignOffView.CopyRow.of(changes.settings()));
     all.addAll(SignOffView.CopyRow.of(changes.rules()));
     return all;
@@ -100,6 +101,17 @@ final class KeptCopy {
         kept.figures().stream()
             .map(f -> new SignOffView.Row(Capital.of(f.name()), f.atLeast(), words.figure(f)))
             .toList(),
+        kept.alignment() == null
+            ? null
+            : kept.alignment().stream()
+                .map(
+                    a ->
+                        new SignOffView.AlignedRow(
+                            Capital.of(a.figure().words()),
+                            a.target() == null ? "" : "target " + a.target(),
+                            words.figure(a),
+                            SignedWords.state(a)))
+                .toList(),
         kept.settings().stream()
             .map(
                 s ->

@@ -2,6 +2,9 @@ package spindlebook.drivecheck;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import spindlebook.align.AlignedText;
+import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
@@ -55,12 +58,26 @@ final class PrintViews {
             .limit(MOST_SETTINGS)
             .map(a -> new PrintView.SetTo(Capital.of(a.adjuster().name()), a.setting().inWords()))
             .toList(),
+        views.alignment(card, SignOffCopy.mirror(check, at)),
         first.stream().limit(MOST_FIRST).toList(),
         Math.max(0, first.size() - MOST_FIRST),
         history
             .lastSignOff()
             .map(s -> CheckLine.signed(history, s) + ".")
             .orElse("Not signed off yet."));
+  }
+
+  private List<PrintView.AlignedRow> alignment(Card card, Optional<Card> mirror) {
+    return new MeasuredAlignment(card, mirror)
+        .findings().stream()
+            .filter(f -> f.value() != null)
+            .map(
+                f ->
+                    new PrintView.AlignedRow(
+                        Capital.of(f.figure().words()),
+                        AlignedText.of(f.figure(), f.value(), lengths.unit()),
+                        AlignedText.state(f)))
+            .toList();
   }
 
   /** The worst limit of an end stands in its finding already. */

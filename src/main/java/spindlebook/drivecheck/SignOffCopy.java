@@ -3,7 +3,11 @@ package spindlebook.drivecheck;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
+import spindlebook.alignment.AlignedFinding;
+import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
@@ -18,6 +22,7 @@ import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Limit;
 import spindlebook.travel.MidTravel;
+import spindlebook.travel.Outcome;
 import spindlebook.travel.Total;
 import spindlebook.uncertainty.Figure;
 import spindlebook.web.Posted;
@@ -26,6 +31,9 @@ import spindlebook.web.Posted;
 public final class SignOffCopy {
   /** A tenth of a micrometre: so that it reads well by hand and is the same on any machine. */
   private static final double STEP_MM = 1e-4;
+
+  /** As much across a metre and more. */
+  private static final double STEP_RAD = 1e-8;
 
   private SignOffCopy() {}
 
@@ -48,12 +56,30 @@ public final class SignOffCopy {
 
   /** The corners alone, to hold against a copy that was kept. */
   public static List<SignedCorner> corners(DriveCheck check) {
-    return check.corners().stream().map(SignOffCopy::corner).toList();
+    return check.corners().stream().map(c -> corner(c, mirror(check, c))).toList();
   }
 
-  /** The corners of a kept copy, computed anew today from the entries it was made of. */
+  /**
+   * The corners of a kept copy, computed anew today from the entries it was made of: as much of
+   * them as was kept then.
+   */
   public static List<SignedCorner> anew(CarBook book, Content.SignOff kept) {
-    return corners(DriveCheck.of(book.asOf(kept.n())));
+    Set<String> withoutAlignment =
+        kept.corners().stream()
+            .filter(c -> c.alignment() == null)
+            .map(SignedCorner::corner)
+            .collect(Collectors.toSet());
+    return corners(DriveCheck.of(book.asOf(kept.n()))).stream()
+        .map(c -> withoutAlignment.contains(c.corner()) ? c.withoutAlignment() : c)
+        .toList();
+  }
+
+  /** The other wheel of the axle; empty where the car has none. */
+  static Optional<Card> mirror(DriveCheck check, Checked of) {
+    return check.corners().stream()
+        .map(Checked::card)
+        .filter(c -> c.place() == of.card().place().mirror())
+        .findFirst();
   }
 
   static List<SignedThing> open(CarBook book, DriveCheck check) {
@@ -67,7 +93,7 @@ public final class SignOffCopy {
         .toList();
   }
 
-  private static SignedCorner corner(Checked checked) {
+  private static SignedCorner corner(Checked checked, Optional<Card> mirror) {
     Card card = checked.card();
     TravelWords words = new TravelWords(card, checked.travel());
     return new SignedCorner(
@@ -86,7 +112,8 @@ public final class SignOffCopy {
             .toList(),
         rules(card),
         figures(checked),
-        limits(checked, words));
+        limits(checked, words),
+        alignment(card, mirror));
   }
 
   /** What is demanded, held back and given on a corner, as its owner typed it. */
@@ -187,6 +214,36 @@ public final class SignOffCopy {
     return limits;
   }
 
+  // --- alignment
+
+  /** What is known, or wanted; what belongs to the axle once, at its left wheel. */
+  private static List<SignedCorner.Aligned> alignment(Card card, Optional<Card> mirror) {
+    return new MeasuredAlignment(card, mirror)
+        .findings().stream()
+            .filter(f -> f.value() != null || f.target() != null)
+            .filter(f -> !f.figure().thing().ofAxle() || card.place().left() || mirror.isEmpty())
+            .map(SignOffCopy::aligned)
+            .toList();
+  }
+
+  private static SignedCorner.Aligned aligned(AlignedFinding found) {
+    boolean known = found.value() != null;
+    double step = found.figure().angle() ? STEP_RAD : STEP_MM;
+    return new SignedCorner.Aligned(
+        found.figure(),
+        known ? rounded(found.value().value(), step) : null,
+        known ? rounded(found.value().U(), step) : null,
+        known ? found.stands().words() : null,
+        found.target() == null ? null : found.target().target().inWords(),
+        found.target() == null ? null : outcome(found));
+  }
+
+  private static String outcome(AlignedFinding found) {
+    return found.against() == null
+        ? Outcome.NEEDS.words()
+        : Outcome.valueOf(found.against().decision().name()).words();
+  }
+
   private static Double value(Figure figure) {
     return figure == null ? null : rounded(figure.value());
   }
@@ -196,7 +253,11 @@ public final class SignOffCopy {
   }
 
   private static double rounded(double mm) {
+    return rounded(mm, STEP_MM);
+  }
+
+  private static double rounded(double value, double step) {
     // + 0.0: a zero without a sign.
-    return Math.rint(mm / STEP_MM) / Math.rint(1 / STEP_MM) + 0.0;
+    return Math.rint(value / step) / Math.rint(1 / step) + 0.0;
   }
 }

@@ -201,6 +201,11 @@ public final class SignOffPages {
                     changes.figures().stream().filter(CopyChanges.Row::weighty).toList()),
                 SignOffView.CopyRow.of(
                     changes.figures().stream().filter(f -> !f.weighty()).toList()),
+                SignOffView.CopyRow.of(changes.alignment()),
+                kept.corners().stream().anyMatch(c -> c.alignment() == null)
+                    ? "Alignment was not kept in sign-offs yet: nothing of it is held against that"
+                        + " copy."
+                    : "",
                 SignOffView.CopyRow.of(changes.rules()),
                 Since.groups(history, kept.n()))));
   }

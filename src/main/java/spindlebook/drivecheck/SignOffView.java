@@ -46,6 +46,7 @@ public record SignOffView(
 
   /**
    * @param outcome in words, where its state does not say it; else empty
+   * @param alignment null in a copy that was kept before alignment was
    */
   public record Corner(
       String name,
@@ -53,11 +54,13 @@ public record SignOffView(
       String outcome,
       String positions,
       List<Row> figures,
+      List<AlignedRow> alignment,
       List<Text> settings,
       List<Text> rules,
       List<LimitRow> limits) {
     public Corner {
       figures = List.copyOf(figures);
+      alignment = alignment == null ? null : List.copyOf(alignment);
       settings = List.copyOf(settings);
       rules = List.copyOf(rules);
       limits = List.copyOf(limits);
@@ -65,6 +68,12 @@ public record SignOffView(
   }
 
   public record Row(String name, boolean atLeast, FigureText figure) {}
+
+  /**
+   * @param figure null when it was not known
+   * @param state null where there is nothing to say
+   */
+  public record AlignedRow(String name, String target, FigureText figure, State state) {}
 
   public record Text(String name, String text) {}
 

@@ -1,8 +1,10 @@
 package spindlebook.drivecheck;
 
 import java.util.Arrays;
+import spindlebook.align.AlignedText;
 import spindlebook.card.Shown;
 import spindlebook.corner.SignedCorner;
+import spindlebook.corner.Standing;
 import spindlebook.travel.Outcome;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.FigureText;
@@ -37,6 +39,36 @@ record SignedWords(SignedCorner corner, Lengths lengths) {
     return (f.atLeast() ? "at least " : "")
         + figure(f).words()
         + (f.position() ? " " + corner.zero() : "");
+  }
+
+  /** Null where it was not known. */
+  FigureText figure(SignedCorner.Aligned a) {
+    return a.value() == null
+        ? null
+        : AlignedText.of(a.figure(), a.value(), a.expanded(), lengths.unit());
+  }
+
+  /** In one line: {@code −0.50° ± 0.21, stale; target −1° to 0°}. */
+  String text(SignedCorner.Aligned a) {
+    String value =
+        a.value() == null ? "not known" : figure(a).words() + (holds(a) ? "" : ", " + a.stands());
+    return a.target() == null ? value : value + "; target " + a.target();
+  }
+
+  private static boolean holds(SignedCorner.Aligned a) {
+    return Standing.LIVE.words().equals(a.stands());
+  }
+
+  /** What it was worth where that does not hold, else how it stood against its target. */
+  static State state(SignedCorner.Aligned a) {
+    if (a.value() != null && !holds(a)) {
+      return Arrays.stream(Standing.values())
+          .filter(s -> s.words().equals(a.stands()))
+          .findFirst()
+          .map(Shown::state)
+          .orElse(State.NOT_MEASURED);
+    }
+    return a.outcome() == null ? null : state(a.outcome());
   }
 
   /** Where it was met, from the corner's zero; null when that was not known. */

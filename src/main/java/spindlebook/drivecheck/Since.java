@@ -84,13 +84,15 @@ final class Since {
       return positions.getOrDefault(a.target(), Long.MAX_VALUE) <= n ? Sort.BACKWARDS : Sort.OTHER;
     }
     if (content instanceof Content.Definition
+        || content instanceof Content.Target
         || content instanceof Content.Corner
         || content instanceof Content.Car) {
       return Sort.RULES;
     }
     if (content instanceof Content.Round
         || content instanceof Content.Height
-        || content instanceof Content.Reading) {
+        || content instanceof Content.Reading
+        || content instanceof Content.Alignment) {
       return Sort.READ;
     }
     return content instanceof Content.Use

@@ -209,8 +209,14 @@ class BodiesTest {
                     List.of(new SignedCorner.Rule("tie", "tie rod", "at least 1/4 in")),
                     List.of(new SignedCorner.Figure("droop: margin", false, -3.25, 1.5, true)),
                     List.of(
-                        new SignedCorner.Limit(
-                            "tie rod", "droop", "short", 1.0, 2.0, null, null)))),
+                        new SignedCorner.Limit("tie rod", "droop", "short", 1.0, 2.0, null, null)),
+                    List.of(
+                        new SignedCorner.Aligned(
+                            AlignedFigure.CAMBER, -0.01, 0.002, "holds", "−1° to 0°", "clear"),
+                        new SignedCorner.Aligned(
+                            AlignedFigure.TRAIL, null, null, null, "at least 1 in", "needs"))),
+                new SignedCorner(
+                    "rf", Place.RIGHT_FRONT, "short", 0, "from ride", null, null, null, null)),
             List.of(new SignedThing("short", Place.LEFT_FRONT, "too near")),
             "only round the yard"));
   }

@@ -1,0 +1,53 @@
+package spindlebook.align;
+
+import spindlebook.alignment.AlignedFinding;
+import spindlebook.card.Shown;
+import spindlebook.corner.AlignedFigure;
+import spindlebook.corner.Standing;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
+import spindlebook.units.LengthUnit;
+import spindlebook.web.FigureText;
+import spindlebook.web.State;
+
+/** Figures of alignment as every page shows them. */
+public final class AlignedText {
+  private static final double DEGREE = Math.toRadians(1);
+
+  private AlignedText() {}
+
+  /** In degrees, or in the unit: to as many decimals as its ± bears. */
+  public static FigureText of(AlignedFigure figure, Figure value, LengthUnit unit) {
+    if (figure.angle()) {
+      return Rounded.signed(value, DEGREE, "°");
+    }
+    return figure == AlignedFigure.TRACK
+        ? Rounded.plain(value, unit.mm(), unit.word())
+        : Rounded.signed(value, unit.mm(), unit.word());
+  }
+
+  /** Of a value that was kept with its U alone. */
+  public static FigureText of(
+      AlignedFigure figure, double value, double expanded, LengthUnit unit) {
+    Source kept = new Source("kept", SourceKind.ALLOWANCE);
+    return of(figure, Figure.of(value, kept, expanded / Figure.K), unit);
+  }
+
+  /**
+   * Of what it rests on where that does not hold, else against its target; null where there is
+   * nothing to say.
+   */
+  public static State state(AlignedFinding found) {
+    if (found.value() == null) {
+      return State.NOT_MEASURED;
+    }
+    if (found.stands() != Standing.LIVE) {
+      return Shown.state(found.stands());
+    }
+    if (found.target() == null) {
+      return null;
+    }
+    return found.against() == null ? State.CANT_TELL : Shown.state(found.against().decision());
+  }
+}

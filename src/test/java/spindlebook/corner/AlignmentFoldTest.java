@@ -262,8 +262,8 @@ class AlignmentFoldTest {
             target("lf", "camber", ",'mostAngle':'-0.5°'"),
             target("lf", "camber", ""),
             target("rf", "total-toe", ",'most':'1/8 in'"));
-    assertEquals("-1° to 0°", asked(book.asOf(book.n() - 3)));
-    assertEquals("at most -0.5°", asked(book.asOf(book.n() - 2)));
+    assertEquals("−1° to 0°", asked(book.asOf(book.n() - 3)));
+    assertEquals("at most −0.5°", asked(book.asOf(book.n() - 2)));
     assertTrue(book.card("lf").aligned().target(AlignedFigure.CAMBER).isEmpty());
     assertFalse(book.card("lf").aligned().target(AlignedFigure.TOTAL_TOE).isEmpty());
     assertTrue(book.card("lr").aligned().target(AlignedFigure.TOTAL_TOE).isEmpty());

@@ -19,12 +19,16 @@ public final class AlignedText {
 
   /** In degrees, or in the unit: to as many decimals as its ± bears. */
   public static FigureText of(AlignedFigure figure, Figure value, LengthUnit unit) {
-    if (figure.angle()) {
-      return Rounded.signed(value, DEGREE, "°");
-    }
     return figure == AlignedFigure.TRACK
         ? Rounded.plain(value, unit.mm(), unit.word())
-        : Rounded.signed(value, unit.mm(), unit.word());
+        : apart(figure, value, unit);
+  }
+
+  /** Of two such figures, how far they lie apart: always with its sign. */
+  public static FigureText apart(AlignedFigure figure, Figure apart, LengthUnit unit) {
+    return figure.angle()
+        ? Rounded.signed(apart, DEGREE, "°")
+        : Rounded.signed(apart, unit.mm(), unit.word());
   }
 
   /** Of a value that was kept with its U alone. */

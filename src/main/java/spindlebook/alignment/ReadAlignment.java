@@ -26,7 +26,12 @@ final class ReadAlignment {
 
   ReadAlignment(SeenAlignment one) {
     this.one = one;
-    this.place = one.alignment().corner() + ":" + one.thing() + ":" + one.way().words();
+    this.place = place(one);
+  }
+
+  /** What the sources of its scales' steps begin with. */
+  static String place(SeenAlignment one) {
+    return one.alignment().corner() + ":" + one.thing() + ":" + one.way().words() + ":";
   }
 
   AlignmentWay way() {
@@ -159,16 +164,14 @@ final class ReadAlignment {
 
   private Figure angle(TypedAngle angle, String what, double zeroHalfWidthRad) {
     return AngleTool.of(one.angleTool(), zeroHalfWidthRad)
-        .read(angle.rad(), one.key() + ":" + what, place + ":" + what);
+        .read(angle.rad(), one.key() + ":" + what, place + what);
   }
 
   private Figure lock(TypedAngle angle, String what) {
-    return AngleTool.of(one.lockTool(), 0)
-        .read(angle.rad(), one.key() + ":" + what, place + ":" + what);
+    return AngleTool.of(one.lockTool(), 0).read(angle.rad(), one.key() + ":" + what, place + what);
   }
 
   private Figure length(TypedLength length, String what) {
-    return LengthTool.of(one.lengthTool())
-        .read(length.mm(), one.key() + ":" + what, place + ":" + what);
+    return LengthTool.of(one.lengthTool()).read(length.mm(), one.key() + ":" + what, place + what);
   }
 }

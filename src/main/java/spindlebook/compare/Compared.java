@@ -67,7 +67,8 @@ record Compared(Place place, Heads heads, String cannot, List<String> lacking, L
     }
     SettingRows said = new SettingRows(a, b, heads);
     FigureRows figures = new FigureRows(CornerPair.of(a, b), heads, new Lengths(unit));
-    return new Compared(place, heads, "", figures.lacking(), groups(said, figures));
+    AlignmentRows alignment = AlignmentRows.of(one, a, other, b, heads, unit);
+    return new Compared(place, heads, "", figures.lacking(), groups(said, figures, alignment));
   }
 
   private static Heads heads(Asked asked, Place place) {
@@ -90,12 +91,13 @@ record Compared(Place place, Heads heads, String cannot, List<String> lacking, L
     return point.isNow() ? what : what + ", " + point.name();
   }
 
-  private static List<Group> groups(SettingRows said, FigureRows figures) {
+  private static List<Group> groups(SettingRows said, FigureRows figures, AlignmentRows alignment) {
     List<Group> differing = new ArrayList<>();
     List<Group> folded = new ArrayList<>();
     add("Settings", said.settings(), differing, folded);
     add("Figures", figures.figures(), differing, folded);
     add("Room to each limit", figures.limits(), differing, folded);
+    add("Alignment", alignment.rows(), differing, folded);
     add("Rules and numbers", said.rules(), differing, folded);
     differing.addAll(folded);
     return differing;

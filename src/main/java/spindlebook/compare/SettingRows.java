@@ -7,6 +7,7 @@ import java.util.Map;
 import spindlebook.card.Capital;
 import spindlebook.corner.Card;
 import spindlebook.corner.InForce;
+import spindlebook.corner.SeenTarget;
 import spindlebook.corner.Setting;
 import spindlebook.corner.SignedCorner.Rule;
 import spindlebook.drivecheck.SignOffCopy;
@@ -26,11 +27,17 @@ record SettingRows(Card one, Card other, Heads heads) {
   }
 
   List<Row> rules() {
-    Map<String, Rule> first = new LinkedHashMap<>();
-    Map<String, Rule> second = new LinkedHashMap<>();
-    SignOffCopy.rules(one).forEach(r -> first.put(r.of(), r));
-    SignOffCopy.rules(other).forEach(r -> second.put(r.of(), r));
-    return both(first, second, this::rule);
+    return both(rules(one), rules(other), this::rule);
+  }
+
+  private static Map<String, Rule> rules(Card card) {
+    Map<String, Rule> rules = new LinkedHashMap<>();
+    SignOffCopy.rules(card).forEach(r -> rules.put(r.of(), r));
+    for (SeenTarget t : card.aligned().targets()) {
+      String of = "target: " + t.target().figure().words();
+      rules.put(of, new Rule(of, of, t.target().inWords()));
+    }
+    return rules;
   }
 
   private interface Beside<T> {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.SplittableRandom;
@@ -54,17 +55,29 @@ class FoldByStepsTest {
   void the_random_books_hold_every_state_there_is() {
     Set<Standing> readings = EnumSet.noneOf(Standing.class);
     Set<Standing> stops = EnumSet.noneOf(Standing.class);
+    Set<Standing> alignments = EnumSet.noneOf(Standing.class);
+    Set<Class<?>> ways = new HashSet<>();
+    Set<AlignedFigure> targets = EnumSet.noneOf(AlignedFigure.class);
     for (long seed = 1; seed <= 12; seed++) {
       CarBook book = CarBook.of(new RandomBook(seed).entries(140));
       for (String corner : book.corners()) {
         book.card(corner).readings().forEach(r -> readings.add(r.stands()));
         book.card(corner).heights().forEach(h -> stops.add(h.stop()));
+        for (SeenAlignment read : book.card(corner).aligned().read()) {
+          alignments.add(read.stands());
+          ways.add(read.way().getClass());
+        }
+        book.card(corner).aligned().targets().forEach(t -> targets.add(t.target().figure()));
       }
     }
     assertEquals(EnumSet.allOf(Standing.class), readings);
     assertTrue(
         stops.containsAll(
             List.of(Standing.LIVE, Standing.STALE, Standing.PUT_BACK, Standing.REPLACED)));
+    // Alignment has no wheel position that it could lack.
+    assertEquals(EnumSet.complementOf(EnumSet.of(Standing.OUTSIDE)), alignments);
+    assertEquals(Set.of(AlignmentWay.class.getPermittedSubclasses()), ways);
+    assertTrue(targets.size() > 4, targets.toString());
   }
 
   @Test

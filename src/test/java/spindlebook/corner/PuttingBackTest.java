@@ -199,7 +199,7 @@ class PuttingBackTest {
   @Test
   void without_a_correction_since_the_settings_are_those_known_then() {
     int held = 0;
-    for (long seed = 1; seed <= 200; seed++) {
+    for (long seed = 1; seed <= 280; seed++) {
       List<Noted> entries = new RandomBook(seed).entries(110);
       CarBook now = CarBook.of(entries);
       // Back to just after the last correction or answer.

@@ -8,13 +8,18 @@ import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
-/** Plausible entries of one car, seeded: readings, changes, corrections, answers, late phones. */
+/**
+ * Plausible entries of one car, seeded: readings, alignment taken in every way, targets, changes,
+ * corrections, answers, late phones.
+ */
 public final class RandomBook {
   private final SplittableRandom random;
   private final List<Noted> entries = new ArrayList<>();
   private final List<String> rounds = new ArrayList<>();
   private final List<String> heights = new ArrayList<>();
   private final List<String> readings = new ArrayList<>();
+  private final List<String> alignments = new ArrayList<>();
+  private final List<String> targets = new ArrayList<>();
   private final List<String> changes = new ArrayList<>();
   private final List<String> answers = new ArrayList<>();
 
@@ -65,17 +70,26 @@ public final class RandomBook {
     } else if (heights.isEmpty() || what < 22) {
       heights.add(key);
       note(key, height());
-    } else if (readings.isEmpty() || what < 68) {
+    } else if (readings.isEmpty() || what < 62) {
       readings.add(key);
       note(key, reading());
-    } else if (what < 78) {
+    } else if (what < 70) {
+      alignments.add(key);
+      note(key, alignment());
+    } else if (what < 71) {
+      targets.add(key);
+      note(key, target());
+    } else if (what < 79) {
       changes.add(key);
       note(key, adjustment());
-    } else if (what < 81) {
+    } else if (what < 82) {
       note(key, happening());
-    } else if (what < 86) {
+    } else if (what < 87) {
       answers.add(key);
-      note(key, new Content.Answer(any(readings, heights, changes), random.nextBoolean(), null));
+      note(
+          key,
+          new Content.Answer(
+              any(readings, heights, alignments, changes), random.nextBoolean(), null));
     } else if (what < 94) {
       note(key, correction());
       answers.add(key);
@@ -85,12 +99,13 @@ public final class RandomBook {
   }
 
   private Content.Round round() {
+    boolean asItDrives = random.nextInt(3) == 0;
     return new Content.Round(
         corner(),
-        false,
+        asItDrives,
         true,
-        false,
-        false,
+        asItDrives,
+        asItDrives,
         true,
         null,
         maybe(new TypedAngle("1", Math.toRadians(1), "angle-1")),
@@ -101,7 +116,7 @@ public final class RandomBook {
         "angle-finder",
         null,
         null,
-        null);
+        asItDrives ? List.of(Zeroing.SETTLED) : null);
   }
 
   private Content.Height height() {
@@ -142,6 +157,91 @@ public final class RandomBook {
         null);
   }
 
+  private Content.Alignment alignment() {
+    return new Content.Alignment(
+        corner(),
+        random.nextInt(6) > 0,
+        maybe(any(Load.values())),
+        null,
+        null,
+        maybe("tape"),
+        maybe("angle-finder"),
+        null,
+        way(),
+        random.nextInt(12) == 0 ? "It is far off." : null,
+        null);
+  }
+
+  private AlignmentWay way() {
+    return switch (random.nextInt(8)) {
+      case 0 -> gauge();
+      case 1 ->
+          new AlignmentWay.Line(
+              any(LineSide.values()), random.nextBoolean(), near(100), near(100), mm(600));
+      case 2 -> new AlignmentWay.Tape(near(1580), near(1580), mm(700));
+      case 3 -> new AlignmentWay.Dials(maybe(near(0)), near(0), mm(500), maybe(degrees(1)));
+      case 4 -> new AlignmentWay.Spot(near(0), mm(2000));
+      case 5 -> sweep();
+      case 6 -> new AlignmentWay.Joint(near(8), near(110), near(115), near(380));
+      default ->
+          random.nextBoolean()
+              ? new AlignmentWay.Across(true, near(1940), near(-12), mm(317))
+              : new AlignmentWay.Across(false, near(1600), near(-12), maybe(mm(317)));
+    };
+  }
+
+  private AlignmentWay gauge() {
+    return switch (random.nextInt(3)) {
+      case 0 -> new AlignmentWay.Gauge(degrees(3), null, null);
+      case 1 -> new AlignmentWay.Gauge(degrees(3), degrees(3), null);
+      default -> new AlignmentWay.Gauge(degrees(3), null, degrees(1));
+    };
+  }
+
+  /** Of an axis of 4° to 8° of caster, so that most are one that a wheel can have. */
+  private AlignmentWay sweep() {
+    TypedAngle lock = angle(20);
+    int out = random.nextInt(-2, 0);
+    int in = random.nextInt(1, 4);
+    boolean pitched = random.nextInt(3) == 0;
+    return new AlignmentWay.Swing(
+        any(SweptBy.values()),
+        lock,
+        lock,
+        angle(out),
+        maybe(angle(0)),
+        angle(in),
+        pitched ? angle(2) : null,
+        pitched ? angle(0) : null,
+        pitched ? angle(-2) : null,
+        pitched ? null : maybe(angle(random.nextInt(4, 12))));
+  }
+
+  private Content.Target target() {
+    AlignedFigure figure = any(AlignedFigure.values());
+    if (random.nextInt(5) == 0) {
+      return new Content.Target(corner(), figure, null, null, null, null);
+    }
+    boolean angles = figure.angle() && (!figure.length() || random.nextBoolean());
+    int least = random.nextInt(-3, 1);
+    return angles
+        ? new Content.Target(corner(), figure, angle(least), maybe(angle(least + 2)), null, null)
+        : new Content.Target(
+            corner(), figure, null, null, maybe(mm(least)), mm(least + random.nextInt(1, 30)));
+  }
+
+  private TypedLength near(int mm) {
+    return mm(mm + random.nextInt(-6, 7));
+  }
+
+  private TypedAngle degrees(int most) {
+    return angle(random.nextInt(-most, most + 1));
+  }
+
+  private static TypedAngle angle(int degrees) {
+    return new TypedAngle(Integer.toString(degrees), Math.toRadians(degrees), "angle-1");
+  }
+
   private Content.Adjustment adjustment() {
     // Few adjusters and few settings, so that some are put back.
     String adjuster = any("limit-strap", "upper-rod-ends", "tie-rod", "bump-stop-spacer", "tyre");
@@ -159,7 +259,7 @@ public final class RandomBook {
   }
 
   private Content.Correction correction() {
-    String target = any(rounds, heights, readings, changes, answers);
+    String target = any(rounds, heights, readings, alignments, targets, changes, answers);
     Content before =
         entries.stream().filter(e -> e.key().equals(target)).findFirst().orElseThrow().content();
     Content body = null;
@@ -169,6 +269,10 @@ public final class RandomBook {
       body = height();
     } else if (before instanceof Content.Reading) {
       body = reading();
+    } else if (before instanceof Content.Alignment) {
+      body = alignment();
+    } else if (before instanceof Content.Target && random.nextBoolean()) {
+      body = target();
     } else if (before instanceof Content.Adjustment && random.nextBoolean()) {
       body = adjustment();
     }

@@ -50,22 +50,29 @@ class PaperPagesTest {
   @Test
   void two_turns_in_at_both_ends_are_half_a_degree_of_camber() {
     String text = rodEnds(Map.of("front", "-2", "rear", "-2"));
-    assertTrue(text.contains("up to 4 turns −0.4851° ± 0.0030"), text);
-    assertTrue(text.contains("top rearward 0.000°"), text);
+    // 2 √((1.5875/300)² + 0.04²)/√3 of it: the joints' distance, and the short formula's own 4 %.
+    assertTrue(text.contains("up to 4 turns −0.485° ± 0.023"), text);
+    assertTrue(text.contains("top rearward; short formula 0.000°"), text);
+    assertTrue(text.contains("+ outboard; by the pitches alone, no ± −1/8 in"), text);
   }
 
   @Test
   void one_end_in_and_the_other_out_is_caster() {
     String text = rodEnds(Map.of("front", "-0.5", "rear", "0.5"));
-    assertTrue(text.contains("top rearward −0.2670°"), text);
+    // 2/√3 · √(1.5875² (1/300² + 1/385.29² + 1/350²) + 0.003²) of it.
+    assertTrue(text.contains("short formula −0.2670° ± 0.0027"), text);
   }
 
   @Test
   void a_wanted_change_comes_back_as_turns_that_can_be_set() {
     String text = rodEnds(Map.of("camber", "-0.4851"));
-    assertTrue(text.contains("Front rod end exactly −2.00"), text);
-    assertTrue(text.contains("clockwise, seen from its ball −2.0 turns"), text);
-    assertTrue(text.contains("−0.4851°"), text);
+    // Two turns, ± 2 √((1.5875/300)² + 0.04²)/√3 of them.
+    assertTrue(
+        text.contains(
+            "Front rod end + out, − in: clockwise, seen from its ball; half turns nearest to −2.00"
+                + " ± 0.10 −2.0 turns"),
+        text);
+    assertTrue(text.contains("−0.485°"), text);
   }
 
   @Test
@@ -73,9 +80,9 @@ class PaperPagesTest {
     // 30 mm less two turns of 5/8-18 is 27.18 mm, 1.07 in; four turns more leave 21.53 < 23.81 mm.
     String enough =
         rodEnds(Map.of("thread", "5/8-18", "engaged", "30 mm", "front", "2", "rear", "2"));
-    assertTrue(enough.matches(".*surely keep that 1 1/16 in [^.]{0,60}clear.*"), enough);
+    assertTrue(enough.matches(".*surely keep that \\+1 1/16 in [^.]{0,60}clear.*"), enough);
     String few = rodEnds(Map.of("thread", "5/8-18", "engaged", "30 mm", "front", "6", "rear", "6"));
-    assertTrue(few.matches(".*surely (keep|have) that 7/8 in [^.]{0,60}short.*"), few);
+    assertTrue(few.matches(".*surely (keep|have) that \\+7/8 in [^.]{0,60}short.*"), few);
   }
 
   @Test
@@ -95,13 +102,124 @@ class PaperPagesTest {
     typed.put("rear", "1");
     // One turn out is 1.27/300 rad, 0.2425° of camber; − 0.2425 · 55/158 = −0.0844°.
     String text = rodEnds(typed);
-    assertTrue(text.contains("Set toe last. −0.084"), text);
+    // A fifth of it is not known: 2 · 0.2/√3.
+    assertTrue(text.contains("a level tie rod assumed. Set toe last. −0.084° ± 0.020"), text);
   }
 
   @Test
   void a_link_says_what_a_turn_of_it_whole_does() {
     String text = rodEnds(Map.of("thread", "3/4-16", "rear-thread", "3/4-16 LH"));
-    assertTrue(text.contains("changes its length by 3.18 mm") || text.contains("3.17 mm"), text);
+    assertTrue(
+        text.contains("both pitches, left- and right-hand; 3.18 mm; by the stamp, no ± 0.125 in"),
+        text);
+    assertTrue(rodEnds(Map.of()).contains("does nothing: one hand and one pitch at both ends"));
+    String differ = rodEnds(Map.of("thread", "3/4-16", "rear-thread", "5/8-18"));
+    // 25.4/16 less 25.4/18 mm.
+    assertTrue(
+        differ.contains("difference of the pitches, one hand at both ends; 0.18 mm"), differ);
+  }
+
+  @Test
+  void a_left_hand_end_is_turned_the_other_way_to_come_out_and_to_go_in() {
+    Map<String, String> hands = Map.of("thread", "5/8-18", "rear-thread", "5/8-18 LH");
+    Map<String, String> typed = new java.util.HashMap<>(hands);
+    typed.put("camber", "1");
+    String longer = rodEnds(typed);
+    assertTrue(longer.contains("Front rod end + out, − in: anticlockwise, seen"), longer);
+    assertTrue(longer.contains("Rear rod end + out, − in: clockwise, seen"), longer);
+    typed.put("camber", "-1");
+    String shorter = rodEnds(typed);
+    assertTrue(shorter.contains("Front rod end + out, − in: clockwise, seen"), shorter);
+    assertTrue(shorter.contains("Rear rod end + out, − in: anticlockwise, seen"), shorter);
+  }
+
+  @Test
+  void an_arm_with_converging_threads_by_hand() {
+    // 5/8-18 is 25.4/18 = 1.41111 mm a turn. h 292.1, a 387.35, S 330.2 mm, threads at 70°.
+    Map<String, String> typed = new java.util.HashMap<>();
+    typed.putAll(Map.of("thread", "5/8-18", "rear-thread", "5/8-18 LH", "thread-angle", "70"));
+    typed.putAll(Map.of("apart", "11 1/2", "arm", "15 1/4", "spread", "13"));
+    typed.putAll(Map.of("front", "-1/2", "rear", "-1 1/2", "engaged", "1 1/4", "slack", "1/32"));
+    String text = paper("rod-ends", typed).is(200).text();
+    double sin = Math.sin(Math.toRadians(70));
+    double cos = Math.cos(Math.toRadians(70));
+    double camber = Math.toDegrees(-2 * 1.411111 * sin / 2 / 292.1);
+    assertEquals(-0.2601, camber, 5e-5);
+    assertTrue(text.contains("up to 4 turns −0.260° ± 0.013"), text);
+    double caster =
+        Math.toDegrees((-0.5 + 1.5) * 1.411111 * (387.35 * sin / 330.2 + cos / 2) / 292.1);
+    assertEquals(0.3524, caster, 5e-5);
+    assertTrue(text.contains("short formula +0.3524°"), text);
+    // Both in by 2 turns together: 2 · 1.411111 · cos 70° closer, 0.97 mm, slack 0.79.
+    assertTrue(text.contains("0.79 mm of slack in the tabs. More than the tabs' slack"), text);
+    assertTrue(text.contains("−0.97 mm"), text);
+    // 31.75 mm and half a turn: 32.46 mm, 1 1/4 in; a turn and a half: 33.87, 1 5/16 in.
+    assertTrue(
+        text.matches(".*Front at least 15/16 in,.*turns and surely keep that \\+1 1/4 in.*"), text);
+    assertTrue(
+        text.matches(".*Rear at least 15/16 in,.*turns and surely keep that \\+1 5/16 in.*"), text);
+  }
+
+  @Test
+  void a_rod_end_that_comes_out_of_its_arm_is_told_so_and_each_end_has_its_own_thread() {
+    Map<String, String> typed = Map.of("engaged", "1/2", "front", "15", "engaged-rear", "2");
+    String text = rodEnds(typed);
+    // 12.7 less 15 of 1.27 mm is 6.35 below nothing.
+    assertTrue(text.contains("Front it comes out of the arm −1/4 in"), text);
+    assertTrue(text.matches(".*Rear at least [^ ]+ in,.* \\+2 in ± 1/8.*"), text);
+    assertTrue(text.contains("Over 4 turns the short formula"), text);
+  }
+
+  @Test
+  void the_lower_arm_turns_every_sign_round() {
+    String text = rodEnds(Map.of("which", "lower", "front", "-2", "rear", "-1"));
+    // + 3 · 1.27/600 rad; caster + 1.27 · 385.29/(350 · 300).
+    assertTrue(text.contains("up to 4 turns +0.364°"), text);
+    assertTrue(text.contains("short formula +0.2670°"), text);
+  }
+
+  @Test
+  void what_no_rod_end_does_is_said_in_one_sentence_and_kept_as_typed() {
+    String[][] nasty = {
+      {"thread", " ", "Type the thread of the front rod end"},
+      {"thread", "5/8", "Which pitch? Listed are 5/8-11, 5/8-18."},
+      {"thread", "M16", "Which pitch? Listed are M16x2, M16x1.5."},
+      {"rear-thread", "5/8-99", "Which pitch?"},
+      {"apart", "0", "Type how far the upper joint stands above the lower, from 1 in"},
+      {"apart", "999", "Type how far the upper joint stands above the lower, from 1 in"},
+      {"arm", "-4", "is below nothing"},
+      {"spread", "1/3", "has a fraction other than"},
+      {"spread", "", "Type pivot to pivot, along the car, from 1 in"},
+      {"front", "1000", "Type turns as a number"},
+      {"front", "1e1", "Type turns as a number"},
+      {"rear", "two", "Type turns as a number"},
+      {"rear", "1/0", "Type turns as a number"},
+      {"camber", "45", "Rod ends do not change that much"},
+      {"caster", "lots", "cannot be read"},
+      {"engaged", "40", "No rod end has that much thread"},
+      {"engaged-rear", "-1", "is below nothing"},
+      {"thread-angle", "120", "Type an angle from 10° to 90°"},
+      {"thread-angle", "-70", "Type an angle from 10° to 90°"},
+      {"slack", "2", "Tabs that loose hold nothing"},
+      {"rod-slope", "3", "Type a number between −1 and 1"},
+      {"steering-arm", "1/4", "Type the steering arm's length, from 1 in"},
+      {"good", "<b>", "cannot be read"},
+      {"good-angle", "-1", "Type an angle from 0 to 2°"}
+    };
+    for (String[] one : nasty) {
+      Map<String, String> typed = new java.util.HashMap<>(ARM);
+      typed.put(one[0], one[1]);
+      Page page = paper("rod-ends", typed).is(422);
+      assertTrue(page.text().contains(one[2]), one[0] + " " + one[1] + ": " + page.text());
+      assertEquals(1, page.html().split("class=\"problem\"", -1).length - 1, one[0] + " " + one[1]);
+      assertTrue(page.html().contains("value=\"" + one[1].replace("<", "&lt;") + "\""), one[1]);
+    }
+    Map<String, String> both = new java.util.HashMap<>(ARM);
+    both.put("front", "1");
+    both.put("camber", "1");
+    assertTrue(
+        paper("rod-ends", both).is(422).text().contains("Type turns, or a change of camber"));
+    assertTrue(paper("rod-ends", Map.of("front", "1")).is(422).text().contains("Type the thread"));
   }
 
   @Test
@@ -200,15 +318,15 @@ class PaperPagesTest {
     typed.put("camber", "-0.4787");
     // Two turns in at both took caster with them by 5.7176° less what it was: nothing near 0.01°.
     String text = rodEnds(typed);
-    assertTrue(text.matches(".*Front rod end exactly −2\\.0\\d.*"), text);
+    assertTrue(
+        text.matches(".*Front rod end .*half turns nearest to −2\\.0\\d ± 0\\.\\d\\d −2\\.0.*"),
+        text);
   }
 
   @Test
   void pivots_that_do_not_go_together_are_told_of() {
     Map<String, String> typed = new java.util.HashMap<>(G1);
     typed.putAll(ARM);
-    typed.put("camber", "57°");
-    assertTrue(paper("rod-ends", typed).is(422).text().contains("the corner does not go together"));
     typed.put("camber", "1°");
     typed.put("lower-joint", "8 mm, 790 mm");
     assertTrue(paper("rod-ends", typed).is(422).text().contains("Type three lengths with ;"));
@@ -222,8 +340,8 @@ class PaperPagesTest {
   @Test
   void what_is_typed_is_as_good_as_the_owner_says() {
     Map<String, String> typed = Map.of("front", "-2", "rear", "-2", "good", "1/4", "arm", "15");
-    // Four times 1/16 in: U = 2 · 6.35/√3/300 of it, 0.0119°.
-    assertTrue(rodEnds(typed).contains("−0.485° ± 0.012"), rodEnds(typed));
+    // Four times 1/16 in: U = 2 √((6.35/300)² + 0.04²)/√3 of it, 0.0254°.
+    assertTrue(rodEnds(typed).contains("−0.485° ± 0.026"), rodEnds(typed));
     Map<String, String> rough = new java.util.HashMap<>(ARM);
     rough.put("good", "3");
     assertTrue(paper("rod-ends", rough).is(422).text().contains("Lengths that rough say nothing"));

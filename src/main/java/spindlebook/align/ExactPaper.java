@@ -85,11 +85,20 @@ final class ExactPaper {
     return good.rad(name, angle);
   }
 
-  /** The turns that bring a wanted change about, none rounded. */
-  static Turns turnsFor(
+  /** Turns that bring a wanted change about, none rounded. */
+  record Wanted(Figure front, Figure rear) {
+    Turns turns() {
+      return new Turns(front.value(), rear.value());
+    }
+  }
+
+  static Wanted turnsFor(
       List<Figure> inputs, RodThread front, RodThread rear, double camberRad, double casterRad) {
-    double[] v = inputs.stream().mapToDouble(Figure::value).toArray();
-    return ExactTurns.turnsFor(pivots(v), front, rear, camberRad, casterRad);
+    return new Wanted(
+        Propagated.of(
+            inputs, v -> ExactTurns.turnsFor(pivots(v), front, rear, camberRad, casterRad).front()),
+        Propagated.of(
+            inputs, v -> ExactTurns.turnsFor(pivots(v), front, rear, camberRad, casterRad).rear()));
   }
 
   /** The same turns as the short formula's, with the wheel's centre kept at its height. */

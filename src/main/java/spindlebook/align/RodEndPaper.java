@@ -4,20 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import spindlebook.align.OnPaperView.Block;
 import spindlebook.align.OnPaperView.Line;
-import spindlebook.alignment.AgainstTarget;
 import spindlebook.alignment.ArmOnRodEnds;
-import spindlebook.alignment.ConvergingThreads;
 import spindlebook.alignment.Hand;
-import spindlebook.alignment.Link;
-import spindlebook.alignment.Propagated;
 import spindlebook.alignment.RodThread;
 import spindlebook.alignment.RodThreads;
-import spindlebook.alignment.ThreadEngaged;
 import spindlebook.alignment.ToeKnockOn;
 import spindlebook.alignment.Turns;
-import spindlebook.card.Shown;
 import spindlebook.corner.Card;
-import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
@@ -33,8 +26,17 @@ import spindlebook.web.Posted;
 final class RodEndPaper {
   private static final double DEGREE = Math.toRadians(1);
   private static final double HALF_TURN = 0.5;
+  private static final double MOST_TURNS = 40;
+  private static final double SHORT_TURNS = 4;
+  private static final double MOST_CHANGE_RAD = Math.toRadians(10);
   private static final double LEAST_MM = 25.4;
-  private static final double USUAL_SLACK_MM = 0.5;
+  private static final double MOST_MM = 60 * 25.4;
+  private static final String RANGE = ", from 1 in (25 mm) to 5 ft (1.5 m).";
+
+  /** How far a tie rod's slope may be off: typed, and where level is assumed. */
+  private static final double SLOPE_UNSURE = 0.02;
+
+  private static final double LEVEL_UNSURE = 0.1;
   private static final String NOT_TOGETHER =
       "With these points the corner does not go together: look over all nine.";
 
@@ -44,6 +46,7 @@ final class RodEndPaper {
   private final Lengths lengths;
   private final TypedFigures good;
   private final ExactPaper exactly;
+  private final ThreadPaper threads;
   private final List<Block> blocks = new ArrayList<>();
   private final List<String> notes = new ArrayList<>();
 
@@ -54,10 +57,11 @@ final class RodEndPaper {
     this.lengths = new Lengths(unit);
     this.good = new TypedFigures(typed, unit);
     this.exactly = new ExactPaper(typed, unit, good);
+    this.threads = new ThreadPaper(typed, unit, good);
   }
 
   OnPaperView view() {
-    if (typed.has("thread")) {
+    if (asked()) {
       work();
     }
     if (!blocks.isEmpty()) {
@@ -67,24 +71,42 @@ final class RodEndPaper {
         "/corners/" + card.corner() + "/rod-ends", parts(), "Work it out", blocks, notes);
   }
 
+  private boolean asked() {
+    return threads.asked()
+        || exactly.asked()
+        || List.of(
+                "thread",
+                "rear-thread",
+                "apart",
+                "arm",
+                "spread",
+                "front",
+                "rear",
+                "camber",
+                "caster",
+                "outer-above",
+                "steering-arm",
+                "rod-slope")
+            .stream()
+            .anyMatch(typed::has);
+  }
+
   private void work() {
     RodThread front = thread("thread", null);
     RodThread rear = thread("rear-thread", front);
-    TypedLength apart = above("apart", "Type how far the upper joint stands above the lower.");
-    TypedLength arm = above("arm", "Type the arm's length, square to its pivot line.");
-    TypedLength spread = above("spread", "Type pivot to pivot, along the car.");
+    TypedLength apart = sized("apart", "Type how far the upper joint stands above the lower");
+    TypedLength arm = sized("arm", "Type the arm's length, square to its pivot line");
+    TypedLength spread = sized("spread", "Type pivot to pivot, along the car");
     Double frontOut = turns("front");
     Double rearOut = turns("rear");
-    TypedAngle camber = typed.angle("camber");
-    TypedAngle caster = typed.angle("caster");
-    TypedLength engaged = typed.lengthFromZero("engaged", unit);
+    TypedAngle camber = change("camber");
+    TypedAngle caster = change("caster");
+    threads.read();
     TypedLength above = typed.length("outer-above", unit);
     TypedLength steering = steeringArm();
-    Double slope = number("rod-slope");
-    TypedLength slack = typed.lengthFromZero("slack", unit);
+    Figure slope = slope();
     ArmOnRodEnds.Arm which = typed.word("which", ArmOnRodEnds.Arm.class, ArmOnRodEnds.Arm.UPPER);
-    List<Figure> pivots =
-        exactly.asked() && which == ArmOnRodEnds.Arm.UPPER ? exactly.read() : List.of();
+    List<Figure> pivots = exactly.asked() ? exactly.read() : List.of();
     if (!typed.ok()) {
       return;
     }
@@ -95,14 +117,17 @@ final class RodEndPaper {
             rear,
             good.mm("apart", apart),
             good.mm("arm", arm),
-            good.mm("spread", spread));
+            good.mm("spread", spread),
+            threads.threadRad());
+    List<Figure> exact =
+        which == ArmOnRodEnds.Arm.UPPER && threads.square() ? pivots : List.<Figure>of();
     Turns turns = new Turns(frontOut, rearOut);
     if (camber != null || caster != null) {
-      Turns wanted = wanted(ends, pivots, rad(camber), rad(caster));
+      ExactPaper.Wanted wanted = wanted(ends, exact, rad(camber), rad(caster));
       if (wanted == null) {
         return;
       }
-      turns = wanted.settable(HALF_TURN);
+      turns = wanted.turns().settable(HALF_TURN);
       blocks.add(
           new Block(
               "Turns for the change wanted",
@@ -113,24 +138,45 @@ final class RodEndPaper {
     Figure dCamber = ends.camberChangeRad(turns);
     Figure dCaster = ends.casterChangeRad(turns);
     List<Line> does = new ArrayList<>();
-    does.add(line("Camber", dCamber, "+ top outward; short formula, good to 4 % up to 4 turns"));
-    does.add(line("Caster", dCaster, "+ top rearward"));
+    does.add(
+        line(
+            "Camber",
+            byShort("camber", dCamber, ArmOnRodEnds.CAMBER_WITHIN),
+            "+ top outward; short formula, good to 4 % up to 4 turns"));
+    does.add(
+        line(
+            "Caster",
+            byShort("caster", dCaster, ArmOnRodEnds.CASTER_WITHIN),
+            "+ top rearward; short formula"));
     does.add(
         new Line(
-            "Arm's joint, + outboard", lengths.signedFigure(ends.jointOutMm(turns)), "", null));
+            "Arm's joint",
+            lengths.signedFigure(ends.jointOutMm(turns)),
+            "+ outboard" + (threads.square() ? "; by the pitches alone, no ±" : ""),
+            null));
     blocks.add(new Block(said(turns), does));
     toe(which, dCamber, dCaster, above, steering, slope, does);
-    exact(pivots, front, rear, turns);
+    exact(exact, which, front, rear, turns);
+    threads.add(blocks, notes, turns, front, rear, good.mm("spread", spread));
+    if (Math.max(Math.abs(turns.front()), Math.abs(turns.rear())) > SHORT_TURNS) {
+      notes.add("Over 4 turns the short formula may be off by more than its ±.");
+    }
     notes.add("The same turns the other way put it back as it stood.");
-    thread(engaged, turns, front, rear);
-    binding(turns, front, rear, spread, slack);
-    link(front, rear);
+    notes.add(
+        "± is U, k = 2, from how good what was typed is and how far a short formula may be off.");
+  }
+
+  private static Figure byShort(String name, Figure figure, double within) {
+    return TypedFigures.byShortFormula(name, figure, within);
   }
 
   /** By the pivots where they are known, else by the short formula; null with the reason told. */
-  private Turns wanted(ArmOnRodEnds ends, List<Figure> pivots, double camberRad, double casterRad) {
+  private ExactPaper.Wanted wanted(
+      ArmOnRodEnds ends, List<Figure> pivots, double camberRad, double casterRad) {
     if (pivots.isEmpty()) {
-      return ends.turnsFor(camberRad, casterRad);
+      return new ExactPaper.Wanted(
+          byShort(ends.frontTurns(camberRad, casterRad), ends.frontTurns(camberRad, 0)),
+          byShort(ends.rearTurns(camberRad, casterRad), ends.rearTurns(camberRad, 0)));
     }
     try {
       return ExactPaper.turnsFor(pivots, ends.front(), ends.rear(), camberRad, casterRad);
@@ -140,12 +186,22 @@ final class RodEndPaper {
     }
   }
 
-  private void exact(List<Figure> pivots, RodThread front, RodThread rear, Turns turns) {
+  /** What camber asks is good to the short formula's part, what caster asks likewise. */
+  private static Figure byShort(Figure turns, Figure forCamber) {
+    Figure forCaster = turns.minus(forCamber);
+    return byShort("camber", forCamber, ArmOnRodEnds.CAMBER_WITHIN)
+        .plus(byShort("caster", forCaster, ArmOnRodEnds.CASTER_WITHIN));
+  }
+
+  private void exact(
+      List<Figure> pivots, ArmOnRodEnds.Arm which, RodThread front, RodThread rear, Turns turns) {
     if (pivots.isEmpty()) {
       notes.add(
-          exactly.asked()
-              ? "Exact turns are worked out for the upper arm only."
-              : "Type the pivots as measured to see what the turns do exactly.");
+          !exactly.asked()
+              ? "Type the pivots as measured to see what the turns do exactly."
+              : which == ArmOnRodEnds.Arm.LOWER
+                  ? "Exact turns are worked out for the upper arm only."
+                  : "Exact turns are worked out for threads square to the pivot line only.");
       return;
     }
     try {
@@ -155,15 +211,15 @@ final class RodEndPaper {
     }
   }
 
-  private Line turnsLine(String name, double exact, double settable, RodThread thread) {
+  private Line turnsLine(String name, Figure wanted, double settable, RodThread thread) {
     String way = settable < 0 ? opposite(thread.hand()) : thread.hand().outward();
     return new Line(
         name,
         FigureText.of(Rounded.signed(settable, 1), "turns"),
-        "exactly "
-            + Rounded.signed(exact, 2)
-            + "; + out"
-            + (settable == 0 ? "" : ": " + way + ", seen from its ball"),
+        "+ out, − in"
+            + (settable == 0 ? "" : ": " + way + ", seen from its ball")
+            + "; half turns nearest to "
+            + Rounded.signed(wanted, 1, "", 2).words().strip(),
         null);
   }
 
@@ -185,7 +241,7 @@ final class RodEndPaper {
       Figure caster,
       TypedLength above,
       TypedLength steering,
-      Double slope,
+      Figure slope,
       List<Line> does) {
     if (which == ArmOnRodEnds.Arm.LOWER || above == null || steering == null) {
       notes.add(
@@ -203,93 +259,15 @@ final class RodEndPaper {
             caster,
             good.mm("outer-above", above),
             good.mm("steering-arm", steering),
-            Figure.exact(slope == null ? 0 : slope),
+            slope,
             card.details().rack());
     does.add(
         line(
             "Toe of this wheel comes along",
-            toe,
-            "+ in; the tie rod left alone; short formula, good to a fifth. Set toe last."));
-  }
-
-  private void thread(TypedLength engaged, Turns turns, RodThread front, RodThread rear) {
-    if (engaged == null) {
-      notes.add("Type the thread engaged to see what is left of it.");
-      return;
-    }
-    Figure in = good.mm("engaged", engaged);
-    blocks.add(
-        new Block(
-            "Thread left engaged",
-            List.of(
-                engaged("Front", new ThreadEngaged(front, in, diameters()), turns.front()),
-                engaged("Rear", new ThreadEngaged(rear, in, diameters()), turns.rear()))));
-  }
-
-  private static double diameters() {
-    return ThreadEngaged.USUAL_DIAMETERS;
-  }
-
-  private Line engaged(String name, ThreadEngaged thread, double turnsOut) {
-    AgainstTarget after = thread.after(turnsOut);
-    return new Line(
-        name,
-        lengths.figure(after.figure()),
-        "at least "
-            + lengths.text(thread.ruleMm())
-            + ", 1.5 diameters (common practice); "
-            + left(thread.turnsLeft()),
-        Shown.state(after.decision()));
-  }
-
-  private void binding(
-      Turns turns, RodThread front, RodThread rear, TypedLength spread, TypedLength slack) {
-    boolean converging = typed.has("thread-angle");
-    Figure lean = good.rad("thread-angle", typed.angle("thread-angle"));
-    Figure apart =
-        converging
-            ? Propagated.of(
-                List.of(lean), v -> ConvergingThreads.spreadMm(turns, front, rear, v[0], v[0]))
-            : Propagated.of(
-                List.of(good.mm("spread", spread)),
-                v -> ConvergingThreads.squareSpreadMm(turns, front, rear, v[0]));
-    double slackMm = slack == null ? USUAL_SLACK_MM : slack.mm();
-    AgainstTarget within = AgainstTarget.between(apart, -slackMm, slackMm);
-    blocks.add(
-        new Block(
-            "Do the bolts still go in",
-            List.of(
-                new Line(
-                    "The balls go apart",
-                    Rounded.signed(apart, 1, "mm", 2),
-                    (slack == null ? "0.5 mm of slack in the tabs assumed. " : "")
-                        + binding(within.decision())
-                        + (converging ? "" : " Threads square to the pivot line assumed."),
-                    Shown.state(within.decision())))));
-  }
-
-  private static String binding(Decision within) {
-    return switch (within) {
-      case CLEAR -> "Within the tabs' slack.";
-      case SHORT -> "More than the tabs' slack: a welded arm binds; one of two links does not.";
-      case CANT_TELL -> "About as much as the tabs' slack: a welded arm may bind.";
-    };
-  }
-
-  private static String left(double turns) {
-    return turns >= 0
-        ? "from now it may come out " + Rounded.number(turns, 1) + " turns and surely keep that"
-        : "from now it must go in " + Rounded.number(-turns, 1) + " turns to surely have that";
-  }
-
-  private void link(RodThread front, RodThread rear) {
-    Link link = new Link(front, rear);
-    notes.add(
-        link.setsTurnedWhole()
-            ? "As the two ends of one link, one turn of it whole changes its length by "
-                + Rounded.number(link.lengthPerTurnMm(), 2)
-                + " mm."
-            : "As the two ends of one link, turning it whole does nothing: one hand at both ends.");
+            byShort("toe", toe, ToeKnockOn.WITHIN),
+            "+ in; the tie rod left alone; short formula, good to a fifth"
+                + (typed.has("rod-slope") ? "" : "; a level tie rod assumed")
+                + ". Set toe last."));
   }
 
   // --- what is typed
@@ -311,35 +289,58 @@ final class RodEndPaper {
         field(
             "thread",
             "Thread of the front rod end",
-            "Such as 5/8-18 or M16x1.5; LH for left-hand.",
+            "As stamped: 5/8-18 or M16x1.5, with LH behind for left-hand.",
             ""));
     parts.add(field("rear-thread", "Thread of the rear rod end", "Empty: as the front one.", ""));
-    parts.add(field("apart", "Upper joint above the lower", "", unit.word()));
-    parts.add(field("arm", "Arm's length", "From its pivot line to the ball joint.", unit.word()));
-    parts.add(field("spread", "Pivot to pivot", "Along the car.", unit.word()));
-    parts.add(field("front", "Turns of the front rod end", "+ out, − in.", "turns"));
+    parts.add(
+        field(
+            "apart",
+            "Upper joint above the lower",
+            "Middle of ball to middle of ball, straight up.",
+            unit.word()));
+    parts.add(
+        field(
+            "arm",
+            "Arm's length",
+            "From its pivot line to the ball joint, square to the line.",
+            unit.word()));
+    parts.add(
+        field(
+            "spread",
+            "Pivot to pivot",
+            "Middle of bolt to middle of bolt, along the car.",
+            unit.word()));
+    parts.add(field("front", "Turns of the front rod end", "+ out, − in; such as 1 1/2.", "turns"));
     parts.add(field("rear", "Turns of the rear rod end", "+ out, − in.", "turns"));
-    parts.add(field("camber", "Or: camber to change by", "Then the turns are worked out.", "°"));
-    parts.add(field("caster", "Or: caster to change by", "", "°"));
+    parts.add(
+        field(
+            "camber",
+            "Or: camber to change by",
+            "+ top outward. Then the turns are worked out.",
+            "°"));
+    parts.add(field("caster", "Or: caster to change by", "+ top rearward.", "°"));
+    parts.add(new FormPart.More("Thread and binding", threads.asked(), threads.parts()));
     parts.add(
         new FormPart.More(
-            "Toe, thread and binding",
-            typed.has("engaged")
-                || typed.has("outer-above")
-                || typed.has("steering-arm")
-                || typed.has("thread-angle")
-                || typed.has("slack"),
+            "Toe that comes along",
+            typed.has("outer-above") || typed.has("steering-arm") || typed.has("rod-slope"),
             List.of(
-                field("engaged", "Thread engaged now", "Shank less what shows.", unit.word()),
-                field("outer-above", "Outer tie-rod end above the lower joint", "", unit.word()),
-                field("steering-arm", "Steering arm", "Fore and aft of the kingpin.", unit.word()),
+                field(
+                    "outer-above",
+                    "Outer tie-rod end above the lower joint",
+                    "− below it.",
+                    unit.word()),
+                field(
+                    "steering-arm",
+                    "Steering arm",
+                    "Outer tie-rod end to the kingpin, fore and aft.",
+                    unit.word()),
                 field(
                     "rod-slope",
                     "Slope of the tie rod",
-                    "Outer end above inner, by the rod's length; 0 is level.",
-                    ""),
-                field("thread-angle", "Thread to pivot line", "90° is square; empty: square.", "°"),
-                field("slack", "Slack in the tabs", "Empty: 0.5 mm.", unit.word()))));
+                    "How much higher its outer end is than its inner end, over its length: 1 in 20"
+                        + " is 0.05, − if lower. Empty: level.",
+                    ""))));
     parts.add(exactly.part());
     parts.add(good.part());
     return parts;
@@ -351,54 +352,67 @@ final class RodEndPaper {
 
   private RodThread thread(String name, RodThread otherwise) {
     if (!typed.has(name)) {
+      if (name.equals("thread")) {
+        typed.wrong(name, "Type the thread of the front rod end, like 5/8-18 or M16x1.5.");
+      }
       return otherwise;
     }
-    return RodThreads.named(typed.text(name))
+    String text = typed.text(name);
+    return RodThreads.named(text)
         .orElseGet(
             () -> {
+              List<String> near = RodThreads.asThickAs(text);
               typed.wrong(
-                  name, "No such thread is listed: type it as stamped, like 5/8-18 or M16x1.5.");
+                  name,
+                  near.isEmpty()
+                      ? "No such thread is listed: type it as stamped, like 5/8-18 or M16x1.5."
+                      : "Which pitch? Listed are " + String.join(", ", near) + ".");
               return null;
             });
   }
 
-  private TypedLength above(String name, String sentence) {
-    TypedLength length = typed.neededLength(name, unit, sentence);
-    if (length != null && length.mm() < LEAST_MM) {
-      typed.wrong(name, sentence);
+  private TypedLength sized(String name, String sentence) {
+    TypedLength length = typed.neededLength(name, unit, sentence + RANGE);
+    if (length != null && !(length.mm() >= LEAST_MM && length.mm() <= MOST_MM)) {
+      typed.wrong(name, sentence + RANGE);
     }
     return length;
   }
 
   private TypedLength steeringArm() {
     TypedLength length = typed.lengthFromZero("steering-arm", unit);
-    if (length != null && length.mm() < LEAST_MM) {
-      typed.wrong("steering-arm", "A steering arm is longer than that: type 1 in or more.");
+    if (length != null && !(length.mm() >= LEAST_MM && length.mm() <= MOST_MM)) {
+      typed.wrong("steering-arm", "Type the steering arm's length" + RANGE);
     }
     return length;
   }
 
-  private Double turns(String name) {
-    Double number = number(name);
-    return number == null ? 0.0 : number;
+  private double turns(String name) {
+    Double turns =
+        good.number(
+            name,
+            -MOST_TURNS,
+            MOST_TURNS,
+            "Type turns as a number such as 1.5, 1 1/2 or −2, 40 at most.");
+    if (turns != null && (typed.has("camber") || typed.has("caster"))) {
+      typed.wrong(name, "Type turns, or a change of camber and caster: not both.");
+    }
+    return turns == null ? 0 : turns;
   }
 
-  /** A plain decimal, either sign; null when nothing was typed or it is wrong. */
-  private Double number(String name) {
-    if (!typed.has(name)) {
-      return null;
+  private TypedAngle change(String name) {
+    TypedAngle angle = typed.angle(name);
+    if (angle != null && Math.abs(angle.rad()) > MOST_CHANGE_RAD) {
+      typed.wrong(name, "Rod ends do not change that much: type 10° or less.");
     }
-    try {
-      double number =
-          Double.parseDouble(typed.text(name).strip().replace(',', '.').replace('−', '-'));
-      if (Math.abs(number) <= 100) {
-        return number;
-      }
-    } catch (NumberFormatException e) {
-      // Said below, with the numbers out of range.
-    }
-    typed.wrong(name, "Type a number such as 1.5 or -2.");
-    return null;
+    return angle;
+  }
+
+  private Figure slope() {
+    Double slope = good.number("rod-slope", -1, 1, "Type a number between −1 and 1, such as 0.05.");
+    return slope == null
+        ? TypedFigures.assumed("rod-slope", 0, LEVEL_UNSURE)
+        : TypedFigures.assumed("rod-slope", slope, SLOPE_UNSURE);
   }
 
   private static double rad(TypedAngle angle) {

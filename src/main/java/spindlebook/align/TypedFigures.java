@@ -1,6 +1,8 @@
 package spindlebook.align;
 
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Rectangular;
 import spindlebook.uncertainty.Source;
@@ -21,6 +23,10 @@ final class TypedFigures {
   private static final double LEAST_GOOD_MM = 25.4 / 4;
   private static final double LEAST_GOOD_RAD = Math.toRadians(2);
   private static final double USUAL_RAD = Math.toRadians(0.1);
+  private static final Pattern DECIMAL =
+      Pattern.compile("[+-]?\\d{1,4}(?:\\.\\d{0,6})?|[+-]?\\.\\d{1,6}");
+  private static final Pattern MIXED =
+      Pattern.compile("([+-]?)(?:(\\d{1,3})[ -]+)?(\\d{1,2})/([1-9]\\d?)");
 
   private final Posted typed;
   private final LengthUnit unit;
@@ -87,10 +93,42 @@ final class TypedFigures {
         : Figure.of(value, new Source("typed:" + name, SourceKind.PLACING), u);
   }
 
+  /**
+   * A number without a unit, {@code 1.5}, {@code 1 1/2} or {@code −2}; null when nothing was typed
+   * or it is wrong, which is told of in its field.
+   */
+  Double number(String name, double least, double most, String sentence) {
+    if (!typed.has(name)) {
+      return null;
+    }
+    String plain = typed.text(name).strip().replace(',', '.').replace('−', '-');
+    Matcher mixed = MIXED.matcher(plain);
+    double number = Double.NaN;
+    if (DECIMAL.matcher(plain).matches()) {
+      number = Double.parseDouble(plain);
+    } else if (mixed.matches()) {
+      double whole = mixed.group(2) == null ? 0 : Double.parseDouble(mixed.group(2));
+      double part = Double.parseDouble(mixed.group(3)) / Double.parseDouble(mixed.group(4));
+      number = (mixed.group(1).equals("-") ? -1 : 1) * (whole + part);
+    }
+    if (number >= least && number <= most) {
+      return number;
+    }
+    typed.wrong(name, sentence);
+    return null;
+  }
+
   /** A number that is assumed, or taken for good, within a half-width. */
   static Figure assumed(String name, double value, double halfWidth) {
     return Figure.of(
         value, new Source("assumed:" + name, SourceKind.ALLOWANCE), Rectangular.u(halfWidth));
+  }
+
+  /** The same figure by a formula that may be off by a part of it. */
+  static Figure byShortFormula(String name, Figure figure, double within) {
+    return figure.withSource(
+        new Source("short formula: " + name, SourceKind.ALLOWANCE),
+        Rectangular.u(within * Math.abs(figure.value())));
   }
 
   FormPart part() {

@@ -8,8 +8,10 @@ import spindlebook.uncertainty.Settles;
 /**
  * A figure against the owner's target: kept, missed, or can't tell, and what would settle it.
  *
- * <p>Decided by {@link GuardBand}: both ends belong to the target, guard band U. Worked example:
- * camber −0.50 ± 0.20° against −1° to 0°: clear; ± 0.60°: can't tell.
+ * <p>Decided by {@link GuardBand}: both ends belong to the target, guard band U. Source: as {@link
+ * GuardBand}.
+ *
+ * <p>Worked example: camber −0.50 ± 0.20° against −1° to 0°: clear; ± 0.60°: can't tell.
  *
  * @param lower in the figure's unit; −∞ where the target has no lower end
  * @param upper likewise

@@ -11,8 +11,11 @@ import spindlebook.uncertainty.SourceKind;
 /**
  * An angle finder, a camber gauge or a pair of turn plates, and how far it can be trusted.
  *
- * <p>Worked example: a gauge to 0.1° placed to ± 0.1°, zero unknown within ± 0.2°: u = √(0.0289² +
- * 0.0577² + 0.1155²) = 0.132°.
+ * <pre>  u² = g²/12 + a²/3 + z²/3</pre>
+ *
+ * <p>Source: JCGM 100:2008, 4.3.7 (rectangular), from memory.
+ *
+ * <p>Worked example: a gauge to 0.1° placed to ± 0.1°, zero unknown within ± 0.2°: u = 0.132°.
  *
  * @param tool its id: its zero error is one source for all it reads
  * @param graduationRad g, u = g/√12, one source for repeats of the same place

@@ -2,29 +2,33 @@ package spindlebook.alignment;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.function.ToDoubleFunction;
 import spindlebook.uncertainty.Figure;
 
 /**
  * What turns of an arm's rod ends do to camber and caster, and the turns for a wanted change.
  *
  * <pre>
- *   mF = nF pF,  mR = nR pR
- *   Δγ = ± (mF + mR) / 2 h          Δ caster = ± (mF − mR) a / (S h)
- *   nF = ± (h Δγ + S h ΔC / 2a) / pF        nR = ± (h Δγ − S h ΔC / 2a) / pR
+ *   mF = nF pF,  mR = nR pR,  b = a sin α / S + cos α / 2
+ *   Δγ = ± (mF + mR) sin α / 2 h    ΔC = ± (mF − mR) b / h
+ *   nF = ± (Δγ / sin α + ΔC / 2b) h / pF     nR = ± (Δγ / sin α − ΔC / 2b) h / pR
  * </pre>
  *
  * upper sign for the upper arm, lower for the lower. nF, nR turns of front and rear rod end, + out;
  * p pitches, mm; h upper joint above lower, mm; a arm's length square to its pivot line, mm; S
- * pivot to pivot along the car, mm; Δγ camber, ΔC caster, rad. Longer upper arm: camber more +; its
- * front end out and rear end in: joint rearward, caster more +.
+ * pivot to pivot along the car, mm; α between thread and pivot line, the same at both, over 0 to
+ * 90° (square), the threads running together towards the joint; Δγ camber, ΔC caster, rad. Longer
+ * upper arm: camber more +; its front end out and rear end in: joint rearward, caster more +.
  *
- * <p>Assumes small changes, threads square to the pivot line, the joint about midway between the
- * pivots, the other arm still. Against the exact solution of a usual arm: camber within 4 % for up
- * to 4 turns, caster within 0.3 %; toe moves too ({@link ToeKnockOn}). With the pivots measured,
+ * <p>Assumes small changes, a welded arm that stands midway in the slack of its tabs, the joint
+ * about midway between the pivots, the other arm still. Against the exact solution of a usual arm
+ * with square threads: camber within {@value #CAMBER_WITHIN} of itself for up to 4 turns, caster
+ * within {@value #CASTER_WITHIN}; toe moves too ({@link ToeKnockOn}). With the pivots measured,
  * {@link ExactTurns}. Source: derived in docs/methods-alignment.md.
  *
- * <p>Worked example: 1/2-20, h 300: two turns in at both: −0.4851° camber; h 300, a 385.29, S 350:
- * front half a turn in, rear half out: −0.2670° caster.
+ * <p>Worked example: 1/2-20, square, h 300: two turns in at both: −0.4851° camber; h 300, a 385.29,
+ * S 350: front half a turn in, rear half out: −0.2670° caster. Threads at 65.9° instead: −0.4428°,
+ * −0.2933°.
  */
 public record ArmOnRodEnds(
     Arm arm,
@@ -32,7 +36,15 @@ public record ArmOnRodEnds(
     RodThread rear,
     Figure jointsApartMm,
     Figure armLengthMm,
-    Figure spreadMm) {
+    Figure spreadMm,
+    Figure threadRad) {
+  /** How far the short formula may be off, as a part of the change; square threads. */
+  public static final double CAMBER_WITHIN = 0.04;
+
+  public static final double CASTER_WITHIN = 0.003;
+
+  /** Threads square to the pivot line. */
+  public static final Figure SQUARE = Figure.exact(Math.PI / 2);
 
   /** Which arm. */
   public enum Arm {
@@ -46,31 +58,65 @@ public record ArmOnRodEnds(
       throw new IllegalArgumentException(
           "an arm's lengths are more than 0: " + List.of(jointsApartMm, armLengthMm, spreadMm));
     }
+    if (!(threadRad.value() > 0 && threadRad.value() <= Math.PI / 2)) {
+      throw new IllegalArgumentException("no thread leans like " + threadRad);
+    }
   }
 
   public Figure camberChangeRad(Turns turns) {
-    double outMm = (turns.front() * front.pitchMm() + turns.rear() * rear.pitchMm()) / 2;
-    return Propagated.of(List.of(jointsApartMm), v -> sign() * outMm / v[0]);
+    double bothMm = frontMm(turns) + rearMm(turns);
+    return of(v -> sign() * bothMm * Math.sin(v[3]) / (2 * v[0]));
   }
 
   public Figure casterChangeRad(Turns turns) {
-    double apartMm = turns.front() * front.pitchMm() - turns.rear() * rear.pitchMm();
-    return Propagated.of(
-        List.of(jointsApartMm, armLengthMm, spreadMm),
-        v -> sign() * apartMm * v[1] / (v[2] * v[0]));
+    double apartMm = frontMm(turns) - rearMm(turns);
+    return of(v -> sign() * apartMm * rearwardPerMm(v) / v[0]);
   }
 
   /** Exact parts of turns; see {@link Turns#settable} for what can be set. */
   public Turns turnsFor(double camberChangeRad, double casterChangeRad) {
-    double h = jointsApartMm.value();
-    double both = sign() * h * camberChangeRad;
-    double each = sign() * spreadMm.value() * h * casterChangeRad / (2 * armLengthMm.value());
-    return new Turns((both + each) / front.pitchMm(), (both - each) / rear.pitchMm());
+    return new Turns(
+        frontTurns(camberChangeRad, casterChangeRad).value(),
+        rearTurns(camberChangeRad, casterChangeRad).value());
+  }
+
+  /** Turns of the front rod end for a wanted change, with the doubt of the arm's sizes. */
+  public Figure frontTurns(double camberChangeRad, double casterChangeRad) {
+    return of(v -> outMm(v, camberChangeRad, casterChangeRad) / front.pitchMm());
+  }
+
+  /** Likewise of the rear one: what caster asks of the front it asks of the rear the other way. */
+  public Figure rearTurns(double camberChangeRad, double casterChangeRad) {
+    return of(v -> outMm(v, camberChangeRad, -casterChangeRad) / rear.pitchMm());
   }
 
   /** How far the ball joint goes outboard (+) with these turns, mm. */
-  public double jointOutMm(Turns turns) {
-    return (turns.front() * front.pitchMm() + turns.rear() * rear.pitchMm()) / 2;
+  public Figure jointOutMm(Turns turns) {
+    double bothMm = frontMm(turns) + rearMm(turns);
+    return of(v -> bothMm * Math.sin(v[3]) / 2);
+  }
+
+  private double outMm(double[] v, double camberChangeRad, double casterChangeRad) {
+    return sign()
+        * v[0]
+        * (camberChangeRad / Math.sin(v[3]) + casterChangeRad / (2 * rearwardPerMm(v)));
+  }
+
+  /** How far the joint goes back for each mm that the front thread is further out than the rear. */
+  private static double rearwardPerMm(double[] v) {
+    return v[1] * Math.sin(v[3]) / v[2] + Math.cos(v[3]) / 2;
+  }
+
+  private Figure of(ToDoubleFunction<double[]> formula) {
+    return Propagated.of(List.of(jointsApartMm, armLengthMm, spreadMm, threadRad), formula);
+  }
+
+  private double frontMm(Turns turns) {
+    return turns.front() * front.pitchMm();
+  }
+
+  private double rearMm(Turns turns) {
+    return turns.rear() * rear.pitchMm();
   }
 
   private int sign() {

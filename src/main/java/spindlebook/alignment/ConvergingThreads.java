@@ -15,7 +15,8 @@ package spindlebook.alignment;
  * welded arm take it up freely.
  *
  * <p>Source: derived in docs/methods-alignment.md. Worked example: 1/2-20, cos 0.4076 and 0.4194,
- * one turn out at both: 1.050 mm.
+ * one turn out at both: 1.050 mm; square, 350 mm apart, front one turn out and rear one in: 0.0092
+ * mm.
  */
 public final class ConvergingThreads {
   private ConvergingThreads() {}

@@ -56,7 +56,7 @@ public record ExactTurns(
    * </pre>
    *
    * <p>IllegalArgumentException where no turns bring it about. Worked example: what two turns in at
-   * both ends of the reference corner do takes −2.000 and −2.000 turns.
+   * both ends of the reference corner do takes −2 and −2 turns.
    */
   public static Turns turnsFor(
       Pivots p, RodThread front, RodThread rear, double camberChangeRad, double casterChangeRad) {

@@ -12,7 +12,12 @@ import spindlebook.units.TapeFormat;
 
 /**
  * Whether a new measurement is worth asking about: far off what was known while nothing was changed
- * since. Camber and caster 2°, toe 1°, track 1/2 in: common practice, no source.
+ * since.
+ *
+ * <pre>  |new − known| > 2° of camber, caster or KPI;  1° of toe;  1/2 in (12.7 mm) of track</pre>
+ *
+ * <p>Asked only where what was known still counts; the answer is the owner's. Source: common
+ * practice, no source. Worked example: camber −0.3° known, −3° read: 2.7° off, asked about.
  */
 public final class FarOff {
   private static final double FAR_RAD = Math.toRadians(2);

@@ -12,7 +12,11 @@ import spindlebook.units.TypedLength;
 /**
  * A tape, rule, dial or laser spot, and how far it can be trusted.
  *
- * <p>Worked example: a tape to 1/16 in placed to ± 1/32 in: u = √(0.4583² + 0.4583²) = 0.648 mm.
+ * <pre>  u² = g²/12 + a²/3 + c²/3</pre>
+ *
+ * <p>Source: JCGM 100:2008, 4.3.7 (rectangular), from memory.
+ *
+ * <p>Worked example: a tape to 1/16 in placed to ± 1/32 in: u = √2 · 0.4583 = 0.648 mm.
  *
  * @param tool its id: one source for all it reads, so that a difference of two readings drops it
  * @param graduationMm g, u = g/√12, one source for repeats of the same place

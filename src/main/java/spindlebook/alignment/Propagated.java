@@ -10,8 +10,10 @@ import spindlebook.uncertainty.Figure;
  * <pre>  c_i = (f(x_i + u_i) − f(x_i − u_i)) / 2 u_i        part_s = Σi c_i part_s(x_i)</pre>
  *
  * <p>u_i is the input's standard uncertainty, so a formula that bends over ± u is followed as far
- * as a straight line can. An input without uncertainty has none to hand on. Source: JCGM 100:2008,
- * 5.1.3 note 2, from memory.
+ * as a straight line can. An input without uncertainty has none to hand on; what two inputs share
+ * goes through both and may cancel. Source: JCGM 100:2008, 5.1.3 note 2, from memory.
+ *
+ * <p>Worked example: x² at x = 3 with u 0.1: c = (3.1² − 2.9²)/0.2 = 6, u = 0.6.
  */
 public final class Propagated {
   private Propagated() {}

@@ -61,16 +61,39 @@ public final class RodThreads {
   }
 
   /**
-   * By its name: {@code 5/8-18}, {@code m16 x 1.5}, either with LH behind; blanks do not matter.
+   * By its name: {@code 5/8-18}, {@code m16 x 1.5}, {@code 5/8-18 UNF}, each with LH or left behind
+   * for a left-hand one; blanks do not matter.
    */
   public static Optional<RodThread> named(String name) {
-    String plain = name.replaceAll("\\s+", "").replace('×', 'x').toUpperCase(Locale.ROOT);
-    boolean left = plain.endsWith("LH");
-    String bare = plain.replaceFirst("(LH|RH)$", "");
+    String plain = plain(name);
+    boolean left = plain.matches(".*(LH|LEFT)$");
+    String bare = bare(plain);
     return ALL.stream()
-        .filter(t -> t.name().replace(" ", "").toUpperCase(Locale.ROOT).equals(bare))
+        .filter(t -> plain(t.name()).equals(bare))
         .map(t -> left ? t.with(Hand.LEFT) : t)
         .findFirst();
+  }
+
+  /** Names of the threads as thick as the one named, whatever its pitch; may be none. */
+  public static List<String> asThickAs(String name) {
+    String thick = diameter(bare(plain(name)));
+    return ALL.stream()
+        .map(RodThread::name)
+        .filter(known -> diameter(plain(known)).equals(thick))
+        .toList();
+  }
+
+  private static String plain(String name) {
+    return name.replaceAll("\\s+", "").replace('×', 'x').toUpperCase(Locale.ROOT);
+  }
+
+  /** Without its hand and its series. */
+  private static String bare(String plain) {
+    return plain.replaceFirst("-?(LH|RH|LEFT|RIGHT)$", "").replaceFirst("-?UN[CFS]?$", "");
+  }
+
+  private static String diameter(String bare) {
+    return bare.replaceFirst("[-X].*", "");
   }
 
   private static List<RodThread> all() {

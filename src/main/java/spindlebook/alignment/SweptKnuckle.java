@@ -19,8 +19,12 @@ import spindlebook.corner.SweptBy;
  * the kingpin (+ left), rad. Heading ψ fixes θ by n · s(θ) = 0, n = (cos ψ, sin ψ, 0).
  *
  * <p>Assumes that the turn plates let the tyre move freely and that the knuckle neither rises nor
- * falls enough to swing the arms. Source: O. Rodrigues' rotation formula; derived in
+ * falls enough to swing the arms. A heading that no turn reaches comes back as not a number, and
+ * the sweep is refused. Source: O. Rodrigues' rotation formula, from memory; derived in
  * docs/methods-alignment.md.
+ *
+ * <p>Worked example: C 2°, K 6°, upright, no toe: at a heading of 20° the camber is 1.0484°, turned
+ * by 20° about the kingpin 1.0390°; to the right −0.3210° and −0.3214°.
  */
 final class SweptKnuckle {
   private final Vector3D kingpin;

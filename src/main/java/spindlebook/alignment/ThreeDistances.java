@@ -3,10 +3,22 @@ package spindlebook.alignment;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 
 /**
- * The point at given distances from three others: of the two, the one on the wanted side.
+ * Finds a joint held at known lengths from three others: of the two places, the one on the side of
+ * {@code near}.
  *
- * <p>Source: meeting of three spheres, derived in docs/methods-alignment.md.
- * IllegalArgumentException where they do not meet.
+ * <pre>
+ *   ex = unit(b − a)    ey = unit(c − a − i ex), i = ex · (c − a)    ez = ex × ey
+ *   x = (ra² − rb² + d²) / 2d    y = (ra² − rc² + i² + j² − 2 i x) / 2j    z = ± √(ra² − x² − y²)
+ *   p = a + x ex + y ey + z ez
+ * </pre>
+ *
+ * a, b, c the three joints and ra, rb, rc the lengths from them, mm, in any one set of axes; d = |b
+ * − a|, j = ey · (c − a). Lengths that do not reach are an IllegalArgumentException, three joints
+ * on one line an ArithmeticException. Source: meeting of three spheres, from memory; derived in
+ * docs/methods-alignment.md.
+ *
+ * <p>Worked example: 3, √12, 3 from (0, 0, 0), (3, 0, 0), (0, 4, 0): (1, 2, 2), or (1, 2, −2) with
+ * {@code near} below.
  */
 final class ThreeDistances {
   private ThreeDistances() {}
@@ -23,7 +35,7 @@ final class ThreeDistances {
     double x = (ra * ra - rb * rb + d * d) / (2 * d);
     double y = (ra * ra - rc * rc + i * i + j * j - 2 * i * x) / (2 * j);
     double z = Math.sqrt(ra * ra - x * x - y * y);
-    if (Double.isNaN(z)) {
+    if (!Double.isFinite(z)) {
       throw new IllegalArgumentException("the corner does not go together");
     }
     Vector3D foot = a.add(x, ex).add(y, ey);

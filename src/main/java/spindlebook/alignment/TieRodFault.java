@@ -19,7 +19,7 @@ import spindlebook.corner.RackSide;
  * within 25° of lining up with its steering arm. Source: derived in docs/methods-alignment.md;
  * checked with rigid corners.
  *
- * <p>Worked example: rack behind, slope −0.0047 °/mm: outer end too high.
+ * <p>Worked example: rack behind, slope −0.0047 °/mm: outer end too high; rack ahead: too low.
  */
 public enum TieRodFault {
   OUTER_TOO_HIGH("outer end too high (or inner end too low)"),

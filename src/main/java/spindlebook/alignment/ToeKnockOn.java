@@ -16,13 +16,16 @@ import spindlebook.uncertainty.Figure;
  * kingpin, mm, > 0; q slope of the tie rod, outer end above inner per mm of length outboard.
  *
  * <p>Why: the knuckle leans about the lower joint, the outer end goes outboard by e Δγ and up or
- * down by b ΔC, and the rod holds it. Assumes small changes and a lower joint that stays. Source:
- * derived in docs/methods-alignment.md.
+ * down by b ΔC, and the rod holds it. Assumes small changes and a lower joint that stays; within a
+ * fifth ({@value #WITHIN}) of the exact solution. Source: derived in docs/methods-alignment.md.
  *
  * <p>Worked example: rack behind, e 55, b 158 mm, q −0.0610, + 0.2425° camber: −0.0844° (toe-out;
  * the exact solution says −0.0867°).
  */
 public final class ToeKnockOn {
+  /** How far it may be off, as a part of itself. */
+  public static final double WITHIN = 0.2;
+
   private ToeKnockOn() {}
 
   public static Figure rad(

@@ -5,6 +5,11 @@ import spindlebook.uncertainty.Figure;
 /**
  * How much toe of one wheel wanders over a stretch of travel.
  *
+ * <pre>  range = most − least, rad      across a wheel's edge: D · range, mm</pre>
+ *
+ * <p>D across which it is said, mm; the small angle costs less than 1e-4 of it. Source: derived in
+ * docs/methods-alignment.md. Worked example: 0.5595° across 711.2 mm: 6.945 mm.
+ *
  * @param asked the stretch the owner asked for
  * @param read the part of it that was read; toe outside is not guessed
  * @param rad most toe-in less most toe-out; what both readings share cancels

@@ -26,7 +26,8 @@ import spindlebook.uncertainty.Figure;
  * geometry; derived in docs/methods-alignment.md.
  *
  * <p>Worked example: string outside, 101.6 mm to the front and 98.4 mm to the rear edge, 609.6 mm
- * apart: +0.3008°, toe-in.
+ * apart: +0.3008°, toe-in. Dials 1 mm in ahead and 1 mm out behind, 609.6 mm apart: 0.1880° more
+ * toe-in. A spot 25 mm inward at 5000 mm: 0.2865°.
  */
 public final class ToeReading {
   private ToeReading() {}

@@ -15,7 +15,8 @@ import spindlebook.uncertainty.Figure;
  * is at hub height. Same wheel and camber on both sides.
  *
  * <p>Source: derived in docs/methods-alignment.md. Worked example: 1600 mm between the hub faces,
- * offset −12 mm, no camber: 1624 mm; with a tyre 317.5 mm wide 1941.5 mm outside.
+ * offset −12 mm, no camber: 1624 mm; with a tyre 317.5 mm wide 1941.5 mm outside. Leaning in by 1°
+ * on a radius of 400 mm: 1623.996 mm, 1637.958 mm on the ground.
  */
 public record Track(Figure hubFacesMm, Figure centresMm, Figure groundMm, Figure outsideMm) {
 

@@ -12,11 +12,11 @@ import java.util.regex.Pattern;
  *   metric     width mm / aspect % R rim in:   diameter = 25.4 rim + 2 width aspect / 100
  * </pre>
  *
- * The name's diameter, not the tyre's: real ones stand up to 3 % lower, loaded ones lower still
+ * <p>The name's diameter, not the tyre's: real ones stand up to 3 % lower, loaded ones lower still
  * (common practice, no source). Letters before (LT, P) and after the size are passed over; - and D
  * count as R. Source: the tyre trade's size names, from memory.
  *
- * <p>Worked example: 315/70R17: 25.4 · 17 + 2 · 315 · 0.70 = 872.8 mm. 35x12.50R15: 889.0 mm.
+ * <p>Worked example: 315/70R17: 25.4 · 17 + 2 · 315 · 0.7 = 872.8 mm. 35x12.50R15: 889.0 mm.
  *
  * @param text as typed
  */

@@ -3,7 +3,13 @@ package spindlebook.alignment;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 
 /**
- * The circle the upper joint can go on.
+ * The circle that the upper joint can go on, before and after its rod ends are turned ({@link
+ * #turned}).
+ *
+ * <p>Axes as {@link Pivots}. Source: derived in docs/methods-alignment.md.
+ *
+ * <p>Worked example: pivots 350 mm apart, the joint 385 mm from their line and midway, front 1.27
+ * mm out and rear 1.27 mm in: radius 384.990 mm, 2.794 mm further back along the line.
  *
  * @param centre foot of the joint on the pivot line
  * @param along unit vector of the pivot line, forward
@@ -15,8 +21,13 @@ record UpperArm(Vector3D centre, Vector3D along, double radiusMm) {
    * arm shifts and yaws about the middle of the pivot line.
    *
    * <pre>
-   *   ball line in the arm: from (−S/2, mR out) to (S/2, mF out);  joint (a, b) seen along it
+   *   ball line in the arm: from (−S/2, −mR) to (S/2, −mF);  joint (b, a) seen along it
+   *   S' = √(S² + δ²), δ = mF − mR, A = a + (mF + mR)/2
+   *   along the line (b S − A δ)/S'        from it  (A S + b δ)/S'
    * </pre>
+   *
+   * S pivot to pivot, mF, mR the rod ends out by, a the joint from the pivot line, b ahead of its
+   * middle, mm.
    */
   static UpperArm turned(Pivots p, double frontOutMm, double rearOutMm) {
     Vector3D line = p.upperFront().subtract(p.upperRear());

@@ -75,6 +75,30 @@ class BumpSteerTest {
   }
 
   @Test
+  void half_a_degree_of_range_is_seven_millimetres_across_a_wheel() {
+    ToeRange range = new ToeRange(TRAVEL, TRAVEL, Figure.exact(Math.toRadians(0.5595)), -120, 120);
+    assertEquals(6.945, range.mm(711.2).value(), 5e-4);
+  }
+
+  @Test
+  void a_slope_plainly_down_with_a_bend_within_its_noise_means_the_outer_end_is_too_high() {
+    BumpShape shape =
+        new BumpShape(
+            TRAVEL, 9, 3, 0, Figure.exact(0), perMm(-0.0047, 0.0004), perMm(-7e-6, 1e-5), 0);
+    ShapeMeaning meaning = ShapeMeaning.of(shape, RackSide.BEHIND_AXLE);
+    assertEquals(TieRodFault.OUTER_TOO_HIGH, meaning.height().fault());
+    assertEquals(Sureness.PLAIN, meaning.height().sureness());
+    assertEquals(Sureness.CANT_TELL, meaning.length().sureness());
+    assertEquals(TieRodFault.OUTER_TOO_HIGH, TieRodFault.ofSlope(-0.0047, RackSide.BEHIND_AXLE));
+    assertEquals(TieRodFault.OUTER_TOO_LOW, TieRodFault.ofSlope(-0.0047, RackSide.AHEAD_OF_AXLE));
+  }
+
+  private static Figure perMm(double degrees, double expandedDegrees) {
+    Source noise = new Source("toe " + degrees, SourceKind.PLACING);
+    return Figure.of(Math.toRadians(degrees), noise, Math.toRadians(expandedDegrees) / 2);
+  }
+
+  @Test
   void three_places_ask_for_five() {
     BumpShape shape =
         new BumpSteer(nodes(new double[] {-100, 0, 100}, new double[] {0.4, 0, -0.4}, 0.01))
@@ -133,6 +157,9 @@ class BumpSteerTest {
     Figure more =
         ShimTried.moreMm(Figure.exact(-0.000645), Figure.exact(-0.004664), 6).orElseThrow();
     assertEquals(-6.963, more.value(), 5e-4);
+    assertEquals(-0.00067, (-0.004664 + 0.000645) / 6, 5e-7);
+    RigidCorner tried = RigidCorner.of(ReferenceCorner.G1).outerUp(6);
+    assertEquals(0, Math.toDegrees(tried.outerUp(-6.966).slope(0)), 1e-6, "exactly so much");
     Source noise = new Source("n", SourceKind.PLACING);
     assertEquals(
         Optional.empty(),

@@ -25,10 +25,35 @@ class CasterSweepTest {
   void a_left_wheel_of_two_degrees_reads_so() {
     Sweep sweep = sweep(exact(20), exact(-20), exact(1.0484), exact(0), exact(-0.3210));
     assertEquals(2.000, degrees(CasterSweep.withKpi(sweep, exact(6)).casterRad()), 5e-4);
+    SteeringAxis alone = CasterSweep.fromCambers(sweep);
+    assertEquals(2, degrees(alone.casterRad()), 5e-4);
+    assertEquals(6, degrees(alone.kpiRad()), 5e-3);
     assertEquals(1.962, degrees(CasterSweep.smallAngleRad(sweep)), 5e-4);
     CasterEstimates shop = CasterEstimates.of(sweep);
+    assertEquals(1.9616, Math.toDegrees(shop.smallAngleRad()), 5e-4);
     assertEquals(2.0020, Math.toDegrees(shop.sineRad()), 5e-4);
+    assertEquals(2.0023, Math.toDegrees(shop.arcsineRad()), 5e-4);
     assertEquals(2.0541, Math.toDegrees(shop.shopRad().orElseThrow()), 5e-4);
+  }
+
+  @Test
+  void a_knuckle_of_two_and_six_degrees_leans_its_wheel_so() {
+    SweptKnuckle knuckle = new SweptKnuckle(Math.tan(rad(2)), Math.tan(rad(6)), 0, 0, 0);
+    assertEquals(1.0484, camber(knuckle, SweptBy.WHEEL_HEADING, 20), 5e-5);
+    assertEquals(1.0390, camber(knuckle, SweptBy.KINGPIN_TURN, 20), 5e-5);
+    assertEquals(-0.3210, camber(knuckle, SweptBy.WHEEL_HEADING, -20), 5e-5);
+    assertEquals(-0.3214, camber(knuckle, SweptBy.KINGPIN_TURN, -20), 5e-5);
+  }
+
+  private static double camber(SweptKnuckle knuckle, SweptBy by, double lockDegrees) {
+    return Math.toDegrees(Math.asin(knuckle.camberSine(by, rad(lockDegrees))));
+  }
+
+  @Test
+  void a_heading_that_no_turn_reaches_is_refused() {
+    // A kingpin lying almost flat cannot turn a wheel to any heading.
+    SweptKnuckle flat = new SweptKnuckle(0, Math.tan(rad(89)), 0, 0, 0);
+    assertTrue(Double.isNaN(flat.camberSine(SweptBy.WHEEL_HEADING, rad(80))));
   }
 
   @Test

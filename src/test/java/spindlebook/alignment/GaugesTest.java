@@ -34,6 +34,7 @@ class GaugesTest {
   void a_tape_to_a_sixteenth_is_doubtful_by_two_thirds_of_a_millimetre() {
     LengthTool tape = new LengthTool("tape", 25.4 / 16, 25.4 / 32, 0);
     assertEquals(0.648, tape.read(100, "r", "p").u(), 5e-4);
+    assertEquals(0.4583, new LengthTool("t", 0, 25.4 / 32, 0).read(100, "r", "p").u(), 5e-5);
   }
 
   @Test
@@ -77,8 +78,8 @@ class GaugesTest {
 
   @Test
   void a_target_is_kept_missed_or_cannot_be_told() {
-    assertEquals(Decision.CLEAR, camber(-0.5, 0.2).decision());
-    AgainstTarget unsure = camber(-0.5, 0.6);
+    assertEquals(Decision.CLEAR, camber(-0.50, 0.20).decision());
+    AgainstTarget unsure = camber(-0.50, 0.60);
     assertEquals(Decision.CANT_TELL, unsure.decision());
     assertEquals(new Settles.Repeats(2), unsure.settles());
     assertEquals(Decision.SHORT, camber(0.3, 0.2).decision());

@@ -195,7 +195,8 @@ class RodEndReferenceTest {
         thread,
         Figure.exact(300),
         Figure.exact(Math.hypot(385, 15)),
-        Figure.exact(350));
+        Figure.exact(350),
+        ArmOnRodEnds.SQUARE);
   }
 
   private static double degrees(Figure rad) {

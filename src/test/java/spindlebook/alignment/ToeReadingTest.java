@@ -48,6 +48,7 @@ class ToeReadingTest {
   void a_tape_tells_the_total_of_wheels_that_differ_but_not_which() {
     TotalToe total =
         TotalToe.byTape(Figure.exact(1577.0), Figure.exact(1583.35), Figure.exact(711.2));
+    assertEquals(6.35, total.mm().value(), 1e-9);
     assertEquals(0.2558, total.perWheelIfAlike().degrees().value(), 5e-5);
     assertEquals(0.5116, Math.toDegrees(total.rad().value()), 5e-5);
     assertTrue(TotalToe.HIDES_SIDES.contains("total only"));
@@ -67,18 +68,21 @@ class ToeReadingTest {
     Figure change =
         ToeReading.dialChangeRad(Figure.exact(-1), Figure.exact(1), Figure.exact(SPACING_MM));
     assertEquals(Math.asin(2 / SPACING_MM), change.value(), 1e-15);
+    assertEquals(0.1880, Math.toDegrees(change.value()), 5e-5);
   }
 
   @Test
   void a_spot_far_ahead_is_scaled_by_its_distance() {
     Toe toe = ToeReading.spot(Figure.exact(25), Figure.exact(5000));
     assertEquals(Math.toDegrees(Math.atan(0.005)), toe.degrees().value(), 1e-12);
+    assertEquals(0.2865, toe.degrees().value(), 5e-5);
   }
 
   @Test
   void a_quarter_of_a_degree_is_three_millimetres_a_wheel() {
     Toe toe = new Toe(Figure.exact(Math.toRadians(0.25)));
     assertEquals(3.103, toe.mm(711.2).value(), 5e-4);
+    assertEquals(6.206, Toe.totalMm(toe, toe, 711.2).value(), 5e-4);
     assertEquals(0.244, 2 * toe.inches(711.2).value(), 5e-4);
     Toe back = Toe.acrossOneWheel(toe.mm(711.2), Figure.exact(711.2));
     assertEquals(0.25, back.degrees().value(), 1e-12);

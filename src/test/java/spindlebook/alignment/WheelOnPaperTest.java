@@ -3,7 +3,6 @@ package spindlebook.alignment;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Map;
 import java.util.Optional;
@@ -30,6 +29,8 @@ class WheelOnPaperTest {
             Math.toRadians(9));
     assertMm(5 + INCH, paper, WheelGap.BARREL);
     assertMm(12, paper, WheelGap.INNER_LIP);
+    assertEquals(0, mounted(15, 8, 4.5, 0, tyre(425, 300)).wheel().offsetMm(), 1e-9);
+    assertEquals(-12.7, mounted(17, 9, 4.5, 0, tyre(425, 300)).wheel().offsetMm(), 1e-9);
     assertEquals(INCH, paper.change().trackMm(), 1e-9);
     assertEquals(12.7, paper.scrubMm().value(), 1e-9);
     assertFalse(paper.gapsMm().containsKey(WheelGap.TREAD), "what was not measured is not made up");
@@ -100,10 +101,24 @@ class WheelOnPaperTest {
     assertEquals(1941.5, track.outsideMm().value(), 1e-9);
     Track leaning =
         Track.fromHubFaces(Figure.exact(1600), -12, Math.toRadians(-1), Figure.exact(400), width);
-    assertTrue(leaning.groundMm().value() > leaning.centresMm().value(), "top in, feet out");
+    assertEquals(1623.996, leaning.centresMm().value(), 5e-4);
+    assertEquals(1637.958, leaning.groundMm().value(), 5e-4, "top in, feet out");
     Track back =
         Track.fromOutside(leaning.outsideMm(), -12, Math.toRadians(-1), Figure.exact(400), width);
     assertEquals(1600, back.hubFacesMm().value(), 1e-9);
+  }
+
+  @Test
+  void less_offset_on_a_leaning_hub_takes_the_wheel_out_and_up() {
+    WheelChange change =
+        WheelChange.of(
+            new Wheel(381, 203.2, 0, 12.7),
+            new Wheel(381, 203.2, -25, 12.7),
+            0,
+            Math.toRadians(-1),
+            0);
+    assertEquals(24.996, change.trackMm() / 2, 5e-4);
+    assertEquals(0.436, change.centreHeightMm(), 5e-4);
   }
 
   @Test
@@ -123,6 +138,8 @@ class WheelOnPaperTest {
     assertEquals(25.4, clearance.value(), 1e-9);
     Steps spacer = GroundAtBump.spacer(clearance, 50.8, Figure.exact(0.6), 3.175).orElseThrow();
     assertEquals(15.875, spacer.changeMm(), 1e-9);
+    Steps fine = GroundAtBump.spacer(clearance, 50.8, Figure.exact(0.6), 0.01).orElseThrow();
+    assertEquals(15.24, fine.changeMm(), 1e-9);
     assertEquals(Optional.empty(), GroundAtBump.spacer(clearance, 25.4, Figure.exact(0.6), 1));
   }
 

@@ -1,0 +1,209 @@
+package spindlebook.align;
+
+import java.util.ArrayList;
+import java.util.List;
+import spindlebook.align.OnPaperView.Block;
+import spindlebook.align.OnPaperView.Line;
+import spindlebook.alignment.AgainstTarget;
+import spindlebook.alignment.ArmOnRodEnds;
+import spindlebook.alignment.ConvergingThreads;
+import spindlebook.alignment.Link;
+import spindlebook.alignment.Propagated;
+import spindlebook.alignment.RodThread;
+import spindlebook.alignment.ThreadEngaged;
+import spindlebook.alignment.Turns;
+import spindlebook.card.Shown;
+import spindlebook.uncertainty.Decision;
+import spindlebook.uncertainty.Figure;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TypedAngle;
+import spindlebook.units.TypedLength;
+import spindlebook.web.Field;
+import spindlebook.web.FigureText;
+import spindlebook.web.FormPart;
+import spindlebook.web.Lengths;
+import spindlebook.web.Posted;
+
+/** What turns leave of the threads, and whether the bolts still go in. */
+final class ThreadPaper {
+  private static final double USUAL_SLACK_MM = 0.5;
+  private static final double MOST_SLACK_MM = 25.4 / 4;
+  private static final double MOST_ENGAGED_MM = 6 * 25.4;
+  private static final double LEAST_LEAN_RAD = Math.toRadians(10);
+
+  private final Posted typed;
+  private final LengthUnit unit;
+  private final Lengths lengths;
+  private final TypedFigures good;
+  private Figure engagedFront;
+  private Figure engagedRear;
+  private Figure lean = ArmOnRodEnds.SQUARE;
+  private TypedLength slack;
+
+  ThreadPaper(Posted typed, LengthUnit unit, TypedFigures good) {
+    this.typed = typed;
+    this.unit = unit;
+    this.lengths = new Lengths(unit);
+    this.good = good;
+  }
+
+  boolean asked() {
+    return typed.has("engaged")
+        || typed.has("engaged-rear")
+        || typed.has("thread-angle")
+        || typed.has("slack");
+  }
+
+  /** Reads the fields; what is wrong is told of in them. */
+  void read() {
+    engagedFront = engaged("engaged");
+    engagedRear = typed.has("engaged-rear") ? engaged("engaged-rear") : engagedFront;
+    TypedAngle angle = typed.angle("thread-angle");
+    if (angle != null && !(angle.rad() >= LEAST_LEAN_RAD && angle.rad() <= Math.PI / 2)) {
+      typed.wrong("thread-angle", "Type an angle from 10° to 90°; 90° is square.");
+    } else if (angle != null) {
+      lean = good.rad("thread-angle", angle);
+    }
+    slack = typed.lengthFromZero("slack", unit);
+    if (slack != null && slack.mm() > MOST_SLACK_MM) {
+      typed.wrong("slack", "Tabs that loose hold nothing: type 1/4 in (6 mm) or less.");
+    }
+  }
+
+  private Figure engaged(String name) {
+    TypedLength length = typed.lengthFromZero(name, unit);
+    if (length != null && length.mm() > MOST_ENGAGED_MM) {
+      typed.wrong(name, "No rod end has that much thread: type 6 in (150 mm) or less.");
+    }
+    return length == null ? null : good.mm(name, length);
+  }
+
+  /** Between each thread and the pivot line; square where nothing was typed. */
+  Figure threadRad() {
+    return lean;
+  }
+
+  boolean square() {
+    return !typed.has("thread-angle");
+  }
+
+  void add(
+      List<Block> blocks,
+      List<String> notes,
+      Turns turns,
+      RodThread front,
+      RodThread rear,
+      Figure spreadMm) {
+    if (engagedFront == null && engagedRear == null) {
+      notes.add("Type the thread engaged to see what is left of it.");
+    } else {
+      List<Line> left = new ArrayList<>();
+      if (engagedFront != null) {
+        left.add(left("Front", front, engagedFront, turns.front()));
+      }
+      if (engagedRear != null) {
+        left.add(left("Rear", rear, engagedRear, turns.rear()));
+      }
+      blocks.add(new Block("Thread left engaged", left));
+    }
+    blocks.add(
+        new Block("Do the bolts still go in", List.of(binding(turns, front, rear, spreadMm))));
+    blocks.add(new Block("As the two ends of one link", List.of(link(front, rear))));
+  }
+
+  private Line left(String name, RodThread thread, Figure engaged, double turnsOut) {
+    ThreadEngaged in = new ThreadEngaged(thread, engaged, ThreadEngaged.USUAL_DIAMETERS);
+    AgainstTarget after = in.after(turnsOut);
+    String words =
+        after.figure().value() <= 0
+            ? "it comes out of the arm"
+            : "at least "
+                + lengths.text(in.ruleMm())
+                + ", 1.5 diameters (common practice); "
+                + mayTurn(in.turnsLeft());
+    return new Line(
+        name, lengths.signedFigure(after.figure()), words, Shown.state(after.decision()));
+  }
+
+  private static String mayTurn(double turns) {
+    return turns >= 0
+        ? "as it is now it may come out " + Rounded.number(turns, 1) + " turns and surely keep that"
+        : "as it is now it must go in " + Rounded.number(-turns, 1) + " turns to surely have that";
+  }
+
+  private Line binding(Turns turns, RodThread front, RodThread rear, Figure spreadMm) {
+    Figure apart =
+        square()
+            ? Propagated.of(
+                List.of(spreadMm), v -> ConvergingThreads.squareSpreadMm(turns, front, rear, v[0]))
+            : Propagated.of(
+                List.of(lean), v -> ConvergingThreads.spreadMm(turns, front, rear, v[0], v[0]));
+    double slackMm = slack == null ? USUAL_SLACK_MM : slack.mm();
+    AgainstTarget within = AgainstTarget.between(apart, -slackMm, slackMm);
+    return new Line(
+        "The balls go apart",
+        Rounded.signed(apart, 1, "mm", 2),
+        "+ apart, − together; "
+            + Rounded.number(slackMm, 2)
+            + " mm of slack in the tabs"
+            + (slack == null ? " assumed. " : ". ")
+            + binding(within.decision())
+            + (square() ? " Threads square to the pivot line assumed." : ""),
+        Shown.state(within.decision()));
+  }
+
+  private static String binding(Decision within) {
+    return switch (within) {
+      case CLEAR -> "Within the tabs' slack.";
+      case SHORT ->
+          "More than the tabs' slack: a welded arm binds, so do not force the bolts. Two links that"
+              + " hinge at the joint do not bind.";
+      case CANT_TELL -> "About as much as the tabs' slack: a welded arm may bind.";
+    };
+  }
+
+  private Line link(RodThread front, RodThread rear) {
+    Link link = new Link(front, rear);
+    if (!link.setsTurnedWhole()) {
+      return new Line(
+          "One turn of it whole",
+          null,
+          "does nothing: one hand and one pitch at both ends. A rod end must come off.",
+          null);
+    }
+    double mm = link.lengthPerTurnMm();
+    boolean inch = unit == LengthUnit.INCH;
+    return new Line(
+        "One turn of it whole",
+        inch
+            ? FigureText.of(Rounded.number(mm / unit.mm(), 3), unit.word())
+            : FigureText.of(Rounded.number(mm, 2), "mm"),
+        (front.hand() == rear.hand()
+                ? "the difference of the pitches, one hand at both ends"
+                : "both pitches, left- and right-hand")
+            + (inch ? "; " + Rounded.number(mm, 2) + " mm" : "")
+            + "; by the stamp, no ±",
+        null);
+  }
+
+  List<FormPart> parts() {
+    return List.of(
+        field(
+            "engaged",
+            "Thread engaged now, front",
+            "The shank's length less what shows of it.",
+            unit.word()),
+        field("engaged-rear", "Thread engaged now, rear", "Empty: as the front one.", unit.word()),
+        field(
+            "thread-angle",
+            "Thread to pivot line",
+            "90° is square; less where the two threads run together towards the joint. Empty:"
+                + " square.",
+            "°"),
+        field("slack", "Slack in the tabs", "Empty: 0.5 mm (1/50 in).", unit.word()));
+  }
+
+  private FormPart field(String name, String label, String hint, String word) {
+    return new FormPart.Typed(typed.fill(Field.of(name, label).hint(hint).unit(word)));
+  }
+}

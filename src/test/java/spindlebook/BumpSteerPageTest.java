@@ -1,6 +1,5 @@
 package spindlebook;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -69,8 +68,8 @@ class BumpSteerPageTest {
   void slope_and_range_come_out_as_by_hand() {
     toeAsAngles();
     String text = page().text();
-    assertTrue(text.contains("Slope at ride + turns in going up −0.100"), text);
-    assertTrue(text.contains("Toe at ride + is toe-in +0.10"), text);
+    assertTrue(text.contains("− turns the front edge outward, + inward −0.100"), text);
+    assertTrue(text.contains("Toe at ride + front edge inward; by the curve fitted +0.10"), text);
     assertTrue(text.contains("1.14"), text);
     assertTrue(text.contains("Most toe-in at −5 5/8 in, least at +5 13/16 in."), text);
     // The stop is solid further up than toe was read: nothing is guessed there.
@@ -95,10 +94,15 @@ class BumpSteerPageTest {
     assertTrue(page().text().contains("Say whether the rack lies ahead of or behind the axle"));
     rack("behind-axle");
     String behind = page().text();
-    assertTrue(behind.contains("Outer end too high (or inner end too low) : plain."), behind);
+    assertTrue(
+        behind.contains("Tie rod: outer end too high (or inner end too low) How sure: plain."),
+        behind);
     assertTrue(behind.contains("Measure at ride how high both ends of the tie rod"), behind);
     rack("ahead-of-axle");
-    assertTrue(page().text().contains("Outer end too low (or inner end too high) : plain."));
+    assertTrue(
+        page()
+            .text()
+            .contains("Tie rod: outer end too low (or inner end too high) How sure: plain."));
   }
 
   @Test
@@ -146,37 +150,43 @@ class BumpSteerPageTest {
     toeAsAngles();
     marmot.read(marmot.low, "full-left", TOE, "2°");
     assertTrue(page().text().contains("1 reading of toe at lock left out here"), page().text());
-    assertTrue(page().text().contains("Slope at ride + turns in going up −0.100"));
+    assertTrue(page().text().contains("− turns the front edge outward, + inward −0.100"));
   }
 
   @Test
-  void curves_are_drawn_with_a_table_beneath_and_compared_with_what_held_before() {
-    Page gap = shop.get("/corners/" + marmot.left + "/curves?of=p-tie-rod-upper-arm").is(200);
-    assertEquals(3, count(gap, "<polyline class=\"chart-line\" points=\"[^0]"));
-    assertTrue(gap.html().contains("class=\"chart-band\""));
-    assertTrue(gap.text().contains("+5 13/16 in"), gap.text());
+  void the_fault_how_sure_and_what_tells_its_cases_apart_come_before_the_chart() {
     toeAsAngles();
-    marmot.adjust(marmot.left, "upper-rod-ends", "4");
-    marmot.read(marmot.low, "straight", TOE, "0.5°");
-    Page now = shop.get("/corners/" + marmot.left + "/curves?of=toe").is(200);
-    assertTrue(now.text().contains("4 readings do not count as things are set now"), now.text());
-    String before =
-        java.util.regex.Pattern.compile("value=\"(before-[^\"]+)\"")
-            .matcher(now.html())
-            .results()
-            .findFirst()
-            .orElseThrow()
-            .group(1);
-    Page compared =
-        shop.get("/corners/" + marmot.left + "/curves?of=toe&against=" + before).is(200);
-    assertTrue(compared.text().contains("straight, before"), compared.text());
-    assertTrue(compared.text().contains("straight, after"), compared.text());
-    assertTrue(compared.html().contains("look-hollow"));
-    assertTrue(compared.text().contains("Readings, left front"), compared.text());
-    assertTrue(compared.text().contains("Readings, before, as they stood"), compared.text());
+    rack("behind-axle");
+    String html = page().html();
+    int fault = html.indexOf("Tie rod: outer end too high");
+    int sure = html.indexOf("How sure: plain");
+    int next = html.indexOf("Measure at ride how high both ends of the tie rod");
+    int chart = html.indexOf("<svg class=\"chart\"");
+    assertTrue(0 < fault && fault < sure && sure < next && next < chart, "" + fault + chart);
+    assertTrue(next < html.indexOf("Read toe at five places or more"), "what tells cases apart");
   }
 
-  private static long count(Page page, String pattern) {
-    return java.util.regex.Pattern.compile(pattern).matcher(page.html()).results().count();
+  @Test
+  void a_mark_that_does_not_count_is_open_and_says_why() {
+    toeAsAngles();
+    Page page = page();
+    // Of five places the lowest was read with the strap off: from ride −8.9375, strap at −5.625.
+    assertTrue(page.text().contains("4 of 5"), page.text());
+    assertTrue(
+        page.text()
+            .contains(
+                "−8 15/16 in lies below the strap as set: outside the usable travel, not counted"),
+        page.text());
+    assertTrue(page.html().contains("look-square look-hollow"));
+  }
+
+  @Test
+  void the_bow_is_told_in_degrees_at_the_far_end() {
+    // Toe is 0.1° − 0.1° z + 0.01° z² at z from ride: +5.8125 in is the far end of what counts,
+    // there the bow is 0.01 · 33.8 = 0.338°.
+    toe("1.7925°", "0.9789°", "0.3313°", "-0.0186°", "-0.1434°");
+    String text = page().text();
+    assertTrue(text.contains("bends away from that slope by +5 13/16 in"), text);
+    assertTrue(text.contains("+0.34° ± "), text);
   }
 }

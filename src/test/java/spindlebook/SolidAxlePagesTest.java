@@ -366,9 +366,10 @@ class SolidAxlePagesTest {
       shop.get("/cars/" + marmot.car + page).is(200);
     }
     Page curve = shop.get("/corners/" + left + "/curves").is(200);
-    assertTrue(curve.text().contains("straight, crossed"), curve.text());
-    assertTrue(curve.html().contains("look-first"), "level by its own line");
-    assertTrue(curve.html().contains("look-second"), "crossed by another pattern");
+    assertTrue(
+        curve.text().contains("both together, 4 readings; crossed, 4 readings"), curve.text());
+    assertTrue(curve.html().contains("look-square"), "level by its own line");
+    assertTrue(curve.html().contains("look-cross"), "crossed by another pattern");
     String sides = shop.get("/cars/" + marmot.car + "/sides?axle=rear").is(200).text();
     assertTrue(sides.contains("Nearest limit in droop link to frame, crossed"), sides);
     String print = shop.get("/corners/" + left + "/print").is(200).text();

@@ -18,6 +18,8 @@ import spindlebook.web.Posted;
  * A corner's curves and bump steer, and the sums about rod ends and wheels that are tried on paper.
  */
 public final class AlignPages {
+  private static final String CHART = "chart.css";
+
   private final Histories histories;
 
   public AlignPages(Histories histories) {
@@ -29,7 +31,9 @@ public final class AlignPages {
     CurveView view =
         new CurveViews(card, histories.of(card.car()))
             .view(asked(ctx, "of"), asked(ctx, "steering"), asked(ctx, "against"));
-    Html.show(ctx, Html.TEMPLATES.alignCurves(frame(card, "Curves"), view, actions(card)));
+    Html.show(
+        ctx,
+        Html.TEMPLATES.alignCurves(frame(card, "Curves").ownSheets(CHART), view, actions(card)));
   }
 
   public void bumpSteer(Context ctx) {
@@ -37,7 +41,7 @@ public final class AlignPages {
     Html.show(
         ctx,
         Html.TEMPLATES.alignBumpsteer(
-            frame(card, "Bump steer"),
+            frame(card, "Bump steer").ownSheets(CHART),
             new BumpSteerViews(card, histories.of(card.car()), asked(ctx, "middle")).view(),
             actions(card)));
   }

@@ -9,26 +9,26 @@ import spindlebook.web.State;
 /**
  * The bump steer page.
  *
+ * @param needs what must be read or given first, each with where
+ * @param meaning what the shape says of the tie rod
+ * @param next readings that would tell its cases apart, or more
  * @param chart null with nothing to draw
  * @param window which stretch of travel the figures are of, one sentence
  * @param ranges toe's range over the usable travel, and over its middle
- * @param shape slope and bend at ride; empty while something is needed for them
- * @param meaning what the shape says of the tie rod
- * @param next readings that would tell more
+ * @param shape slope and bow at ride; empty while something is needed for them
  * @param shim null on a wheel that is not steered
- * @param needs what must be read or given first, each with where
  */
 public record BumpSteerView(
     String action,
+    List<Need> needs,
+    String rack,
+    List<Meaning> meaning,
+    List<String> next,
     ChartDrawing chart,
     String window,
     List<Range> ranges,
     List<Fact> shape,
-    String rack,
-    List<Meaning> meaning,
-    List<String> next,
     Shim shim,
-    List<Need> needs,
     Field middle,
     String curvesHref) {
 
@@ -42,6 +42,10 @@ public record BumpSteerView(
 
   public record Fact(String name, FigureText figure, String words) {}
 
+  /**
+   * @param sureness how sure that is, and by what
+   * @param effect what it does to toe; may be empty
+   */
   public record Meaning(String fault, String sureness, String effect) {}
 
   /**

@@ -6,122 +6,135 @@ import java.util.Optional;
 import spindlebook.align.BumpSteerView.Fact;
 import spindlebook.align.BumpSteerView.Meaning;
 import spindlebook.align.BumpSteerView.Need;
-import spindlebook.alignment.AgainstTarget;
+import spindlebook.align.BumpSteerView.Range;
 import spindlebook.alignment.BumpShape;
 import spindlebook.alignment.BumpSteer;
-import spindlebook.alignment.FaultSeen;
 import spindlebook.alignment.ShapeMeaning;
-import spindlebook.alignment.TellsApart;
-import spindlebook.alignment.ToeRange;
 import spindlebook.alignment.ToeRead;
 import spindlebook.alignment.Window;
+import spindlebook.card.Capital;
+import spindlebook.card.Counted;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
-import spindlebook.corner.Dimension;
 import spindlebook.corner.Steering;
 import spindlebook.travel.Node;
 import spindlebook.travel.StopFound;
 import spindlebook.uncertainty.Figure;
-import spindlebook.uncertainty.Source;
-import spindlebook.uncertainty.SourceKind;
-import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeText;
 import spindlebook.web.Chart;
 import spindlebook.web.ChartDrawing;
 import spindlebook.web.Field;
-import spindlebook.web.FigureText;
-import spindlebook.web.Lengths;
-import spindlebook.web.State;
 
 /** Lays toe against wheel position out as the bump steer page. */
 final class BumpSteerViews {
-  private static final double DEGREE = Math.toRadians(1);
-  private static final double PER_MM = 100;
-
   private final Card card;
   private final CarBook book;
-  private final Lengths lengths;
   private final CornerChart chart;
+  private final ToeWords words;
   private final CurveRead read;
+  private final List<Node> places;
   private final Optional<Figure> acrossMm;
+  private final Optional<Window> usable;
   private final String typedMiddle;
   private final List<Need> needs = new ArrayList<>();
+  private final List<Range> ranges = new ArrayList<>();
+  private final List<Fact> facts = new ArrayList<>();
+  private final List<Meaning> meaning = new ArrayList<>();
+  private final List<String> next = new ArrayList<>();
+  private String window = "";
   private String middleProblem = "";
 
   BumpSteerViews(Card card, CarBook book, String typedMiddle) {
     this.card = card;
     this.book = book;
-    this.lengths = new Lengths(card.details().unit());
     this.chart = new CornerChart(card);
+    this.words = new ToeWords(card, chart);
     this.read = CurveRead.of(card, Curved.TOE, Steering.STRAIGHT, r -> true);
+    this.places = Node.merge(read.nodes());
     this.acrossMm = ToeRead.acrossMm(card);
+    this.usable = usable();
     this.typedMiddle = typedMiddle;
   }
 
   BumpSteerView view() {
-    List<BumpSteerView.Range> ranges = new ArrayList<>();
-    List<Fact> shape = new ArrayList<>();
-    List<Meaning> meaning = new ArrayList<>();
-    List<String> next = new ArrayList<>();
-    String window = "";
     if (!read.angle() && !read.nodes().isEmpty()) {
-      needs.add(
-          new Need(
-              "Toe was read as a length: give how far apart its two places are",
-              "/corners/" + card.corner() + "/given"));
-    } else if (Node.merge(read.nodes()).size() < 2) {
-      needs.add(
-          new Need(
-              "Read toe straight ahead at two heights or more; five tell slope and bend apart",
-              "/corners/" + card.corner() + "/rounds/new"));
+      need("Toe was read as a length: give how far apart its two places are", "/given");
+    } else if (places.size() < 2) {
+      need(
+          "Read toe straight ahead at two heights or more; five tell slope and bow apart",
+          "/rounds/new");
     } else {
       BumpSteer steer = new BumpSteer(read.nodes());
-      Window whole = usable().orElse(steer.read());
+      Window whole = usable.orElse(steer.read());
       window = windowWords(whole);
-      ranges.add(
-          range(
-              "Over " + (usable().isPresent() ? "the usable travel" : "all that was read"),
-              steer,
-              whole));
-      Window middle = middle(whole);
-      ranges.add(range("Over the middle " + lengths.text(middle.lengthMm()), steer, middle));
-      shape(steer, whole, shape, meaning, next);
+      ranges(steer, whole);
+      shape(steer, whole);
     }
     return new BumpSteerView(
         "/corners/" + card.corner() + "/bump-steer",
-        draw(),
-        window,
-        ranges,
-        shape,
+        needs,
         rack(),
         meaning,
         next,
-        card.layout().steered() ? shim() : null,
-        needs,
+        draw(),
+        window,
+        ranges,
+        facts,
+        card.layout().steered()
+            ? new ShimWords(words).shim(new ShimTrial(card, book).last())
+            : null,
         Field.of("middle", "How long a middle to count")
             .typed(typedMiddle)
             .hint("Empty: half of it.")
             .problem(middleProblem)
-            .unit(card.details().unit().word()),
+            .unit(words.unit().word()),
         "/corners/" + card.corner() + "/curves?of=toe");
   }
+
+  private void need(String what, String where) {
+    needs.add(new Need(what, "/corners/" + card.corner() + where));
+  }
+
+  // --- the drawing
 
   private ChartDrawing draw() {
     if (read.nodes().isEmpty()) {
       return null;
     }
-    Chart.Series series = chart.series("toe, straight ahead", read, false);
-    int n = series.spots().size();
+    Chart.Series drawn = chart.series("", read, false);
+    List<Node> out = read.nodes().stream().filter(n -> !counts(n)).toList();
+    List<Node> in = read.nodes().stream().filter(this::counts).toList();
+    List<Chart.Series> series = new ArrayList<>();
+    series.add(
+        new Chart.Series(
+            "toe, straight ahead", drawn.look(), false, chart.spots(in), drawn.line()));
+    if (!out.isEmpty()) {
+      series.add(
+          new Chart.Series(
+              ToeShape.leftOut(words, out, usable.orElseThrow()),
+              drawn.look(),
+              true,
+              chart.spots(out),
+              List.of()));
+    }
     return ChartDrawing.of(
         new Chart(
             "bump-steer",
             "Toe of this wheel against wheel position, " + card.place().words(),
-            n + (n == 1 ? " reading" : " readings") + " straight ahead; + is toe-in.",
+            Counted.of(read.nodes().size(), "reading")
+                + " straight ahead, "
+                + out.size()
+                + " of them outside the usable travel; + is front edge inward.",
             chart.across(),
-            CornerChart.up(read, card.details().unit()),
-            List.of(series),
+            CornerChart.up(read, words.unit()),
+            series,
             List.of(),
-            chart.posts()));
+            chart.posts(),
+            chart.postWords()));
+  }
+
+  private boolean counts(Node node) {
+    return usable.map(w -> w.holds(node.positionMm().value())).orElse(true);
   }
 
   // --- the stretch of travel
@@ -141,21 +154,21 @@ final class BumpSteerViews {
 
   private String windowWords(Window w) {
     String stretch =
-        usable().isPresent()
+        usable.isPresent()
             ? "The usable travel as set, stop to stop"
             : "A stop is not known yet, so this is the stretch that was read";
     return stretch
         + ": "
-        + place(w.fromMm())
+        + words.place(w.fromMm())
         + " to "
-        + place(w.toMm())
+        + words.place(w.toMm())
         + " "
-        + fromZero()
+        + chart.zero().words()
         + "."
-        + leftOut();
+        + atLock();
   }
 
-  private String leftOut() {
+  private String atLock() {
     long n =
         card.readings().stream()
             .filter(Curved.TOE::reads)
@@ -164,26 +177,23 @@ final class BumpSteerViews {
     return n == 0
         ? ""
         : " Straight ahead only: "
-            + n
-            + (n == 1 ? " reading" : " readings")
+            + Counted.of(n, "reading")
             + " of toe at lock left out here, drawn with the curves.";
   }
 
-  private String fromZero() {
-    return chart.zero().words();
-  }
-
-  private String place(double positionMm) {
-    return lengths.signed(chart.zero().from(positionMm)).replace('-', '−')
-        + " "
-        + card.details().unit().word();
+  private void ranges(BumpSteer steer, Window whole) {
+    ToeRanges toe = new ToeRanges(words, acrossMm);
+    String over = usable.isPresent() ? "the usable travel" : "all that was read";
+    ranges.add(toe.range("Over " + over, steer, whole));
+    Window middle = middle(whole);
+    String length = words.lengths().text(middle.lengthMm());
+    ranges.add(toe.range("Over the middle " + length, steer, middle));
   }
 
   private Window middle(Window whole) {
     double length = whole.lengthMm() / 2;
     if (!typedMiddle.isBlank()) {
-      double typed =
-          TapeText.plain(typedMiddle, card.details().unit()).map(l -> l.mm()).orElse(-1.0);
+      double typed = TapeText.plain(typedMiddle, words.unit()).map(l -> l.mm()).orElse(-1.0);
       if (typed > 0) {
         length = Math.min(typed, whole.lengthMm());
       } else {
@@ -193,105 +203,20 @@ final class BumpSteerViews {
     return Window.about((whole.fromMm() + whole.toMm()) / 2, length);
   }
 
-  // --- range
+  // --- the shape
 
-  private BumpSteerView.Range range(String name, BumpSteer steer, Window asked) {
-    Optional<ToeRange> found = steer.range(asked);
-    if (found.isEmpty()) {
-      return new BumpSteerView.Range(
-          name, null, null, State.NOT_MEASURED, "Toe was not read there.");
-    }
-    ToeRange range = found.get();
-    Optional<AgainstTarget> limit = limit(range);
-    return new BumpSteerView.Range(
-        name,
-        Rounded.plain(range.rad(), DEGREE, "°"),
-        acrossMm.map(a -> across(range.rad().times(a.value()))).orElse(null),
-        limit.map(l -> state(l, range)).orElse(null),
-        words(range, limit));
-  }
-
-  /** To hundredths of an inch: a sixteenth is too coarse for toe. */
-  private FigureText across(Figure mm) {
-    LengthUnit unit = card.details().unit();
-    return Rounded.plain(mm, unit.mm(), unit.word());
-  }
-
-  private Optional<AgainstTarget> limit(ToeRange range) {
-    return card.given(Dimension.TOE_RANGE)
-        .flatMap(g -> acrossMm.map(a -> range.atMost(g.length().mm() / a.value())));
-  }
-
-  /** What was not read may be worse, never better: only 'short' is told of a part. */
-  private static State state(AgainstTarget limit, ToeRange range) {
-    return switch (limit.decision()) {
-      case SHORT -> State.SHORT;
-      case CANT_TELL -> State.CANT_TELL;
-      case CLEAR -> range.readThroughout() ? State.CLEAR : State.CANT_TELL;
-    };
-  }
-
-  private String words(ToeRange range, Optional<AgainstTarget> limit) {
-    StringBuilder words = new StringBuilder();
-    words
-        .append("Most toe-in at ")
-        .append(place(range.mostInAtMm()))
-        .append(", least at ")
-        .append(place(range.mostOutAtMm()))
-        .append('.');
-    if (!range.readThroughout()) {
-      words
-          .append(" At least that much: toe was read from ")
-          .append(place(range.read().fromMm()))
-          .append(" to ")
-          .append(place(range.read().toMm()))
-          .append(" only.");
-    }
-    limit.ifPresent(
-        l -> {
-          words.append(" Your limit: ").append(limitWords(l));
-          if (state(l, range) == State.CANT_TELL) {
-            words.append(' ').append(settles(l, range));
-          }
-        });
-    return words.toString();
-  }
-
-  /** As it was given, across the wheel, and the angle that is. */
-  private String limitWords(AgainstTarget limit) {
-    String given =
-        card.given(Dimension.TOE_RANGE).map(g -> lengths.text(g.length().mm())).orElse("");
-    return given + " across the wheel, " + Rounded.number(limit.upper() / DEGREE, 2) + "°.";
-  }
-
-  private static String settles(AgainstTarget limit, ToeRange range) {
-    if (!range.readThroughout()) {
-      return "Read toe at the ends that are missing.";
-    }
-    return SettledBy.words(limit.settles());
-  }
-
-  // --- shape
-
-  private void shape(
-      BumpSteer steer, Window whole, List<Fact> facts, List<Meaning> meaning, List<String> next) {
+  private void shape(BumpSteer steer, Window whole) {
     if (chart.travel().rideMm().isEmpty() && chart.zero().words().contains("frame mark")) {
-      needs.add(
-          new Need(
-              "Read ride height: slope and bend are counted there",
-              "/corners/" + card.corner() + "/rounds/new"));
+      need("Read ride height: slope and bow are counted there", "/rounds/new");
       return;
     }
     Optional<BumpShape> found = steer.shape(whole, chart.zero().mm());
     if (found.isEmpty()) {
-      needs.add(
-          new Need(
-              "Read toe at three places or more on that stretch, above and below ride",
-              "/corners/" + card.corner() + "/rounds/new"));
+      need("Read toe at three places or more on that stretch, above and below ride", "/rounds/new");
       return;
     }
-    BumpShape shape = found.get();
-    facts(shape, facts);
+    ToeShape shape = new ToeShape(words, found.get());
+    facts.addAll(shape.facts(places, read.nodes().size()));
     if (!card.layout().steered()) {
       return;
     }
@@ -303,117 +228,14 @@ final class BumpSteerViews {
               "/cars/" + card.car() + "/details"));
       return;
     }
-    ShapeMeaning says = ShapeMeaning.of(shape, card.details().rack());
-    List<FaultSeen> said = says.said();
-    for (FaultSeen fault : said) {
-      meaning.add(meaning(fault));
-    }
-    if (said.isEmpty()) {
-      meaning.add(
-          new Meaning(
-              "No fault of the tie rod shows",
-              "can't tell more",
-              "slope and bend are within what these readings' ± let see"));
-    }
-    for (TellsApart tells : says.next()) {
-      next.add(spindlebook.card.Capital.of(tells.words()) + ".");
-    }
-  }
-
-  private static Meaning meaning(FaultSeen fault) {
-    return new Meaning(
-        spindlebook.card.Capital.of(fault.fault().words()),
-        fault.sureness().words(),
-        "moves toe by " + effect(fault) + " between ride and the end of that stretch further off");
-  }
-
-  /** With the ± of the slope or bend that it comes from. */
-  private static String effect(FaultSeen fault) {
-    double uRad = Math.abs(fault.figure().u() / fault.figure().value()) * fault.effectRad();
-    Source shape = new Source("shape", SourceKind.INTERPOLATION);
-    FigureText text =
-        Rounded.plain(Figure.of(Math.abs(fault.effectRad()), shape, uRad), DEGREE, "°");
-    return text.whole() + "° ± " + text.plusMinus().whole();
-  }
-
-  private void facts(BumpShape shape, List<Fact> facts) {
-    facts.add(
-        new Fact("Toe at ride", Rounded.signed(shape.toeAtRideRad(), DEGREE, "°"), "+ is toe-in"));
-    facts.add(new Fact("Slope at ride", slopeText(shape.slope()), "+ turns in going up"));
-    facts.add(
-        new Fact(
-            "Bend",
-            Rounded.signed(
-                shape.curvature(), DEGREE / (perMm() * perMm()), "° per " + travel() + "²"),
-            "+ turns in at both ends"));
-    facts.add(
-        new Fact(
-            "Fitted to",
-            FigureText.of(shape.readings() + " places", ""),
-            "a curve of degree "
-                + shape.degree()
-                + " from "
-                + place(shape.window().fromMm())
-                + " to "
-                + place(shape.window().toMm())));
-  }
-
-  private BumpSteerView.Shim shim() {
-    Optional<ShimTrial.Tried> last = new ShimTrial(card, book).last();
-    if (last.isEmpty()) {
-      return new BumpSteerView.Shim(
-          null,
-          "None was tried. Change the shim under the outer tie-rod end in the book, by a known"
-              + " thickness, set toe at ride again and read toe along the travel: this page then"
-              + " says how much more levels it.",
-          null);
-    }
-    ShimTrial.Tried tried = last.get();
-    return new BumpSteerView.Shim(
-        tried.moreMm().map(lengths::signedFigure).orElse(null), shimWords(tried), tried.entry());
-  }
-
-  private String shimWords(ShimTrial.Tried tried) {
-    String by = lengths.signed(tried.upMm()).replace('-', '−') + " " + card.details().unit().word();
-    if (tried.before() == null || tried.after() == null) {
-      return by
-          + " was tried. To say how much more, toe at three places or more and ride height are"
-          + " needed "
-          + (tried.before() == null ? "from before it; they were not read then." : "since it.");
-    }
-    String slopes =
-        by + " took the slope from " + slope(tried.before()) + " to " + slope(tried.after()) + ".";
-    return tried.moreMm().isEmpty()
-        ? slopes + " That change is within its ±: try a thicker one, or read toe again."
-        : slopes
-            + " + is more shim, − is less. Taken as a straight line; set toe at ride again, then"
-            + " read.";
-  }
-
-  private String slope(Figure radPerMm) {
-    FigureText text = slopeText(radPerMm);
-    return text.sign() + text.whole() + " ± " + text.plusMinus().whole() + text.unit();
-  }
-
-  private FigureText slopeText(Figure radPerMm) {
-    return Rounded.signed(radPerMm, DEGREE / perMm(), "° per " + travel());
-  }
-
-  private double perMm() {
-    return inch() ? LengthUnit.INCH.mm() : PER_MM;
-  }
-
-  private String travel() {
-    return inch() ? "in" : "100 mm";
-  }
-
-  private boolean inch() {
-    return card.details().unit() == LengthUnit.INCH;
+    ShapeMeaning says = ShapeMeaning.of(found.get(), card.details().rack());
+    meaning.addAll(shape.meaning(says));
+    next.addAll(ToeShape.next(says));
   }
 
   private String rack() {
     return card.details().rack() == null || !card.layout().steered()
         ? ""
-        : "Rack " + card.details().rack().words() + ".";
+        : Capital.of("rack " + card.details().rack().words() + ".");
   }
 }

@@ -2,6 +2,8 @@ package spindlebook.align;
 
 import java.util.ArrayList;
 import java.util.List;
+import spindlebook.card.GapSheets;
+import spindlebook.card.TravelWords;
 import spindlebook.card.Zero;
 import spindlebook.corner.Card;
 import spindlebook.corner.Keep;
@@ -39,13 +41,14 @@ final class CornerChart {
   }
 
   ChartAxis across() {
-    return ChartAxis.length("wheel position " + zero.words(), unit(), true);
+    return ChartAxis.length("wheel position " + zero.words(), unit(), "towards bump");
   }
 
   static ChartAxis up(CurveRead read, LengthUnit unit) {
+    Curved of = read.of();
     return read.angle()
-        ? ChartAxis.degrees(read.of().words())
-        : ChartAxis.length(read.of().words(), unit, read.of().equals(Curved.TOE));
+        ? ChartAxis.degrees(of.words(), of.plus())
+        : ChartAxis.length(of.words(), unit, of.plus());
   }
 
   private LengthUnit unit() {
@@ -53,17 +56,24 @@ final class CornerChart {
   }
 
   Chart.Series series(String name, CurveRead read, boolean hollow) {
-    List<Chart.Spot> spots = new ArrayList<>();
-    for (Node n : read.nodes()) {
-      spots.add(
-          new Chart.Spot(
-              zero.from(n.positionMm().value()),
-              n.positionMm().U(),
-              n.value().value(),
-              n.value().U()));
-    }
     return new Chart.Series(
-        name, look(read), hollow, spots, read.curve().map(this::line).orElse(List.of()));
+        name,
+        look(read),
+        hollow,
+        spots(read.nodes()),
+        read.curve().map(this::line).orElse(List.of()));
+  }
+
+  List<Chart.Spot> spots(List<Node> nodes) {
+    return nodes.stream()
+        .map(
+            n ->
+                new Chart.Spot(
+                    zero.from(n.positionMm().value()),
+                    n.positionMm().U(),
+                    n.value().value(),
+                    n.value().U()))
+        .toList();
   }
 
   private List<Chart.At> line(MeasuredCurve curve) {
@@ -76,44 +86,55 @@ final class CornerChart {
     return line;
   }
 
-  /**
-   * An axle is read straight ahead only: what steering tells apart elsewhere, crossed does there.
-   */
   private static Look look(CurveRead read) {
     return switch (read.steering()) {
-      case STRAIGHT -> read.pairing() == Pairing.CROSSED ? Look.SECOND : Look.FIRST;
-      case FULL_LEFT -> Look.SECOND;
-      case FULL_RIGHT -> Look.THIRD;
-      case PART_LEFT, PART_RIGHT -> Look.FOURTH;
+      case STRAIGHT -> read.pairing() == Pairing.CROSSED ? Look.CROSS : Look.SQUARE;
+      case FULL_LEFT -> Look.LEFT_POINT;
+      case FULL_RIGHT -> Look.RIGHT_POINT;
+      case PART_LEFT -> Look.LEFT_HALF;
+      case PART_RIGHT -> Look.RIGHT_HALF;
     };
   }
 
   /** Where the owner's rule for a watch point is broken. */
-  static List<Chart.Band> broken(Curved of) {
+  List<Chart.Band> broken(Curved of) {
     List<Chart.Band> bands = new ArrayList<>();
     if (of.point() == null) {
       return bands;
     }
     Keep keep = of.point().keep();
+    String rule = GapSheets.rule(new TravelWords(card, travel), keep);
     if (keep.least() != null) {
-      bands.add(new Chart.Band(Double.NEGATIVE_INFINITY, keep.least().mm()));
+      bands.add(new Chart.Band(Double.NEGATIVE_INFINITY, keep.least().mm(), rule));
     }
     if (keep.most() != null) {
-      bands.add(new Chart.Band(keep.most().mm(), Double.POSITIVE_INFINITY));
+      bands.add(new Chart.Band(keep.most().mm(), Double.POSITIVE_INFINITY, rule));
     }
     if (keep.mostAngle() != null) {
-      bands.add(new Chart.Band(keep.mostAngle().rad(), Double.POSITIVE_INFINITY));
+      bands.add(new Chart.Band(keep.mostAngle().rad(), Double.POSITIVE_INFINITY, rule));
     }
     return bands;
   }
 
-  /** Ride and the stops as they are set. */
+  /** Ride and the stops as they are set: what heights are called after may have moved since. */
   List<Chart.Post> posts() {
     List<Chart.Post> posts = new ArrayList<>();
-    stops(posts, "strap", travel.droop());
+    stops(posts, "strap as set", travel.droop());
     travel.rideMm().ifPresent(p -> add(posts, "ride", p.value()));
-    stops(posts, "stop", travel.bump());
+    stops(posts, "stop solid", travel.bump());
     return posts;
+  }
+
+  /** What the upright lines are; empty without one. */
+  String postWords() {
+    List<String> said = new ArrayList<>();
+    travel.rideMm().ifPresent(p -> said.add("ride"));
+    travel
+        .droop()
+        .stop()
+        .ifPresent(s -> said.add("where the strap, as it is set now, ends the travel"));
+    travel.bump().stop().ifPresent(s -> said.add("where the bump stop is solid"));
+    return said.isEmpty() ? "" : "upright lines: " + String.join("; ", said);
   }
 
   private void stops(List<Chart.Post> posts, String word, EndFindings end) {

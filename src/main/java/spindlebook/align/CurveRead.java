@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import spindlebook.alignment.ToeRead;
 import spindlebook.corner.Card;
 import spindlebook.corner.Pairing;
@@ -65,12 +67,27 @@ record CurveRead(
     return new CurveRead(of, steering, pairing, !lengths, nodes, used, read.size() - used.size());
   }
 
-  /** "straight", "straight, crossed". */
-  String words() {
-    return pairing == null ? steering.words() : steering.words() + ", " + pairing.words();
+  /** "full left lock"; of a solid axle "crossed"; empty for a wheel that is never steered. */
+  String words(Card card) {
+    return words(card, steering, pairing);
   }
 
-  private static boolean counts(Curved of, SeenReading reading) {
+  static String words(Card card, Steering steering, Pairing pairing) {
+    boolean steered = card.layout().steered() || steering.steered();
+    return Stream.of(steered ? words(steering) : "", pairing == null ? "" : pairing.words())
+        .filter(w -> !w.isEmpty())
+        .collect(Collectors.joining(", "));
+  }
+
+  /** A lock, so that its right is not taken for the car's right side. */
+  static String words(Steering steering) {
+    return steering == Steering.STRAIGHT ? "straight ahead" : steering.words() + " lock";
+  }
+
+  /**
+   * Whether it is drawn: for a strap, how its mounts lie apart, which its setting does not move.
+   */
+  static boolean counts(Curved of, SeenReading reading) {
     return of.quantity() == Quantity.STRAP_LENGTH ? reading.countsAlongTravel() : reading.counts();
   }
 

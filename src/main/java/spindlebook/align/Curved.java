@@ -27,6 +27,15 @@ record Curved(Quantity quantity, WatchPoint point) {
     return point == null ? quantity.words() : point.name();
   }
 
+  /** What a + of it means, as its axis and its table say; empty for what has no direction. */
+  String plus() {
+    return switch (quantity) {
+      case TOE -> "front edge inward";
+      case CAMBER -> "top outward";
+      default -> "";
+    };
+  }
+
   boolean reads(SeenReading reading) {
     return point == null ? reading.of(quantity) : reading.of(point.point());
   }

@@ -2,10 +2,10 @@ package spindlebook.alignment;
 
 /** The reading that would tell one meaning of a toe curve from another. */
 public enum TellsApart {
-  TOE_AT_BOTH_ENDS("read toe again at both ends of the window: the ends settle the slope"),
+  TOE_AT_BOTH_ENDS("read toe again at both ends of the travel: the ends settle the slope"),
   TOE_AT_RIDE_AND_ENDS(
-      "read toe again at ride and at both ends of the window: they settle the bend"),
-  FIVE_PLACES("read toe at five places or more: with fewer, slope and bend run into each other"),
+      "read toe again at ride and at both ends of the travel: they settle the bow"),
+  FIVE_PLACES("read toe at five places or more: with fewer, slope and bow run into each other"),
   ROD_HEIGHTS(
       "measure at ride how high both ends of the tie rod and of the lower arm lie: toe alone does"
           + " not say whether the outer end is too high or the inner end too low"),

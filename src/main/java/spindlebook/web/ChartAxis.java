@@ -10,7 +10,7 @@ import spindlebook.units.TapeFormat;
 /**
  * One axis of a chart: what runs along it, and where its round ticks stand.
  *
- * @param words what it counts, with its unit
+ * @param words what it counts, with its unit and what a + means
  * @param size of one shown unit, in what the chart's numbers come in (25.4 for mm shown as inches)
  * @param binary halves, quarters, eighths below one, as on a tape
  * @param signed whether a number above nothing gets its +
@@ -18,12 +18,24 @@ import spindlebook.units.TapeFormat;
 public record ChartAxis(String words, double size, boolean binary, boolean signed) {
   private static final double FINEST = 1.0 / 64;
 
-  public static ChartAxis length(String words, LengthUnit unit, boolean signed) {
-    return new ChartAxis(words + ", " + unit.word(), unit.mm(), unit == LengthUnit.INCH, signed);
+  /**
+   * @param plus what a + means, "towards bump"; empty for what has no direction
+   */
+  public static ChartAxis length(String words, LengthUnit unit, String plus) {
+    return new ChartAxis(
+        words + ", " + unit.word() + said(plus),
+        unit.mm(),
+        unit == LengthUnit.INCH,
+        !plus.isEmpty());
   }
 
-  public static ChartAxis degrees(String words) {
-    return new ChartAxis(words + ", degrees", Math.toRadians(1), false, true);
+  public static ChartAxis degrees(String words, String plus) {
+    return new ChartAxis(
+        words + ", degrees" + said(plus), Math.toRadians(1), false, !plus.isEmpty());
+  }
+
+  private static String said(String plus) {
+    return plus.isEmpty() ? "" : ", + " + plus;
   }
 
   /**

@@ -17,6 +17,10 @@ import spindlebook.web.BladeDrawing.Words;
  *
  * @param plot the rectangle the curves stand in
  * @param bands where a rule is broken
+ * @param rules what the rules behind the bands demand
+ * @param barWords what the bars are, and where none show; empty when no reading has a ±
+ * @param barShown whether any reading's ± is long enough to be drawn
+ * @param postWords what the upright lines are; empty without one
  */
 public record ChartDrawing(
     String id,
@@ -26,20 +30,23 @@ public record ChartDrawing(
     double height,
     Box plot,
     List<Box> bands,
+    List<String> rules,
     List<Line> lines,
     List<Words> words,
-    List<Drawn> series) {
+    List<Drawn> series,
+    String barWords,
+    boolean barShown,
+    String postWords) {
 
-  /** One curve: its line, ± bars, markers as an SVG path, and its sample for the key. */
+  /** One curve: its line, ± bars, marks as an SVG path, and its sample for the key. */
   public record Drawn(
       String name, String mark, String line, List<Line> bars, String markers, String sample) {}
 
   private static final double WIDTH = 360;
-  private static final double HEIGHT = 300;
-  private static final double TOP = 26;
-  private static final double BOTTOM = HEIGHT - 44;
+  private static final double PLOT = 230;
   private static final double SMALL = 13;
-  private static final double POST_ROW = 15;
+  private static final double ROW = 15;
+  private static final double CAP = 3;
   private static final int TICKS = 7;
 
   /** A chart needs at least one reading. */
@@ -51,8 +58,14 @@ public record ChartDrawing(
     private final Chart chart;
     private final List<Double> across;
     private final List<Double> up;
+    private final List<String> upWords;
+    private final List<String> acrossWords;
     private final double left;
     private final double right;
+    private final double top;
+    private final double bottom;
+    private boolean barShown;
+    private boolean barTooShort;
 
     Scale(Chart chart) {
       this.chart = chart;
@@ -76,6 +89,10 @@ public record ChartDrawing(
       this.left = Math.ceil(widest) + 9;
       String last = chart.across().label(across.get(across.size() - 1));
       this.right = WIDTH - Math.ceil(TextWidth.of(last, SMALL, false) / 2) - 4;
+      this.upWords = TextWidth.wrap(chart.up().words(), SMALL, false, WIDTH - 4, 2);
+      this.acrossWords = TextWidth.wrap(chart.across().words(), SMALL, false, right - 2, 2);
+      this.top = 11 + ROW * upWords.size();
+      this.bottom = top + PLOT;
     }
 
     private static List<Double> ticks(ChartAxis axis, List<Double> shown) {
@@ -88,7 +105,7 @@ public record ChartDrawing(
     }
 
     private double y(double at) {
-      return BOTTOM - (BOTTOM - TOP) * share(up, at);
+      return bottom - (bottom - top) * share(up, at);
     }
 
     private static double share(List<Double> ticks, double at) {
@@ -99,28 +116,47 @@ public record ChartDrawing(
     ChartDrawing draw() {
       List<Line> lines = new ArrayList<>();
       List<Words> words = new ArrayList<>();
-      words.add(new Words(2, 14, chart.up().words(), "at-start"));
-      words.add(new Words(tenth(right), HEIGHT - 6, chart.across().words(), "at-end"));
+      for (int i = 0; i < upWords.size(); i++) {
+        words.add(new Words(2, tenth(14 + ROW * i), upWords.get(i), "at-start"));
+      }
+      double under = bottom + 23 + ROW;
+      for (int i = 0; i < acrossWords.size(); i++) {
+        words.add(new Words(tenth(right), tenth(under + ROW * i), acrossWords.get(i), "at-end"));
+      }
       for (double t : up) {
         lines.add(line(zero(t) ? "chart-zero" : "chart-grid", left, y(t), right, y(t)));
         words.add(new Words(tenth(left - 5), tenth(y(t) + 4.5), chart.up().label(t), "at-end"));
       }
       for (double t : across) {
-        lines.add(line("chart-grid", x(t), TOP, x(t), BOTTOM));
-        words.add(new Words(tenth(x(t)), BOTTOM + 17, chart.across().label(t), "mid"));
+        lines.add(line("chart-grid", x(t), top, x(t), bottom));
+        words.add(new Words(tenth(x(t)), tenth(bottom + 17), chart.across().label(t), "mid"));
       }
       posts(lines, words);
+      rules(lines, words);
+      List<Drawn> series = chart.series().stream().map(this::drawn).toList();
       return new ChartDrawing(
           chart.id(),
           chart.title(),
           chart.description(),
           WIDTH,
-          HEIGHT,
-          box(left, TOP, right - left, BOTTOM - TOP),
+          under + ROW * (acrossWords.size() - 1) + 6,
+          box(left, top, right - left, bottom - top),
           bands(),
+          chart.bands().stream().map(Chart.Band::rule).distinct().toList(),
           lines,
           words,
-          chart.series().stream().map(this::drawn).toList());
+          series,
+          barWords(),
+          barShown,
+          chart.postWords());
+    }
+
+    private String barWords() {
+      String far = "how far a reading may be off, about 19 times in 20 (k = 2)";
+      if (!barShown) {
+        return barTooShort ? "no bars: " + far + " is less than its mark" : "";
+      }
+      return "bars: " + far + (barTooShort ? "; none where that is less than the mark" : "");
     }
 
     private static boolean zero(double tick) {
@@ -133,12 +169,12 @@ public record ChartDrawing(
       for (Chart.Post post :
           chart.posts().stream().sorted(Comparator.comparingDouble(Chart.Post::at)).toList()) {
         double x = x(post.at());
-        lines.add(line("chart-post", x, TOP, x, BOTTOM));
+        lines.add(line("chart-post", x, top, x, bottom));
         double wide = TextWidth.of(post.word(), SMALL, false) + 8;
         boolean toLeft = x + wide > right;
-        Box room = box(toLeft ? x - wide : x, TOP, wide, POST_ROW);
+        Box room = box(toLeft ? x - wide : x, top, wide, ROW);
         while (overlaps(taken, room)) {
-          room = box(room.x(), room.y() + POST_ROW, wide, POST_ROW);
+          room = box(room.x(), room.y() + ROW, wide, ROW);
         }
         taken.add(room);
         words.add(
@@ -154,11 +190,37 @@ public record ChartDrawing(
       return taken.stream().anyMatch(t -> t.overlaps(room));
     }
 
+    /** Each rule's edge, and in words beside it on the side that is kept, clear of the readings. */
+    private void rules(List<Line> lines, List<Words> words) {
+      for (Chart.Band band : chart.bands()) {
+        boolean least = Double.isInfinite(band.from());
+        double edge = y(least ? band.to() : band.from());
+        lines.add(line("chart-rule", left, edge, right, edge));
+        String text = "rule: " + band.rule();
+        double wide = TextWidth.of(text, SMALL, false) + 8;
+        double above = least ? edge - ROW : edge + 1;
+        boolean toRight = free(box(right - wide, above, wide, ROW));
+        words.add(
+            new Words(
+                tenth(toRight ? right - 4 : left + 4),
+                tenth(above + 11),
+                text,
+                toRight ? "at-end" : "at-start"));
+      }
+    }
+
+    private boolean free(Box room) {
+      return chart.series().stream()
+          .flatMap(s -> s.line().stream())
+          .map(at -> box(x(at.across()) - 2, y(at.up()) - 2, 4, 4))
+          .noneMatch(room::overlaps);
+    }
+
     private List<Box> bands() {
       List<Box> boxes = new ArrayList<>();
       for (Chart.Band band : chart.bands()) {
-        double high = Math.max(TOP, Math.min(BOTTOM, y(inside(band.to()))));
-        double low = Math.max(TOP, Math.min(BOTTOM, y(inside(band.from()))));
+        double high = Math.max(top, Math.min(bottom, y(inside(band.to()))));
+        double low = Math.max(top, Math.min(bottom, y(inside(band.from()))));
         if (low > high) {
           boxes.add(box(left, high, right - left, low - high));
         }
@@ -181,39 +243,38 @@ public record ChartDrawing(
       for (Chart.Spot s : series.spots()) {
         double x = x(s.across());
         double y = y(s.up());
-        if (s.upPm() > 0) {
-          bars.add(line("", x, y(s.up() - s.upPm()), x, y(s.up() + s.upPm())));
+        double half = ChartMark.half(series.hollow());
+        double high = y - y(s.up() + s.upPm());
+        if (seen(high, half)) {
+          bars.add(
+              line(
+                  "", x - CAP, y - high, x + CAP, y - high, x, y - high, x, y + high, x - CAP,
+                  y + high, x + CAP, y + high));
         }
-        if (s.acrossPm() > 0) {
-          bars.add(line("", x(s.across() - s.acrossPm()), y, x(s.across() + s.acrossPm()), y));
+        double wide = x(s.across() + s.acrossPm()) - x;
+        if (seen(wide, half)) {
+          bars.add(
+              line(
+                  "", x - wide, y - CAP, x - wide, y + CAP, x - wide, y, x + wide, y, x + wide,
+                  y - CAP, x + wide, y + CAP));
         }
-        markers.append(marker(series.look(), x, y));
+        markers.append(ChartMark.path(series.look(), series.hollow(), x, y));
       }
-      String mark =
-          "look-"
-              + series.look().name().toLowerCase(java.util.Locale.ROOT)
-              + (series.hollow() ? " look-hollow" : "");
       return new Drawn(
           series.name(),
-          mark,
+          series.look().mark() + (series.hollow() ? " look-hollow" : ""),
           points.toString(),
           bars,
           markers.toString(),
-          marker(series.look(), 22, 8));
+          ChartMark.path(series.look(), series.hollow(), 22, 9));
     }
-  }
 
-  /** Circle, square, triangle or diamond about a place. */
-  private static String marker(Chart.Look look, double x, double y) {
-    return switch (look) {
-      case FIRST -> "M" + at(x - 4, y) + "a4,4 0 1,0 8,0a4,4 0 1,0 -8,0z";
-      case SECOND -> "M" + at(x - 3.8, y - 3.8) + "h7.6v7.6h-7.6z";
-      case THIRD -> "M" + at(x, y - 4.8) + "l4.6,8.2h-9.2z";
-      case FOURTH -> "M" + at(x, y - 5) + "l5,5l-5,5l-5,-5z";
-    };
-  }
-
-  private static String at(double x, double y) {
-    return tenth(x) + "," + tenth(y);
+    /** Whether a bar reaches out of its mark; the key says of those that do not. */
+    private boolean seen(double bar, double half) {
+      boolean seen = bar > half + 0.5;
+      barShown |= seen;
+      barTooShort |= !seen && bar > 0;
+      return seen;
+    }
   }
 }

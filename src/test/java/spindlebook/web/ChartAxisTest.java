@@ -10,8 +10,8 @@ import spindlebook.units.LengthUnit;
 
 /** Expected ticks by hand: the step is the smallest round one that leaves no more than seven. */
 class ChartAxisTest {
-  private static final ChartAxis INCHES = ChartAxis.length("gap", LengthUnit.INCH, false);
-  private static final ChartAxis DEGREES = ChartAxis.degrees("toe");
+  private static final ChartAxis INCHES = ChartAxis.length("gap", LengthUnit.INCH, "");
+  private static final ChartAxis DEGREES = ChartAxis.degrees("toe", "front edge inward");
 
   private static List<String> labels(ChartAxis axis, double low, double high) {
     return axis.ticks(low, high, 7).stream().map(axis::label).toList();
@@ -37,7 +37,7 @@ class ChartAxisTest {
     for (int i = 0; i < 2000; i++) {
       double low = (random.nextDouble() - 0.5) * 400;
       double high = low + Math.pow(10, random.nextDouble() * 5 - 2);
-      for (ChartAxis axis : List.of(INCHES, ChartAxis.length("z", LengthUnit.MM, true))) {
+      for (ChartAxis axis : List.of(INCHES, ChartAxis.length("z", LengthUnit.MM, "towards bump"))) {
         List<Double> ticks = axis.ticks(low, high, 7);
         assertTrue(ticks.size() >= 2 && ticks.size() <= 7, ticks::toString);
         assertTrue(ticks.get(0) <= low + 1e-6 && ticks.get(ticks.size() - 1) >= high - 1e-6);
@@ -47,6 +47,14 @@ class ChartAxisTest {
         }
       }
     }
+  }
+
+  @Test
+  void an_axis_says_what_plus_means_and_signs_only_what_has_a_direction() {
+    assertEquals("toe, degrees, + front edge inward", DEGREES.words());
+    assertEquals("gap, in", INCHES.words());
+    ChartAxis joint = ChartAxis.degrees("joint", "");
+    assertEquals(List.of("0", "5", "10", "15", "20"), labels(joint, 0, Math.toRadians(19)));
   }
 
   @Test

@@ -1,0 +1,142 @@
+package spindlebook.align;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import spindlebook.card.Capital;
+import spindlebook.card.Counted;
+import spindlebook.corner.Card;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.Steering;
+import spindlebook.units.LengthUnit;
+import spindlebook.web.Chart;
+import spindlebook.web.ChartDrawing;
+
+/**
+ * A thing's curves as of now, and those it is compared with, to be drawn.
+ *
+ * @param other null for a curve alone
+ * @param here what counts now
+ * @param there what counts, or counted, of the other; empty for a curve alone
+ */
+record CurvePair(
+    Card card,
+    CornerChart chart,
+    Curved of,
+    Compared other,
+    List<CurveRead> here,
+    List<CurveRead> there) {
+
+  static CurvePair read(Card card, Curved of, List<Steering> steerings, Optional<Compared> other) {
+    return new CurvePair(
+        card,
+        new CornerChart(card),
+        of,
+        other.orElse(null),
+        read(card, of, steerings),
+        other.map(o -> read(o.card(), o.of(), steerings)).orElse(List.of()));
+  }
+
+  private static List<CurveRead> read(Card card, Curved of, List<Steering> steerings) {
+    return steerings.stream()
+        .flatMap(s -> card.pairings().stream().map(p -> CurveRead.of(card, of, s, p, r -> true)))
+        .filter(r -> !r.nodes().isEmpty())
+        .toList();
+  }
+
+  boolean before() {
+    return other != null && other.before();
+  }
+
+  /** Whether the change moved none of the readings and none was taken since: one curve, not two. */
+  boolean same() {
+    return before() && !here.isEmpty() && points(here).equals(points(there));
+  }
+
+  private static List<List<Object>> points(List<CurveRead> reads) {
+    List<List<Object>> points = new ArrayList<>();
+    for (CurveRead read : reads) {
+      for (int i = 0; i < read.nodes().size(); i++) {
+        points.add(
+            List.of(
+                read.readings().get(i).key(),
+                read.nodes().get(i).positionMm().value(),
+                read.nodes().get(i).value().value()));
+      }
+    }
+    return points;
+  }
+
+  /** Readings that count now and were taken after the change. */
+  long since() {
+    return drawnHere().filter(r -> r.n() > other.change().n()).count();
+  }
+
+  Stream<SeenReading> drawnHere() {
+    return here.stream().flatMap(r -> r.readings().stream());
+  }
+
+  /** Null with nothing to draw. */
+  ChartDrawing draw(String told) {
+    List<CurveRead> pale = same() ? List.of() : there;
+    List<CurveRead> all = Stream.concat(pale.stream(), here.stream()).toList();
+    if (all.isEmpty()) {
+      return null;
+    }
+    boolean angle = all.get(0).angle();
+    List<Chart.Series> series = new ArrayList<>();
+    pale.stream()
+        .filter(r -> r.angle() == angle)
+        .forEach(r -> series.add(other.chart().series(name(other.name(), r), r, true)));
+    here.stream()
+        .filter(r -> r.angle() == angle)
+        .forEach(r -> series.add(chart.series(name(nameHere(), r), r, false)));
+    LengthUnit unit = card.details().unit();
+    return ChartDrawing.of(
+        new Chart(
+            "curve",
+            title(),
+            told + describe(series),
+            chart.across(),
+            CornerChart.up(all.get(0), unit),
+            series,
+            chart.broken(of),
+            chart.posts(),
+            chart.postWords()));
+  }
+
+  private String title() {
+    String title = Capital.of(of.words()) + " against wheel position, " + card.place().words();
+    if (other == null) {
+      return title;
+    }
+    return title
+        + (before()
+            ? ", before and after: " + Compared.shortly(card, other.change())
+            : " and " + other.name());
+  }
+
+  private String nameHere() {
+    if (other == null) {
+      return "";
+    }
+    return !before() ? card.place().words() : same() ? "before and now" : "now";
+  }
+
+  private String name(String side, CurveRead read) {
+    String words = read.words(card);
+    if (side.isEmpty() || words.isEmpty()) {
+      return side + words + (side.isEmpty() && words.isEmpty() ? of.words() : "");
+    }
+    return side + ": " + words;
+  }
+
+  private static String describe(List<Chart.Series> series) {
+    List<String> said = new ArrayList<>();
+    for (Chart.Series s : series) {
+      said.add(s.name() + ", " + Counted.of(s.spots().size(), "reading"));
+    }
+    return String.join("; ", said) + ". The figures are in the table below.";
+  }
+}

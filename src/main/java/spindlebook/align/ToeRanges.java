@@ -1,0 +1,91 @@
+package spindlebook.align;
+
+import java.util.Optional;
+import spindlebook.align.BumpSteerView.Range;
+import spindlebook.alignment.AgainstTarget;
+import spindlebook.alignment.BumpSteer;
+import spindlebook.alignment.ToeRange;
+import spindlebook.alignment.Window;
+import spindlebook.card.Shown;
+import spindlebook.corner.Dimension;
+import spindlebook.uncertainty.Decision;
+import spindlebook.uncertainty.Figure;
+import spindlebook.web.State;
+
+/** How much toe wanders over a stretch, and how that stands against the owner's limit. */
+record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
+
+  Range range(String name, BumpSteer steer, Window asked) {
+    Optional<ToeRange> found = steer.range(asked);
+    if (found.isEmpty()) {
+      return new Range(name, null, null, State.NOT_MEASURED, "Toe was not read there.");
+    }
+    ToeRange range = found.get();
+    Optional<AgainstTarget> limit = limit(range);
+    return new Range(
+        name,
+        Rounded.plain(range.rad(), ToeWords.DEGREE, "°"),
+        acrossMm.map(a -> words.across(range.mm(a.value()))).orElse(null),
+        limit.map(l -> state(l, range)).orElse(null),
+        words(range, limit));
+  }
+
+  private Optional<AgainstTarget> limit(ToeRange range) {
+    return words
+        .card()
+        .given(Dimension.TOE_RANGE)
+        .flatMap(g -> acrossMm.map(a -> range.atMost(g.length().mm() / a.value())));
+  }
+
+  /** What was not read may be worse, never better: only 'short' is told of a part. */
+  private static State state(AgainstTarget limit, ToeRange range) {
+    return limit.decision() == Decision.CLEAR && !range.readThroughout()
+        ? State.CANT_TELL
+        : Shown.state(limit.decision());
+  }
+
+  private String words(ToeRange range, Optional<AgainstTarget> limit) {
+    StringBuilder said = new StringBuilder();
+    said.append("Most toe-in at ")
+        .append(words.place(range.mostInAtMm()))
+        .append(", least at ")
+        .append(words.place(range.mostOutAtMm()))
+        .append('.');
+    if (!range.readThroughout()) {
+      said.append(" At least that much: toe was read from ")
+          .append(words.place(range.read().fromMm()))
+          .append(" to ")
+          .append(words.place(range.read().toMm()))
+          .append(" only.");
+    }
+    limit.ifPresent(
+        l -> {
+          said.append(" Your limit: ").append(limitWords(l));
+          if (state(l, range) == State.CANT_TELL) {
+            said.append(' ').append(settles(l, range));
+          }
+        });
+    return said.toString();
+  }
+
+  /** As it was given, across the wheel, and the angle that is. */
+  private String limitWords(AgainstTarget limit) {
+    String given =
+        words
+            .card()
+            .given(Dimension.TOE_RANGE)
+            .map(g -> words.lengths().text(g.length().mm()))
+            .orElse("");
+    return "at most "
+        + given
+        + " across the wheel, "
+        + Rounded.number(limit.upper() / ToeWords.DEGREE, 2)
+        + "°.";
+  }
+
+  private static String settles(AgainstTarget limit, ToeRange range) {
+    return range.readThroughout()
+        ? SettledBy.words(limit.settles())
+        : "Read toe at the ends that are missing.";
+  }
+}

@@ -1,0 +1,200 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What fresh readers of the curves misread once is said where they looked. */
+class CurvesPageTest {
+  private static final String TOE = "q-toe";
+
+  @TempDir Path folder;
+  private Shop shop;
+  private Marmot marmot;
+
+  @BeforeEach
+  void open() {
+    shop = new Shop(folder);
+    marmot = new Marmot(shop).prepared().measured().measuredOn();
+  }
+
+  @AfterEach
+  void close() {
+    shop.close();
+  }
+
+  private Page curve(String query) {
+    return shop.get("/corners/" + marmot.left + "/curves?" + query).is(200);
+  }
+
+  private Page before(String query) {
+    String last = first(curve(query), "value=\"(before-[^\"]+)\"");
+    return curve(query + "&against=" + last);
+  }
+
+  private void toe() {
+    List<String> heights = List.of(marmot.onStrap, marmot.low, marmot.high);
+    List<String> values = List.of("1/4", "1/8", "-1/16");
+    for (int i = 0; i < heights.size(); i++) {
+      marmot.read(heights.get(i), "straight", TOE, values.get(i));
+    }
+  }
+
+  @Test
+  void a_gap_is_drawn_for_each_lock_with_a_table_beneath() {
+    Page gap = curve("of=p-tie-rod-upper-arm");
+    assertEquals(3, count(gap, "<polyline class=\"chart-line\" points=\"[^0]"));
+    assertTrue(gap.html().contains("class=\"chart-band\""));
+    assertTrue(gap.text().contains("+5 13/16 in"), gap.text());
+  }
+
+  @Test
+  void with_all_of_today_stale_it_says_so_in_page_and_description_and_where_to_read_again() {
+    toe();
+    marmot.adjust(marmot.left, "tie-rod", "2");
+    // Something read since, so that there is a before and an after; toe was not.
+    marmot.read(marmot.low, "straight", "q-camber", "1°");
+    Page page = before("of=toe");
+    String said = "No reading of today stands: all 3 went stale: tie-rod length changed on";
+    assertTrue(page.text().contains(said), page.text());
+    assertTrue(page.text().contains("what is drawn is what held before"), page.text());
+    assertTrue(first(page, "<desc[^>]*>([^<]*)<").contains(said), page.html());
+    assertTrue(page.text().contains("before: straight ahead"), page.text());
+    assertFalse(page.text().contains("now: straight ahead"), page.text());
+    String again = Page.decoded(first(page, "href=\"([^\"]*need=[^\"]*)\""));
+    String round = shop.get(again).is(200).text();
+    assertTrue(round.contains("toe of this wheel"), round);
+    assertFalse(round.contains("tie rod to upper arm"), "only what this page is about: " + round);
+  }
+
+  @Test
+  void with_some_stale_it_says_how_many_and_why() {
+    toe();
+    marmot.adjust(marmot.left, "upper-rod-ends", "4");
+    marmot.read(marmot.low, "straight", TOE, "1/16");
+    Page page = before("of=toe");
+    assertTrue(
+        page.text().contains("2 of 3 readings went stale: upper rod ends changed on"), page.text());
+    assertTrue(page.text().contains("before: straight ahead"), page.text());
+    assertTrue(page.text().contains("now: straight ahead"), page.text());
+    assertTrue(
+        page.text().contains("Full: what holds now, 1 of 1 reading taken since"), page.text());
+    assertTrue(page.html().contains("look-hollow"));
+    assertTrue(page.text().contains("Readings, left front, as they stand now"), page.text());
+    assertTrue(page.text().contains("Readings, left front, as they stood before: upper rod"));
+  }
+
+  @Test
+  void a_change_that_moves_none_of_the_readings_leaves_one_curve_and_says_so() {
+    marmot.adjust(marmot.left, "bump-stop-spacer", "3/4");
+    marmot.read(marmot.low, "straight", "q-camber", "1°");
+    Page page = before("of=p-tie-rod-upper-arm");
+    assertTrue(page.text().contains("before and now are one curve, drawn once"), page.text());
+    assertTrue(page.text().contains("before and now: full right lock"), page.text());
+    assertFalse(page.html().contains("look-hollow"), "the same drawn twice");
+    assertEquals(1, count(page, "<caption>"));
+  }
+
+  @Test
+  void toe_is_in_degrees_and_across_the_edge_in_chart_and_table_with_its_sign_said() {
+    marmot.send("/corners/" + marmot.left + "/given", Map.of("toe-across", "25"));
+    toe();
+    Page page = curve("of=toe");
+    String text = page.text();
+    assertTrue(text.contains("toe of this wheel, degrees, + front edge inward"), text);
+    assertTrue(text.contains("reading, + front edge inward"), text);
+    // 1/4 in across 25 in is asin 0.01 = 0.573°.
+    assertTrue(text.contains("+0.57° ± "), text);
+    assertTrue(text.contains("+1/4 in ± "), text);
+    marmot.read(marmot.low, "straight", "q-camber", "1°");
+    assertTrue(curve("of=camber").text().contains("reading, + top outward"));
+  }
+
+  @Test
+  void a_mark_in_the_table_has_its_word_and_its_meaning_and_no_line_has_the_same() {
+    Page page = curve("of=p-tie-rod-upper-arm");
+    assertTrue(page.text().contains("clear keeps its rule, its ± counted"), page.text());
+    assertTrue(page.text().contains("short breaks its rule, its ± counted"), page.text());
+    assertEquals(0, count(page, "<span class=\"vh\">clear"));
+    // Of one and the same it is said once.
+    assertTrue(
+        curve("of=shock-length").text().contains("Every reading here: live still true"),
+        curve("of=shock-length").text());
+  }
+
+  @Test
+  void a_place_of_a_stop_that_was_moved_is_said_to_be_then() {
+    assertTrue(curve("of=p-tie-rod-upper-arm").text().contains("strap as set"));
+    assertFalse(curve("of=p-tie-rod-upper-arm").text().contains("as it was on"));
+    marmot.adjust(marmot.left, "limit-strap", "18");
+    String text = curve("of=p-tie-rod-upper-arm").text();
+    assertTrue(text.contains("on the strap (full droop) as it was on"), text);
+    assertFalse(text.contains("bump stop touches as it was on"), text);
+  }
+
+  @Test
+  void the_rule_has_its_number_and_a_lock_is_no_side_of_the_car() {
+    String text = curve("of=p-tie-rod-upper-arm").text();
+    assertTrue(text.contains("rule: at least 1/4 in"), text);
+    assertTrue(text.contains("hatched: breaks the rule, at least 1/4 in"), text);
+    assertTrue(text.contains("full right lock"), text);
+    assertTrue(
+        curve("of=p-tie-rod-upper-arm&steering=full-left").text().contains("; full left lock"));
+  }
+
+  @Test
+  void bars_are_said_in_plain_words() {
+    String text = curve("of=p-tie-rod-upper-arm").text();
+    assertTrue(text.contains("how far a reading may be off, about 19 times in 20 (k = 2)"), text);
+    assertFalse(text.contains("± U"), text);
+  }
+
+  @Test
+  void a_height_in_between_goes_by_the_owners_own_words() {
+    String third =
+        marmot
+            .heightForm(marmot.round, "in-between", "20")
+            .with("markAsAt", marmot.strapOff)
+            .with("label", "a third down")
+            .keep()
+            .location();
+    String height = third.replaceAll(".*heights/([^?]+).*", "$1");
+    marmot.read(height, "straight", TOE, "1/8");
+    String text = curve("of=toe").text();
+    assertTrue(text.contains("a third down in between"), text);
+    assertFalse(text.contains("in between, a third down"), text);
+  }
+
+  @Test
+  void a_change_to_compare_with_is_short_in_the_list_and_whole_on_the_page() {
+    marmot.adjust(marmot.left, "upper-rod-ends", "4");
+    marmot.read(marmot.low, "straight", "q-camber", "1°");
+    Page page = before("of=p-tie-rod-upper-arm");
+    String choice = first(page, "value=\"before-[^>]*>([^<]*)<");
+    assertTrue(choice.startsWith("before: upper rod ends, "), choice);
+    assertTrue(choice.length() < 40, choice);
+    assertTrue(page.text().contains("upper rod ends from 3 turns to 4 turns"), page.text());
+  }
+
+  private static String first(Page page, String pattern) {
+    return Pattern.compile(pattern)
+        .matcher(page.html())
+        .results()
+        .findFirst()
+        .orElseThrow(() -> new AssertionError(pattern + " in " + page.html()))
+        .group(1);
+  }
+
+  private static long count(Page page, String pattern) {
+    return Pattern.compile(pattern).matcher(page.html()).results().count();
+  }
+}

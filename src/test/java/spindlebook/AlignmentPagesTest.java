@@ -14,6 +14,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.apache.commons.math3.geometry.euclidean.threed.Rotation;
+import org.apache.commons.math3.geometry.euclidean.threed.RotationConvention;
+import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -332,6 +335,55 @@ class AlignmentPagesTest {
     marmot.adjust(marmot.left, "tyre-pressure", "14 psi");
     assertEquals("stale", figure(marmot.left, "scrub").get("stands").asText());
     assertEquals("live", figure(marmot.left, "caster").get("stands").asText());
+  }
+
+  @Test
+  void the_right_wheel_s_sweep_is_the_left_one_s_with_its_locks_changed_over() {
+    JsonNode row = rowWith(4, 6);
+    Map<String, String> fields = sweep(row, "wheel_heading", "wheel-heading");
+    String atLeft = fields.get("camber-left");
+    fields.put("camber-left", fields.get("camber-right"));
+    fields.put("camber-right", atLeft);
+    measure(marmot.right, "sweep", fields);
+    assertEquals(4, degrees(marmot.right, "caster"), 1e-7);
+  }
+
+  @Test
+  void scrub_and_trail_are_said_along_the_tyre_not_along_the_car() {
+    // Toe-in of 2°: a spot of light 5000 tan 2° inward at 5000 mm. Upright, C 4°, K 6°, locks
+    // turned
+    // about the kingpin by 20°: cambers of an axle (sin 2°, cos 2°, 0) turned by hand.
+    double toe = 2 * DEGREE;
+    measure(
+        marmot.left,
+        "spot",
+        Map.of("inward", fixed(5000 * Math.tan(toe)) + " mm", "distance", "5000 mm"));
+    Vector3D axle = new Vector3D(Math.sin(toe), Math.cos(toe), 0);
+    Vector3D kingpin = new Vector3D(-Math.tan(4 * DEGREE), -Math.tan(6 * DEGREE), 1);
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("by", "kingpin-turn");
+    fields.put("left-lock", "20");
+    fields.put("right-lock", "20");
+    fields.put("camber-left", turned(axle, kingpin, 20));
+    fields.put("camber-straight", "0");
+    fields.put("camber-right", turned(axle, kingpin, -20));
+    fields.put("kpi", "6");
+    measure(marmot.left, "sweep", fields);
+    assertEquals(4, degrees(marmot.left, "caster"), 1e-6);
+    measure(
+        marmot.left,
+        "joint",
+        Map.of("ahead", "8 mm", "inboard", "110 mm", "below", "115 mm", "radius", "380 mm"));
+    // In the car's axes 82.147 and 26.531 mm as before; the tyre's are turned by 2°.
+    double scrub = 82.147 * Math.cos(toe) - 26.531 * Math.sin(toe);
+    double trail = 26.531 * Math.cos(toe) + 82.147 * Math.sin(toe);
+    assertEquals(scrub, figure(marmot.left, "scrub").at("/mm/value").asDouble(), 2e-3);
+    assertEquals(trail, figure(marmot.left, "trail").at("/mm/value").asDouble(), 2e-3);
+  }
+
+  private static String turned(Vector3D axle, Vector3D kingpin, double degrees) {
+    Rotation turn = new Rotation(kingpin, degrees * DEGREE, RotationConvention.VECTOR_OPERATOR);
+    return fixed(-Math.asin(turn.applyTo(axle).getZ()) / DEGREE);
   }
 
   private static JsonNode rowWith(double caster, double kpi) {

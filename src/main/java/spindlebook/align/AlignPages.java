@@ -49,20 +49,26 @@ public final class AlignPages {
   public void rodEnds(Context ctx) {
     Card card = card(ctx);
     Posted typed = new Posted(ctx.queryParamMap());
-    paper(ctx, typed, card, "Rod ends", new RodEndPaper(card, typed).view());
+    paper(ctx, typed, card, "Rod ends", Cautions.SETTING, new RodEndPaper(card, typed).view());
   }
 
   public void wheel(Context ctx) {
     Card card = card(ctx);
     Posted typed = new Posted(ctx.queryParamMap());
-    paper(ctx, typed, card, "A wheel on paper", new WheelPaper(card, typed).view());
+    paper(
+        ctx,
+        typed,
+        card,
+        "A wheel on paper",
+        Cautions.WHEEL,
+        new WheelPaper(card, histories.mirror(card), typed).view());
   }
 
   private static void paper(
-      Context ctx, Posted typed, Card card, String heading, OnPaperView view) {
+      Context ctx, Posted typed, Card card, String heading, String caution, OnPaperView view) {
     var page =
         Html.TEMPLATES.alignPaper(
-            frame(card, heading).caution(Cautions.SETTING),
+            frame(card, heading).caution(caution),
             view,
             List.of(Action.link("Back", "/corners/" + card.corner(), false)));
     if (typed.ok()) {

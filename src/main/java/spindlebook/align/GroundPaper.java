@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import spindlebook.align.OnPaperView.Block;
 import spindlebook.align.OnPaperView.Line;
+import spindlebook.alignment.AgainstTarget;
 import spindlebook.alignment.GroundAtBump;
+import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.corner.Dimension;
 import spindlebook.travel.CornerTravel;
@@ -21,6 +23,9 @@ import spindlebook.web.Posted;
 /** How near the frame comes to the ground at full bump, on the tyre fitted or one planned. */
 final class GroundPaper {
   private static final double RATIO_UNSURE = 0.05;
+  private static final double LEAST_RATIO = 0.05;
+  private static final double LEAST_MM = 4 * 25.4;
+  private static final double MOST_MM = 40 * 25.4;
 
   private final Card card;
   private final Posted typed;
@@ -54,6 +59,10 @@ final class GroundPaper {
                   + " under what is given.");
       return;
     }
+    if (wanted != null && wanted.mm() > MOST_MM) {
+      typed.wrong("wanted", "No frame stands that high at full bump: type 40 in (1 m) or less.");
+      return;
+    }
     Figure clearance = GroundAtBump.clearanceMm(squashed.get(), bump.get(), down.get());
     List<Line> lines = new ArrayList<>();
     lines.add(new Line("Squashed radius", lengths.figure(squashed.get()), squashedFrom(), null));
@@ -71,11 +80,25 @@ final class GroundPaper {
             null));
     lines.add(
         new Line(
-            "= frame to ground", lengths.signedFigure(clearance), "level ground and frame", null));
+            "= frame to ground",
+            lengths.figure(clearance),
+            "level ground and frame" + touches(clearance),
+            wanted == null
+                ? null
+                : Shown.state(AgainstTarget.atLeast(clearance, wanted.mm()).decision())));
     if (wanted != null) {
       lines.add(spacer(clearance, wanted.mm(), ratio));
     }
     blocks.add(new Block("The frame at full bump, tyre squashed", lines));
+  }
+
+  private static String touches(Figure clearance) {
+    if (clearance.value() + clearance.U() <= 0) {
+      return "; the frame meets the ground before the stop is solid";
+    }
+    return clearance.value() - clearance.U() > 0
+        ? ""
+        : "; within its ± the frame may meet the ground before the stop is solid";
   }
 
   private String squashedFrom() {
@@ -88,7 +111,7 @@ final class GroundPaper {
       return new Line(
           "Spacer for " + lengths.text(wantedMm),
           null,
-          "type how much the stop's gap closes for 1 of wheel, below",
+          "type below how much the stop's gap closes for 1 of wheel travel",
           null);
     }
     String spacer =
@@ -108,26 +131,25 @@ final class GroundPaper {
 
   private Optional<Figure> squashed() {
     TypedLength planned = typed.lengthFromZero("squashed", unit);
-    return typed.has("squashed")
-        ? Optional.ofNullable(planned).map(p -> good.mm("squashed", p))
-        : card.given(Dimension.TYRE_SQUASHED_RADIUS).map(GivenFigures::of);
+    if (planned != null && !(planned.mm() >= LEAST_MM && planned.mm() <= MOST_MM)) {
+      typed.wrong("squashed", "Type the squashed radius, from 4 in (100 mm) to 40 in (1 m).");
+      return Optional.empty();
+    }
+    if (typed.has("squashed")) {
+      return Optional.ofNullable(planned).map(p -> good.mm("squashed", p));
+    }
+    Optional<Figure> given = card.given(Dimension.TYRE_SQUASHED_RADIUS).map(GivenFigures::of);
+    if (given.isEmpty() && (typed.has("wanted") || typed.has("ratio"))) {
+      typed.wrong("squashed", "Type the tyre's squashed radius; none is given for this corner.");
+    }
+    return given;
   }
 
   /** How much the stop's gap closes for each of wheel travel; null when it was not typed. */
   private Figure ratio() {
-    if (!typed.has("ratio")) {
-      return null;
-    }
-    try {
-      double ratio = Double.parseDouble(typed.text("ratio").strip().replace(',', '.'));
-      if (ratio > 0 && ratio <= 3) {
-        return TypedFigures.assumed("ratio", ratio, RATIO_UNSURE * ratio);
-      }
-    } catch (NumberFormatException e) {
-      // Said below, with the numbers out of range.
-    }
-    typed.wrong("ratio", "Type a number between 0 and 3, such as 0.6.");
-    return null;
+    Double ratio =
+        good.number("ratio", LEAST_RATIO, 3, "Type a number between 0.05 and 3, such as 0.6.");
+    return ratio == null ? null : TypedFigures.assumed("ratio", ratio, RATIO_UNSURE * ratio);
   }
 
   FormPart part() {
@@ -142,10 +164,14 @@ final class GroundPaper {
             field(
                 "squashed",
                 "Squashed radius of the tyre",
-                "Spindle to ground, flattened." + given,
+                "Spindle to ground when the tyre is squashed on a hard landing." + given,
                 unit.word()),
             field("wanted", "Frame to ground wanted", "", unit.word()),
-            field("ratio", "Stop's gap closes, for 1 of wheel", "Such as 0.6.", "")));
+            field(
+                "ratio",
+                "Stop's gap closes, for 1 of wheel travel",
+                "Read the gap at two heights: its change over the wheel's. Such as 0.6.",
+                "")));
   }
 
   private FormPart field(String name, String label, String hint, String word) {

@@ -87,13 +87,9 @@ final class ThreadPaper {
     return !typed.has("thread-angle");
   }
 
-  void add(
-      List<Block> blocks,
-      List<String> notes,
-      Turns turns,
-      RodThread front,
-      RodThread rear,
-      Figure spreadMm) {
+  void add(List<Block> blocks, List<String> notes, Turns turns, ArmOnRodEnds arm) {
+    RodThread front = arm.front();
+    RodThread rear = arm.rear();
     if (engagedFront == null && engagedRear == null) {
       notes.add("Type the thread engaged to see what is left of it.");
     } else {
@@ -106,8 +102,7 @@ final class ThreadPaper {
       }
       blocks.add(new Block("Thread left engaged", left));
     }
-    blocks.add(
-        new Block("Do the bolts still go in", List.of(binding(turns, front, rear, spreadMm))));
+    blocks.add(new Block("Do the bolts still go in", List.of(binding(turns, arm))));
     blocks.add(new Block("As the two ends of one link", List.of(link(front, rear))));
   }
 
@@ -121,8 +116,7 @@ final class ThreadPaper {
                 + lengths.text(in.ruleMm())
                 + ", 1.5 diameters (common practice); "
                 + mayTurn(in.turnsLeft());
-    return new Line(
-        name, lengths.signedFigure(after.figure()), words, Shown.state(after.decision()));
+    return new Line(name, lengths.figure(after.figure()), words, Shown.state(after.decision()));
   }
 
   private static String mayTurn(double turns) {
@@ -131,11 +125,14 @@ final class ThreadPaper {
         : "as it is now it must go in " + Rounded.number(-turns, 1) + " turns to surely have that";
   }
 
-  private Line binding(Turns turns, RodThread front, RodThread rear, Figure spreadMm) {
+  private Line binding(Turns turns, ArmOnRodEnds arm) {
+    RodThread front = arm.front();
+    RodThread rear = arm.rear();
     Figure apart =
         square()
             ? Propagated.of(
-                List.of(spreadMm), v -> ConvergingThreads.squareSpreadMm(turns, front, rear, v[0]))
+                List.of(arm.spreadMm()),
+                v -> ConvergingThreads.squareSpreadMm(turns, front, rear, v[0]))
             : Propagated.of(
                 List.of(lean), v -> ConvergingThreads.spreadMm(turns, front, rear, v[0], v[0]));
     double slackMm = slack == null ? USUAL_SLACK_MM : slack.mm();
@@ -143,12 +140,12 @@ final class ThreadPaper {
     return new Line(
         "The balls go apart",
         Rounded.signed(apart, 1, "mm", 2),
-        "+ apart, − together; "
+        binding(within.decision())
+            + " + apart, − together; "
             + Rounded.number(slackMm, 2)
             + " mm of slack in the tabs"
-            + (slack == null ? " assumed. " : ". ")
-            + binding(within.decision())
-            + (square() ? " Threads square to the pivot line assumed." : ""),
+            + (slack == null ? " assumed" : "")
+            + (square() ? "; threads square to the pivot line assumed." : "."),
         Shown.state(within.decision()));
   }
 
@@ -186,21 +183,28 @@ final class ThreadPaper {
         null);
   }
 
-  List<FormPart> parts() {
-    return List.of(
-        field(
-            "engaged",
-            "Thread engaged now, front",
-            "The shank's length less what shows of it.",
-            unit.word()),
-        field("engaged-rear", "Thread engaged now, rear", "Empty: as the front one.", unit.word()),
-        field(
-            "thread-angle",
-            "Thread to pivot line",
-            "90° is square; less where the two threads run together towards the joint. Empty:"
-                + " square.",
-            "°"),
-        field("slack", "Slack in the tabs", "Empty: 0.5 mm (1/50 in).", unit.word()));
+  FormPart part() {
+    return new FormPart.More(
+        "Thread and binding",
+        asked(),
+        List.of(
+            field(
+                "engaged",
+                "Thread engaged now, front",
+                "The shank's length less what shows of it.",
+                unit.word()),
+            field(
+                "engaged-rear",
+                "Thread engaged now, rear",
+                "Empty: as the front one.",
+                unit.word()),
+            field(
+                "thread-angle",
+                "Thread to pivot line",
+                "90° is square; less where the two threads run together towards the joint. Empty:"
+                    + " square.",
+                "°"),
+            field("slack", "Slack in the tabs", "Empty: 0.5 mm (1/50 in).", unit.word())));
   }
 
   private FormPart field(String name, String label, String hint, String word) {

@@ -23,6 +23,9 @@ final class TypedFigures {
   private static final double LEAST_GOOD_MM = 25.4 / 4;
   private static final double LEAST_GOOD_RAD = Math.toRadians(2);
   private static final double USUAL_RAD = Math.toRadians(0.1);
+  private static final double LEAST_SIZE_MM = 25.4;
+  private static final double MOST_SIZE_MM = 60 * 25.4;
+  private static final String SIZED = ", from 1 in (25 mm) to 5 ft (1.5 m).";
   private static final Pattern DECIMAL =
       Pattern.compile("[+-]?\\d{1,4}(?:\\.\\d{0,6})?|[+-]?\\.\\d{1,6}");
   private static final Pattern MIXED =
@@ -116,6 +119,15 @@ final class TypedFigures {
     }
     typed.wrong(name, sentence);
     return null;
+  }
+
+  /** A length that must be there, neither tiny nor huge; null where it is not. */
+  TypedLength sized(String name, String sentence) {
+    TypedLength length = typed.neededLength(name, unit, sentence + SIZED);
+    if (length != null && !(length.mm() >= LEAST_SIZE_MM && length.mm() <= MOST_SIZE_MM)) {
+      typed.wrong(name, sentence + SIZED);
+    }
+    return length;
   }
 
   /** A number that is assumed, or taken for good, within a half-width. */

@@ -1,61 +1,70 @@
 package spindlebook.align;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import spindlebook.align.OnPaperView.Block;
 import spindlebook.align.OnPaperView.Line;
-import spindlebook.alignment.MountedWheel;
-import spindlebook.alignment.Propagated;
-import spindlebook.alignment.WheelGap;
+import spindlebook.alignment.AlignedFinding;
+import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.alignment.WheelOnPaper;
-import spindlebook.card.Capital;
+import spindlebook.corner.AlignedFigure;
 import spindlebook.corner.Card;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
-import spindlebook.units.TypedLength;
 import spindlebook.web.Field;
 import spindlebook.web.FormPart;
 import spindlebook.web.Lengths;
 import spindlebook.web.Posted;
-import spindlebook.web.State;
 
 /** A wheel and tyre tried on paper: gaps, track, scrub, and the frame's way to the ground. */
 final class WheelPaper {
-  private static final int CAMBER = 2 * WheelTyped.SIZES;
-  private static final int KPI = CAMBER + 1;
-  private static final int GAP = CAMBER + 2;
+  private static final double DEGREE = Math.toRadians(1);
+  private static final double MOST_LEAN_RAD = Math.toRadians(30);
+
+  /** Camber that nobody read; as a sweep counts it. */
+  private static final Figure UPRIGHT = TypedFigures.assumed("camber", 0, 1.5 * DEGREE);
 
   private final Card card;
+  private final MeasuredAlignment measured;
   private final Posted typed;
   private final LengthUnit unit;
   private final Lengths lengths;
   private final TypedFigures good;
   private final WheelTyped now;
   private final WheelTyped then;
+  private final WheelGapPaper gaps;
   private final GroundPaper ground;
   private final List<Block> blocks = new ArrayList<>();
   private final List<String> notes = new ArrayList<>();
 
-  WheelPaper(Card card, Posted typed) {
+  /**
+   * @param mirror the other wheel of the axle; empty where the car has none
+   */
+  WheelPaper(Card card, Optional<Card> mirror, Posted typed) {
     this.card = card;
+    this.measured = new MeasuredAlignment(card, mirror);
     this.typed = typed;
     this.unit = card.details().unit();
     this.lengths = new Lengths(unit);
     this.good = new TypedFigures(typed, unit);
     this.now = new WheelTyped("now", "that is on", typed, unit);
     this.then = new WheelTyped("then", "tried", typed, unit);
+    this.gaps = new WheelGapPaper(typed, unit, good);
     this.ground = new GroundPaper(card, typed, good);
   }
 
   OnPaperView view() {
-    if (typed.has("now-tyre") || typed.has("then-tyre")) {
+    if (asked()) {
       wheels();
     }
     ground.add(blocks, notes);
+    if (asked() && typed.ok()) {
+      sizes("The wheel that is on", now);
+      sizes("The wheel tried", then);
+    }
     if (!blocks.isEmpty()) {
       notes.add(good.words());
     }
@@ -63,111 +72,95 @@ final class WheelPaper {
         "/corners/" + card.corner() + "/wheel", parts(), "Try it", blocks, notes);
   }
 
+  private boolean asked() {
+    return now.asked() || then.asked() || typed.has("camber") || typed.has("kpi") || gaps.asked();
+  }
+
   private void wheels() {
     now.read(good);
     then.read(good);
-    Figure camber = lean("camber");
-    Figure kpi = lean("kpi");
-    Map<WheelGap, Figure> measured = measured();
+    now.likewise(
+        then, "spokes", "Type it for both wheels, or for neither: only the change counts.");
+    now.likewise(
+        then,
+        "loaded",
+        "Type it for both wheels, or for neither: a name's radius is no loaded one.");
+    Figure camber = lean("camber", AlignedFigure.CAMBER, UPRIGHT);
+    Figure kpi = lean("kpi", AlignedFigure.KPI, null);
+    gaps.read();
     if (!typed.ok()) {
       return;
     }
-    List<Figure> inputs = new ArrayList<>(now.figures());
-    inputs.addAll(then.figures());
-    inputs.add(camber);
-    inputs.add(kpi);
-    sizes("The wheel that is on", now, inputs, 0);
-    sizes("The wheel tried", then, inputs, WheelTyped.SIZES);
-    blocks.add(new Block("What it changes", changes(inputs)));
-    if (measured.isEmpty()) {
-      notes.add("Type gaps you measured around the present wheel to see what becomes of them.");
-      return;
-    }
-    List<Line> gaps = new ArrayList<>();
-    measured.forEach((gap, mm) -> gaps.add(gap(gap, mm, inputs)));
-    blocks.add(new Block("Gaps as they will be, wheel straight", gaps));
-    notes.add("At lock the tyre's gaps change by more or less than this: read them once fitted.");
-  }
-
-  private Map<WheelGap, Figure> measured() {
-    Map<WheelGap, Figure> measured = new EnumMap<>(WheelGap.class);
-    for (WheelGap gap : WheelGap.values()) {
-      TypedLength mm = typed.lengthFromZero(Posted.word(gap), unit);
-      if (mm != null) {
-        measured.put(gap, good.mm(Posted.word(gap), mm));
-      }
-    }
-    return measured;
+    WheelTried tried = new WheelTried(now, then, camber, kpi == null ? Figure.exact(0) : kpi);
+    blocks.add(new Block("What it changes", changes(tried, kpi != null)));
+    gaps.add(blocks, notes, tried, now.has("spokes"));
+    taken("camber", AlignedFigure.CAMBER, "Camber");
+    taken("kpi", AlignedFigure.KPI, "KPI");
   }
 
   // --- what comes of it
 
-  private List<Line> changes(List<Figure> inputs) {
-    return List.of(
-        changed("Track", inputs, t -> t.change().trackMm(), trackWords()),
+  private List<Line> changes(WheelTried tried, boolean kpiKnown) {
+    List<Line> lines = new ArrayList<>();
+    lines.add(
         changed(
-            "Scrub",
-            inputs,
-            t -> t.scrubMm().value(),
-            "+ kingpin meets the ground further inboard. − ΔE (cos γ − tan K sin γ) − (cos γ tan K"
-                + " + sin γ) ΔR: γ camber, K KPI, E offset less spacer, R loaded radius"),
-        changed("Inner lip", inputs, t -> t.change().innerLipInboardMm(), "+ goes further inboard"),
+            "Track",
+            tried,
+            t -> t.change().trackMm(),
+            "+ wider, the same wheel on both sides: − 2 · change of offset · cos camber"));
+    AlignedFinding track = measured.of(AlignedFigure.TRACK);
+    if (track.counts()) {
+      Figure change = tried.of(t -> t.change().trackMm());
+      lines.add(
+          new Line(
+              "Track, wheel centres",
+              lengths.figure(track.value().plus(change)),
+              "was " + lengths.text(track.value().value()) + ", as measured",
+              null));
+    }
+    if (card.layout().steered()) {
+      scrub(lines, tried, kpiKnown);
+    }
+    lines.add(
+        changed("Inner lip", tried, t -> t.change().innerLipInboardMm(), "+ goes further inboard"));
+    lines.add(
         changed(
-            "Outer lip", inputs, t -> t.change().outerLipOutboardMm(), "+ goes further outboard"));
+            "Outer lip", tried, t -> t.change().outerLipOutboardMm(), "+ goes further outboard"));
+    return lines;
   }
 
-  private static String trackWords() {
-    return "+ wider, the same wheel on both sides: − 2 · change of offset · cos camber";
+  private void scrub(List<Line> lines, WheelTried tried, boolean kpiKnown) {
+    if (!kpiKnown) {
+      lines.add(new Line("Scrub", null, "needs KPI: type it below, or measure it", null));
+      return;
+    }
+    lines.add(
+        changed(
+            "Scrub, by the loaded radius",
+            tried,
+            t -> t.change().scrubByRadiusMm(),
+            "− (cos camber · tan KPI + sin camber) · change of loaded radius, and no more than"
+                + " that"));
+    lines.add(
+        changed(
+            "Scrub, by the offset",
+            tried,
+            t -> t.change().scrubByOffsetMm(),
+            "− change of offset less spacer · (cos camber − tan KPI · sin camber)"));
+    lines.add(
+        changed(
+            "Scrub, both together",
+            tried,
+            t -> t.change().scrubMm(),
+            "+ kingpin meets the ground further inboard"));
   }
 
   private Line changed(
-      String name, List<Figure> inputs, ToDoubleFunction<WheelOnPaper> of, String words) {
-    Figure mm = Propagated.of(inputs, v -> of.applyAsDouble(tried(v, Map.of())));
-    return new Line(name, lengths.signedFigure(mm), words, null);
+      String name, WheelTried tried, ToDoubleFunction<WheelOnPaper> of, String words) {
+    return new Line(name, lengths.signedFigure(tried.of(of)), words, null);
   }
 
-  private WheelOnPaper tried(double[] v, Map<WheelGap, Figure> measured) {
-    MountedWheel on = now.of(v, 0);
-    MountedWheel planned = then.of(v, WheelTyped.SIZES);
-    return WheelOnPaper.tried(on, planned, measured, v[CAMBER], v[KPI]);
-  }
-
-  private Line gap(WheelGap gap, Figure measured, List<Figure> inputs) {
-    List<Figure> all = new ArrayList<>(inputs);
-    all.add(measured);
-    Figure mm =
-        Propagated.of(
-            all, v -> tried(v, Map.of(gap, Figure.exact(v[GAP]))).gapsMm().get(gap).value());
-    String words = "was " + lengths.text(measured.value()) + said(mm) + assumed(gap);
-    return new Line(Capital.of(gap.words()), lengths.signedFigure(mm), words, state(mm));
-  }
-
-  private static String said(Figure mm) {
-    if (mm.value() <= 0) {
-      return mm.value() + mm.U() <= 0 ? "; it touches" : "; it touches, unless the ± helps";
-    }
-    return mm.value() - mm.U() > 0 ? "" : "; within its ± it may touch";
-  }
-
-  private static State state(Figure mm) {
-    if (mm.value() - mm.U() > 0) {
-      return null;
-    }
-    return mm.value() + mm.U() <= 0 ? State.SHORT : State.CANT_TELL;
-  }
-
-  private String assumed(WheelGap gap) {
-    return switch (gap) {
-      case BARREL -> "; a barrel as thick and a drop centre as placed are assumed";
-      case SPOKES ->
-          now.spokesTyped() && then.spokesTyped()
-              ? ""
-              : "; spokes as far out on both wheels are assumed";
-      default -> "";
-    };
-  }
-
-  private void sizes(String title, WheelTyped wheel, List<Figure> inputs, int at) {
+  private void sizes(String title, WheelTyped wheel) {
     blocks.add(
         new Block(
             title,
@@ -177,27 +170,69 @@ final class WheelPaper {
                     lengths.figure(wheel.diameterMm()),
                     "the tyre itself may stand up to 3 % lower",
                     null),
+                new Line("Section width, by its name", lengths.figure(wheel.sectionMm()), "", null),
                 new Line(
-                    "Offset",
-                    lengths.signedFigure(
-                        Propagated.of(inputs, v -> wheel.of(v, at).wheel().offsetMm())),
-                    "backspacing − (rim's width + 2 lips) / 2",
+                    "Loaded radius",
+                    lengths.figure(wheel.loadedMm()),
+                    wheel.has("loaded")
+                        ? "as typed"
+                        : "half the name's diameter, as it stands unloaded; type it to know",
                     null),
+                new Line("Offset", lengths.signedFigure(wheel.offset()), offset(wheel), null),
                 new Line(
                     "Backspacing",
-                    lengths.figure(
-                        Propagated.of(inputs, v -> wheel.of(v, at).wheel().backspacingMm())),
-                    "",
+                    lengths.figure(wheel.backspacing()),
+                    backspacing(wheel),
                     null))));
   }
 
-  /** Camber or KPI; 0 where nothing was typed. */
-  private Figure lean(String name) {
+  private String offset(WheelTyped wheel) {
+    String mm =
+        unit == LengthUnit.INCH ? Rounded.signed(wheel.offset(), 1, "mm", 0).words() + "; " : "";
+    return mm
+        + (wheel.byBackspacing()
+            ? "backspacing − (rim's width + 2 lips) / 2; " + lip(wheel)
+            : "as typed");
+  }
+
+  private String backspacing(WheelTyped wheel) {
+    return wheel.byBackspacing()
+        ? "as typed"
+        : "offset + (rim's width + 2 lips) / 2; " + lip(wheel);
+  }
+
+  private String lip(WheelTyped wheel) {
+    return "lip " + lengths.figure(wheel.lip()).words() + (wheel.has("lip") ? "" : ", assumed");
+  }
+
+  /** Camber or KPI as typed, else as measured, else as assumed; null where nothing is. */
+  private Figure lean(String name, AlignedFigure figure, Figure otherwise) {
     TypedAngle angle = typed.angle(name);
-    if (angle != null && Math.abs(angle.rad()) > Math.toRadians(45)) {
-      typed.wrong(name, "That leans more than 45°; no wheel does.");
+    if (angle != null && Math.abs(angle.rad()) > MOST_LEAN_RAD) {
+      typed.wrong(name, "That leans more than 30°; no wheel does.");
     }
-    return good.rad(name, angle);
+    if (typed.has(name)) {
+      return good.rad(name, angle);
+    }
+    AlignedFinding found = measured.of(figure);
+    return found.counts() ? found.value() : otherwise;
+  }
+
+  /** What was not typed but measured is said with what comes of it. */
+  private void taken(String name, AlignedFigure figure, String word) {
+    AlignedFinding found = measured.of(figure);
+    if (!typed.has(name) && found.counts()) {
+      notes.add(word + " " + degrees(found) + " is taken, as measured.");
+    }
+  }
+
+  private static String degrees(AlignedFinding found) {
+    return Rounded.signed(found.value(), DEGREE, "°").words();
+  }
+
+  private String empty(AlignedFigure figure, String otherwise) {
+    AlignedFinding found = measured.of(figure);
+    return found.counts() ? " Empty: " + degrees(found) + ", as measured." : otherwise;
   }
 
   // --- what is typed
@@ -206,15 +241,22 @@ final class WheelPaper {
     List<FormPart> parts = new ArrayList<>();
     now.parts(parts);
     then.parts(parts);
-    parts.add(field("camber", "Camber", "+ top outward; empty: upright.", "°"));
-    parts.add(field("kpi", "KPI", "+ top inboard; empty: upright.", "°"));
-    List<FormPart> gaps = new ArrayList<>();
-    boolean open = false;
-    for (WheelGap gap : WheelGap.values()) {
-      gaps.add(field(Posted.word(gap), Capital.of(gap.words()), "", unit.word()));
-      open |= typed.has(Posted.word(gap));
+    parts.add(
+        field(
+            "camber",
+            "Camber",
+            "+ top outward." + empty(AlignedFigure.CAMBER, " Empty: upright to ± 1.5°."),
+            "°"));
+    if (card.layout().steered()) {
+      parts.add(
+          field(
+              "kpi",
+              "KPI",
+              "How far the kingpin leans, + top inboard."
+                  + empty(AlignedFigure.KPI, " Empty: no scrub is told."),
+              "°"));
     }
-    parts.add(new FormPart.More("Gaps measured around the wheel that is on", open, gaps));
+    parts.add(gaps.part());
     parts.add(ground.part());
     parts.add(good.part());
     return parts;

@@ -2,7 +2,9 @@ package spindlebook.align;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import spindlebook.alignment.MountedWheel;
+import spindlebook.alignment.Propagated;
 import spindlebook.alignment.Tyre;
 import spindlebook.alignment.TyreSize;
 import spindlebook.alignment.Wheel;
@@ -21,6 +23,13 @@ final class WheelTyped {
   /** How many sizes {@link #figures} gives. */
   static final int SIZES = 8;
 
+  private static final int LIP = 2;
+  private static final int FREE = 5;
+  private static final int LOADED = 6;
+  private static final int SECTION = 7;
+  private static final List<String> FIELDS =
+      List.of("tyre", "width", "offset", "backspacing", "lip", "spacer", "spokes", "loaded");
+
   /** Real lips run from 3/8 to 3/4 in: common practice, no source. */
   private static final double LIP_UNSURE_MM = 25.4 / 4;
 
@@ -28,6 +37,10 @@ final class WheelTyped {
   private static final double NAME_UNSURE = 0.03;
 
   private static final double LEAST_WIDTH_MM = 50.8;
+  private static final double MOST_MM = 20 * 25.4;
+  private static final double MOST_OFFSET_MM = 8 * 25.4;
+  private static final double MOST_LIP_MM = 50.8;
+  private static final double LEAST_LOADED = 0.6;
 
   private final String which;
   private final String words;
@@ -60,8 +73,29 @@ final class WheelTyped {
         && (back == null) == (offset == null)) {
       typed.wrong(name("offset"), "Type one of the two: offset, or backspacing.");
     }
-    if (width != null && width.mm() < LEAST_WIDTH_MM) {
-      typed.wrong(name("width"), "A rim that narrow is not known here: type 2 in or more.");
+    within("width", width, LEAST_WIDTH_MM, MOST_MM, "Type the rim's width, from 2 in to 20 in.");
+    within("backspacing", back, 0, MOST_MM, "No wheel has that much: type 20 in or less.");
+    within(
+        "offset",
+        offset,
+        -MOST_OFFSET_MM,
+        MOST_OFFSET_MM,
+        "That is over 8 in (200 mm): type mm behind it if mm are meant, such as −12 mm.");
+    within("lip", lip, 0, MOST_LIP_MM, "No lip is that wide: type 2 in (50 mm) or less.");
+    within("spacer", spacer, 0, MOST_OFFSET_MM, "No spacer is that thick: type 8 in or less.");
+    within(
+        "spokes",
+        spokes,
+        -MOST_OFFSET_MM,
+        MOST_OFFSET_MM,
+        "No spokes stand that far off: type 8 in (200 mm) or less.");
+    if (size != null) {
+      within(
+          "loaded",
+          loaded,
+          LEAST_LOADED * size.freeRadiusMm(),
+          size.freeRadiusMm() * (1 + NAME_UNSURE),
+          "Type the loaded radius, wheel's middle to the ground: half the tyre's height or less.");
     }
     if (!typed.ok()) {
       return;
@@ -78,8 +112,15 @@ final class WheelTyped {
     figures.add(spokes == null ? Figure.exact(0) : good.mm(name("spokes"), spokes));
     Figure free = byName("free radius", size.freeRadiusMm());
     figures.add(free);
-    figures.add(loaded == null || loaded.mm() == 0 ? free : good.mm(name("loaded"), loaded));
+    figures.add(loaded == null ? free : good.mm(name("loaded"), loaded));
     figures.add(byName("section", size.widthMm()));
+  }
+
+  private void within(
+      String what, TypedLength length, double leastMm, double mostMm, String sentence) {
+    if (length != null && !(length.mm() >= leastMm && length.mm() <= mostMm)) {
+      typed.wrong(name(what), sentence);
+    }
   }
 
   private Figure byName(String what, double mm) {
@@ -100,37 +141,83 @@ final class WheelTyped {
   }
 
   Figure diameterMm() {
-    return figures.get(5).times(2);
+    return figures.get(FREE).times(2);
   }
 
-  boolean spokesTyped() {
-    return typed.has(name("spokes"));
+  Figure loadedMm() {
+    return figures.get(LOADED);
+  }
+
+  Figure sectionMm() {
+    return figures.get(SECTION);
+  }
+
+  /** Whether one of the fields of this wheel was filled. */
+  boolean asked() {
+    return FIELDS.stream().anyMatch(this::has);
+  }
+
+  boolean has(String what) {
+    return typed.has(name(what));
+  }
+
+  /** What is compared needs both wheels' or neither's. */
+  void likewise(WheelTyped other, String what, String sentence) {
+    if (has(what) != other.has(what)) {
+      typed.wrong((has(what) ? other : this).name(what), sentence);
+    }
+  }
+
+  boolean byBackspacing() {
+    return byBackspacing;
+  }
+
+  Figure lip() {
+    return figures.get(LIP);
+  }
+
+  Figure offset() {
+    return of(Wheel::offsetMm);
+  }
+
+  Figure backspacing() {
+    return of(Wheel::backspacingMm);
+  }
+
+  private Figure of(ToDoubleFunction<Wheel> size) {
+    return Propagated.of(figures, v -> size.applyAsDouble(of(v, 0).wheel()));
   }
 
   /** The wheel that these sizes make, from place {@code at} on; none below nothing. */
   MountedWheel of(double[] sizes, int at) {
     double widthMm = sizes[at];
-    double lipMm = Math.max(0, sizes[at + 2]);
+    double lipMm = Math.max(0, sizes[at + LIP]);
     Wheel wheel =
         byBackspacing
             ? Wheel.byBackspacing(size.rimMm(), widthMm, sizes[at + 1], lipMm)
             : new Wheel(size.rimMm(), widthMm, sizes[at + 1], lipMm);
-    Figure loaded = Figure.exact(sizes[at + 6]);
-    Tyre tyre = new Tyre(Figure.exact(sizes[at + 5]), loaded, loaded, Figure.exact(sizes[at + 7]));
+    Figure loaded = Figure.exact(sizes[at + LOADED]);
+    Tyre tyre =
+        new Tyre(Figure.exact(sizes[at + FREE]), loaded, loaded, Figure.exact(sizes[at + SECTION]));
     return new MountedWheel(wheel, Math.max(0, sizes[at + 3]), sizes[at + 4], tyre);
   }
 
   void parts(List<FormPart> parts) {
     parts.add(field("tyre", "Tyre " + words, "Such as 35x12.50R15 or 315/70R17.", ""));
-    parts.add(field("width", "Rim's width, wheel " + words, "Between the bead seats.", word()));
     parts.add(
         field(
-            "offset", "Offset, wheel " + words, "+ mounting face outboard of the middle.", word()));
+            "width", "Rim's width, wheel " + words, "As stamped, between the bead seats.", word()));
+    parts.add(
+        field(
+            "offset",
+            "Offset, wheel " + words,
+            "+ mounting face outboard of the rim's middle, − inboard. Stamped in mm: type −12 mm.",
+            word()));
     parts.add(
         field(
             "backspacing",
             "or backspacing, wheel " + words,
-            "Mounting face to the inner lip's edge.",
+            "Mounting face to the inner lip's edge, the wheel laid face down.",
             word()));
     parts.add(
         new FormPart.More(
@@ -143,18 +230,20 @@ final class WheelTyped {
                 field(
                     "lip",
                     "Lip beyond each bead seat, wheel " + words,
-                    "1/2 in assumed, ± 1/4: a habit of the trade, real ones 3/8 to 3/4 in.",
+                    "Empty: 1/2 in (12.7 mm) ± 1/4 assumed, a habit of the trade; real ones 3/8 to"
+                        + " 3/4 in.",
                     word()),
                 field("spacer", "Spacer, wheel " + words, "Empty: none.", word()),
                 field(
                     "spokes",
                     "Mounting face out to the back of the spokes, wheel " + words,
-                    "Where the nearest part stands; + outboard. Empty at both: alike.",
+                    "Where the nearest part stands; + outboard. Empty at both wheels: alike.",
                     word()),
                 field(
                     "loaded",
                     "Loaded radius, wheel " + words,
-                    "Empty: half the diameter of the name.",
+                    "Wheel's middle to the ground, loaded. Empty at both wheels: half the name's"
+                        + " diameter.",
                     word()))));
   }
 

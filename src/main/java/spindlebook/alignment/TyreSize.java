@@ -13,8 +13,8 @@ import java.util.regex.Pattern;
  * </pre>
  *
  * <p>The name's diameter, not the tyre's: real ones stand up to 3 % lower, loaded ones lower still
- * (common practice, no source). Letters before (LT, P) and after the size are passed over; - and D
- * count as R. Source: the tyre trade's size names, from memory.
+ * (common practice, no source). Letters before (LT, P) and after the size are passed over; -, D and
+ * x count as R. Source: the tyre trade's size names, from memory.
  *
  * <p>Worked example: 315/70R17: 25.4 · 17 + 2 · 315 · 0.7 = 872.8 mm. 35x12.50R15: 889.0 mm.
  *
@@ -23,7 +23,7 @@ import java.util.regex.Pattern;
 public record TyreSize(String text, double diameterMm, double widthMm, double rimMm) {
   private static final double INCH_MM = 25.4;
   private static final String END =
-      "\\s*(?:ZR|R|-|D|B)\\s*(\\d{1,2}(?:\\.\\d)?)\\s*(?:LT|C|[A-Z0-9/ .]{0,20})";
+      "\\s*(?:ZR|R|-|D|B|X|×)\\s*(\\d{1,2}(?:\\.\\d)?)\\s*(?:LT|C|[A-Z0-9/ .]{0,20})";
   private static final Pattern FLOTATION =
       Pattern.compile(
           "(?:LT|P)?\\s*(\\d{2}(?:\\.\\d{1,2})?)\\s*[X×]\\s*(\\d{1,2}(?:\\.\\d{1,2})?)" + END);

@@ -6,7 +6,8 @@ package spindlebook.alignment;
  * <pre>
  *   track     Δ = −2 ΔE cos γ            half track: −ΔE cos γ
  *   height    Δ = ΔE sin γ               wheel's centre, the hub held still
- *   scrub     Δ = −ΔE (cos γ − tan K sin γ) − (cos γ tan K + sin γ) ΔR
+ *   scrub     Δ = −ΔE (cos γ − tan K sin γ)  by the offset
+ *               − (cos γ tan K + sin γ) ΔR     by the loaded radius ({@link ScrubTrail})
  *   lips      inner goes inboard by Δ backspacing, outer outboard by Δ front spacing
  * </pre>
  *
@@ -19,7 +20,8 @@ package spindlebook.alignment;
 public record WheelChange(
     double trackMm,
     double centreHeightMm,
-    double scrubMm,
+    double scrubByOffsetMm,
+    double scrubByRadiusMm,
     double innerLipInboardMm,
     double outerLipOutboardMm) {
 
@@ -31,9 +33,14 @@ public record WheelChange(
     return new WheelChange(
         -2 * offset * cos,
         offset * sin,
-        -offset * (cos - Math.tan(kpiRad) * sin)
-            + ScrubTrail.scrubPerRadius(camberRad, kpiRad) * radiusChangeMm,
+        -offset * (cos - Math.tan(kpiRad) * sin),
+        ScrubTrail.scrubPerRadius(camberRad, kpiRad) * radiusChangeMm,
         to.backspacingMm() - from.backspacingMm(),
         to.frontSpacingMm() - from.frontSpacingMm());
+  }
+
+  /** Both together, + axis meets the ground further inboard. */
+  public double scrubMm() {
+    return scrubByOffsetMm + scrubByRadiusMm;
   }
 }

@@ -9,6 +9,10 @@ public final class Cautions {
   public static final String SETTING =
       "Jam nuts tight and marked afterwards. No welding near a charged shock. A spring is let off"
           + " before a rod end is turned.";
+  public static final String WHEEL =
+      "Wheel nuts tightened crosswise to the wheel maker's torque, and again after the first drive."
+          + " A spacer takes thread off the studs: the nuts still need a stud's diameter of it"
+          + " (common practice).";
   public static final String FIGURES =
       "These are the owner's measurements against the owner's limits. Local rules on modified"
           + " vehicles and a licensed inspection stand above them.";

@@ -56,25 +56,36 @@ final class ExactPaper {
   /** Every number as a figure; what is wrong is told of in its field. */
   List<Figure> read() {
     List<Figure> inputs = new ArrayList<>();
-    for (String[] point : POINTS) {
-      String[] parts = typed.text(point[0]).strip().split("\\s*;\\s*");
-      for (int i = 0; i < 3; i++) {
-        double mm =
-            parts.length == 3
-                ? TapeText.plain(parts[i], unit).map(l -> l.mm()).orElse(Double.NaN)
-                : Double.NaN;
-        if (Double.isNaN(mm)) {
-          typed.wrong(
-              point[0],
-              "Type three lengths with ; between: ahead; outboard; up. Such as 3; 14; 9.");
-        } else {
-          inputs.add(good.mm(point[0] + i, mm));
-        }
-      }
-    }
+    POINTS.forEach(p -> inputs.addAll(point(p[0])));
     inputs.add(angle("camber-now"));
     inputs.add(angle("toe-now"));
+    if (typed.ok()) {
+      // One sentence, at the first of those left out.
+      POINTS.stream()
+          .map(p -> p[0])
+          .filter(p -> !typed.has(p))
+          .findFirst()
+          .ifPresent(
+              p -> typed.wrong(p, "Exact turns need all nine points: type this one as well."));
+    }
     return inputs;
+  }
+
+  private List<Figure> point(String name) {
+    if (!typed.has(name)) {
+      return List.of();
+    }
+    List<Figure> point = new ArrayList<>();
+    String[] parts = typed.text(name).strip().split("\\s*;\\s*", -1);
+    for (int i = 0; i < parts.length && parts.length == 3; i++) {
+      String part = name + i;
+      TapeText.plain(parts[i], unit).ifPresent(l -> point.add(good.mm(part, l.mm())));
+    }
+    if (point.size() != 3) {
+      typed.wrong(
+          name, "Type three lengths with ; between: ahead; outboard; up. Such as 3; 14; 9.");
+    }
+    return point;
   }
 
   private Figure angle(String name) {

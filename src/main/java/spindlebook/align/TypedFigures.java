@@ -112,7 +112,8 @@ final class TypedFigures {
     } else if (mixed.matches()) {
       double whole = mixed.group(2) == null ? 0 : Double.parseDouble(mixed.group(2));
       double part = Double.parseDouble(mixed.group(3)) / Double.parseDouble(mixed.group(4));
-      number = (mixed.group(1).equals("-") ? -1 : 1) * (whole + part);
+      // 81/4 may be 8 1/4: what is no part of a whole is asked back by the sentence.
+      number = part < 1 ? (mixed.group(1).equals("-") ? -1 : 1) * (whole + part) : Double.NaN;
     }
     if (number >= least && number <= most) {
       return number;

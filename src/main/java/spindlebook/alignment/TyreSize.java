@@ -22,6 +22,7 @@ import java.util.regex.Pattern;
  */
 public record TyreSize(String text, double diameterMm, double widthMm, double rimMm) {
   private static final double INCH_MM = 25.4;
+  private static final double MOST_DIAMETER_IN = 60;
   private static final String END =
       "\\s*(?:ZR|R|-|D|B|X|×)\\s*(\\d{1,2}(?:\\.\\d)?)\\s*(?:LT|C|[A-Z0-9/ .]{0,20})";
   private static final Pattern FLOTATION =
@@ -64,7 +65,11 @@ public record TyreSize(String text, double diameterMm, double widthMm, double ri
   }
 
   private boolean sound() {
-    return rimMm >= 8 * INCH_MM && diameterMm > rimMm + INCH_MM && widthMm >= 3 * INCH_MM;
+    return rimMm >= 8 * INCH_MM
+        && diameterMm > rimMm + INCH_MM
+        && diameterMm <= MOST_DIAMETER_IN * INCH_MM
+        && widthMm >= 3 * INCH_MM
+        && widthMm < diameterMm / 2;
   }
 
   private static Reading refused(String text) {

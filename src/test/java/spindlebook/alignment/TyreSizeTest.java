@@ -19,12 +19,25 @@ class TyreSizeTest {
     assertSize("35x12.50R15LT 113Q", 889.0, 317.5, 381.0);
     assertSize("P265/65ZR18", 457.2 + 2 * 265 * 0.65, 265, 457.2);
     assertSize("40×13.50R17", 1016, 342.9, 431.8);
+    assertSize("35x12.50x15", 889.0, 317.5, 381.0);
+    assertSize("LT285/75R16", 406.4 + 2 * 285 * 0.75, 285, 406.4);
   }
 
   @Test
   void what_is_no_size_is_refused_in_a_sentence() {
     for (String text :
-        new String[] {"", "big", "35", "35x12.50", "15x12.50R35", "315/70", "35/12R15"}) {
+        new String[] {
+          "",
+          "big",
+          "35",
+          "35x12.50",
+          "15x12.50R35",
+          "315/70",
+          "35/12R15",
+          "999/999R99",
+          "99x12R15",
+          "35x30R15"
+        }) {
       TyreSize.Refused refused =
           assertInstanceOf(TyreSize.Refused.class, TyreSize.read(text), text);
       assertTrue(refused.sentence().contains("35x12.50R15"), refused.sentence());

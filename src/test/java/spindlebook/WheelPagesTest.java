@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -31,6 +32,8 @@ class WheelPagesTest {
           "9",
           "then-backspacing",
           "4 1/2");
+
+  private static final double INCH = 25.4;
 
   /** A wider wheel on a spacer, all that can be typed of both; inches unless it says mm. */
   private static final Map<String, String> ALL =
@@ -233,6 +236,38 @@ class WheelPagesTest {
     says(wheel(offset).is(422).text(), "type mm behind it if mm are meant, such as −12 mm");
     says(wheel(Map.of("now-width", "8")).is(422).text(), "is no tyre size");
     says(wheel(Map.of("wanted", "2")).is(422).text(), "none is given for this corner");
+  }
+
+  @Test
+  void the_spacer_is_what_a_hand_works_out_from_the_stop_and_the_squashed_tyre() {
+    marmot.prepared().measured().measuredOn();
+    JsonNode stop = shop.figures(marmot.left).at("/bump/stopMm");
+    double z = stop.get("value").asDouble();
+    // g = R − z − d, d 15 5/16 in; spacer 0.6 (w − g), then all of its ±: R good to 1/16 in, the
+    // ratio to 5 %, both rectangular; in whole eighths.
+    double g = 20 * INCH - z - (15 + 5 / 16.0) * INCH;
+    double wanted = 14 * INCH;
+    double uR = INCH / 16 / Math.sqrt(3);
+    double uz = stop.get("U").asDouble() / 2;
+    double uRatio = 0.03 / Math.sqrt(3) * (wanted - g);
+    double most = 0.6 * (wanted - g) + 2 * Math.sqrt(0.36 * (uR * uR + uz * uz) + uRatio * uRatio);
+    long eighths = (long) Math.ceil(most / INCH * 8 - 1e-9);
+    assertTrue(eighths > 8, "so thick that it says something: " + eighths);
+    String text = wheel(Map.of("squashed", "20", "wanted", "14", "ratio", "0.6")).is(200).text();
+    String inches = spindlebook.units.TapeFormat.inches(eighths * INCH / 8, 8);
+    says(text, "Add " + inches + " in of bump-stop spacer", "14 in is kept");
+    says(text, "= frame to ground level ground and frame");
+  }
+
+  @Test
+  void a_book_in_millimetres_is_answered_in_millimetres() {
+    marmot.send("/cars/" + marmot.car + "/details", Map.of("unit", "mm"));
+    Map<String, String> mm =
+        with(WHEELS, "now-width", "203.2", "then-width", "228.6", "now-backspacing", "114.3");
+    String text = wheel(with(mm, "then-backspacing", "114.3")).is(200).text();
+    // As the inches of the worked example: offset 0 to −12.7, track + 25.4 mm; U 0.84 in.
+    says(
+        text, "change of offset · cos camber +25.5 mm ± 21", "lip 12.5 mm ± 7.5, assumed −12.5 mm");
   }
 
   @Test

@@ -71,8 +71,7 @@ class AlignmentMethodsTest {
     formulas.forEach(
         (name, said) -> {
           boolean whole = said.contains("Source:") && said.contains("Worked example");
-          // What can be set is a rounding, not a formula with a source.
-          if (!whole && !name.equals("Turns")) {
+          if (!whole) {
             lacking.add(name);
           }
         });
@@ -100,7 +99,7 @@ class AlignmentMethodsTest {
       }
     }
     assertEquals(List.of(), astray);
-    assertTrue(checked > 80, () -> "few numbers");
+    assertTrue(checked > 70, "only " + checked);
   }
 
   @Test

@@ -194,6 +194,34 @@ class AlignmentPagesTest {
   }
 
   @Test
+  void a_string_that_leans_is_typed_with_its_distance_to_both_hubs() {
+    Map<String, String> string =
+        new LinkedHashMap<>(
+            Map.of(
+                "side", "outboard", "front", "101.6 mm", "rear", "98.4 mm", "spacing", "609.6 mm"));
+    string.put("lean-front", "120 mm");
+    Page asked = form(marmot.left, "string", string).send().is(422);
+    assertTrue(asked.text().contains("Where the line leans needs both distances"), asked.text());
+    string.put("lean-rear", "620 mm");
+    string.put("lean-apart", "2800 mm");
+    asked = form(marmot.left, "string", string).send().is(422);
+    assertTrue(asked.text().contains("more than 10 degrees"), asked.text());
+    string.put("lean-rear", "126 mm");
+    String key = measure(marmot.left, "string", string);
+    // 0.3008° from the line, and asin 6/2800 = 0.1228° by which it leans in.
+    assertEquals(0.4235, degrees(marmot.left, "toe"), 5e-5);
+    assertTrue(text(marmot.left).contains("The line leaned in by +0.1228°"), text(marmot.left));
+    String entry = shop.get("/entries/" + key).is(200).text();
+    assertTrue(entry.contains("120 mm in front, 126 mm behind, 2800 mm apart"), entry);
+    Form correct =
+        shop.get("/alignments/" + key + "/correct").is(200).form("/alignments/" + key + "/correct");
+    assertEquals("2800 mm", correct.value("lean-apart"));
+    correct.with("lean-wider", "10 mm").with("reason", "hubs are not alike").keep();
+    // 0.3008° − asin 4/2800.
+    assertEquals(0.3008 - 0.0819, degrees(marmot.left, "toe"), 1e-4);
+  }
+
+  @Test
   void both_wheels_make_the_total_and_a_tape_tells_no_wheel() {
     Map<String, String> tape =
         Map.of("front", "1577 mm", "rear", "1583.35 mm", "across", "711.2 mm");

@@ -1,6 +1,7 @@
 package spindlebook.align;
 
 import java.util.List;
+import java.util.stream.Stream;
 import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
@@ -21,6 +22,9 @@ sealed interface AlignmentForm {
 
   double MOST_ANGLE_RAD = Math.toRadians(45);
   double MOST_LOCK_RAD = Math.toRadians(60);
+  double MOST_LEAN_RAD = Math.toRadians(10);
+  String ALL_OF_LEAN =
+      "Where the line leans needs both distances to the car and how far apart they are.";
   String NO_ANGLE = "Front and rear differ by more than their places lie apart: type them again.";
 
   static AlignmentForm read(TakenBy by, Posted posted, Card card) {
@@ -97,7 +101,28 @@ sealed interface AlignmentForm {
     if (posted.ok() && Math.abs(front.mm() - rear.mm()) >= spacing.mm()) {
       posted.wrong("front", NO_ANGLE);
     }
-    return posted.ok() ? new AlignmentWay.Line(side, plate, front, rear, spacing) : null;
+    AlignmentWay.Lean lean = lean(posted, unit);
+    return posted.ok() ? new AlignmentWay.Line(side, plate, front, rear, spacing, lean) : null;
+  }
+
+  /** Null where nothing was said of it: the line was set along the car. */
+  private static AlignmentWay.Lean lean(Posted posted, LengthUnit unit) {
+    if (Stream.of("front", "rear", "apart", "wider").noneMatch(n -> posted.has("lean-" + n))) {
+      return null;
+    }
+    TypedLength front = above(posted, "lean-front", unit, ALL_OF_LEAN);
+    TypedLength rear = above(posted, "lean-rear", unit, ALL_OF_LEAN);
+    TypedLength apart = above(posted, "lean-apart", unit, ALL_OF_LEAN);
+    TypedLength wider = posted.length("lean-wider", unit);
+    if (!posted.ok()) {
+      return null;
+    }
+    double leansMm = rear.mm() - front.mm() - mm(wider);
+    if (Math.abs(leansMm) > apart.mm() * Math.sin(MOST_LEAN_RAD)) {
+      posted.wrong("lean-front", "That line would lean by more than 10 degrees: type them again.");
+      return null;
+    }
+    return new AlignmentWay.Lean(front, rear, apart, wider);
   }
 
   private static AlignmentWay spot(Posted posted, LengthUnit unit) {

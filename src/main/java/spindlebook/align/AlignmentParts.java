@@ -84,7 +84,7 @@ final class AlignmentParts {
         choice(
             "side",
             "The line runs",
-            "Straight along the car, level with the hub.",
+            "Along the car, level with the hub.",
             option(LineSide.OUTBOARD, LineSide.OUTBOARD.words(), ""),
             option(LineSide.INBOARD, LineSide.INBOARD.words(), "")),
         length("front", "Line to the " + what + ", front", "Square to the line."),
@@ -92,7 +92,22 @@ final class AlignmentParts {
         length(
             "spacing",
             "Front place to rear place",
-            what.equals("rim") ? "The rim's edge to edge at hub height." : "Along the plate."));
+            what.equals("rim") ? "The rim's edge to edge at hub height." : "Along the plate."),
+        new FormPart.More(
+            "The line does not run straight along the car",
+            posted.has("lean-front") || posted.has("lean-rear") || posted.has("lean-apart"),
+            List.of(
+                new FormPart.Said(
+                    "From the line in to the car at two places, such as the hubs of both axles: how"
+                        + " far it leans comes out of that."),
+                length("lean-front", "Line to the front place", "Square to the line."),
+                length("lean-rear", "Line to the rear place", ""),
+                length("lean-apart", "The two places apart", "Along the car."),
+                length(
+                    "lean-wider",
+                    "The front place is further out by",
+                    "From the car's middle; of hubs half of what the front ones stand wider. − is"
+                        + " further in. Empty: alike."))));
   }
 
   private List<FormPart> spot() {

@@ -66,6 +66,12 @@ final class AlignmentTexts {
       put(t, "front", w.front());
       put(t, "rear", w.rear());
       put(t, "spacing", w.spacing());
+      if (w.lean() != null) {
+        put(t, "lean-front", w.lean().front());
+        put(t, "lean-rear", w.lean().rear());
+        put(t, "lean-apart", w.lean().apart());
+        put(t, "lean-wider", w.lean().frontWider());
+      }
     } else if (way instanceof AlignmentWay.Spot w) {
       put(t, "inward", w.inward());
       put(t, "distance", w.distance());

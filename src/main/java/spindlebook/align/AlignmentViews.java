@@ -185,6 +185,16 @@ final class AlignmentViews {
           .gaugeZeroRad()
           .ifPresent(z -> more.add("Last turned round the gauge showed " + too(z) + "."));
     }
+    if (last.way() instanceof AlignmentWay.Line line && line.lean() != null) {
+      measured
+          .lineLeanRad()
+          .ifPresent(
+              d ->
+                  more.add(
+                      "The line leaned in by "
+                          + Rounded.signed(d, DEGREE, "°").words()
+                          + ": taken into account."));
+    }
     more.add("Read with " + tools(last) + ".");
     return more;
   }

@@ -145,6 +145,16 @@ public final class MeasuredAlignment {
         .orElse(null);
   }
 
+  /**
+   * How far the line leaned inward that toe was last read from; empty where it was set straight.
+   */
+  public Optional<Figure> lineLeanRad() {
+    return card.aligned().of(AlignedThing.TOE).stream()
+        .findFirst()
+        .filter(r -> r.way() instanceof AlignmentWay.Line line && line.lean() != null)
+        .map(r -> new ReadAlignment(r).leanRad(((AlignmentWay.Line) r.way()).lean()));
+  }
+
   private AlignedFinding totalToe() {
     Optional<Known> wheels = bothWheels();
     Optional<Known> tape =

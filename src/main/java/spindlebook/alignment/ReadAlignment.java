@@ -81,8 +81,18 @@ final class ReadAlignment {
             length(line.front(), "front"),
             length(line.rear(), "rear"),
             length(line.spacing(), "spacing"),
-            side)
+            side,
+            line.lean() == null ? Figure.exact(0) : leanRad(line.lean()))
         .rad();
+  }
+
+  /** How far a line leans inward. */
+  Figure leanRad(AlignmentWay.Lean lean) {
+    return LeaningLine.inwardRad(
+        length(lean.front(), "lean-front"),
+        length(lean.rear(), "lean-rear"),
+        length(lean.apart(), "lean-apart"),
+        lean.frontWider() == null ? Figure.exact(0) : length(lean.frontWider(), "lean-wider"));
   }
 
   /** A pivot goes nowhere. */

@@ -37,7 +37,7 @@ public final class ToeReading {
     return fromLine(frontMm, rearMm, spacingMm, side, Figure.exact(0));
   }
 
-  /** As before, by a line that leans. */
+  /** As before, by a line that leans: {@link LeaningLine}. */
   public static Toe fromLine(
       Figure frontMm, Figure rearMm, Figure spacingMm, LineSide side, Figure leansInwardRad) {
     int sign = side == LineSide.INBOARD ? 1 : -1;

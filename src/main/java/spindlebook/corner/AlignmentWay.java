@@ -56,10 +56,22 @@ public sealed interface AlignmentWay {
    *
    * @param plate true to a plate against the wheel, false to the rim itself
    * @param spacing between the two places, along the wheel
+   * @param lean how the line was found to lean; null when it was set along the car
    */
   record Line(
-      LineSide side, boolean plate, TypedLength front, TypedLength rear, TypedLength spacing)
+      LineSide side,
+      boolean plate,
+      TypedLength front,
+      TypedLength rear,
+      TypedLength spacing,
+      Lean lean)
       implements AlignmentWay {
+    /** By a line that was set along the car. */
+    public Line(
+        LineSide side, boolean plate, TypedLength front, TypedLength rear, TypedLength spacing) {
+      this(side, plate, front, rear, spacing, null);
+    }
+
     public Line {
       Objects.requireNonNull(side, "side");
       above("front", front);
@@ -75,7 +87,7 @@ public sealed interface AlignmentWay {
 
     @Override
     public String words() {
-      return plate ? "toe plate" : "string to the rim";
+      return (plate ? "toe plate" : "string to the rim") + (lean == null ? "" : ", leaning line");
     }
 
     @Override
@@ -88,7 +100,38 @@ public sealed interface AlignmentWay {
           + EntryWords.typed(rear)
           + ", "
           + EntryWords.typed(spacing)
-          + " apart";
+          + " apart"
+          + (lean == null ? "" : lean.said());
+    }
+  }
+
+  /**
+   * Where a line that leans runs: from it in to a place of the car, at a front and a rear station.
+   *
+   * @param apart from station to station along the car
+   * @param frontWider how much further from the car's middle the front place stands; null for alike
+   */
+  record Lean(TypedLength front, TypedLength rear, TypedLength apart, TypedLength frontWider) {
+    public Lean {
+      above("front", front);
+      above("rear", rear);
+      above("apart", apart);
+      angleOf(rear.mm() - front.mm() - widerMm(frontWider), apart);
+    }
+
+    private static double widerMm(TypedLength frontWider) {
+      return frontWider == null ? 0 : frontWider.mm();
+    }
+
+    private String said() {
+      return ", from the line to the car "
+          + EntryWords.typed(front)
+          + " in front, "
+          + EntryWords.typed(rear)
+          + " behind, "
+          + EntryWords.typed(apart)
+          + " apart"
+          + (frontWider == null ? "" : ", front " + EntryWords.typed(frontWider) + " wider");
     }
   }
 

@@ -64,6 +64,57 @@ class ToeReadingTest {
   }
 
   @Test
+  void a_line_to_both_hubs_tells_how_far_it_leans() {
+    Figure alike = lean(120, 126, 0);
+    assertEquals(0.1228, Math.toDegrees(alike.value()), 5e-5);
+    assertEquals(-0.0819, Math.toDegrees(lean(120, 126, 10).value()), 5e-5);
+  }
+
+  @Test
+  void a_wheel_turned_in_by_hand_reads_the_same_toe_from_a_string_that_leans_either_way() {
+    for (int side : new int[] {1, -1}) {
+      for (double leanDeg : new double[] {-0.5, 0, 0.7}) {
+        double lean = Math.toRadians(leanDeg);
+        // The line passes 900 mm outside of the hub's middle, its front end nearer to the car's.
+        Vector2D along = new Vector2D(Math.cos(lean), -side * Math.sin(lean));
+        Vector2D on = new Vector2D(0, side * 1600);
+        double front = fromLine(plateEnd(side, 1), on, along);
+        double rear = fromLine(plateEnd(side, -1), on, along);
+        // Hubs 2800 mm apart, those in front 30 mm further out.
+        double frontHub = fromLine(new Vector2D(0, side * 730), on, along);
+        double rearHub = fromLine(new Vector2D(-2800, side * 700), on, along);
+        // Square to the line the hubs' own places shift by the lean: a cosine of it, no more.
+        Figure found =
+            LeaningLine.inwardRad(
+                Figure.exact(frontHub),
+                Figure.exact(rearHub),
+                Figure.exact(2800),
+                Figure.exact(30 * Math.cos(lean)));
+        assertEquals(lean, found.value(), 1e-12);
+        Toe toe =
+            ToeReading.fromLine(
+                Figure.exact(front),
+                Figure.exact(rear),
+                Figure.exact(SPACING_MM),
+                LineSide.OUTBOARD,
+                found);
+        assertToeIn(toe);
+      }
+    }
+  }
+
+  private static Figure lean(double front, double rear, double wider) {
+    return LeaningLine.inwardRad(
+        Figure.exact(front), Figure.exact(rear), Figure.exact(2800), Figure.exact(wider));
+  }
+
+  /** Square to it. */
+  private static double fromLine(Vector2D point, Vector2D on, Vector2D along) {
+    Vector2D d = point.subtract(on);
+    return Math.abs(d.getX() * along.getY() - d.getY() * along.getX());
+  }
+
+  @Test
   void dials_that_move_out_behind_and_in_ahead_mean_more_toe_in() {
     Figure change =
         ToeReading.dialChangeRad(Figure.exact(-1), Figure.exact(1), Figure.exact(SPACING_MM));

@@ -177,7 +177,12 @@ public final class RandomBook {
       case 0 -> gauge();
       case 1 ->
           new AlignmentWay.Line(
-              any(LineSide.values()), random.nextBoolean(), near(100), near(100), mm(600));
+              any(LineSide.values()),
+              random.nextBoolean(),
+              near(100),
+              near(100),
+              mm(600),
+              maybe(lean()));
       case 2 -> new AlignmentWay.Tape(near(1580), near(1580), mm(700));
       case 3 -> new AlignmentWay.Dials(maybe(near(0)), near(0), mm(500), maybe(degrees(1)));
       case 4 -> new AlignmentWay.Spot(near(0), mm(2000));
@@ -188,6 +193,10 @@ public final class RandomBook {
               ? new AlignmentWay.Across(true, near(1940), near(-12), mm(317))
               : new AlignmentWay.Across(false, near(1600), near(-12), maybe(mm(317)));
     };
+  }
+
+  private AlignmentWay.Lean lean() {
+    return new AlignmentWay.Lean(near(120), near(120), mm(2800), maybe(near(0)));
   }
 
   private AlignmentWay gauge() {

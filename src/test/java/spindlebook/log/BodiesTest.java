@@ -183,6 +183,14 @@ class BodiesTest {
         new Content.Photo("lf", "a1", "tie", "0f".repeat(32), 1600, 1200, PhotoSide.AFTER, "tab"),
         alignment(new AlignmentWay.Gauge(ANGLE, ANGLE, null)),
         alignment(new AlignmentWay.Line(LineSide.OUTBOARD, true, GAP, GAP, GAP)),
+        alignment(
+            new AlignmentWay.Line(
+                LineSide.INBOARD,
+                false,
+                GAP,
+                GAP,
+                GAP,
+                new AlignmentWay.Lean(GAP, GAP, LONG, GAP))),
         alignment(new AlignmentWay.Tape(GAP, GAP, GAP)),
         alignment(new AlignmentWay.Dials(null, GAP, LONG, ANGLE)),
         alignment(new AlignmentWay.Spot(GAP, LONG)),

@@ -1,0 +1,38 @@
+package spindlebook.alignment;
+
+import java.util.List;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * How far a string along the car leans towards its middle, so that toe read from it need not wait
+ * until the string runs straight.
+ *
+ * <pre>
+ *   sin δ = (rear − front − wider) / apart
+ * </pre>
+ *
+ * <p>δ rad, + the line's front end nearer to the car's middle; it is added to the toe read from the
+ * line ({@link ToeReading}). front, rear: from the line in to a place of the car at a front and a
+ * rear station, square to the line, mm, > 0, the place always on the line's side towards the car's
+ * middle; apart: from station to station along the car, mm, > 0; wider: how much further from the
+ * car's middle the front place stands than the rear one, mm, − where it stands further in. Hubs of
+ * one side do: wider is then half of what the front hubs stand wider than the rear ones.
+ *
+ * <p>Assumes the line level and the places where they are said to be: 1 mm in 2.8 m of wider is
+ * 0.02° of toe. What both distances share (the tape) cancels. A difference of more than apart is no
+ * angle: IllegalArgumentException. Source: plane geometry; derived in docs/methods-alignment.md.
+ *
+ * <p>Worked example: string outside, 120 mm to the front hub, 126 mm to the rear one, 2800 mm
+ * apart: leans in by 0.1228° where both hubs stand equally far out; 10 mm wider in front it leans
+ * out by 0.0819°.
+ */
+public final class LeaningLine {
+  private LeaningLine() {}
+
+  public static Figure inwardRad(
+      Figure frontMm, Figure rearMm, Figure apartMm, Figure frontWiderMm) {
+    return Propagated.of(
+        List.of(frontMm, rearMm, apartMm, frontWiderMm),
+        v -> Toe.asin((v[1] - v[0] - v[3]) / v[2]));
+  }
+}

@@ -191,9 +191,9 @@ final class AlignmentViews {
           .ifPresent(
               d ->
                   more.add(
-                      "The line leaned in by "
+                      "The line leaned by "
                           + Rounded.signed(d, DEGREE, "°").words()
-                          + ": taken into account."));
+                          + ", + its front end inward: taken into account."));
     }
     more.add("Read with " + tools(last) + ".");
     return more;

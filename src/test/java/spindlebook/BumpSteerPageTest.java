@@ -186,7 +186,7 @@ class BumpSteerPageTest {
     // there the bow is 0.01 · 33.8 = 0.338°.
     toe("1.7925°", "0.9789°", "0.3313°", "-0.0186°", "-0.1434°");
     String text = page().text();
-    assertTrue(text.contains("bends away from that slope by +5 13/16 in"), text);
+    assertTrue(text.contains("bends away from that slope at +5 13/16 in"), text);
     assertTrue(text.contains("+0.34° ± "), text);
   }
 }

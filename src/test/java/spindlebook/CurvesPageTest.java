@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -90,7 +92,8 @@ class CurvesPageTest {
         page.text().contains("Full: what holds now, 1 of 1 reading taken since"), page.text());
     assertTrue(page.html().contains("look-hollow"));
     assertTrue(page.text().contains("Readings, left front, as they stand now"), page.text());
-    assertTrue(page.text().contains("Readings, left front, as they stood before: upper rod"));
+    assertTrue(
+        page.text().contains("Readings, left front, that held before but not now: upper rod"));
   }
 
   @Test
@@ -152,9 +155,25 @@ class CurvesPageTest {
   }
 
   @Test
+  void two_sides_are_told_apart_and_a_lock_is_said_to_be_another_one_for_each() {
+    String rounds = marmot.startRound(marmot.right, Map.of());
+    String low = marmot.height(rounds, "in-between", "18 7/8", "31 5/8");
+    marmot.readTieRod(low, "15/16", "3/4", "11/16");
+    Page page = curve("of=p-tie-rod-upper-arm&against=other-side");
+    assertTrue(page.text().contains("right front: full left lock"), page.text());
+    assertTrue(page.text().contains("left front: full left lock"), page.text());
+    assertTrue(
+        page.text()
+            .contains("full left is inner lock for left front and outer lock for right front"),
+        page.text());
+    // Three in the chart, and their three samples in the key.
+    assertEquals(6, count(page, "<g class=\"look-[a-z-]+ look-hollow\">"));
+  }
+
+  @Test
   void bars_are_said_in_plain_words() {
     String text = curve("of=p-tie-rod-upper-arm").text();
-    assertTrue(text.contains("how far a reading may be off, about 19 times in 20 (k = 2)"), text);
+    assertTrue(text.contains("how far a reading may be off, 19 times in 20 (k = 2)"), text);
     assertFalse(text.contains("± U"), text);
   }
 
@@ -183,6 +202,20 @@ class CurvesPageTest {
     assertTrue(choice.startsWith("before: upper rod ends, "), choice);
     assertTrue(choice.length() < 40, choice);
     assertTrue(page.text().contains("upper rod ends from 3 turns to 4 turns"), page.text());
+  }
+
+  @Test
+  void the_demos_fullest_curves_come_in_one_flight_of_packets()
+      throws IOException, InterruptedException {
+    Path demo = folder.resolve("demo");
+    DemoCar.play(demo, Clock.systemUTC(), line -> {});
+    try (Shop other = new Shop(demo)) {
+      String gap = "/corners/marmot-lf/curves?of=p-tie-rod-upper-arm&against=";
+      List<Page> pages =
+          List.of(other.get(gap + "other-side"), other.get(gap + "before-lf-strap-1"));
+      List<String> weighed = new FirstScreenTest().weighed(other, pages);
+      assertEquals(List.of(), weighed.stream().filter(FirstScreenTest::heavy).toList());
+    }
   }
 
   private static String first(Page page, String pattern) {

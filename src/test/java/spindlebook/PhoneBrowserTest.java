@@ -272,6 +272,8 @@ class PhoneBrowserTest {
           "/corners/marmot-lf/curves",
           "/corners/marmot-lf/curves?of=camber&against=other-side",
           "/corners/marmot-lf/curves?of=p-tie-rod-upper-arm",
+          "/corners/marmot-lf/curves?of=p-tie-rod-upper-arm&against=before-lf-strap-1",
+          "/corners/marmot-rr/curves?of=camber&against=before-rr-hit",
           "/corners/marmot-lf/bump-steer",
           "/corners/marmot-lf/alignment",
           "/corners/marmot-lf/alignment/new?way=gauge",

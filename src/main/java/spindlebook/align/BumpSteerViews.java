@@ -49,7 +49,7 @@ final class BumpSteerViews {
     this.book = book;
     this.chart = new CornerChart(card);
     this.words = new ToeWords(card, chart);
-    this.read = CurveRead.of(card, Curved.TOE, Steering.STRAIGHT, r -> true);
+    this.read = CurveRead.of(card, Curved.TOE, Steering.STRAIGHT);
     this.places = Node.merge(read.nodes());
     this.acrossMm = ToeRead.acrossMm(card);
     this.usable = usable();

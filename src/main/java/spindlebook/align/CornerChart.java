@@ -20,7 +20,7 @@ import spindlebook.web.ChartAxis;
 
 /** A corner's curves as the lines, markers and bands of a chart; positions from its own zero. */
 final class CornerChart {
-  private static final int STEPS = 60;
+  private static final int STEPS = 30;
 
   private final Card card;
   private final TravelFindings travel;
@@ -76,14 +76,26 @@ final class CornerChart {
         .toList();
   }
 
+  /** From reading to reading, so that the line goes through each of them. */
   private List<Chart.At> line(MeasuredCurve curve) {
+    List<Double> places = curve.nodes().stream().map(n -> n.positionMm().value()).toList();
+    double length = curve.toMm() - curve.fromMm();
     List<Chart.At> line = new ArrayList<>();
-    for (int i = 0; i <= STEPS; i++) {
-      double share = (double) i / STEPS;
-      double at = (1 - share) * curve.fromMm() + share * curve.toMm();
-      line.add(new Chart.At(zero.from(at), curve.cubic().value(at)));
+    line.add(at(curve, places.get(0)));
+    for (int i = 1; i < places.size(); i++) {
+      double from = places.get(i - 1);
+      double to = places.get(i);
+      long steps = Math.max(1, Math.round(STEPS * (to - from) / length));
+      for (int k = 1; k <= steps; k++) {
+        double share = (double) k / steps;
+        line.add(at(curve, (1 - share) * from + share * to));
+      }
     }
     return line;
+  }
+
+  private Chart.At at(MeasuredCurve curve, double positionMm) {
+    return new Chart.At(zero.from(positionMm), curve.cubic().value(positionMm));
   }
 
   private static Look look(CurveRead read) {

@@ -14,6 +14,7 @@ import spindlebook.card.ToReadAddress;
 import spindlebook.corner.Card;
 import spindlebook.corner.Change;
 import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.Lock;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.ReadAgain;
 import spindlebook.corner.SeenReading;
@@ -166,6 +167,18 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
     if (pair.here().stream().anyMatch(r -> r.curve().isPresent())) {
       notes.add("Lines join the readings without a hump of their own, and end at the last one.");
     }
+    if (pair.other() != null && !pair.before() && locks()) {
+      notes.add(
+          "A lock has one name on both sides: full left is "
+              + Lock.of(pair.card().place(), Steering.FULL_LEFT).words()
+              + " for "
+              + pair.card().place().words()
+              + " and "
+              + Lock.of(pair.other().card().place(), Steering.FULL_LEFT).words()
+              + " for "
+              + pair.other().name()
+              + ".");
+    }
     long waits =
         readings(pair.card(), pair.of())
             .filter(r -> r.stands() != Standing.REPLACED)
@@ -178,6 +191,10 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
               + " for an answer or for a wheel position: in the table only.");
     }
     return notes;
+  }
+
+  private boolean locks() {
+    return pair.there().stream().anyMatch(r -> r.steering().steered());
   }
 
   private String toe() {

@@ -40,7 +40,7 @@ record CurvePair(
 
   private static List<CurveRead> read(Card card, Curved of, List<Steering> steerings) {
     return steerings.stream()
-        .flatMap(s -> card.pairings().stream().map(p -> CurveRead.of(card, of, s, p, r -> true)))
+        .flatMap(s -> card.pairings().stream().map(p -> CurveRead.of(card, of, s, p)))
         .filter(r -> !r.nodes().isEmpty())
         .toList();
   }

@@ -3,7 +3,6 @@ package spindlebook.align;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.alignment.ToeRead;
@@ -37,16 +36,15 @@ record CurveRead(
     List<SeenReading> readings,
     int leftOut) {
 
-  static CurveRead of(Card card, Curved of, Steering steering, Predicate<SeenReading> which) {
-    return of(card, of, steering, card.pairings().get(0), which);
+  static CurveRead of(Card card, Curved of, Steering steering) {
+    return of(card, of, steering, card.pairings().get(0));
   }
 
   /** With the ends of a solid axle in one pairing: two pairings are two curves. */
-  static CurveRead of(
-      Card card, Curved of, Steering steering, Pairing pairing, Predicate<SeenReading> which) {
+  static CurveRead of(Card card, Curved of, Steering steering, Pairing pairing) {
     List<SeenReading> read =
         card.readings().stream()
-            .filter(r -> of.reads(r) && r.reading().steering() == steering && which.test(r))
+            .filter(r -> of.reads(r) && r.reading().steering() == steering)
             .filter(r -> pairing == null || r.height().pairing() == pairing)
             .filter(r -> r.value() != null && counts(of, r))
             .toList();

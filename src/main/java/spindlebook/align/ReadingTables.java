@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import spindlebook.align.CurveView.Group;
 import spindlebook.align.CurveView.Row;
 import spindlebook.align.CurveView.StateSaid;
@@ -47,22 +48,34 @@ final class ReadingTables {
     String here = "Readings, " + pair.card().place().words();
     Compared other = pair.other();
     String now = pair.same() ? ", before the change and now: the same" : ", as they stand now";
-    add(tables, here + now, pair.card(), pair.chart(), pair.of());
-    if (other != null && !pair.same()) {
-      String there =
-          other.before()
-              ? here + ", as they stood before: " + Compared.shortly(pair.card(), other.change())
-              : "Readings, " + other.name() + ", as they stand now";
-      add(tables, there, other.card(), other.chart(), other.of());
+    add(tables, here + now, pair.card(), pair.chart(), pair.of(), r -> true);
+    if (pair.before()) {
+      String then =
+          ", that held before but not now: " + Compared.shortly(pair.card(), other.change());
+      add(tables, here + then, other.card(), other.chart(), other.of(), this::moved);
+    } else if (other != null) {
+      String there = "Readings, " + other.name() + ", as they stand now";
+      add(tables, there, other.card(), other.chart(), other.of(), r -> true);
     }
     return tables;
   }
 
-  private void add(List<Table> tables, String caption, Card card, CornerChart at, Curved of) {
+  /** Of what stood before: whether it stands otherwise now, or not at all. */
+  private boolean moved(SeenReading then) {
+    return pair.card().reading(then.key()).map(now -> now.stands() != then.stands()).orElse(true);
+  }
+
+  private void add(
+      List<Table> tables,
+      String caption,
+      Card card,
+      CornerChart at,
+      Curved of,
+      Predicate<SeenReading> which) {
     Map<String, List<Row>> groups = new LinkedHashMap<>();
     card.readings().stream()
         .filter(r -> of.reads(r) && steerings.contains(r.reading().steering()))
-        .filter(r -> r.stands() != Standing.REPLACED)
+        .filter(r -> r.stands() != Standing.REPLACED && which.test(r))
         .sorted(
             Comparator.comparing((SeenReading r) -> r.reading().steering())
                 .thenComparing(r -> r.height().pairing())

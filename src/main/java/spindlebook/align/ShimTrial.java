@@ -95,7 +95,7 @@ final class ShimTrial {
   }
 
   private static Optional<Figure> slope(Card card) {
-    CurveRead read = CurveRead.of(card, Curved.TOE, Steering.STRAIGHT, r -> true);
+    CurveRead read = CurveRead.of(card, Curved.TOE, Steering.STRAIGHT);
     if (!read.angle() || Node.merge(read.nodes()).size() < PLACES) {
       return Optional.empty();
     }

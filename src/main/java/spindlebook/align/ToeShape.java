@@ -96,7 +96,7 @@ record ToeShape(ToeWords words, BumpShape shape) {
   }
 
   private String bowWords(Figure bow) {
-    return "how far the curve bends away from that slope by "
+    return "how far the curve bends away from that slope at "
         + words.place(farMm())
         + ": − toes out at both ends, + in"
         + (Math.abs(bow.value()) < bow.U() ? "; less than its ±, so none is seen" : "")

@@ -152,7 +152,7 @@ public record ChartDrawing(
     }
 
     private String barWords() {
-      String far = "how far a reading may be off, about 19 times in 20 (k = 2)";
+      String far = "how far a reading may be off, 19 times in 20 (k = 2)";
       if (!barShown) {
         return barTooShort ? "no bars: " + far + " is less than its mark" : "";
       }

@@ -123,6 +123,7 @@ class WheelPagesTest {
   @Test
   void scrub_needs_the_kingpin_s_lean_typed_or_measured() {
     String text = wheel(ALL).is(200).text();
+    says(text, "Upright to ± 1.5° is assumed");
     says(text, "Scrub needs KPI: type it below, or measure it", "Empty: no scrub is told.");
     assertFalse(text.contains("Scrub, both together"), text);
     measure("gauge", "read", "-1", "zero", "0");

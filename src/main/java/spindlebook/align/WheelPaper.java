@@ -94,6 +94,9 @@ final class WheelPaper {
     WheelTried tried = new WheelTried(now, then, camber, kpi == null ? Figure.exact(0) : kpi);
     blocks.add(new Block("What it changes", changes(tried, kpi != null)));
     gaps.add(blocks, notes, tried, now.has("spokes"));
+    if (camber.equals(UPRIGHT)) {
+      notes.add("Upright to ± 1.5° is assumed: camber was neither typed nor measured.");
+    }
     taken("camber", AlignedFigure.CAMBER, "Camber");
     taken("kpi", AlignedFigure.KPI, "KPI");
   }

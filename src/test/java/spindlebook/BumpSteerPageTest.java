@@ -71,11 +71,9 @@ class BumpSteerPageTest {
     assertTrue(text.contains("− turns the front edge outward, + inward −0.100"), text);
     assertTrue(text.contains("Toe at ride + front edge inward; by the curve fitted +0.10"), text);
     assertTrue(text.contains("1.14"), text);
-    assertTrue(text.contains("Most toe-in at −5 5/8 in, least at +5 13/16 in."), text);
+    assertTrue(text.contains("Furthest in at −5 5/8 in, furthest out at +5 13/16 in."), text);
     // The stop is solid further up than toe was read: nothing is guessed there.
-    assertTrue(
-        text.contains("At least that much: toe was read from −5 5/8 in to +5 13/16 in only."),
-        text);
+    assertTrue(text.contains("At least that much: toe was not read above +5 13/16 in."), text);
   }
 
   @Test
@@ -175,7 +173,7 @@ class BumpSteerPageTest {
     assertTrue(
         page.text()
             .contains(
-                "−8 15/16 in lies below the strap as set: outside the usable travel, not counted"),
+                "−8 15/16 in lies below the strap as set: outside the usable travel; it carries"),
         page.text());
     assertTrue(page.html().contains("look-square look-hollow"));
   }
@@ -186,7 +184,7 @@ class BumpSteerPageTest {
     // there the bow is 0.01 · 33.8 = 0.338°.
     toe("1.7925°", "0.9789°", "0.3313°", "-0.0186°", "-0.1434°");
     String text = page().text();
-    assertTrue(text.contains("bends away from that slope at +5 13/16 in"), text);
+    assertTrue(text.contains("leaves that slope at +5 13/16 in"), text);
     assertTrue(text.contains("+0.34° ± "), text);
   }
 }

@@ -33,7 +33,8 @@ public final class AlignPages {
             .view(asked(ctx, "of"), asked(ctx, "steering"), asked(ctx, "against"));
     Html.show(
         ctx,
-        Html.TEMPLATES.alignCurves(frame(card, "Curves").ownSheets(CHART), view, actions(card)));
+        Html.TEMPLATES.alignCurves(
+            frame(card, "Curves: " + view.drawn()).ownSheets(CHART), view, actions(card)));
   }
 
   public void bumpSteer(Context ctx) {

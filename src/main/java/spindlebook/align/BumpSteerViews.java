@@ -83,9 +83,9 @@ final class BumpSteerViews {
         card.layout().steered()
             ? new ShimWords(words).shim(new ShimTrial(card, book).last())
             : null,
-        Field.of("middle", "How long a middle to count")
+        Field.of("middle", "The middle counts")
             .typed(typedMiddle)
-            .hint("Empty: half of it.")
+            .hint("Left empty: half of the whole stretch, about its own middle.")
             .problem(middleProblem)
             .unit(words.unit().word()),
         "/corners/" + card.corner() + "/curves?of=toe");

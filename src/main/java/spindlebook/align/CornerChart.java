@@ -17,6 +17,7 @@ import spindlebook.units.LengthUnit;
 import spindlebook.web.Chart;
 import spindlebook.web.Chart.Look;
 import spindlebook.web.ChartAxis;
+import spindlebook.web.Lengths;
 
 /** A corner's curves as the lines, markers and bands of a chart; positions from its own zero. */
 final class CornerChart {
@@ -140,13 +141,23 @@ final class CornerChart {
   /** What the upright lines are; empty without one. */
   String postWords() {
     List<String> said = new ArrayList<>();
+    said(said, "where the strap, as it is set now, ends the travel", travel.droop());
     travel.rideMm().ifPresent(p -> said.add("ride"));
-    travel
-        .droop()
-        .stop()
-        .ifPresent(s -> said.add("where the strap, as it is set now, ends the travel"));
-    travel.bump().stop().ifPresent(s -> said.add("where the bump stop is solid"));
-    return said.isEmpty() ? "" : "upright lines: " + String.join("; ", said);
+    said(said, "where the bump stop is solid", travel.bump());
+    return said.isEmpty()
+        ? ""
+        : "upright lines, " + card.place().words() + ": " + String.join("; ", said);
+  }
+
+  private void said(List<String> said, String what, EndFindings end) {
+    Lengths lengths = new Lengths(unit());
+    for (EndFindings.Reach reach : end.reaches()) {
+      String crossed = reach.pairing() == Pairing.CROSSED ? ", crossed" : "";
+      reach
+          .stop()
+          .map(s -> lengths.signed(zero.from(s.positionMm().value())).replace('-', '−'))
+          .ifPresent(at -> said.add(what + crossed + ", " + at + " " + unit().word()));
+    }
   }
 
   private void stops(List<Chart.Post> posts, String word, EndFindings end) {

@@ -56,8 +56,8 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
     if (pair.same()) {
       return Optional.of(
           what
-              + " It moved none of these readings and none was taken since: before and now are"
-              + " one curve, drawn once.");
+              + " Such a change moves none of these readings, and none was taken since: before and"
+              + " now are one curve, drawn once.");
     }
     if (pair.there().isEmpty()) {
       return Optional.of(what + " Nothing to draw was read before it.");
@@ -165,7 +165,9 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
       }
     }
     if (pair.here().stream().anyMatch(r -> r.curve().isPresent())) {
-      notes.add("Lines join the readings without a hump of their own, and end at the last one.");
+      notes.add(
+          "Between readings the line is drawn smooth, beyond none of them, and it ends at the"
+              + " last.");
     }
     if (pair.other() != null && !pair.before() && locks()) {
       notes.add(

@@ -9,6 +9,7 @@ import spindlebook.web.State;
 /**
  * A curve's page.
  *
+ * @param drawn what it is a curve of
  * @param told what must be known to read the chart at all, above it
  * @param chart null with nothing to draw
  * @param notes sentences under it
@@ -17,6 +18,7 @@ import spindlebook.web.State;
  */
 public record CurveView(
     String action,
+    String drawn,
     List<Pickable> things,
     List<Pickable> steerings,
     List<Pickable> against,

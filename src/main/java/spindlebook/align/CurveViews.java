@@ -34,6 +34,7 @@ final class CurveViews {
     List<Table> tables = readings.tables();
     return new CurveView(
         "/corners/" + card.corner() + "/curves",
+        of.words(),
         all.stream().map(c -> new Pickable(c.word(), c.words(), c.equals(of))).toList(),
         steerings(swung),
         Compared.choices(card, book, against),

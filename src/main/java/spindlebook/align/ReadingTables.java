@@ -114,7 +114,7 @@ final class ReadingTables {
     boolean own = r.height().name() == HeightName.IN_BETWEEN && label(r.height()).isPresent();
     return new Row(
         own ? label(r.height()).get() : heightName(r.height()),
-        own ? HeightName.IN_BETWEEN.words() : then(r.height()),
+        own ? "" : then(r.height()),
         at == null ? null : lengths.signedFigure(at.plus(-drawn.zero().mm())),
         values(card, of, r),
         r.reading().typed(),
@@ -135,7 +135,7 @@ final class ReadingTables {
    */
   private static String then(SeenHeight height) {
     return height.name().onePlace() && !height.stop().counts()
-        ? "as it was on " + Days.day(height.at())
+        ? "here on " + Days.day(height.at()) + ", changed since"
         : "";
   }
 

@@ -10,9 +10,9 @@ record ShimWords(ToeWords words) {
     if (last.isEmpty()) {
       return new Shim(
           null,
-          "None was tried. Change the shim under the outer tie-rod end in the book, by a known"
-              + " thickness, set toe at ride again and read toe along the travel: this page then"
-              + " says how much more levels it.",
+          "None was tried. Change the shim under the outer tie-rod end by a known thickness, put"
+              + " that in the book, set toe at ride again and read toe along the travel: this page"
+              + " then says how much more takes the slope out.",
           null);
     }
     ShimTrial.Tried tried = last.get();

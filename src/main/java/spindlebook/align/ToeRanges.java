@@ -46,26 +46,40 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
 
   private String words(ToeRange range, Optional<AgainstTarget> limit) {
     StringBuilder said = new StringBuilder();
-    said.append("Most toe-in at ")
+    said.append("Furthest in at ")
         .append(words.place(range.mostInAtMm()))
-        .append(", least at ")
+        .append(", furthest out at ")
         .append(words.place(range.mostOutAtMm()))
         .append('.');
     if (!range.readThroughout()) {
-      said.append(" At least that much: toe was read from ")
-          .append(words.place(range.read().fromMm()))
-          .append(" to ")
-          .append(words.place(range.read().toMm()))
-          .append(" only.");
+      said.append(" At least that much: toe was not read ").append(unread(range)).append('.');
     }
     limit.ifPresent(
         l -> {
-          said.append(" Your limit: ").append(limitWords(l));
+          said.append(standing(state(l, range))).append(limitWords(l));
           if (state(l, range) == State.CANT_TELL) {
             said.append(' ').append(settles(l, range));
           }
         });
     return said.toString();
+  }
+
+  /** "below −7 7/8 in", or above, or both. */
+  private String unread(ToeRange range) {
+    Window asked = range.asked();
+    Window read = range.read();
+    String below = read.fromMm() > asked.fromMm() ? "below " + words.place(read.fromMm()) : "";
+    String above = read.toMm() < asked.toMm() ? "above " + words.place(read.toMm()) : "";
+    return below + (below.isEmpty() || above.isEmpty() ? "" : " and ") + above;
+  }
+
+  /** 'Short' alone could be taken for a range that falls short of its limit. */
+  private static String standing(State state) {
+    return switch (state) {
+      case SHORT -> " Over your limit: ";
+      case CLEAR -> " Within your limit: ";
+      default -> " Your limit: ";
+    };
   }
 
   /** As it was given, across the wheel, and the angle that is. */

@@ -10,6 +10,7 @@ import spindlebook.alignment.BumpShape;
 import spindlebook.alignment.FaultSeen;
 import spindlebook.alignment.ShapeMeaning;
 import spindlebook.alignment.TellsApart;
+import spindlebook.alignment.TieRodFault;
 import spindlebook.alignment.Window;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
@@ -40,11 +41,21 @@ record ToeShape(ToeWords words, BumpShape shape) {
     return new Meaning(
         "Tie rod: " + fault.fault().words(),
         fault.sureness().words() + sure(fault),
-        "It moves toe by "
+        "A tie rod that fits the arms leaves toe alone; this one moves it by "
             + effect(fault)
             + " between ride and "
             + words.place(farMm())
-            + ", against a rod that leaves toe alone.");
+            + "."
+            + cure(fault.fault()));
+  }
+
+  /** Only of heights: which end of a rod that is too long is at fault, toe does not say. */
+  private static String cure(TieRodFault fault) {
+    return switch (fault) {
+      case OUTER_TOO_HIGH -> " The outer end lower, or the inner end higher, takes that out.";
+      case OUTER_TOO_LOW -> " The outer end higher, or the inner end lower, takes that out.";
+      case TOO_LONG, TOO_SHORT -> "";
+    };
   }
 
   private static String sure(FaultSeen fault) {
@@ -96,10 +107,10 @@ record ToeShape(ToeWords words, BumpShape shape) {
   }
 
   private String bowWords(Figure bow) {
-    return "how far the curve bends away from that slope at "
+    return "how far the curve leaves that slope at "
         + words.place(farMm())
         + ": − toes out at both ends, + in"
-        + (Math.abs(bow.value()) < bow.U() ? "; less than its ±, so none is seen" : "")
+        + (Math.abs(bow.value()) < bow.U() ? "; less than its ±, so no bow is seen" : "")
         + ". As curvature "
         + words.curvatureWords(shape.curvature());
   }
@@ -134,6 +145,8 @@ record ToeShape(ToeWords words, BumpShape shape) {
                             ? " lies beyond the solid bump stop"
                             : " lies below the strap as set"))
             .collect(Collectors.joining(", "));
-    return where + ": outside the usable travel, not counted in slope and bow";
+    return where
+        + ": outside the usable travel; it carries the line as far as the stop, slope and bow do"
+        + " without it";
   }
 }

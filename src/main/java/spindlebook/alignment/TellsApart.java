@@ -4,7 +4,8 @@ package spindlebook.alignment;
 public enum TellsApart {
   TOE_AT_BOTH_ENDS("read toe again at both ends of the travel: the ends settle the slope"),
   TOE_AT_RIDE_AND_ENDS(
-      "read toe again at ride and at both ends of the travel: they settle the bow"),
+      "read toe again at ride and at both ends of the travel: they settle whether the curve is"
+          + " bowed"),
   FIVE_PLACES("read toe at five places or more: with fewer, slope and bow run into each other"),
   ROD_HEIGHTS(
       "measure at ride how high both ends of the tie rod and of the lower arm lie: toe alone does"

@@ -154,9 +154,9 @@ public record ChartDrawing(
     private String barWords() {
       String far = "how far a reading may be off, 19 times in 20 (k = 2)";
       if (!barShown) {
-        return barTooShort ? "no bars: " + far + " is less than its mark" : "";
+        return barTooShort ? "no bars: " + far + ", is less than a mark is wide" : "";
       }
-      return "bars: " + far + (barTooShort ? "; none where that is less than the mark" : "");
+      return "bars: " + far + (barTooShort ? "; none where that is less than a mark is wide" : "");
     }
 
     private static boolean zero(double tick) {

@@ -79,7 +79,7 @@ class ChartDrawingTest {
     assertEquals(2, drawn.series().get(0).bars().size());
     assertEquals(0, drawn.series().get(1).bars().size());
     assertTrue(drawn.barWords().startsWith("bars: how far a reading may be off"));
-    assertTrue(drawn.barWords().endsWith("; none where that is less than the mark"));
+    assertTrue(drawn.barWords().endsWith("; none where that is less than a mark is wide"));
     ChartDrawing fine = ChartDrawing.of(one(0.01));
     assertFalse(fine.barShown());
     assertTrue(fine.barWords().startsWith("no bars: "), fine.barWords());

@@ -409,6 +409,33 @@ class AlignmentPagesTest {
     assertEquals(trail, figure(marmot.left, "trail").at("/mm/value").asDouble(), 2e-3);
   }
 
+  @Test
+  void a_gauge_along_the_wheel_gives_kpi_at_either_side_by_the_same_swing() {
+    // An upright wheel turned by hand about a kingpin of C 4°, K 6°; pitch + is the front end up.
+    // The right wheel reads at its right lock what the left one reads at its left.
+    Vector3D kingpin = new Vector3D(-Math.tan(4 * DEGREE), -Math.tan(6 * DEGREE), 1);
+    String[] camber = {turned(Vector3D.PLUS_J, kingpin, 20), turned(Vector3D.PLUS_J, kingpin, -20)};
+    String[] pitch = {
+      turned(Vector3D.MINUS_I, kingpin, 20), turned(Vector3D.MINUS_I, kingpin, -20)
+    };
+    for (int side = 0; side < 2; side++) {
+      Map<String, String> fields = new LinkedHashMap<>();
+      fields.put("by", "kingpin-turn");
+      fields.put("left-lock", "20");
+      fields.put("right-lock", "20");
+      fields.put("camber-left", camber[side]);
+      fields.put("camber-straight", "0");
+      fields.put("camber-right", camber[1 - side]);
+      fields.put("pitch-left", pitch[side]);
+      fields.put("pitch-straight", "0");
+      fields.put("pitch-right", pitch[1 - side]);
+      String corner = side == 0 ? marmot.left : marmot.right;
+      measure(corner, "sweep", fields);
+      assertEquals(4, degrees(corner, "caster"), 1e-6);
+      assertEquals(6, degrees(corner, "kpi"), 1e-6);
+    }
+  }
+
   private static String turned(Vector3D axle, Vector3D kingpin, double degrees) {
     Rotation turn = new Rotation(kingpin, degrees * DEGREE, RotationConvention.VECTOR_OPERATOR);
     return fixed(-Math.asin(turn.applyTo(axle).getZ()) / DEGREE);

@@ -89,7 +89,8 @@ class AlignedInRoundTest {
     assertEquals(key, camber.at("/readInRound/from/0").asText());
     String text = text();
     assertTrue(text.contains("on stands, spring out"), text);
-    assertTrue(text.contains("no target is held against it: the car stood on stands"), text);
+    assertTrue(
+        text.contains("held against no target: the car stood on stands; the spring was out"), text);
     assertTrue(shop.get(address(marmot.left)).html().contains("/entries/" + key), key);
     Page check = shop.get("/cars/" + marmot.car + "/drive-check").is(200);
     assertTrue(check.text().contains("Camber has a target and is not known."), check.text());

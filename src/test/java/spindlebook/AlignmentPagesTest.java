@@ -624,6 +624,23 @@ class AlignmentPagesTest {
     assertTrue(told.contains("camber by gauge · −0.3° · rolled and bounced"), told);
   }
 
+  @Test
+  void a_page_on_paper_says_which_one_doubt_serves_all_that_was_typed() {
+    String wheels =
+        "/corners/"
+            + marmot.left
+            + "/wheel?now-tyre=35x12.50R15&now-width=8.5&now-offset=-12mm"
+            + "&then-tyre=37x12.50R17&then-width=8.5&then-offset=-12mm";
+    String usual = shop.get(wheels).is(200).text();
+    assertTrue(
+        usual.contains("each length is taken as good to ± 1/16 in, each angle to ± 0.1°."), usual);
+    String said = shop.get(wheels + "&good=0.01in&good-angle=0.25").is(200).text();
+    assertTrue(said.contains("good to ± 0.01 in, each angle to ± 0.25°."), said);
+    String none = shop.get("/corners/" + marmot.left + "/rod-ends").is(200).text();
+    assertFalse(none.contains("± is U"), none);
+    assertTrue(none.contains("type that of the roughest"), none);
+  }
+
   private void takeBack(String key) {
     String action = "/entries/" + key + "/take-back";
     Page back = marmot.send("/entries/" + key, action, Map.of("reason", "for the test"));

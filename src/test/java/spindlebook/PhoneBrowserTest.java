@@ -407,7 +407,10 @@ class PhoneBrowserTest {
             "/corners/marmot-lf/print",
             "/corners/marmot-rf/print",
             "/corners/marmot-lr/print",
-            "/corners/marmot-rr/print")) {
+            "/corners/marmot-rr/print",
+            "/corners/marmot-lf/alignment",
+            "/corners/marmot-rf/alignment",
+            "/corners/marmot-rr/alignment")) {
       go(page);
       // A4 and Letter, in inches.
       for (double[] paper : new double[][] {{8.27, 11.69}, {8.5, 11}}) {

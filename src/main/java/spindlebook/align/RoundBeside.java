@@ -42,8 +42,8 @@ record RoundBeside(AlignedFinding found, LengthUnit unit) {
     List<String> why = new ArrayList<>();
     if (!read.not().isEmpty()) {
       why.add(
-          "It is no alignment at ride and no target is held against it: "
-              + read.not().stream().map(NotAtRide::words).collect(Collectors.joining(", "))
+          "No alignment at ride, and held against no target: "
+              + read.not().stream().map(NotAtRide::words).collect(Collectors.joining("; "))
               + ".");
     } else if (read.stands() == Standing.IN_DOUBT) {
       why.add("In doubt: it does not count until somebody answers.");

@@ -1,5 +1,7 @@
 package spindlebook.align;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -8,6 +10,7 @@ import spindlebook.uncertainty.Rectangular;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
 import spindlebook.units.LengthUnit;
+import spindlebook.units.TapeFormat;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 import spindlebook.web.Field;
@@ -22,6 +25,7 @@ import spindlebook.web.Posted;
 final class TypedFigures {
   private static final double LEAST_GOOD_MM = 25.4 / 4;
   private static final double LEAST_GOOD_RAD = Math.toRadians(2);
+  private static final int SIXTY_FOURTHS = 64;
   private static final double USUAL_RAD = Math.toRadians(0.1);
   private static final double LEAST_SIZE_MM = 25.4;
   private static final double MOST_SIZE_MM = 60 * 25.4;
@@ -64,13 +68,23 @@ final class TypedFigures {
     return "± is U, k = 2. One ± serves all that was typed: each length is taken as good to ± "
         + exactly(goodMm())
         + ", each angle to ± "
-        + Rounded.number(Math.toDegrees(goodRad()), 2)
+        + decimal(Math.toDegrees(goodRad()))
         + "°.";
   }
 
-  /** In decimals: a sixteenth would say 1/100 in as nothing. */
+  /** As a tape shows it where it has a line there, else in decimals: 1/100 in is not nothing. */
   private String exactly(double mm) {
-    return Rounded.number(mm / unit.mm(), 3).replaceAll("\\.?0+$", "") + " " + unit.word();
+    double lines = mm / LengthUnit.INCH.mm() * SIXTY_FOURTHS;
+    boolean line = unit == LengthUnit.INCH && Math.abs(lines - Math.rint(lines)) < 1e-6;
+    String text = line ? TapeFormat.inches(mm, SIXTY_FOURTHS) : decimal(mm / unit.mm());
+    return text + " " + unit.word();
+  }
+
+  private static String decimal(double value) {
+    return BigDecimal.valueOf(value)
+        .setScale(4, RoundingMode.HALF_UP)
+        .stripTrailingZeros()
+        .toPlainString();
   }
 
   private static double usualMm(LengthUnit unit) {

@@ -11,7 +11,7 @@ import spindlebook.web.State;
  * @param usable null where there is no total
  * @param positions what positions are counted from
  * @param settings in force, those that nobody has said left out
- * @param alignment what is known of it
+ * @param alignment what is known of it, in one sentence; empty when nothing is
  * @param first what is to see to at this corner; {@code more} is how many more there are
  */
 public record PrintView(
@@ -21,7 +21,7 @@ public record PrintView(
     List<End> ends,
     String positions,
     List<SetTo> settings,
-    List<AlignedRow> alignment,
+    String alignment,
     List<String> first,
     int more,
     String signed) {
@@ -34,17 +34,11 @@ public record PrintView(
 
   public record Row(String name, FigureText figure) {}
 
-  /**
-   * @param state null where there is nothing to say
-   */
-  public record AlignedRow(String name, FigureText figure, State state) {}
-
   public record SetTo(String name, String to) {}
 
   public PrintView {
     ends = List.copyOf(ends);
     settings = List.copyOf(settings);
-    alignment = List.copyOf(alignment);
     first = List.copyOf(first);
   }
 }

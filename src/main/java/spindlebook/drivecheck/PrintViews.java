@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.align.AlignedText;
+import spindlebook.alignment.AlignedFinding;
 import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
@@ -16,10 +17,15 @@ import spindlebook.travel.EndFindings;
 import spindlebook.travel.ThingFirst;
 import spindlebook.travel.Total;
 import spindlebook.web.Lengths;
+import spindlebook.web.State;
 
 /** Lays a corner out for one sheet: what does not fit is counted, and stands on the page. */
 final class PrintViews {
   private static final int MOST_FIRST = 6;
+
+  /** Alignment takes the room of the others. */
+  private static final int MOST_FIRST_ALIGNED = 4;
+
   private static final int MOST_SETTINGS = 12;
 
   private final TravelWords words;
@@ -47,6 +53,8 @@ final class PrintViews {
             ? "no total yet"
             : (told.atLeast() ? "at least, " : "")
                 + (told.equals(could) ? "as it could be" : "as set");
+    String alignment = views.alignment(card, SignOffCopy.mirror(check, at));
+    int most = alignment.isEmpty() ? MOST_FIRST : MOST_FIRST_ALIGNED;
     return new PrintView(
         Shown.state(at.travel().outcome()),
         "usable travel, " + word,
@@ -58,26 +66,31 @@ final class PrintViews {
             .limit(MOST_SETTINGS)
             .map(a -> new PrintView.SetTo(Capital.of(a.adjuster().name()), a.setting().inWords()))
             .toList(),
-        views.alignment(card, SignOffCopy.mirror(check, at)),
-        first.stream().limit(MOST_FIRST).toList(),
-        Math.max(0, first.size() - MOST_FIRST),
+        alignment,
+        first.stream().limit(most).toList(),
+        Math.max(0, first.size() - most),
         history
             .lastSignOff()
             .map(s -> CheckLine.signed(history, s) + ".")
             .orElse("Not signed off yet."));
   }
 
-  private List<PrintView.AlignedRow> alignment(Card card, Optional<Card> mirror) {
+  private String alignment(Card card, Optional<Card> mirror) {
     return new MeasuredAlignment(card, mirror)
         .findings().stream()
             .filter(f -> f.value() != null)
-            .map(
-                f ->
-                    new PrintView.AlignedRow(
-                        Capital.of(f.figure().words()),
-                        AlignedText.of(f.figure(), f.value(), lengths.unit()),
-                        AlignedText.state(f)))
-            .toList();
+            .map(this::aligned)
+            .reduce((one, other) -> one + "; " + other)
+            .map(all -> all + ".")
+            .orElse("");
+  }
+
+  private String aligned(AlignedFinding found) {
+    State state = AlignedText.state(found);
+    return found.figure().words()
+        + " "
+        + AlignedText.of(found.figure(), found.value(), lengths.unit()).words()
+        + (state == null ? "" : ", " + state.word());
   }
 
   /** The worst limit of an end stands in its finding already. */

@@ -95,7 +95,10 @@ final class AlignmentParts {
             what.equals("rim") ? "The rim's edge to edge at hub height." : "Along the plate."),
         new FormPart.More(
             "The line does not run straight along the car",
-            posted.has("lean-front") || posted.has("lean-rear") || posted.has("lean-apart"),
+            posted.has("lean-front")
+                || posted.has("lean-rear")
+                || posted.has("lean-apart")
+                || posted.has("lean-wider"),
             List.of(
                 new FormPart.Said(
                     "From the line in to the car at two places, such as the hubs of both axles: how"

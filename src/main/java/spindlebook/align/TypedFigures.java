@@ -69,7 +69,7 @@ final class TypedFigures {
         + exactly(goodMm())
         + ", each angle to ± "
         + decimal(Math.toDegrees(goodRad()))
-        + "°.";
+        + "°. What is assumed has a ± of its own.";
   }
 
   /** As a tape shows it where it has a line there, else in decimals: 1/100 in is not nothing. */

@@ -69,9 +69,14 @@ class BumpSteerPageTest {
     toeAsAngles();
     String text = page().text();
     assertTrue(text.contains("− turns the front edge outward, + inward −0.100"), text);
-    assertTrue(text.contains("Toe at ride + front edge inward; by the curve fitted +0.10"), text);
+    assertTrue(
+        text.contains(
+            "Toe at ride + front edge inward; by the curve fitted, so not quite as read +0.10"),
+        text);
     assertTrue(text.contains("1.14"), text);
-    assertTrue(text.contains("Furthest in at −5 5/8 in, furthest out at +5 13/16 in."), text);
+    assertTrue(
+        text.contains("Front edge furthest inward at −5 5/8 in, furthest outward at +5 13/16 in."),
+        text);
     // The stop is solid further up than toe was read: nothing is guessed there.
     assertTrue(text.contains("At least that much: toe was not read above +5 13/16 in."), text);
   }

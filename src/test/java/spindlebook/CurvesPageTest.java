@@ -137,11 +137,11 @@ class CurvesPageTest {
   @Test
   void a_place_of_a_stop_that_was_moved_is_said_to_be_then() {
     assertTrue(curve("of=p-tie-rod-upper-arm").text().contains("strap as set"));
-    assertFalse(curve("of=p-tie-rod-upper-arm").text().contains("changed since"));
+    assertFalse(curve("of=p-tie-rod-upper-arm").text().contains("not today's"));
     marmot.adjust(marmot.left, "limit-strap", "18");
     String text = curve("of=p-tie-rod-upper-arm").text();
-    assertTrue(text.contains("on the strap (full droop) here on"), text);
-    assertFalse(text.contains("bump stop touches here on"), text);
+    assertTrue(text.contains("on the strap (full droop) the strap's place on"), text);
+    assertFalse(text.contains("bump stop touches the stop's place on"), text);
   }
 
   @Test

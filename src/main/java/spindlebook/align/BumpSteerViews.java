@@ -83,7 +83,7 @@ final class BumpSteerViews {
         card.layout().steered()
             ? new ShimWords(words).shim(new ShimTrial(card, book).last())
             : null,
-        Field.of("middle", "The middle counts")
+        Field.of("middle", "Length of the middle")
             .typed(typedMiddle)
             .hint("Left empty: half of the whole stretch, about its own middle.")
             .problem(middleProblem)

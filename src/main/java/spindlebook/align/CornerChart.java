@@ -146,7 +146,13 @@ final class CornerChart {
     said(said, "where the bump stop is solid", travel.bump());
     return said.isEmpty()
         ? ""
-        : "upright lines, " + card.place().words() + ": " + String.join("; ", said);
+        : "upright lines, "
+            + card.place().words()
+            + ": "
+            + String.join("; ", said)
+            + (travel.droop().stop().isPresent() && travel.bump().stop().isPresent()
+                ? "; outside the stops is no usable travel"
+                : "");
   }
 
   private void said(List<String> said, String what, EndFindings end) {

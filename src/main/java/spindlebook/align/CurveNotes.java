@@ -166,7 +166,7 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
     }
     if (pair.here().stream().anyMatch(r -> r.curve().isPresent())) {
       notes.add(
-          "Between readings the line is drawn smooth, beyond none of them, and it ends at the"
+          "Between readings the line is drawn smooth and overshoots none of them; it ends at the"
               + " last.");
     }
     if (pair.other() != null && !pair.before() && locks()) {

@@ -113,7 +113,8 @@ record CurvePair(
     }
     return title
         + (before()
-            ? ", before and after: " + Compared.shortly(card, other.change())
+            ? (same() ? ", the same before and after: " : ", before and after: ")
+                + Compared.shortly(card, other.change())
             : " and " + other.name());
   }
 

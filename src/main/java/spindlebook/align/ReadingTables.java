@@ -134,9 +134,15 @@ final class ReadingTables {
    * A height called after a stop that was moved since: the wheel stood there, the stop does not.
    */
   private static String then(SeenHeight height) {
-    return height.name().onePlace() && !height.stop().counts()
-        ? "here on " + Days.day(height.at()) + ", changed since"
-        : "";
+    if (!height.name().onePlace() || height.stop().counts()) {
+      return "";
+    }
+    String day = Days.day(height.at());
+    return switch (height.name()) {
+      case RIDE -> "ride on " + day + "; it may have moved since";
+      case ON_THE_STRAP -> "the strap's place on " + day + ", not today's";
+      default -> "the stop's place on " + day + ", not today's";
+    };
   }
 
   private List<FigureText> values(Card card, Curved of, SeenReading r) {

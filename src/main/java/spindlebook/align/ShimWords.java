@@ -12,7 +12,8 @@ record ShimWords(ToeWords words) {
           null,
           "None was tried. Change the shim under the outer tie-rod end by a known thickness, put"
               + " that in the book, set toe at ride again and read toe along the travel: this page"
-              + " then says how much more takes the slope out.",
+              + " then says how much more takes the slope out. Whether more shim lifts the end or"
+              + " lowers it depends on which side of the steering arm it sits.",
           null);
     }
     ShimTrial.Tried tried = last.get();

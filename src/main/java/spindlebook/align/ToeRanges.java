@@ -46,9 +46,10 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
 
   private String words(ToeRange range, Optional<AgainstTarget> limit) {
     StringBuilder said = new StringBuilder();
-    said.append("Furthest in at ")
+    limit.ifPresent(l -> said.append(standing(state(l, range))).append(limitWords(l)).append(' '));
+    said.append("Front edge furthest inward at ")
         .append(words.place(range.mostInAtMm()))
-        .append(", furthest out at ")
+        .append(", furthest outward at ")
         .append(words.place(range.mostOutAtMm()))
         .append('.');
     if (!range.readThroughout()) {
@@ -56,7 +57,6 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
     }
     limit.ifPresent(
         l -> {
-          said.append(standing(state(l, range))).append(limitWords(l));
           if (state(l, range) == State.CANT_TELL) {
             said.append(' ').append(settles(l, range));
           }
@@ -76,9 +76,9 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
   /** 'Short' alone could be taken for a range that falls short of its limit. */
   private static String standing(State state) {
     return switch (state) {
-      case SHORT -> " Over your limit: ";
-      case CLEAR -> " Within your limit: ";
-      default -> " Your limit: ";
+      case SHORT -> "Over your limit: ";
+      case CLEAR -> "Within your limit: ";
+      default -> "Your limit: ";
     };
   }
 

@@ -93,7 +93,7 @@ record ToeShape(ToeWords words, BumpShape shape) {
         new Fact(
             "Toe at ride",
             Rounded.signed(shape.toeAtRideRad(), ToeWords.DEGREE, "°"),
-            "+ front edge inward; by the curve fitted"),
+            "+ front edge inward; by the curve fitted, so not quite as read"),
         new Fact("Slope at ride", words.slope(shape.slope()), slopeWords()),
         new Fact("Bow", Rounded.signed(bow, ToeWords.DEGREE, "°"), bowWords(bow)),
         new Fact(
@@ -109,7 +109,7 @@ record ToeShape(ToeWords words, BumpShape shape) {
   private String bowWords(Figure bow) {
     return "how far the curve leaves that slope at "
         + words.place(farMm())
-        + ": − toes out at both ends, + in"
+        + ": + toes in at both ends, − toes out"
         + (Math.abs(bow.value()) < bow.U() ? "; less than its ±, so no bow is seen" : "")
         + ". As curvature "
         + words.curvatureWords(shape.curvature());

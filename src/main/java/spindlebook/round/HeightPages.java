@@ -294,6 +294,9 @@ public final class HeightPages {
     Steering steering = Sent.steering(posted.text("steering"));
     Optional<Card> otherEnd = histories.otherEnd(card);
     Asked asked = Asked.byRow(card, otherEnd, steering, posted.text("row"));
+    if (steering.steered() && !card.layout().steered()) {
+      throw new NotFoundResponse();
+    }
     if (there.isEmpty() || asked == null) {
       keep(ctx, card, posted, steering, asked);
       return;

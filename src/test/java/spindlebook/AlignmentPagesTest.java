@@ -222,6 +222,46 @@ class AlignmentPagesTest {
   }
 
   @Test
+  void a_string_inside_that_leans_asks_on_which_side_of_it_hubs_or_marks_lie() {
+    Map<String, String> string =
+        new LinkedHashMap<>(
+            Map.of(
+                "side",
+                "inboard",
+                "front",
+                "126.65 mm",
+                "rear",
+                "125.35 mm",
+                "spacing",
+                "609.6 mm",
+                "lean-front",
+                "126 mm",
+                "lean-rear",
+                "120 mm",
+                "lean-apart",
+                "2800 mm"));
+    Page asked = form(marmot.left, "string", string).send().is(422);
+    assertTrue(asked.text().contains("Tap on which side of the line the two places"), asked.text());
+    string.put("lean-places", "outboard");
+    String key = measure(marmot.left, "string", string);
+    // The rim's edges differ by what the line leans, 0.122°: the wheel stands straight.
+    assertEquals(0, degrees(marmot.left, "toe"), 1e-3);
+    assertTrue(text(marmot.left).contains("The line leaned by +0.123°"), text(marmot.left));
+    String entry = shop.get("/entries/" + key).is(200).text();
+    assertTrue(entry.contains("from the line out to the car 126 mm in front"), entry);
+    String correct = "/alignments/" + key + "/correct";
+    shop.get(correct)
+        .form(correct)
+        .with("lean-places", "inboard")
+        .with("reason", "marks on the frame")
+        .keep();
+    assertEquals(-0.2450, degrees(marmot.left, "toe"), 1e-3);
+    string.put("side", "outboard");
+    asked = form(marmot.left, "string", string).send().is(422);
+    assertTrue(asked.text().contains("outboard of the wheel: the car lies inboard"), asked.text());
+  }
+
+  @Test
   void both_wheels_make_the_total_and_a_tape_tells_no_wheel() {
     Map<String, String> tape =
         Map.of("front", "1577 mm", "rear", "1583.35 mm", "across", "711.2 mm");

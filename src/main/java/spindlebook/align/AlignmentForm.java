@@ -101,12 +101,12 @@ sealed interface AlignmentForm {
     if (posted.ok() && Math.abs(front.mm() - rear.mm()) >= spacing.mm()) {
       posted.wrong("front", NO_ANGLE);
     }
-    AlignmentWay.Lean lean = lean(posted, unit);
+    AlignmentWay.Lean lean = lean(posted, unit, side);
     return posted.ok() ? new AlignmentWay.Line(side, plate, front, rear, spacing, lean) : null;
   }
 
   /** Null where nothing was said of it: the line was set along the car. */
-  private static AlignmentWay.Lean lean(Posted posted, LengthUnit unit) {
+  private static AlignmentWay.Lean lean(Posted posted, LengthUnit unit, LineSide side) {
     if (Stream.of("front", "rear", "apart", "wider").noneMatch(n -> posted.has("lean-" + n))) {
       return null;
     }
@@ -114,15 +114,29 @@ sealed interface AlignmentForm {
     TypedLength rear = above(posted, "lean-rear", unit, ALL_OF_LEAN);
     TypedLength apart = above(posted, "lean-apart", unit, ALL_OF_LEAN);
     TypedLength wider = posted.length("lean-wider", unit);
+    LineSide places = places(posted, side);
     if (!posted.ok()) {
       return null;
     }
-    double leansMm = rear.mm() - front.mm() - mm(wider);
-    if (Math.abs(leansMm) > apart.mm() * Math.sin(MOST_LEAN_RAD)) {
+    double inwardMm = AlignmentWay.Lean.inwardMm(places, front, rear, wider);
+    if (Math.abs(inwardMm) > apart.mm() * Math.sin(MOST_LEAN_RAD)) {
       posted.wrong("lean-front", "That line would lean by more than 10 degrees: type them again.");
       return null;
     }
-    return new AlignmentWay.Lean(front, rear, apart, wider);
+    return new AlignmentWay.Lean(places, front, rear, apart, wider);
+  }
+
+  /** The car lies inboard of a line outboard of the wheel; of one inboard it may be either side. */
+  private static LineSide places(Posted posted, LineSide side) {
+    LineSide places = posted.word("lean-places", LineSide.class, null);
+    if (side == LineSide.INBOARD && places == null) {
+      posted.wrong(
+          "lean-places", "Tap on which side of the line the two places lie: its lean turns on it.");
+    }
+    if (side == LineSide.OUTBOARD && places == LineSide.OUTBOARD) {
+      posted.wrong("lean-places", "This line runs outboard of the wheel: the car lies inboard.");
+    }
+    return side == LineSide.OUTBOARD ? LineSide.INBOARD : places;
   }
 
   private static AlignmentWay spot(Posted posted, LengthUnit unit) {

@@ -101,8 +101,14 @@ final class AlignmentParts {
                 || posted.has("lean-wider"),
             List.of(
                 new FormPart.Said(
-                    "From the line in to the car at two places, such as the hubs of both axles: how"
+                    "From the line to the car at two places, such as the hubs of both axles: how"
                         + " far it leans comes out of that."),
+                choice(
+                    "lean-places",
+                    "The two places lie",
+                    "Of a line outboard of the wheel they lie inboard: nothing to tap.",
+                    places(LineSide.OUTBOARD, "outboard of the line", "hubs, the line inside"),
+                    places(LineSide.INBOARD, "inboard of the line", "marks on the frame")),
                 length("lean-front", "Line to the front place", "Square to the line."),
                 length("lean-rear", "Line to the rear place", ""),
                 length("lean-apart", "The two places apart", "Along the car."),
@@ -111,6 +117,11 @@ final class AlignmentParts {
                     "The front place is further out by",
                     "From the car's middle; of hubs half of what the front ones stand wider. − is"
                         + " further in. Empty: alike."))));
+  }
+
+  private Choice.Option places(LineSide side, String word, String note) {
+    String value = Posted.word(side);
+    return new Choice.Option(value, word, note, posted.text("lean-places").equals(value));
   }
 
   private List<FormPart> spot() {

@@ -67,6 +67,7 @@ final class AlignmentTexts {
       put(t, "rear", w.rear());
       put(t, "spacing", w.spacing());
       if (w.lean() != null) {
+        t.put("lean-places", Posted.word(w.lean().places()));
         put(t, "lean-front", w.lean().front());
         put(t, "lean-rear", w.lean().rear());
         put(t, "lean-apart", w.lean().apart());

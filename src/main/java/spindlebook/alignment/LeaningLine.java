@@ -1,6 +1,7 @@
 package spindlebook.alignment;
 
 import java.util.List;
+import spindlebook.corner.LineSide;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -8,13 +9,15 @@ import spindlebook.uncertainty.Figure;
  * until the string runs straight.
  *
  * <pre>
- *   sin δ = (rear − front − wider) / apart
+ *   places inboard of the line    sin δ = (rear − front − wider) / apart
+ *   places outboard of it         sin δ = (front − rear − wider) / apart
  * </pre>
  *
  * <p>δ rad, + the line's front end nearer to the car's middle; it is added to the toe read from the
- * line ({@link ToeReading}). front, rear: from the line in to a place of the car at a front and a
- * rear station, square to the line, mm, > 0, the place always on the line's side towards the car's
- * middle; apart: from station to station along the car, mm, > 0; wider: how much further from the
+ * line ({@link ToeReading}). front, rear: from the line to a place of the car at a front and a rear
+ * station, square to the line, mm, > 0, both places on the same side of it: hubs lie inboard of a
+ * line outboard of the wheel and outboard of one inboard of it, where marks on the frame still lie
+ * inboard. apart: from station to station along the car, mm, > 0; wider: how much further from the
  * car's middle the front place stands than the rear one, mm, − where it stands further in. Hubs of
  * one side do: wider is then half of what the front hubs stand wider than the rear ones.
  *
@@ -24,15 +27,20 @@ import spindlebook.uncertainty.Figure;
  *
  * <p>Worked example: string outside, 120 mm to the front hub, 126 mm to the rear one, 2800 mm
  * apart: leans in by 0.1228° where both hubs stand equally far out; 10 mm wider in front it leans
- * out by 0.0819°.
+ * out by 0.0819°. String inside, hubs outboard of it, 126 mm to the front one and 120 to the rear:
+ * it leans in by 0.1228°.
  */
 public final class LeaningLine {
   private LeaningLine() {}
 
+  /**
+   * @param places on which side of the line they lie
+   */
   public static Figure inwardRad(
-      Figure frontMm, Figure rearMm, Figure apartMm, Figure frontWiderMm) {
+      LineSide places, Figure frontMm, Figure rearMm, Figure apartMm, Figure frontWiderMm) {
+    int sign = places == LineSide.INBOARD ? 1 : -1;
     return Propagated.of(
         List.of(frontMm, rearMm, apartMm, frontWiderMm),
-        v -> Toe.asin((v[1] - v[0] - v[3]) / v[2]));
+        v -> Toe.asin((sign * (v[1] - v[0]) - v[3]) / v[2]));
   }
 }

@@ -89,6 +89,7 @@ final class ReadAlignment {
   /** How far a line leans inward. */
   Figure leanRad(AlignmentWay.Lean lean) {
     return LeaningLine.inwardRad(
+        lean.places(),
         length(lean.front(), "lean-front"),
         length(lean.rear(), "lean-rear"),
         length(lean.apart(), "lean-apart"),

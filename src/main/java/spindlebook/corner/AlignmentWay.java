@@ -106,25 +106,39 @@ public sealed interface AlignmentWay {
   }
 
   /**
-   * Where a line that leans runs: from it in to a place of the car, at a front and a rear station.
+   * Where a line that leans runs: from it to a place of the car, at a front and a rear station.
    *
+   * @param places on which side of the line both lie: hubs outboard of a line that runs inboard of
+   *     the wheel; inboard where it was not said
    * @param apart from station to station along the car
    * @param frontWider how much further from the car's middle the front place stands; null for alike
    */
-  record Lean(TypedLength front, TypedLength rear, TypedLength apart, TypedLength frontWider) {
+  record Lean(
+      LineSide places,
+      TypedLength front,
+      TypedLength rear,
+      TypedLength apart,
+      TypedLength frontWider) {
     public Lean {
+      places = places == null ? LineSide.INBOARD : places;
       above("front", front);
       above("rear", rear);
       above("apart", apart);
-      angleOf(rear.mm() - front.mm() - widerMm(frontWider), apart);
+      angleOf(inwardMm(places, front, rear, frontWider), apart);
     }
 
-    private static double widerMm(TypedLength frontWider) {
-      return frontWider == null ? 0 : frontWider.mm();
+    /** By how much the line is nearer to the car's middle at the front station than at the rear. */
+    public static double inwardMm(
+        LineSide places, TypedLength front, TypedLength rear, TypedLength frontWider) {
+      double differMm = rear.mm() - front.mm();
+      return (places == LineSide.INBOARD ? differMm : -differMm)
+          - (frontWider == null ? 0 : frontWider.mm());
     }
 
     private String said() {
-      return ", from the line to the car "
+      return ", from the line "
+          + (places == LineSide.INBOARD ? "in" : "out")
+          + " to the car "
           + EntryWords.typed(front)
           + " in front, "
           + EntryWords.typed(rear)

@@ -65,47 +65,71 @@ class ToeReadingTest {
 
   @Test
   void a_line_to_both_hubs_tells_how_far_it_leans() {
-    Figure alike = lean(120, 126, 0);
-    assertEquals(0.1228, Math.toDegrees(alike.value()), 5e-5);
-    assertEquals(-0.0819, Math.toDegrees(lean(120, 126, 10).value()), 5e-5);
+    assertEquals(0.1228, leanDeg(LineSide.INBOARD, 120, 126, 0), 5e-5);
+    assertEquals(-0.0819, leanDeg(LineSide.INBOARD, 120, 126, 10), 5e-5);
+    double inside = leanDeg(LineSide.OUTBOARD, 126, 120, 0);
+    assertEquals(0.1228, inside, 5e-5);
+    Toe straight =
+        ToeReading.fromLine(
+            Figure.exact(126.65),
+            Figure.exact(125.35),
+            Figure.exact(SPACING_MM),
+            LineSide.INBOARD,
+            Figure.exact(Math.toRadians(inside)));
+    // 6/2800 of 609.6 mm is 1.306 mm: as much as the rim's two edges differ.
+    assertEquals(0, straight.degrees().value(), 1e-3);
   }
 
   @Test
-  void a_wheel_turned_in_by_hand_reads_the_same_toe_from_a_string_that_leans_either_way() {
+  void a_wheel_turned_in_by_hand_reads_the_same_toe_from_a_string_outside_that_leans_either_way() {
+    readsTheSameToe(LineSide.OUTBOARD, 1600, LineSide.INBOARD, 730);
+  }
+
+  @Test
+  void and_from_a_string_inside_with_the_hubs_outboard_of_it() {
+    readsTheSameToe(LineSide.INBOARD, 500, LineSide.OUTBOARD, 730);
+  }
+
+  @Test
+  void and_from_a_string_inside_with_marks_on_the_frame_inboard_of_it() {
+    readsTheSameToe(LineSide.INBOARD, 500, LineSide.INBOARD, 330);
+  }
+
+  /** Line and front place so far from the car's middle, at the axle; mm. */
+  private static void readsTheSameToe(LineSide runs, double lineMm, LineSide lie, double placeMm) {
     for (int side : new int[] {1, -1}) {
       for (double leanDeg : new double[] {-0.5, 0, 0.7}) {
         double lean = Math.toRadians(leanDeg);
-        // The line passes 900 mm outside of the hub's middle, its front end nearer to the car's.
+        // Its front end is nearer to the car's middle.
         Vector2D along = new Vector2D(Math.cos(lean), -side * Math.sin(lean));
-        Vector2D on = new Vector2D(0, side * 1600);
+        Vector2D on = new Vector2D(0, side * lineMm);
         double front = fromLine(plateEnd(side, 1), on, along);
         double rear = fromLine(plateEnd(side, -1), on, along);
-        // Hubs 2800 mm apart, those in front 30 mm further out.
-        double frontHub = fromLine(new Vector2D(0, side * 730), on, along);
-        double rearHub = fromLine(new Vector2D(-2800, side * 700), on, along);
-        // Square to the line the hubs' own places shift by the lean: a cosine of it, no more.
+        // Places 2800 mm apart, the one in front 30 mm further out.
+        double frontPlace = fromLine(new Vector2D(0, side * placeMm), on, along);
+        double rearPlace = fromLine(new Vector2D(-2800, side * (placeMm - 30)), on, along);
+        // Square to the line the places shift by the lean: a cosine of it, no more.
         Figure found =
             LeaningLine.inwardRad(
-                Figure.exact(frontHub),
-                Figure.exact(rearHub),
+                lie,
+                Figure.exact(frontPlace),
+                Figure.exact(rearPlace),
                 Figure.exact(2800),
                 Figure.exact(30 * Math.cos(lean)));
         assertEquals(lean, found.value(), 1e-12);
         Toe toe =
             ToeReading.fromLine(
-                Figure.exact(front),
-                Figure.exact(rear),
-                Figure.exact(SPACING_MM),
-                LineSide.OUTBOARD,
-                found);
+                Figure.exact(front), Figure.exact(rear), Figure.exact(SPACING_MM), runs, found);
         assertToeIn(toe);
       }
     }
   }
 
-  private static Figure lean(double front, double rear, double wider) {
-    return LeaningLine.inwardRad(
-        Figure.exact(front), Figure.exact(rear), Figure.exact(2800), Figure.exact(wider));
+  private static double leanDeg(LineSide lie, double front, double rear, double wider) {
+    Figure lean =
+        LeaningLine.inwardRad(
+            lie, Figure.exact(front), Figure.exact(rear), Figure.exact(2800), Figure.exact(wider));
+    return Math.toDegrees(lean.value());
   }
 
   /** Square to it. */

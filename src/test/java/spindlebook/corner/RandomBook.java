@@ -196,7 +196,8 @@ public final class RandomBook {
   }
 
   private AlignmentWay.Lean lean() {
-    return new AlignmentWay.Lean(near(120), near(120), mm(2800), maybe(near(0)));
+    return new AlignmentWay.Lean(
+        any(LineSide.values()), near(120), near(120), mm(2800), maybe(near(0)));
   }
 
   private AlignmentWay gauge() {

@@ -190,7 +190,7 @@ class BodiesTest {
                 GAP,
                 GAP,
                 GAP,
-                new AlignmentWay.Lean(GAP, GAP, LONG, GAP))),
+                new AlignmentWay.Lean(LineSide.OUTBOARD, GAP, GAP, LONG, GAP))),
         alignment(new AlignmentWay.Tape(GAP, GAP, GAP)),
         alignment(new AlignmentWay.Dials(null, GAP, LONG, ANGLE)),
         alignment(new AlignmentWay.Spot(GAP, LONG)),
@@ -312,6 +312,17 @@ class BodiesTest {
                 """);
     assertEquals(null, reading.note());
     assertFalse(Bodies.write(reading).has("note"));
+    Content.Alignment alignment =
+        (Content.Alignment)
+            read(
+                "alignment",
+                """
+                {"corner":"lf","rolled":true,"line":{"side":"inboard","plate":false,"front":"126 mm",\
+                "rear":"125 mm","spacing":"600 mm","lean":{"front":"120 mm","rear":"126 mm","apart":"2800 mm"}}}\
+                """);
+    AlignmentWay.Line line = (AlignmentWay.Line) alignment.way();
+    assertEquals(LineSide.INBOARD, line.lean().places());
+    assertTrue(line.said().contains("from the line in to the car 120 mm in front"), line.said());
   }
 
   @Test

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -121,14 +122,11 @@ class SignedAlignmentTest {
   void a_sign_off_written_before_alignment_was_kept_still_reads_and_is_the_same_today()
       throws Exception {
     String signOff = sign();
-    shop.close();
-    Path book = folder.resolve("book.jsonl");
-    List<String> lines = new ArrayList<>(Files.readAllLines(book));
-    ObjectNode last = (ObjectNode) JSON.readTree(lines.remove(lines.size() - 1));
-    last.at("/body/corners").forEach(c -> assertTrue(((ObjectNode) c).remove("alignment") != null));
-    lines.add(JSON.writeValueAsString(last));
-    Files.write(book, lines);
-    shop.open();
+    List<String> lines =
+        rewrite(
+            body ->
+                body.get("corners")
+                    .forEach(c -> assertTrue(((ObjectNode) c).remove("alignment") != null)));
     Page page = shop.get(signOff + "?corner=" + marmot.left).is(200);
     assertTrue(page.text().contains("Alignment was not kept in sign-offs yet."), page.text());
     assertTrue(page.text().contains("today: the same."), page.text());
@@ -137,7 +135,50 @@ class SignedAlignmentTest {
     String text = since(signOff);
     assertTrue(text.contains("nothing of it is held against that copy"), text);
     assertFalse(text.contains("−1.50"), text);
-    assertEquals(List.of(), Files.readAllLines(book).stream().filter(String::isBlank).toList());
+    assertEquals("[true]", sameToday(), "what came after it does not change it");
+    assertEquals(lines, shop.lines().subList(0, lines.size()), "nor is what was signed rewritten");
+  }
+
+  @Test
+  void a_sign_off_written_when_a_hyphen_was_said_for_a_minus_is_the_same_today() throws Exception {
+    String corners = "/cars/" + marmot.car + "/corners";
+    marmot.send(corners + "/new", corners, Map.of("end", "rear", "layout", "trailing-arm"));
+    String signOff = sign();
+    rewrite(
+        body -> {
+          List<ObjectNode> plunges = new ArrayList<>();
+          for (JsonNode rule : body.at("/corners/2/rules")) {
+            if (rule.get("of").asText().equals("cv-plunge")) {
+              plunges.add((ObjectNode) rule);
+            }
+          }
+          assertEquals(1, plunges.size());
+          String says = plunges.get(0).get("says").asText();
+          assertEquals("at least −3/8 in and at most 3/8 in", says);
+          plunges.get(0).put("says", says.replace('−', '-'));
+        });
+    assertTrue(kept().toString().contains("at least -3/8 in"), "it is kept with its hyphen");
+    assertEquals("[true]", sameToday());
+    Page page = shop.get(signOff).is(200);
+    assertTrue(page.text().contains("today: the same."), page.text());
+    assertFalse(since(signOff).contains("3/8"), since(signOff));
+    String rear = marmot.car + "-lr";
+    marmot.send("/corners/" + rear + "/watch-points/cv-plunge", Map.of("least", "-1/4"));
+    assertTrue(since(signOff).contains("at least −1/4 in and at most 3/8 in"), since(signOff));
+    assertEquals("[true]", sameToday(), "a rule set later is none of that day");
+  }
+
+  /** The last line of the book, a sign-off, as an earlier version wrote it; all lines of it. */
+  private List<String> rewrite(Consumer<JsonNode> body) throws IOException {
+    shop.close();
+    Path book = folder.resolve("book.jsonl");
+    List<String> lines = new ArrayList<>(Files.readAllLines(book));
+    JsonNode last = JSON.readTree(lines.remove(lines.size() - 1));
+    body.accept(last.get("body"));
+    lines.add(JSON.writeValueAsString(last));
+    Files.write(book, lines);
+    shop.open();
+    return lines;
   }
 
   @Test

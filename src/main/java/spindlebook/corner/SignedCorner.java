@@ -47,6 +47,21 @@ public record SignedCorner(
     return new SignedCorner(corner, place, outcome, zeroMm, zero, settings, rules, figures, limits);
   }
 
+  /** To be held against another: a copy may keep a hyphen where today a minus is said. */
+  public SignedCorner withOneMinus() {
+    return new SignedCorner(
+        corner,
+        place,
+        outcome,
+        zeroMm,
+        zero,
+        settings,
+        rules.stream().map(Rule::withOneMinus).toList(),
+        figures,
+        limits,
+        alignment);
+  }
+
   /**
    * @param adjuster short name
    * @param to null when nobody had said
@@ -68,6 +83,10 @@ public record SignedCorner(
       Objects.requireNonNull(of, "of");
       Objects.requireNonNull(says, "says");
       name = name == null ? of : name;
+    }
+
+    private Rule withOneMinus() {
+      return new Rule(of, name, says.replace('-', '−'));
     }
   }
 

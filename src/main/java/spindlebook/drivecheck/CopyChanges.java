@@ -71,7 +71,12 @@ record CopyChanges(
     List<Row> figures = new ArrayList<>();
     List<Row> alignment = new ArrayList<>();
     List<Row> rules = new ArrayList<>();
-    for (Pair<SignedCorner> pair : pairs(then, now, SignedCorner::corner, c -> "")) {
+    for (Pair<SignedCorner> pair :
+        pairs(
+            SignOffCopy.withOneMinus(then),
+            SignOffCopy.withOneMinus(now),
+            SignedCorner::corner,
+            c -> "")) {
       SignedCorner a = orNothing(pair.then(), pair.now());
       SignedCorner b = orNothing(pair.now(), pair.then());
       String place = b.place().words();

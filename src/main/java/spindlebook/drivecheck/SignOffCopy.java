@@ -74,6 +74,15 @@ public final class SignOffCopy {
         .toList();
   }
 
+  /** Whether what is computed anew is what was kept. */
+  public static boolean sameToday(CarBook book, Content.SignOff kept) {
+    return withOneMinus(anew(book, kept)).equals(withOneMinus(kept.corners()));
+  }
+
+  static List<SignedCorner> withOneMinus(List<SignedCorner> corners) {
+    return corners.stream().map(SignedCorner::withOneMinus).toList();
+  }
+
   /** The other wheel of the axle; empty where the car has none. */
   static Optional<Card> mirror(DriveCheck check, Checked of) {
     return check.corners().stream()

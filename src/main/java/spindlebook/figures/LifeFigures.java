@@ -119,6 +119,6 @@ final class LifeFigures {
     node.put("takenBack", seen.takenBack());
     node.put("since", seen.since(book).size());
     node.set("kept", Bodies.write(seen.signOff()));
-    node.put("sameToday", SignOffCopy.anew(book, seen.signOff()).equals(seen.signOff().corners()));
+    node.put("sameToday", SignOffCopy.sameToday(book, seen.signOff()));
   }
 }

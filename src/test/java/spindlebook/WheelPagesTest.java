@@ -164,7 +164,21 @@ class WheelPagesTest {
     // 1624 mm, 63.937 in, less 0.527: 63.410 in.
     says(
         wheel(ALL).is(200).text(),
-        "Track, wheel centres was 63 15/16 in, as measured 63 7/16 in ± ");
+        // A tape's graduation, placing and class, each ± 1/32 in: U = 2 √3 (1/32)/√3.
+        "Track, wheel centres was 63 15/16 in ± 1/16, as measured 63 7/16 in ± ");
+  }
+
+  @Test
+  void the_same_tyre_on_another_wheel_is_as_far_off_its_name_both_times() {
+    Map<String, String> kept =
+        with(WHEELS, "then-tyre", " 35X12.50 r15", "then-backspacing", "4", "tread", "2");
+    // Only the gap itself is unsure: 2 (1/16)/√3 = 0.072 in.
+    String text = wheel(kept).is(200).text();
+    says(text, "was 2 in 2 in ± 1/8", "Both tyres have one name: taken as the same tyre");
+    // Another name is another tyre: 2 · 0.03 · 17.5/√3 · √2 = 0.857 in more.
+    String other = wheel(with(kept, "then-tyre", "35x12.50R17")).is(200).text();
+    says(other, "was 2 in 2 in ± 7/8");
+    assertFalse(other.contains("the same tyre"), other);
   }
 
   @Test

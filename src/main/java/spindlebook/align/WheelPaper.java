@@ -94,6 +94,11 @@ final class WheelPaper {
     WheelTried tried = new WheelTried(now, then, camber, kpi == null ? Figure.exact(0) : kpi);
     blocks.add(new Block("What it changes", changes(tried, kpi != null)));
     gaps.add(blocks, notes, tried, now.has("spokes"));
+    if (now.sameTyreAs(then)) {
+      notes.add(
+          "Both tyres have one name: taken as the same tyre, so what is unsure of the name"
+              + " cancels.");
+    }
     if (camber.equals(UPRIGHT)) {
       notes.add("Upright to ± 1.5° is assumed: camber was neither typed nor measured.");
     }
@@ -118,7 +123,7 @@ final class WheelPaper {
           new Line(
               "Track, wheel centres",
               lengths.figure(track.value().plus(change)),
-              "was " + lengths.text(track.value().value()) + ", as measured",
+              "was " + lengths.figure(track.value()).words() + ", as measured",
               null));
     }
     if (card.layout().steered()) {

@@ -2,6 +2,7 @@ package spindlebook.align;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import spindlebook.alignment.MountedWheel;
 import spindlebook.alignment.Propagated;
@@ -33,7 +34,10 @@ final class WheelTyped {
   /** Real lips run from 3/8 to 3/4 in: common practice, no source. */
   private static final double LIP_UNSURE_MM = 25.4 / 4;
 
-  /** A tyre stands up to 3 % lower than its name says: common practice, no source. */
+  /**
+   * A tyre stands up to 3 % lower than its name says: common practice, no source. Two of one name
+   * are taken as the same tyre, as far off both times.
+   */
   private static final double NAME_UNSURE = 0.03;
 
   private static final double LEAST_WIDTH_MM = 50.8;
@@ -124,7 +128,16 @@ final class WheelTyped {
   }
 
   private Figure byName(String what, double mm) {
-    return TypedFigures.assumed(name(what), mm, NAME_UNSURE * mm);
+    return TypedFigures.assumed(what + " of " + tyreName(), mm, NAME_UNSURE * mm);
+  }
+
+  /** However it was spaced and in whatever capitals. */
+  private String tyreName() {
+    return size.text().toUpperCase(Locale.ROOT).replace('×', 'X').replaceAll("\\s+", "");
+  }
+
+  boolean sameTyreAs(WheelTyped other) {
+    return tyreName().equals(other.tyreName());
   }
 
   private TyreSize size() {

@@ -1,6 +1,7 @@
 package spindlebook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.net.URLEncoder;
@@ -263,6 +264,23 @@ class PaperPagesTest {
     // Reference row: camber −0.9787, toe 0.2744 from −0.5 and 0.1.
     assertTrue(text.contains("from the pivots Camber + top outward −0.4787"), text);
     assertTrue(text.contains("kept at its height +0.174"), text);
+  }
+
+  @Test
+  void threads_typed_as_90_degrees_are_square_and_leave_the_turns_exact() {
+    Map<String, String> typed = new java.util.HashMap<>(G1);
+    typed.put("front", "-2");
+    typed.put("rear", "-2");
+    String assumed = rodEnds(typed);
+    typed.put("thread-angle", "90");
+    String text = rodEnds(typed);
+    assertTrue(text.contains("from the pivots Camber + top outward −0.4787"), text);
+    assertTrue(text.contains("Camber + top outward; short formula, good to 4 %"), text);
+    String square = "; threads square to the pivot line assumed";
+    assertTrue(assumed.contains(square), assumed);
+    assertFalse(text.contains(square), "it was typed");
+    typed.put("thread-angle", "89");
+    assertTrue(rodEnds(typed).contains("with threads square to the pivot line only"));
   }
 
   @Test

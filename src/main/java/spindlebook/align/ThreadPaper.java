@@ -61,7 +61,7 @@ final class ThreadPaper {
     TypedAngle angle = typed.angle("thread-angle");
     if (angle != null && !(angle.rad() >= LEAST_LEAN_RAD && angle.rad() <= Math.PI / 2)) {
       typed.wrong("thread-angle", "Type an angle from 10° to 90°; 90° is square.");
-    } else if (angle != null) {
+    } else if (angle != null && angle.rad() < ArmOnRodEnds.SQUARE.value()) {
       lean = good.rad("thread-angle", angle);
     }
     slack = typed.lengthFromZero("slack", unit);
@@ -78,13 +78,13 @@ final class ThreadPaper {
     return length == null ? null : good.mm(name, length);
   }
 
-  /** Between each thread and the pivot line; square where nothing was typed. */
+  /** Between each thread and the pivot line; square where nothing was typed, or 90°. */
   Figure threadRad() {
     return lean;
   }
 
   boolean square() {
-    return !typed.has("thread-angle");
+    return lean.equals(ArmOnRodEnds.SQUARE);
   }
 
   void add(List<Block> blocks, List<String> notes, Turns turns, ArmOnRodEnds arm) {
@@ -145,7 +145,7 @@ final class ThreadPaper {
             + Rounded.number(slackMm, 2)
             + " mm of slack in the tabs"
             + (slack == null ? " assumed" : "")
-            + (square() ? "; threads square to the pivot line assumed." : "."),
+            + (typed.has("thread-angle") ? "." : "; threads square to the pivot line assumed."),
         Shown.state(within.decision()));
   }
 

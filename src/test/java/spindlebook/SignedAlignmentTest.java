@@ -163,8 +163,11 @@ class SignedAlignmentTest {
     assertTrue(page.text().contains("today: the same."), page.text());
     assertFalse(since(signOff).contains("3/8"), since(signOff));
     String rear = marmot.car + "-lr";
-    marmot.send("/corners/" + rear + "/watch-points/cv-plunge", Map.of("least", "-1/4"));
-    assertTrue(since(signOff).contains("at least −1/4 in and at most 3/8 in"), since(signOff));
+    marmot.send(
+        "/corners/" + rear + "/watch-points/cv-plunge", Map.of("least", "-1/4", "most", "1-1/8"));
+    String text = since(signOff);
+    assertTrue(text.contains("at least −3/8 in and at most 3/8 in"), text);
+    assertTrue(text.contains("at least −1/4 in and at most 1-1/8 in"), text);
     assertEquals("[true]", sameToday(), "a rule set later is none of that day");
   }
 

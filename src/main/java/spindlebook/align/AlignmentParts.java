@@ -106,8 +106,8 @@ final class AlignmentParts {
                 choice(
                     "lean-places",
                     "The two places lie",
-                    "Of a line outboard of the wheel they lie inboard: nothing to tap.",
-                    places(LineSide.OUTBOARD, "outboard of the line", "hubs, the line inside"),
+                    "Asked of a line inboard of the wheel; of one outboard they lie inboard.",
+                    places(LineSide.OUTBOARD, "outboard of the line", "the hubs"),
                     places(LineSide.INBOARD, "inboard of the line", "marks on the frame")),
                 length("lean-front", "Line to the front place", "Square to the line."),
                 length("lean-rear", "Line to the rear place", ""),

@@ -85,8 +85,9 @@ public record SignedCorner(
       name = name == null ? of : name;
     }
 
+    /** Not the hyphen of 8-1/4. */
     private Rule withOneMinus() {
-      return new Rule(of, name, says.replace('-', '−'));
+      return new Rule(of, name, says.replaceAll("(?<!\\S)-", "−"));
     }
   }
 

@@ -44,11 +44,7 @@ class CurvesPageTest {
   }
 
   private void toe() {
-    List<String> heights = List.of(marmot.onStrap, marmot.low, marmot.high);
-    List<String> values = List.of("1/4", "1/8", "-1/16");
-    for (int i = 0; i < heights.size(); i++) {
-      marmot.read(heights.get(i), "straight", TOE, values.get(i));
-    }
+    toeAt(marmot, marmot.onStrap, marmot.low, marmot.high);
   }
 
   @Test
@@ -216,6 +212,84 @@ class CurvesPageTest {
       List<String> weighed = new FirstScreenTest().weighed(other, pages);
       assertEquals(List.of(), weighed.stream().filter(FirstScreenTest::heavy).toList());
     }
+  }
+
+  /** A place of the pale line is the same place of the full one, wherever ride was read. */
+  @Test
+  void before_and_now_of_one_corner_are_counted_from_todays_ride() {
+    try (Shop other = new Shop(folder.resolve("no-ride"))) {
+      Marmot car = new Marmot(other).prepared().measured();
+      toeAt(car, car.onStrap, car.low, car.high);
+      car.adjust(car.left, "upper-rod-ends", "4");
+      String standing = car.startRound(car.left, Map.of("spring", "in", "on", "tyres"));
+      car.height(standing, "ride", "20 3/4", "31 9/16");
+      toeAt(car, car.onStrap, car.low, car.high);
+      String address = "/corners/" + car.left + "/curves?of=toe";
+      String last = first(other.get(address), "value=\"(before-[^\"]+)\"");
+      Page page = other.get(address + "&against=" + last).is(200);
+      assertEquals(line(page, " look-hollow"), line(page, ""));
+      assertTrue(page.text().contains("wheel position from ride, in, + towards bump"), page.text());
+      assertEquals(2, count(page, ">position from ride, \\+ towards bump<"));
+      assertFalse(page.text().contains("frame mark"), page.text());
+    }
+  }
+
+  @Test
+  void a_reading_that_still_holds_is_drawn_at_one_place_though_ride_was_read_anew() {
+    toe();
+    marmot.adjust(marmot.left, "preload", "2");
+    String standing = marmot.startRound(marmot.left, Map.of("spring", "in", "on", "tyres"));
+    marmot.height(standing, "ride", "22 3/4", "31 9/16");
+    marmot.read(marmot.low, "straight", TOE, "1/8");
+    Page page = before("of=toe");
+    assertTrue(page.text().contains("1 of 4 readings taken since"), page.text());
+    assertEquals(line(page, " look-hollow"), line(page, ""));
+  }
+
+  @Test
+  void two_sides_are_counted_each_from_its_own_ride_or_both_from_the_frame_mark() {
+    toe();
+    String round = marmot.startRound(marmot.right, Map.of());
+    toeAt(
+        marmot,
+        marmot.height(round, "on-the-strap", "15 3/16", "31 5/8"),
+        marmot.height(round, "in-between", "18 7/8", "31 5/8"),
+        marmot.height(round, "in-between", "22 3/16", "31 5/8"));
+    String sides = "of=toe&against=other-side";
+    Page level = curve(sides);
+    assertEquals(line(level, " look-hollow"), line(level, ""));
+    String text = level.text();
+    assertTrue(text.contains("wheel position from level with the frame mark, in"), text);
+    assertTrue(text.contains("Ride was never read at right front: both sides are counted"), text);
+    assertEquals(2, count(level, ">position from level with the frame mark, \\+ towards bump<"));
+    // Alone it is from ride, as ever.
+    assertTrue(curve("of=toe").text().contains("wheel position from ride, in"));
+
+    String standing = marmot.startRound(marmot.right, Map.of("spring", "in", "on", "tyres"));
+    marmot.height(standing, "ride", "21 3/4", "31 9/16");
+    Page own = curve(sides);
+    assertTrue(own.text().contains("wheel position from each side's own ride, in"), own.text());
+    assertEquals(2, count(own, ">position from ride, \\+ towards bump<"));
+    // On the strap: spindle less mark −16.4375 in, ride −10.8125 at the left, −9.8125 in at the
+    // right.
+    assertTrue(own.text().contains("on the strap (full droop) −5 5/8 in"), own.text());
+    assertTrue(own.text().contains("on the strap (full droop) −6 5/8 in"), own.text());
+    assertFalse(own.text().contains("frame mark"), own.text());
+  }
+
+  private static void toeAt(Marmot car, String onStrap, String low, String high) {
+    car.read(onStrap, "straight", TOE, "1/4");
+    car.read(low, "straight", TOE, "1/8");
+    car.read(high, "straight", TOE, "-1/16");
+  }
+
+  /** The points of the one line drawn so. */
+  private static String line(Page page, String hollow) {
+    return first(
+        page,
+        "<g class=\"look-square"
+            + hollow
+            + "\">\\s*<polyline class=\"chart-line\" points=\"([^\"]{9,})\"");
   }
 
   private static String first(Page page, String pattern) {

@@ -206,7 +206,7 @@ final class BumpSteerViews {
   // --- the shape
 
   private void shape(BumpSteer steer, Window whole) {
-    if (chart.travel().rideMm().isEmpty() && chart.zero().words().contains("frame mark")) {
+    if (!chart.rideRead()) {
       need("Read ride height: slope and bow are counted there", "/rounds/new");
       return;
     }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import spindlebook.align.CurveView.Pickable;
 import spindlebook.card.Days;
+import spindlebook.card.Zero;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Change;
@@ -22,6 +23,15 @@ record Compared(Card card, Curved of, CornerChart chart, Change change) {
 
   boolean before() {
     return change != null;
+  }
+
+  /** Whether it is the other side, and anything of the thing was read there. */
+  boolean sideRead() {
+    return !before() && card.readings().stream().anyMatch(of::reads);
+  }
+
+  Compared countedFrom(Zero zero) {
+    return new Compared(card, of, chart.countedFrom(zero), change);
   }
 
   /** "right front"; "before". */

@@ -19,7 +19,10 @@ import spindlebook.web.Chart.Look;
 import spindlebook.web.ChartAxis;
 import spindlebook.web.Lengths;
 
-/** A corner's curves as the lines, markers and bands of a chart; positions from its own zero. */
+/**
+ * A corner's curves as the lines, markers and bands of a chart; positions from its own zero, or
+ * from what another curve in the same chart is counted from.
+ */
 final class CornerChart {
   private static final int STEPS = 30;
 
@@ -28,13 +31,30 @@ final class CornerChart {
   private final Zero zero;
 
   CornerChart(Card card) {
+    this(card, CornerTravel.of(card));
+  }
+
+  private CornerChart(Card card, TravelFindings travel) {
+    this(card, travel, Zero.of(card, travel));
+  }
+
+  private CornerChart(Card card, TravelFindings travel, Zero zero) {
     this.card = card;
-    this.travel = CornerTravel.of(card);
-    this.zero = Zero.of(card, travel);
+    this.travel = travel;
+    this.zero = zero;
+  }
+
+  CornerChart countedFrom(Zero other) {
+    return new CornerChart(card, travel, other);
   }
 
   Zero zero() {
     return zero;
+  }
+
+  /** Whether this corner has a ride to count from, whatever the chart counts from. */
+  boolean rideRead() {
+    return Zero.of(card, travel).ofRide();
   }
 
   TravelFindings travel() {
@@ -42,7 +62,14 @@ final class CornerChart {
   }
 
   ChartAxis across() {
-    return ChartAxis.length("wheel position " + zero.words(), unit(), "towards bump");
+    return across(zero.words());
+  }
+
+  /**
+   * @param from "from ride"
+   */
+  ChartAxis across(String from) {
+    return ChartAxis.length("wheel position " + from, unit(), "towards bump");
   }
 
   static ChartAxis up(CurveRead read, LengthUnit unit) {

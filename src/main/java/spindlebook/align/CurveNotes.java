@@ -169,6 +169,13 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
           "Between readings the line is drawn smooth and overshoots none of them; it ends at the"
               + " last.");
     }
+    List<String> without = pair.withoutRide();
+    if (!without.isEmpty()) {
+      notes.add(
+          "Ride was never read at "
+              + String.join(" and ", without)
+              + ": both sides are counted from level with the frame mark.");
+    }
     if (pair.other() != null && !pair.before() && locks()) {
       notes.add(
           "A lock has one name on both sides: full left is "

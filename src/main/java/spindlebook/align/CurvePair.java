@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
+import spindlebook.card.Zero;
 import spindlebook.corner.Card;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Steering;
@@ -14,7 +15,9 @@ import spindlebook.web.Chart;
 import spindlebook.web.ChartDrawing;
 
 /**
- * A thing's curves as of now, and those it is compared with, to be drawn.
+ * A thing's curves as of now, and those it is compared with, to be drawn. Both are counted from
+ * what makes a place of one the same place of the other: of one corner from today's zero, of two
+ * sides each from its own ride, or both from the frame mark where ride was not read at both.
  *
  * @param other null for a curve alone
  * @param here what counts now
@@ -29,11 +32,15 @@ record CurvePair(
     List<CurveRead> there) {
 
   static CurvePair read(Card card, Curved of, List<Steering> steerings, Optional<Compared> other) {
+    CornerChart own = new CornerChart(card);
+    boolean level =
+        other.map(o -> o.sideRead() && !(own.rideRead() && o.chart().rideRead())).orElse(false);
+    CornerChart chart = level ? own.countedFrom(Zero.FRAME_MARK) : own;
     return new CurvePair(
         card,
-        new CornerChart(card),
+        chart,
         of,
-        other.orElse(null),
+        other.map(o -> level || o.before() ? o.countedFrom(chart.zero()) : o).orElse(null),
         read(card, of, steerings),
         other.map(o -> read(o.card(), o.of(), steerings)).orElse(List.of()));
   }
@@ -47,6 +54,27 @@ record CurvePair(
 
   boolean before() {
     return other != null && other.before();
+  }
+
+  private boolean sides() {
+    return other != null && other.sideRead();
+  }
+
+  /** "from ride": what the chart counts from; of two sides a ride each. */
+  private String from() {
+    return sides() && chart.zero().ofRide() ? "from each side's own ride" : chart.zero().words();
+  }
+
+  /** Where ride was never read, for want of which both sides are counted from the frame mark. */
+  List<String> withoutRide() {
+    List<String> without = new ArrayList<>();
+    if (sides() && !chart.rideRead()) {
+      without.add(card.place().words());
+    }
+    if (sides() && !other.chart().rideRead()) {
+      without.add(other.name());
+    }
+    return without;
   }
 
   /** Whether the change moved none of the readings and none was taken since: one curve, not two. */
@@ -98,7 +126,7 @@ record CurvePair(
             "curve",
             title(),
             told + describe(series),
-            chart.across(),
+            chart.across(from()),
             CornerChart.up(all.get(0), unit),
             series,
             chart.broken(of),

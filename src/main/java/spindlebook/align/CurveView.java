@@ -37,8 +37,12 @@ public record CurveView(
    */
   public record Told(String words, Link link) {}
 
-  /** What was read: here, or of what it is compared with. */
-  public record Table(String caption, List<Group> groups) {}
+  /**
+   * What was read: here, or of what it is compared with.
+   *
+   * @param from what its positions are counted from: "from ride"
+   */
+  public record Table(String caption, String from, List<Group> groups) {}
 
   /**
    * @param name how the steering stood, or an axle's ends; empty where the caption says it

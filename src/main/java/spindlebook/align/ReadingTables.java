@@ -88,11 +88,12 @@ final class ReadingTables {
     if (groups.size() == 1) {
       String how = groups.keySet().iterator().next();
       String all = caption + (how.isEmpty() ? "" : "; " + how);
-      tables.add(new Table(all, List.of(new Group("", groups.get(how)))));
+      tables.add(new Table(all, at.zero().words(), List.of(new Group("", groups.get(how)))));
     } else if (!groups.isEmpty()) {
       tables.add(
           new Table(
               caption,
+              at.zero().words(),
               groups.entrySet().stream()
                   .map(g -> new Group(Capital.of(g.getKey()), g.getValue()))
                   .toList()));

@@ -16,13 +16,17 @@ import spindlebook.travel.TravelFindings;
  * @param words "from ride"
  */
 public record Zero(double mm, String words) {
+  public static final Zero FRAME_MARK = new Zero(0, "from level with the frame mark");
+
   public static Zero of(Card card, TravelFindings travel) {
     if (travel.rideMm().isPresent()) {
       return new Zero(travel.rideMm().get().value(), "from ride");
     }
-    return rideBefore(card)
-        .map(mm -> new Zero(mm, "from ride as last read"))
-        .orElse(new Zero(0, "from level with the frame mark"));
+    return rideBefore(card).map(mm -> new Zero(mm, "from ride as last read")).orElse(FRAME_MARK);
+  }
+
+  public boolean ofRide() {
+    return !equals(FRAME_MARK);
   }
 
   private static Optional<Double> rideBefore(Card card) {

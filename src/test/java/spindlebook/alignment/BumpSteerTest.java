@@ -168,6 +168,33 @@ class BumpSteerTest {
         Optional.empty(), ShimTried.moreMm(Figure.exact(-0.0006), Figure.exact(-0.004), 0));
   }
 
+  /**
+   * By hand: more = −a h/(a − b); ∂/∂a = b h/(a − b)² = −225, ∂/∂b = −a h/(a − b)² = 1725 mm per
+   * °/mm; two steps of their own 2 · 0.0002 · √(225² + 1725²) = 0.70, one for both 0.60.
+   */
+  @Test
+  void the_steps_of_a_scale_do_not_cancel_between_before_and_after_a_shim() {
+    Source steps = new Source("corner:ON_THE_STRAP@3:TOE:STRAIGHT", SourceKind.RESOLUTION);
+    assertEquals(0.70, moreU(steps), 5e-3);
+    Source scatter = new Source("scatter about the toe curve, 1", SourceKind.INTERPOLATION);
+    assertEquals(0.70, moreU(scatter), 5e-3);
+    assertEquals(0.6, moreU(new Source("tape", SourceKind.TOOL)), 5e-3);
+  }
+
+  @Test
+  void a_change_of_slope_within_the_steps_of_both_readings_says_nothing_of_a_shim() {
+    Source steps = new Source("corner:ON_THE_STRAP@3:TOE:STRAIGHT", SourceKind.RESOLUTION);
+    Figure before = Figure.of(-0.0006, steps, 0.0002);
+    assertEquals(Optional.empty(), ShimTried.moreMm(before, Figure.of(-0.0011, steps, 0.0002), 6));
+  }
+
+  private static double moreU(Source both) {
+    Figure before = Figure.of(-0.0006, both, 0.0002);
+    Figure more = ShimTried.moreMm(before, Figure.of(-0.0046, both, 0.0002), 6).orElseThrow();
+    assertEquals(-6.9, more.value(), 1e-9);
+    return more.U();
+  }
+
   private static List<Node> nodes(double[] z, double[] toeDegrees, double uDegrees) {
     List<Node> nodes = new ArrayList<>();
     for (int i = 0; i < z.length; i++) {

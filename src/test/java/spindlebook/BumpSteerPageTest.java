@@ -133,6 +133,25 @@ class BumpSteerPageTest {
   }
 
   @Test
+  void a_limit_that_is_a_length_asks_how_far_apart_its_places_are() {
+    toeAsAngles();
+    String given = "/corners/" + marmot.left + "/given";
+    marmot.send(given, Map.of("toe-range", "1/8"));
+    Page page = page();
+    String needed = "Your limit of toe is a length: give how far apart its two places are";
+    assertTrue(page.html().contains("<a href=\"" + given + "\">" + needed + "</a>"), page.html());
+    assertTrue(
+        page.text()
+            .contains(
+                "Your limit: at most 1/8 in across the wheel; what angle that is needs how far"),
+        page.text());
+    assertTrue(page.html().contains("state is-cant-tell"), page.text());
+    marmot.send(given, Map.of("toe-across", "25"));
+    assertFalse(page().text().contains("Your limit of toe is a length"), page().text());
+    assertTrue(page().text().contains("Over your limit: at most 1/8 in"), page().text());
+  }
+
+  @Test
   void a_shim_tried_says_how_much_more_levels_toe() {
     marmot.adjust(marmot.left, "tie-rod-shim", "1/8");
     toeAsAngles();

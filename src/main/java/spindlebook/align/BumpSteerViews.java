@@ -183,6 +183,9 @@ final class BumpSteerViews {
 
   private void ranges(BumpSteer steer, Window whole) {
     ToeRanges toe = new ToeRanges(words, acrossMm);
+    if (toe.needsAcross()) {
+      need("Your limit of toe is a length: give how far apart its two places are", "/given");
+    }
     String over = usable.isPresent() ? "the usable travel" : "all that was read";
     ranges.add(toe.range("Over " + over, steer, whole));
     Window middle = middle(whole);

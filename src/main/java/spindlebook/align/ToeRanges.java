@@ -8,6 +8,7 @@ import spindlebook.alignment.ToeRange;
 import spindlebook.alignment.Window;
 import spindlebook.card.Shown;
 import spindlebook.corner.Dimension;
+import spindlebook.corner.Given;
 import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
 import spindlebook.web.State;
@@ -26,15 +27,21 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
         name,
         Rounded.plain(range.rad(), ToeWords.DEGREE, "°"),
         acrossMm.map(a -> words.across(range.mm(a.value()))).orElse(null),
-        limit.map(l -> state(l, range)).orElse(null),
+        limit.map(l -> state(l, range)).orElse(needsAcross() ? State.CANT_TELL : null),
         words(range, limit));
   }
 
   private Optional<AgainstTarget> limit(ToeRange range) {
-    return words
-        .card()
-        .given(Dimension.TOE_RANGE)
-        .flatMap(g -> acrossMm.map(a -> range.atMost(g.length().mm() / a.value())));
+    return given().flatMap(g -> acrossMm.map(a -> range.atMost(g.length().mm() / a.value())));
+  }
+
+  private Optional<Given> given() {
+    return words.card().given(Dimension.TOE_RANGE);
+  }
+
+  /** Whether the owner's limit, a length, cannot be held against toe, an angle. */
+  boolean needsAcross() {
+    return given().isPresent() && acrossMm.isEmpty();
   }
 
   /** What was not read may be worse, never better: only 'short' is told of a part. */
@@ -47,6 +54,11 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
   private String words(ToeRange range, Optional<AgainstTarget> limit) {
     StringBuilder said = new StringBuilder();
     limit.ifPresent(l -> said.append(standing(state(l, range))).append(limitWords(l)).append(' '));
+    if (needsAcross()) {
+      said.append(standing(State.CANT_TELL))
+          .append(atMost())
+          .append("; what angle that is needs how far apart its two places are. ");
+    }
     said.append("Front edge furthest inward at ")
         .append(words.place(range.mostInAtMm()))
         .append(", furthest outward at ")
@@ -84,17 +96,12 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
 
   /** As it was given, across the wheel, and the angle that is. */
   private String limitWords(AgainstTarget limit) {
-    String given =
-        words
-            .card()
-            .given(Dimension.TOE_RANGE)
-            .map(g -> words.lengths().text(g.length().mm()))
-            .orElse("");
-    return "at most "
-        + given
-        + " across the wheel, "
-        + Rounded.number(limit.upper() / ToeWords.DEGREE, 2)
-        + "°.";
+    return atMost() + ", " + Rounded.number(limit.upper() / ToeWords.DEGREE, 2) + "°.";
+  }
+
+  private String atMost() {
+    String length = given().map(g -> words.lengths().text(g.length().mm())).orElseThrow();
+    return "at most " + length + " across the wheel";
   }
 
   private static String settles(AgainstTarget limit, ToeRange range) {

@@ -285,6 +285,24 @@ class AlignmentPagesTest {
     assertTrue(text.contains("Toe of the other wheel, right front"), text);
   }
 
+  /** A wheel is as fresh as its last repeat, not as its first. */
+  @Test
+  void a_tape_does_not_rule_over_wheels_that_were_both_read_since() {
+    Map<String, String> left = Map.of("inward", "10 mm", "distance", "2000 mm");
+    measure(marmot.left, "spot", left);
+    measure(marmot.left, "tape", Map.of("front", "1577 mm", "rear", "1583.35 mm", "across", "28"));
+    measure(marmot.left, "spot", left);
+    assertEquals(0.5116, degrees(marmot.left, "total-toe"), 5e-5);
+    measure(marmot.right, "spot", Map.of("inward", "-4 mm", "distance", "2000 mm"));
+    double sum = Math.toDegrees(Math.atan2(10, 2000) - Math.atan2(4, 2000));
+    assertEquals(sum, degrees(marmot.left, "total-toe"), 1e-9);
+    assertEquals(sum, degrees(marmot.right, "total-toe"), 1e-9);
+    // Newer than one of the wheels is enough for a tape.
+    measure(marmot.left, "tape", Map.of("front", "1577 mm", "rear", "1583.35 mm", "across", "28"));
+    measure(marmot.left, "spot", left);
+    assertEquals(0.5116, degrees(marmot.right, "total-toe"), 5e-5);
+  }
+
   @Test
   void the_reference_s_tape_readings_typed_at_the_page_give_its_degrees() {
     int checked = 0;

@@ -64,11 +64,11 @@ record Known(Figure value, Standing stands, List<SeenAlignment> from, List<SeenR
     return stands.counts();
   }
 
-  /** Its place in the book: of two wheels the older one says how fresh their sum is. */
-  long oldest() {
+  /** Its place in the book: that of its last repeat. */
+  long newest() {
     return Stream.concat(from.stream().map(SeenAlignment::n), inRound.stream().map(SeenReading::n))
         .mapToLong(n -> n)
-        .min()
+        .max()
         .orElse(0);
   }
 

@@ -173,11 +173,13 @@ public final class MeasuredAlignment {
         .across(across(axle(), known.get()));
   }
 
-  private static boolean better(Known tape, Known wheels) {
+  private boolean better(Known tape, Known wheels) {
     if (tape.counts() != wheels.counts()) {
       return tape.counts();
     }
-    return tape.from().get(0).n() > wheels.oldest();
+    long olderWheel =
+        axle().flatMap(c -> Known.toe(c).stream()).mapToLong(Known::newest).min().orElse(0);
+    return tape.newest() > olderWheel;
   }
 
   private Optional<Known> bothWheels() {

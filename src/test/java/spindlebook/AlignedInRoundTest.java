@@ -198,4 +198,119 @@ class AlignedInRoundTest {
     JsonNode all = shop.figures(marmot.left).get("alignment");
     assertEquals(0, all.size(), all.toString());
   }
+
+  @Test
+  void ride_with_the_spindle_only_is_alignment_where_no_wheel_position_is_needed() {
+    String ride = rideWithoutMark();
+    String key = marmot.read(ride, "straight", "q-camber", "-0.5");
+    target(Map.of("camber-from", "-2", "camber-to", "1"));
+    JsonNode camber = figure(marmot.left, "camber");
+    assertEquals(-0.5, degrees(camber, "value"), 1e-9);
+    assertEquals("clear", camber.get("outcome").asText());
+    assertEquals(key, camber.at("/from/0").asText());
+    // Along the travel it is nowhere: no curve has it.
+    String curve = shop.get("/corners/" + marmot.left + "/curves?of=camber").is(200).text();
+    assertTrue(curve.contains("1 reading waits for an answer or for a wheel position"), curve);
+
+    marmot.adjust(marmot.left, "upper-rod-ends", "2");
+    camber = figure(marmot.left, "camber");
+    assertEquals("stale", camber.at("/readInRound/stands").asText());
+    assertTrue(text().contains("Since then: upper rod ends"), text());
+    marmot.read(rideWithoutMark(), "straight", "q-camber", "-0.8");
+    camber = figure(marmot.left, "camber");
+    assertEquals(-0.8, degrees(camber, "value"), 1e-9);
+    assertEquals(1, camber.get("from").size());
+    assertFalse(camber.has("readInRound"), "the older one was read again since");
+
+    // A repeat counts again, and instead where that is said.
+    String last = rideWithoutMark();
+    String repeat = marmot.read(last, "straight", "q-camber", "-0.6");
+    assertEquals(-0.7, degrees(figure(marmot.left, "camber"), "value"), 1e-9);
+    Page saved = shop.get("/heights/" + last + "?steering=straight&saved=" + repeat).is(200);
+    assertTrue(saved.text().contains("counts again, with the one before"), saved.text());
+    saved.form("/entries/" + repeat + "/counts").keep();
+    assertEquals(-0.6, degrees(figure(marmot.left, "camber"), "value"), 1e-9);
+  }
+
+  private String rideWithoutMark() {
+    String round = marmot.startRound(marmot.left, AS_IT_DRIVES);
+    Form form = marmot.heightForm(round, "ride", "20 3/4");
+    form.send().is(422).form(form.action()).with("noMark", "keep").keep();
+    return form.key();
+  }
+
+  @Test
+  void a_ride_height_in_doubt_keeps_what_was_read_there_from_counting_and_says_so() {
+    ride(marmot.left, AS_IT_DRIVES);
+    String round = marmot.startRound(marmot.left, AS_IT_DRIVES);
+    // Four inches from where ride was read before, and nothing was changed since.
+    String doubted = marmot.height(round, "ride", "24 3/4", "31 9/16");
+    marmot.read(doubted, "straight", "q-camber", "-0.5");
+    JsonNode camber = figure(marmot.left, "camber");
+    assertFalse(camber.has("rad"), camber.toString());
+    assertEquals("in-doubt", camber.at("/readInRound/stands").asText());
+    assertTrue(text().contains("The height it was read at is in doubt"), text());
+  }
+
+  @Test
+  void a_mean_is_worth_no_more_than_the_worst_it_rests_on() {
+    marmot.adjust(marmot.left, "upper-rod-ends", "3");
+    read(marmot.left, AS_IT_DRIVES, "camber", "-0.5");
+    marmot.adjust(marmot.left, "upper-rod-ends", "2");
+    marmot.adjust(marmot.left, "upper-rod-ends", "3");
+    String newer = read(marmot.left, AS_IT_DRIVES, "camber", "-0.7");
+    assertEquals("live", figure(marmot.left, "camber").get("stands").asText());
+    shop.browser.post("/entries/" + newer + "/counts", Map.of("counts", "again")).is(303);
+    JsonNode camber = figure(marmot.left, "camber");
+    assertEquals(-0.6, degrees(camber, "value"), 1e-9);
+    assertEquals("put-back", camber.get("stands").asText());
+  }
+
+  @Test
+  void toe_read_as_a_length_goes_by_what_was_given_for_the_other_wheel_and_says_so() {
+    marmot.send("/corners/" + marmot.left + "/given", Map.of("toe-across", "609.6 mm"));
+    read(marmot.right, AS_IT_DRIVES, "toe", "3.2 mm");
+    // asin 3.2/609.6 = 0.3008°, the worked example of ToeReading.
+    assertEquals(0.3008, degrees(figure(marmot.right, "toe"), "value"), 5e-5);
+    read(marmot.left, AS_IT_DRIVES, "toe", "3.2 mm");
+    assertEquals(0.6016, degrees(figure(marmot.right, "total-toe"), "value"), 1e-4);
+    String ride = ride(marmot.right, AS_IT_DRIVES);
+    String low =
+        marmot.heightAsAt(marmot.startRound(marmot.right, Map.of()), "in-between", "18", ride);
+    marmot.read(low, "straight", "q-toe", "6.4 mm");
+    String borrowed = "was given for the other wheel: give it for this one where the two differ";
+    for (String page : new String[] {"/alignment", "/curves?of=toe", "/bump-steer"}) {
+      String text = shop.get("/corners/" + marmot.right + page).is(200).text();
+      assertTrue(text.contains(borrowed), text);
+      assertFalse(text.contains("give how far apart its two places are"), text);
+    }
+    // Its own rules: asin 3.2/500 = 0.3667°.
+    marmot.send("/corners/" + marmot.right + "/given", Map.of("toe-across", "500 mm"));
+    assertEquals(0.3667, degrees(figure(marmot.right, "toe"), "value"), 5e-5);
+    String own = shop.get("/corners/" + marmot.right + "/curves?of=toe").is(200).text();
+    assertFalse(own.contains(borrowed), own);
+  }
+
+  @Test
+  void toe_longer_than_what_it_is_across_is_no_angle_and_says_that() {
+    marmot.send("/corners/" + marmot.left + "/given", Map.of("toe-across", "2 mm"));
+    read(marmot.left, AS_IT_DRIVES, "toe", "3.2 mm");
+    assertTrue(text().contains("it is a length, and longer than what it is across"), text());
+    assertFalse(text().contains("nobody gave"), text());
+  }
+
+  @Test
+  void one_wheel_measured_and_the_other_read_in_a_round_is_said_of_the_total() {
+    read(marmot.left, AS_IT_DRIVES, "toe", "0.1°");
+    String right = address(marmot.right);
+    marmot.send(
+        right + "/new?way=spot",
+        right,
+        Map.of("inward", "10 mm", "distance", "2000 mm", "rolled", "yes"));
+    String text = shop.get(right).is(200).text();
+    String total = text.substring(text.indexOf("Total toe"));
+    total = total.substring(0, total.indexOf("Where the axis meets the ground"));
+    assertTrue(total.contains("One of the wheels was read in a round"), total);
+    assertFalse(total.contains("as nothing measured here does"), total);
+  }
 }

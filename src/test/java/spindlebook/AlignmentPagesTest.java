@@ -262,6 +262,28 @@ class AlignmentPagesTest {
   }
 
   @Test
+  void how_a_line_leaned_is_told_under_the_wheel_it_was_read_at() {
+    Map<String, String> string =
+        new LinkedHashMap<>(
+            Map.of(
+                "side", "outboard", "front", "101.6 mm", "rear", "98.4 mm", "spacing", "609.6 mm"));
+    string.putAll(Map.of("lean-front", "120 mm", "lean-rear", "126 mm", "lean-apart", "2800 mm"));
+    measure(marmot.left, "string", string);
+    string.put("lean-rear", "116 mm");
+    measure(marmot.right, "string", string);
+    for (String corner : List.of(marmot.left, marmot.right)) {
+      String text = text(corner);
+      String here = text.substring(text.indexOf("Toe of this wheel"));
+      String there = here.substring(here.indexOf("Toe of the other wheel"));
+      here = here.substring(0, here.indexOf("Toe of the other wheel"));
+      // asin 6/2800 = +0.123° at the left, asin −4/2800 = −0.082° at the right.
+      boolean left = corner.equals(marmot.left);
+      assertTrue(here.contains("leaned by " + (left ? "+0.123°" : "−0.082°")), here);
+      assertTrue(there.contains("leaned by " + (left ? "−0.082°" : "+0.123°")), there);
+    }
+  }
+
+  @Test
   void both_wheels_make_the_total_and_a_tape_tells_no_wheel() {
     Map<String, String> tape =
         Map.of("front", "1577 mm", "rear", "1583.35 mm", "across", "711.2 mm");

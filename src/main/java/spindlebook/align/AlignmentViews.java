@@ -185,16 +185,13 @@ final class AlignmentViews {
           .gaugeZeroRad()
           .ifPresent(z -> more.add("Last turned round the gauge showed " + too(z) + "."));
     }
-    if (last.way() instanceof AlignmentWay.Line line && line.lean() != null) {
-      measured
-          .lineLeanRad()
-          .ifPresent(
-              d ->
-                  more.add(
-                      "The line leaned by "
-                          + Rounded.signed(d, DEGREE, "°").words()
-                          + ", + its front end inward: taken into account."));
-    }
+    MeasuredAlignment.lineLeanRad(last)
+        .ifPresent(
+            d ->
+                more.add(
+                    "The line leaned by "
+                        + Rounded.signed(d, DEGREE, "°").words()
+                        + ", + its front end inward: taken into account."));
     more.add("Read with " + tools(last) + ".");
     return more;
   }

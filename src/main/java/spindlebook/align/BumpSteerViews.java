@@ -165,7 +165,8 @@ final class BumpSteerViews {
         + " "
         + chart.zero().words()
         + "."
-        + atLock();
+        + atLock()
+        + ToeWords.acrossBorrowed(card);
   }
 
   private String atLock() {

@@ -216,6 +216,7 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
     return "Toe as a length: how much further in the wheel's front edge stands than its rear edge,"
         + " measured "
         + lengths.text(across.get().value())
-        + " apart.";
+        + " apart."
+        + ToeWords.acrossBorrowed(pair.card());
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import spindlebook.alignment.AlignedFinding;
+import spindlebook.alignment.AlignedNote;
 import spindlebook.alignment.NotAtRide;
 import spindlebook.alignment.ReadAtRide;
 import spindlebook.card.Days;
@@ -45,8 +46,14 @@ record RoundBeside(AlignedFinding found, LengthUnit unit) {
           "No alignment at ride, and held against no target: "
               + read.not().stream().map(NotAtRide::words).collect(Collectors.joining("; "))
               + ".");
+    }
+    if (read.last().height().stands() == Standing.IN_DOUBT) {
+      why.add("The height it was read at is in doubt: it does not count until somebody answers.");
     } else if (read.stands() == Standing.IN_DOUBT) {
       why.add("In doubt: it does not count until somebody answers.");
+    }
+    if (read.acrossBorrowed()) {
+      why.add(AlignedNote.ACROSS_BORROWED.words());
     }
     if (!read.stands().counts()) {
       AlignmentViews.because(read.from().stream().flatMap(r -> r.because().stream()))

@@ -1,5 +1,7 @@
 package spindlebook.align;
 
+import spindlebook.alignment.AlignedNote;
+import spindlebook.alignment.ToeRead;
 import spindlebook.corner.Card;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
@@ -55,6 +57,11 @@ record ToeWords(Card card, CornerChart chart) {
   static String degrees(Figure rad) {
     FigureText text = Rounded.plain(rad, DEGREE, "°");
     return text.whole() + "° ± " + text.plusMinus().whole();
+  }
+
+  /** A sentence more where toe's distance is the other wheel's; empty where it is its own. */
+  static String acrossBorrowed(Card card) {
+    return ToeRead.borrowed(card) ? " " + AlignedNote.ACROSS_BORROWED.words() : "";
   }
 
   private double perMm() {

@@ -6,6 +6,12 @@ public enum AlignedNote {
   IN_ROUND(
       "Read in a round, the car on its tyres, rolled and bounced: it counts, as nothing measured"
           + " here does."),
+  WHEEL_IN_ROUND(
+      "One of the wheels was read in a round, the car on its tyres, rolled and bounced: it counts,"
+          + " as nothing measured of that wheel does."),
+  ACROSS_BORROWED(
+      "How far apart its two places are was given for the other wheel: give it for this one where"
+          + " the two differ."),
   ZERO_NOT_KNOWN(
       "The gauge's zero is not known: ± 0.2° is counted for it. Turn the gauge round and read it"
           + " again to find it."),

@@ -82,7 +82,12 @@ record Known(Figure value, Standing stands, List<SeenAlignment> from, List<SeenR
   }
 
   static Standing stands(List<SeenAlignment> from) {
-    return from.stream().map(SeenAlignment::stands).reduce(Known::worse).orElseThrow();
+    return worst(from.stream().map(SeenAlignment::stands));
+  }
+
+  /** Of several things that one figure rests on. */
+  static Standing worst(Stream<Standing> all) {
+    return all.reduce(Known::worse).orElseThrow();
   }
 
   private static Standing worse(Standing one, Standing other) {

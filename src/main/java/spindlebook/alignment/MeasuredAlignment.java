@@ -10,7 +10,6 @@ import spindlebook.corner.AlignedFigure;
 import spindlebook.corner.AlignedThing;
 import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.Card;
-import spindlebook.corner.Dimension;
 import spindlebook.corner.SeenAlignment;
 import spindlebook.corner.Standing;
 import spindlebook.uncertainty.Figure;
@@ -119,23 +118,26 @@ public final class MeasuredAlignment {
 
   private AlignedFinding toe() {
     return Known.toe(card)
-        .map(
-            k ->
-                AlignedFinding.of(AlignedFigure.TOE, k, roundNotes(k))
-                    .across(across(Stream.concat(Stream.of(card), mirror.stream()), k)))
+        .map(k -> AlignedFinding.of(AlignedFigure.TOE, k, toeNotes(k)).across(across(card, k)))
         .orElseGet(() -> AlignedFinding.missing(AlignedFigure.TOE, AlignedMissing.NOT_MEASURED))
         .beside(ReadAtRide.toe(card));
+  }
+
+  private List<AlignedNote> toeNotes(Known known) {
+    List<AlignedNote> notes = new ArrayList<>(roundNotes(known));
+    if (ToeRead.borrowed(card)) {
+      notes.add(AlignedNote.ACROSS_BORROWED);
+    }
+    return notes;
   }
 
   /**
    * As the owner gave it, for either wheel, so that both are said alike; else as the measurement
    * itself was taken, of an axle at the left.
    */
-  private static Double across(Stream<Card> cards, Known known) {
-    return cards
-        .flatMap(c -> c.given(Dimension.TOE_ACROSS).stream())
-        .map(g -> g.length().mm())
-        .findFirst()
+  private static Double across(Card wheel, Known known) {
+    return ToeRead.acrossMm(wheel)
+        .map(Figure::value)
         .or(
             () ->
                 known.from().stream()
@@ -145,14 +147,11 @@ public final class MeasuredAlignment {
         .orElse(null);
   }
 
-  /**
-   * How far the line leaned inward that toe was last read from; empty where it was set straight.
-   */
-  public Optional<Figure> lineLeanRad() {
-    return card.aligned().of(AlignedThing.TOE).stream()
-        .findFirst()
-        .filter(r -> r.way() instanceof AlignmentWay.Line line && line.lean() != null)
-        .map(r -> new ReadAlignment(r).leanRad(((AlignmentWay.Line) r.way()).lean()));
+  /** How far the line leaned inward that toe was read from; empty where it was set straight. */
+  public static Optional<Figure> lineLeanRad(SeenAlignment one) {
+    return one.way() instanceof AlignmentWay.Line line && line.lean() != null
+        ? Optional.of(new ReadAlignment(one).leanRad(line.lean()))
+        : Optional.empty();
   }
 
   private AlignedFinding totalToe() {
@@ -169,8 +168,15 @@ public final class MeasuredAlignment {
     return AlignedFinding.of(
             AlignedFigure.TOTAL_TOE,
             known.get(),
-            tape.isPresent() ? List.of(AlignedNote.HIDES_SIDES) : roundNotes(known.get()))
-        .across(across(axle(), known.get()));
+            tape.isPresent() ? List.of(AlignedNote.HIDES_SIDES) : bothNotes(known.get()))
+        .across(across(axle().findFirst().orElseThrow(), known.get()));
+  }
+
+  /** One wheel may be measured and the other read in a round. */
+  private static List<AlignedNote> bothNotes(Known known) {
+    return known.from().isEmpty() || known.inRound().isEmpty()
+        ? roundNotes(known)
+        : List.of(AlignedNote.WHEEL_IN_ROUND);
   }
 
   private boolean better(Known tape, Known wheels) {

@@ -7,7 +7,8 @@ public enum NotAtRide {
   WHEEL_OFF("the wheel was off"),
   NOT_SETTLED("nobody said that it was rolled and bounced since the jack"),
   STEERING_FREE("the steering was not linked"),
-  NO_ANGLE("it is a length, and nobody gave across what");
+  NO_ANGLE("it is a length, and nobody gave across what, for this wheel or the other"),
+  TOO_LONG("it is a length, and longer than what it is across");
 
   private final String words;
 

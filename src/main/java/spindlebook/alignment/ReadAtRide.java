@@ -24,7 +24,7 @@ import spindlebook.uncertainty.SourceKind;
  * <p>With the spring out, on a jack or straight off one, it is the wheel's angle at that place of
  * its travel, which bump steer and the curves need; the car's alignment it is only where the car
  * stood on its tyres with the spring in and was rolled and bounced. Where it does, it may count as
- * such.
+ * such. No wheel position is asked for: ride is where the car stands, the frame mark read or not.
  *
  * <p>Camber carries what an angle finder's unknown zero may be off, ± 0.2° (as a gauge does), where
  * the round does not say that it was found.
@@ -32,10 +32,17 @@ import spindlebook.uncertainty.SourceKind;
  * @param value rad, or mm of toe read as a length across nobody knows what
  * @param from the readings it is the mean of, one steering, one tool, one way of standing; the
  *     newest first
+ * @param stands the worst of what it rests on
+ * @param acrossBorrowed whether a length of toe among them is taken across what was given for the
+ *     other wheel
  * @param not why it is no alignment at ride; empty when it is
  */
 public record ReadAtRide(
-    Figure value, Standing stands, List<SeenReading> from, List<NotAtRide> not) {
+    Figure value,
+    Standing stands,
+    List<SeenReading> from,
+    boolean acrossBorrowed,
+    List<NotAtRide> not) {
   public ReadAtRide {
     from = List.copyOf(from);
     not = List.copyOf(not);
@@ -58,10 +65,10 @@ public record ReadAtRide(
         card.readings().stream()
             .filter(r -> r.of(quantity) && r.height().name() == HeightName.RIDE)
             .filter(r -> r.reading().steering() == Steering.STRAIGHT && !r.height().crossed())
-            .filter(r -> r.value() != null && r.stands() != Standing.REPLACED)
+            .filter(r -> r.value() != null && r.named() != Standing.REPLACED)
             .sorted(Comparator.comparingLong(SeenReading::n).reversed())
             .toList();
-    List<SeenReading> counting = all.stream().filter(SeenReading::counts).toList();
+    List<SeenReading> counting = all.stream().filter(r -> r.named().counts()).toList();
     Optional<SeenReading> last =
         Stream.of(counting.stream().filter(r -> not(card, r).isEmpty()), counting.stream())
             .flatMap(s -> s)
@@ -84,14 +91,13 @@ public record ReadAtRide(
   }
 
   private static ReadAtRide mean(Card card, List<SeenReading> from) {
-    SeenReading last = from.get(0);
-    Standing stands =
-        from.stream().allMatch(r -> r.stands() == Standing.LIVE) ? Standing.LIVE : last.stands();
     return new ReadAtRide(
         Figure.mean(from.stream().map(r -> value(card, r)).toList()),
-        stands,
+        Known.worst(from.stream().map(SeenReading::named)),
         from,
-        not(card, last));
+        ToeRead.borrowed(card)
+            && from.stream().anyMatch(r -> r.of(Quantity.TOE) && r.reading().angle() == null),
+        not(card, from.get(0)));
   }
 
   private static Figure value(Card card, SeenReading reading) {
@@ -138,7 +144,7 @@ public record ReadAtRide(
       not.add(NotAtRide.STEERING_FREE);
     }
     if (reading.of(Quantity.TOE) && rad(card, reading).isEmpty()) {
-      not.add(NotAtRide.NO_ANGLE);
+      not.add(ToeRead.acrossMm(card).isEmpty() ? NotAtRide.NO_ANGLE : NotAtRide.TOO_LONG);
     }
     return not;
   }
@@ -150,7 +156,7 @@ public record ReadAtRide(
 
   /** Whether its value is an angle. */
   public boolean angle() {
-    return !not.contains(NotAtRide.NO_ANGLE);
+    return !not.contains(NotAtRide.NO_ANGLE) && !not.contains(NotAtRide.TOO_LONG);
   }
 
   public SeenReading last() {

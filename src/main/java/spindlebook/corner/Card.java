@@ -12,6 +12,8 @@ import java.util.stream.Stream;
 /**
  * One corner as of a point of the book: what is watched, what is set, what was read and what each
  * of it is worth now. The pure fold of the car's entries; see {@link CarBook#card}.
+ *
+ * @param givenAcross what is given of the other wheel of the axle
  */
 public record Card(
     String car,
@@ -23,6 +25,7 @@ public record Card(
     List<WatchPoint> watchPoints,
     List<InForce> adjusters,
     Map<Dimension, Given> given,
+    Map<Dimension, Given> givenAcross,
     Map<Allowance, HeldBack> heldBack,
     List<Tool> tools,
     List<SeenRound> rounds,
@@ -53,6 +56,11 @@ public record Card(
 
   public Optional<Given> given(Dimension dimension) {
     return Optional.ofNullable(given.get(dimension));
+  }
+
+  /** As given of the other wheel of the axle. */
+  public Optional<Given> givenAcross(Dimension dimension) {
+    return Optional.ofNullable(givenAcross.get(dimension));
   }
 
   public Optional<HeldBack> heldBack(Allowance allowance) {

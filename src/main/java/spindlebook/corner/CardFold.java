@@ -22,6 +22,7 @@ final class CardFold {
   private final Map<String, Versions<WatchPoint>> asked = new HashMap<>();
   private final Map<String, Adjuster> adjusters = new LinkedHashMap<>();
   private final Map<Dimension, Versions<Given>> given = new EnumMap<>(Dimension.class);
+  private final Map<Dimension, Given> givenAcross = new EnumMap<>(Dimension.class);
   private final Map<Allowance, HeldBack> heldBack = new EnumMap<>(Allowance.class);
   private final Map<String, Versions<Tool>> tools = new LinkedHashMap<>();
   // Rounds and heights of other corners too: a mark may be taken as at any of them.
@@ -68,6 +69,7 @@ final class CardFold {
         adjusters.values().stream().map(this::inForce).toList(),
         given.entrySet().stream()
             .collect(Collectors.toUnmodifiableMap(Map.Entry::getKey, e -> e.getValue().last())),
+        Map.copyOf(givenAcross),
         Map.copyOf(heldBack),
         tools.values().stream().map(Versions::last).toList(),
         rounds.values().stream().filter(r -> here(r) || otherEndHere(r)).toList(),
@@ -162,6 +164,9 @@ final class CardFold {
       settings.onSolidAxle(other.place());
     }
     other.adjusters().forEach(a -> settings.add(other.place(), a, entry.n()));
+    if (other.place() == corner.place().mirror()) {
+      other.given().forEach(g -> givenAcross.put(g.dimension(), g));
+    }
     if (!entry.key().equals(cornerKey)) {
       return;
     }
@@ -182,6 +187,9 @@ final class CardFold {
     Place place = placeOf(d.corner());
     if (d.adjuster() != null && place != null) {
       settings.add(place, d.adjuster(), entry.n());
+    }
+    if (d.given() != null && place == corner.place().mirror()) {
+      givenAcross.put(d.given().dimension(), d.given());
     }
     if (!cornerKey.equals(d.corner())) {
       return;
@@ -425,15 +433,21 @@ final class CardFold {
                 reading.steering(),
                 height.name()));
     boolean fits = fits(reading, pointThen);
+    boolean nothingWatched = reading.quantity() == Quantity.WATCH_POINT && point == null;
     Standing stands = verdict.stands();
+    Standing named = stands;
     if (book.waits(raw)) {
       stands = Standing.IN_DOUBT;
+      named = Standing.IN_DOUBT;
       String what = pointThen == null ? reading.quantity().words() : pointThen.name();
       doubts.add(doubted(raw, "reading", what + ", " + reading.typed()));
-    } else if (!height.positionCounts()
-        || !fits
-        || (reading.quantity() == Quantity.WATCH_POINT && point == null)) {
+    } else if (!fits || nothingWatched) {
       stands = Standing.OUTSIDE;
+      named = Standing.OUTSIDE;
+    } else if (!height.positionCounts()) {
+      stands = Standing.OUTSIDE;
+      // A height in doubt may not be the place it names.
+      named = height.stands() == Standing.IN_DOUBT ? Standing.IN_DOUBT : named;
     }
     String steps = Positions.stepsOf(reading, positions.stepsOf(heights.get(height.key())));
     return new SeenReading(
@@ -448,6 +462,7 @@ final class CardFold {
         fits ? value(raw, height, steps) : null,
         stands,
         mounts(raw, stands),
+        named,
         verdict.because());
   }
 
@@ -499,24 +514,33 @@ final class CardFold {
    * each is true where it was taken.
    */
   private void replaceEarlier(List<SeenReading> seen, SeenReading later, Positions positions) {
-    if (!later.counts() || !looked(later)) {
+    if (!looked(later)) {
       return;
     }
     boolean instead = Boolean.FALSE.equals(later.reading().again());
-    boolean again = Boolean.TRUE.equals(later.reading().again());
     for (int i = 0; i < seen.size(); i++) {
       SeenReading earlier = seen.get(i);
-      boolean noLongerHolds =
-          earlier.stands() == Standing.STALE
-              || (earlier.stands() == Standing.PUT_BACK && !again)
-              || (earlier.counts() && !looked(earlier));
+      boolean samePlace = earlier.samePlace(later);
       boolean samePosition = era(earlier.height(), positions) == era(later.height(), positions);
-      boolean stoodFor = earlier.samePlace(later) || earlier.nearInBetween(later);
-      boolean retaken = instead && earlier.counts() && samePosition && earlier.samePlace(later);
-      if ((noLongerHolds && stoodFor) || retaken) {
+      boolean retaken = instead && samePosition && samePlace;
+      boolean stoodFor = samePlace || earlier.nearInBetween(later);
+      if (later.counts()
+          && ((noLongerHolds(earlier, earlier.stands(), later) && stoodFor)
+              || (retaken && earlier.counts()))) {
         seen.set(i, earlier.replaced());
+      } else if (later.named().counts()
+          && ((noLongerHolds(earlier, earlier.named(), later) && samePlace)
+              || (retaken && earlier.named().counts()))) {
+        seen.set(i, earlier.replacedWhereNamed());
       }
     }
+  }
+
+  private static boolean noLongerHolds(SeenReading earlier, Standing stands, SeenReading later) {
+    boolean again = Boolean.TRUE.equals(later.reading().again());
+    return stands == Standing.STALE
+        || (stands == Standing.PUT_BACK && !again)
+        || (stands.counts() && !looked(earlier));
   }
 
   private static boolean looked(SeenReading reading) {

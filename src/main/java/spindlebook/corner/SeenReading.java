@@ -15,6 +15,8 @@ import spindlebook.uncertainty.Figure;
  * @param mounts of a strap's length: what it is worth as the distance of the strap's mounts at that
  *     wheel position, which neither a drive nor a setting of the strap moves; the same as {@code
  *     stands} for everything else
+ * @param named what it is worth at the place its height names, where no wheel position is asked
+ *     for, as in alignment at ride: as {@code stands}, and the frame mark may be missing
  * @param because the changes that moved it since it was taken
  */
 public record SeenReading(
@@ -29,6 +31,7 @@ public record SeenReading(
     Figure value,
     Standing stands,
     Standing mounts,
+    Standing named,
     List<Change> because) {
   private static final double NEAR_MM = 12.7;
 
@@ -72,6 +75,16 @@ public record SeenReading(
   }
 
   SeenReading replaced() {
+    return standing(Standing.REPLACED, Standing.REPLACED);
+  }
+
+  /** Read again at the place its height names; where along the travel is not known of both. */
+  SeenReading replacedWhereNamed() {
+    return standing(stands, mounts);
+  }
+
+  /** Read again where it is named, and standing so elsewhere. */
+  private SeenReading standing(Standing alongTravel, Standing ofMounts) {
     return new SeenReading(
         key,
         n,
@@ -82,7 +95,8 @@ public record SeenReading(
         point,
         pointThen,
         value,
-        Standing.REPLACED,
+        alongTravel,
+        ofMounts,
         Standing.REPLACED,
         because);
   }

@@ -39,17 +39,20 @@ final class JustSaved {
         doubt,
         TakesAlong.before(history, key),
         FormKey.fresh(0),
-        before.filter(b -> b.stands().counts()).isPresent() || instead,
+        before.filter(JustSaved::counts).isPresent() || instead,
         instead,
         FormKey.fresh(0));
+  }
+
+  /** Along the travel or, without a wheel position, where it is named. */
+  private static boolean counts(SeenReading before) {
+    return before.stands().counts() || before.named().counts();
   }
 
   /** The change against last time, and whether it counts again or instead. */
   private static String against(Card card, SeenReading now, SeenReading before) {
     String counts =
-        before.stands().counts()
-            ? "counts again, with the one before"
-            : "counts instead of the one before";
+        counts(before) ? "counts again, with the one before" : "counts instead of the one before";
     Figure one = now.value();
     Figure other = before.value();
     boolean lengths =

@@ -168,6 +168,16 @@ class BumpSteerPageTest {
   }
 
   @Test
+  void toe_before_a_shim_counts_across_what_was_given_after_it() {
+    marmot.adjust(marmot.left, "tie-rod-shim", "1/8");
+    toe("1/2", "5/16", "1/8", "0", "-3/16");
+    marmot.adjust(marmot.left, "tie-rod-shim", "3/8");
+    toe("1/4", "5/32", "1/16", "0", "-3/32");
+    marmot.send("/corners/" + marmot.left + "/given", Map.of("toe-across", "25"));
+    assertTrue(page().text().contains("+1/4 in took the slope from −0.09"), page().text());
+  }
+
+  @Test
   void toe_at_lock_is_left_out_and_said_to_be() {
     toeAsAngles();
     marmot.read(marmot.low, "full-left", TOE, "2°");

@@ -277,6 +277,41 @@ class CurvesPageTest {
     assertFalse(own.text().contains("frame mark"), own.text());
   }
 
+  @Test
+  void a_side_whose_toe_is_a_length_does_not_take_the_place_of_angles_and_is_said_to_be_left_out() {
+    marmot.send("/corners/" + marmot.left + "/given", Map.of("toe-across", "28"));
+    toe();
+    String standing = marmot.startRound(marmot.right, Map.of("spring", "in", "on", "tyres"));
+    String ride = marmot.height(standing, "ride", "20 3/4", "31 9/16");
+    marmot.read(ride, "straight", TOE, "1/16");
+    Page page = curve("of=toe&against=other-side");
+    assertFalse(line(page, "").isEmpty());
+    assertFalse(page.html().contains("look-hollow"), page.html());
+    assertTrue(page.text().contains("toe of this wheel, degrees"), page.text());
+    assertTrue(
+        page.html()
+            .contains(
+                "Right front: toe read as a length cannot be drawn beside angles."
+                    + " <a href=\"/corners/"
+                    + marmot.right
+                    + "/given\">"),
+        page.html());
+    marmot.send("/corners/" + marmot.right + "/given", Map.of("toe-across", "28"));
+    assertTrue(curve("of=toe&against=other-side").html().contains("look-hollow"));
+  }
+
+  /** What a length is across was no less true before it was written down. */
+  @Test
+  void toe_before_a_change_counts_across_what_was_given_after_it() {
+    toe();
+    marmot.adjust(marmot.left, "upper-rod-ends", "4");
+    toe();
+    marmot.send("/corners/" + marmot.left + "/given", Map.of("toe-across", "28"));
+    Page page = before("of=toe");
+    assertEquals(line(page, " look-hollow"), line(page, ""));
+    assertTrue(page.text().contains("toe of this wheel, degrees"), page.text());
+  }
+
   private static void toeAt(Marmot car, String onStrap, String low, String high) {
     car.read(onStrap, "straight", TOE, "1/4");
     car.read(low, "straight", TOE, "1/8");

@@ -34,6 +34,11 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
     compared().ifPresent(words -> told.add(new Told(words, null)));
     stale(pair.card(), pair.of(), pair.drawnHere().count(), "").ifPresent(told::add);
     Compared other = pair.other();
+    Card there = other == null ? pair.card() : other.card();
+    Stream.of(unlike(pair.card(), pair.here()), unlike(there, pair.there()))
+        .flatMap(Optional::stream)
+        .distinct()
+        .forEach(told::add);
     if (other != null && !other.before()) {
       long drawn = pair.there().stream().mapToLong(r -> r.readings().size()).sum();
       stale(other.card(), other.of(), drawn, Capital.of(other.name()) + ": ").ifPresent(told::add);
@@ -71,6 +76,25 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
                 + " of "
                 + Counted.of(pair.drawnHere().count(), "reading")
                 + " taken since.");
+  }
+
+  /** Toe alone is read either way; what is lacking is at the corner that has lengths. */
+  private Optional<Told> unlike(Card at, List<CurveRead> reads) {
+    return reads.stream()
+        .filter(r -> !pair.alike(r))
+        .findFirst()
+        .map(
+            r ->
+                new Told(
+                    Capital.of(at.place().words())
+                        + (r.angle()
+                            ? ": toe read as an angle cannot be drawn beside lengths."
+                            : ": toe read as a length cannot be drawn beside angles."),
+                    new Link(
+                        "Give how far apart its two places are",
+                        "/corners/"
+                            + (r.angle() && !pair.here().isEmpty() ? pair.card() : at).corner()
+                            + "/given")));
   }
 
   private Optional<Told> stale(Card card, Curved of, long drawn, String whose) {

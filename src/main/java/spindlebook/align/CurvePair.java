@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import spindlebook.alignment.ToeRead;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Zero;
 import spindlebook.corner.Card;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Steering;
+import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.Chart;
 import spindlebook.web.ChartDrawing;
@@ -41,13 +43,21 @@ record CurvePair(
         chart,
         of,
         other.map(o -> level || o.before() ? o.countedFrom(chart.zero()) : o).orElse(null),
-        read(card, of, steerings),
-        other.map(o -> read(o.card(), o.of(), steerings)).orElse(List.of()));
+        reads(card, of, steerings, acrossMm(card, card)),
+        other
+            .map(o -> reads(o.card(), o.of(), steerings, acrossMm(card, o.card())))
+            .orElse(List.of()));
   }
 
-  private static List<CurveRead> read(Card card, Curved of, List<Steering> steerings) {
+  /** What toe read as a length counts across: of one corner what is given today, also before. */
+  static Optional<Figure> acrossMm(Card today, Card at) {
+    return ToeRead.acrossMm(at.corner().equals(today.corner()) ? today : at);
+  }
+
+  private static List<CurveRead> reads(
+      Card card, Curved of, List<Steering> steerings, Optional<Figure> across) {
     return steerings.stream()
-        .flatMap(s -> card.pairings().stream().map(p -> CurveRead.of(card, of, s, p)))
+        .flatMap(s -> card.pairings().stream().map(p -> CurveRead.of(card, of, s, p, across)))
         .filter(r -> !r.nodes().isEmpty())
         .toList();
   }
@@ -105,20 +115,29 @@ record CurvePair(
     return here.stream().flatMap(r -> r.readings().stream());
   }
 
+  /** Says whether the chart is of angles or of lengths: one of this corner's, where it has any. */
+  private Optional<CurveRead> first() {
+    return Stream.concat(here.stream(), there.stream()).findFirst();
+  }
+
+  /** Whether it is drawn: no lengths where the chart has angles, nor the reverse. */
+  boolean alike(CurveRead read) {
+    return read.angle() == first().orElseThrow().angle();
+  }
+
   /** Null with nothing to draw. */
   ChartDrawing draw(String told) {
-    List<CurveRead> pale = same() ? List.of() : there;
-    List<CurveRead> all = Stream.concat(pale.stream(), here.stream()).toList();
-    if (all.isEmpty()) {
+    Optional<CurveRead> first = first();
+    if (first.isEmpty()) {
       return null;
     }
-    boolean angle = all.get(0).angle();
+    List<CurveRead> pale = same() ? List.of() : there;
     List<Chart.Series> series = new ArrayList<>();
     pale.stream()
-        .filter(r -> r.angle() == angle)
+        .filter(this::alike)
         .forEach(r -> series.add(other.chart().series(name(other.name(), r), r, true)));
     here.stream()
-        .filter(r -> r.angle() == angle)
+        .filter(this::alike)
         .forEach(r -> series.add(chart.series(name(nameHere(), r), r, false)));
     LengthUnit unit = card.details().unit();
     return ChartDrawing.of(
@@ -127,7 +146,7 @@ record CurvePair(
             title(),
             told + describe(series),
             chart.across(from()),
-            CornerChart.up(all.get(0), unit),
+            CornerChart.up(first.get(), unit),
             series,
             chart.broken(of),
             chart.posts(),

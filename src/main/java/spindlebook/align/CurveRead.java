@@ -37,18 +37,18 @@ record CurveRead(
     int leftOut) {
 
   static CurveRead of(Card card, Curved of, Steering steering) {
-    return of(card, of, steering, card.pairings().get(0));
+    return of(card, of, steering, card.pairings().get(0), ToeRead.acrossMm(card));
   }
 
   /** With the ends of a solid axle in one pairing: two pairings are two curves. */
-  static CurveRead of(Card card, Curved of, Steering steering, Pairing pairing) {
+  static CurveRead of(
+      Card card, Curved of, Steering steering, Pairing pairing, Optional<Figure> across) {
     List<SeenReading> read =
         card.readings().stream()
             .filter(r -> of.reads(r) && r.reading().steering() == steering)
             .filter(r -> pairing == null || r.height().pairing() == pairing)
             .filter(r -> r.value() != null && counts(of, r))
             .toList();
-    Optional<Figure> across = ToeRead.acrossMm(card);
     boolean lengths =
         of.quantity() == Quantity.TOE
             ? across.isEmpty() && read.stream().anyMatch(r -> r.reading().angle() == null)

@@ -152,7 +152,7 @@ final class ReadingTables {
     }
     boolean angle = r.reading().angle() != null;
     if (of.quantity() == Quantity.TOE) {
-      return toe(r, ToeRead.acrossMm(card));
+      return toe(r, CurvePair.acrossMm(pair.card(), card));
     }
     boolean sign = !of.plus().isEmpty();
     if (angle) {

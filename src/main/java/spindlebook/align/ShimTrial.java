@@ -6,6 +6,7 @@ import java.util.Optional;
 import spindlebook.alignment.BumpShape;
 import spindlebook.alignment.BumpSteer;
 import spindlebook.alignment.ShimTried;
+import spindlebook.alignment.ToeRead;
 import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
@@ -94,13 +95,16 @@ final class ShimTrial {
     return setting != null && setting.unit() == SettingUnit.LENGTH;
   }
 
-  private static Optional<Figure> slope(Card card) {
-    CurveRead read = CurveRead.of(card, Curved.TOE, Steering.STRAIGHT);
+  /** Toe read as a length counts across what is given today, also before the shim. */
+  private Optional<Figure> slope(Card at) {
+    CurveRead read =
+        CurveRead.of(
+            at, Curved.TOE, Steering.STRAIGHT, at.pairings().get(0), ToeRead.acrossMm(card));
     if (!read.angle() || Node.merge(read.nodes()).size() < PLACES) {
       return Optional.empty();
     }
     BumpSteer steer = new BumpSteer(read.nodes());
-    CornerChart chart = new CornerChart(card);
+    CornerChart chart = new CornerChart(at);
     return chart.travel().rideMm().isEmpty()
         ? Optional.empty()
         : steer.shape(steer.read(), chart.zero().mm()).map(BumpShape::slope);

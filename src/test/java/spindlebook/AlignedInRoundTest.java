@@ -297,6 +297,12 @@ class AlignedInRoundTest {
     read(marmot.left, AS_IT_DRIVES, "toe", "3.2 mm");
     assertTrue(text().contains("it is a length, and longer than what it is across"), text());
     assertFalse(text().contains("nobody gave"), text());
+    // Just longer than the toe: nearly a right angle, and no page breaks over its ±.
+    marmot.send("/corners/" + marmot.left + "/given", Map.of("toe-across", "3.3 mm"));
+    assertEquals(75.86, degrees(figure(marmot.left, "toe"), "value"), 0.01);
+    for (String page : new String[] {"/alignment", "/curves?of=toe", "/bump-steer"}) {
+      shop.get("/corners/" + marmot.left + page).is(200);
+    }
   }
 
   @Test

@@ -262,6 +262,20 @@ class AlignmentPagesTest {
   }
 
   @Test
+  void a_toe_whose_doubt_reaches_beyond_a_right_angle_is_shown_and_breaks_no_page() {
+    measure(
+        marmot.left,
+        "plate",
+        Map.of("side", "outboard", "front", "100 mm", "rear", "98 mm", "spacing", "0.1 in"));
+    // asin 2/2.54; each place read to ± more than what is left to a right angle.
+    assertEquals(51.94, degrees(marmot.left, "toe"), 0.01);
+    assertTrue(text(marmot.left).contains("+52° ± "), text(marmot.left));
+    shop.get("/corners/" + marmot.left).is(200);
+    shop.get("/cars/" + marmot.car + "/drive-check").is(200);
+    measure(marmot.left, "spot", Map.of("inward", "10 mm", "distance", "2000 mm"));
+  }
+
+  @Test
   void how_a_line_leaned_is_told_under_the_wheel_it_was_read_at() {
     Map<String, String> string =
         new LinkedHashMap<>(

@@ -39,8 +39,8 @@ public final class LeaningLine {
   public static Figure inwardRad(
       LineSide places, Figure frontMm, Figure rearMm, Figure apartMm, Figure frontWiderMm) {
     int sign = places == LineSide.INBOARD ? 1 : -1;
-    return Propagated.of(
+    return Toe.asin(
         List.of(frontMm, rearMm, apartMm, frontWiderMm),
-        v -> Toe.asin((sign * (v[1] - v[0]) - v[3]) / v[2]));
+        v -> (sign * (v[1] - v[0]) - v[3]) / v[2]);
   }
 }

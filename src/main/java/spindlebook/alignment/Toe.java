@@ -1,6 +1,7 @@
 package spindlebook.alignment;
 
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 
@@ -28,7 +29,7 @@ public record Toe(Figure rad) {
 
   /** From what it is across one wheel. */
   public static Toe acrossOneWheel(Figure toeMm, Figure acrossMm) {
-    return new Toe(Propagated.of(List.of(toeMm, acrossMm), v -> asin(v[0] / v[1])));
+    return new Toe(asin(List.of(toeMm, acrossMm), v -> v[0] / v[1]));
   }
 
   public Figure degrees() {
@@ -53,10 +54,12 @@ public record Toe(Figure rad) {
     return left.mm(acrossMm).plus(right.mm(acrossMm));
   }
 
-  static double asin(double sine) {
-    if (!(Math.abs(sine) <= 1)) {
-      throw new IllegalArgumentException("a toe of " + sine + " times the spacing is no angle");
+  /** The ± of a sine near 1 may reach beyond it: there the angle ends at a right one. */
+  static Figure asin(List<Figure> inputs, ToDoubleFunction<double[]> sine) {
+    double there = sine.applyAsDouble(inputs.stream().mapToDouble(Figure::value).toArray());
+    if (!(Math.abs(there) <= 1)) {
+      throw new IllegalArgumentException("a toe of " + there + " times the spacing is no angle");
     }
-    return Math.asin(sine);
+    return Propagated.of(inputs, v -> Math.asin(Math.max(-1, Math.min(1, sine.applyAsDouble(v)))));
   }
 }

@@ -42,16 +42,14 @@ public final class ToeReading {
       Figure frontMm, Figure rearMm, Figure spacingMm, LineSide side, Figure leansInwardRad) {
     int sign = side == LineSide.INBOARD ? 1 : -1;
     return new Toe(
-        Propagated.of(
-            List.of(frontMm, rearMm, spacingMm, leansInwardRad),
-            v -> Toe.asin(sign * (v[1] - v[0]) / v[2]) + v[3]));
+        Toe.asin(List.of(frontMm, rearMm, spacingMm), v -> sign * (v[1] - v[0]) / v[2])
+            .plus(leansInwardRad));
   }
 
   /** What toe changed by since the dials stood at zero. */
   public static Figure dialChangeRad(
       Figure frontOutwardMm, Figure rearOutwardMm, Figure spacingMm) {
-    return Propagated.of(
-        List.of(frontOutwardMm, rearOutwardMm, spacingMm), v -> Toe.asin((v[1] - v[0]) / v[2]));
+    return Toe.asin(List.of(frontOutwardMm, rearOutwardMm, spacingMm), v -> (v[1] - v[0]) / v[2]);
   }
 
   /** By a light fixed to the hub, square to the axle. */

@@ -142,4 +142,15 @@ class ComparedAlignmentTest {
     assertTrue(text.contains("≠ decided otherwise"), text);
     assertTrue(text.contains("−1° to 0° −0.4° to 0° ≠ differs"), text);
   }
+
+  @Test
+  void toe_is_told_across_the_edge_as_well_where_it_is_known_across_what() {
+    marmot.send("/corners/" + marmot.left + "/given", Map.of("toe-across", "28"));
+    measure(marmot.left, "spot", Map.of("inward", "10 mm", "distance", "2000 mm"));
+    measure(marmot.right, "spot", Map.of("inward", "-4 mm", "distance", "2000 mm"));
+    String text = compared("?beside=other-side");
+    // 28 in · sin(atan 10/2000) = 0.140 in, and −0.056 in.
+    assertTrue(text.contains("+0.140 in ± "), text);
+    assertTrue(text.contains("−0.056 in ± "), text);
+  }
 }

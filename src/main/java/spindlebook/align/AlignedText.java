@@ -1,5 +1,6 @@
 package spindlebook.align;
 
+import java.util.Optional;
 import spindlebook.alignment.AlignedFinding;
 import spindlebook.card.Shown;
 import spindlebook.corner.AlignedFigure;
@@ -29,6 +30,11 @@ public final class AlignedText {
     return figure.angle()
         ? Rounded.signed(apart, DEGREE, "°")
         : Rounded.signed(apart, unit.mm(), unit.word());
+  }
+
+  /** Toe as a length across the wheel's edge, in words; empty where nobody said across what. */
+  public static Optional<String> acrossEdge(AlignedFinding found, LengthUnit unit) {
+    return found.acrossEdgeMm().map(mm -> Rounded.signed(mm, unit.mm(), unit.word()).words());
   }
 
   /** Of a value that was kept with its U alone. */

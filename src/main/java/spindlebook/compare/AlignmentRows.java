@@ -95,7 +95,7 @@ record AlignmentRows(
         ? new Cell(null, "not known", null, null)
         : new Cell(
             AlignedText.of(found.figure(), found.value(), unit),
-            "",
+            AlignedText.acrossEdge(found, unit).orElse(""),
             AlignedText.state(found),
             null);
   }

@@ -52,7 +52,8 @@ record RoundBeside(AlignedFinding found, LengthUnit unit) {
     } else if (read.stands() == Standing.IN_DOUBT) {
       why.add("In doubt: it does not count until somebody answers.");
     }
-    if (read.acrossBorrowed()) {
+    // Above it stands already where there is a figure.
+    if (read.acrossBorrowed() && !found.notes().contains(AlignedNote.ACROSS_BORROWED)) {
       why.add(AlignedNote.ACROSS_BORROWED.words());
     }
     if (!read.stands().counts()) {

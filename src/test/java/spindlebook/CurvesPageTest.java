@@ -279,8 +279,8 @@ class CurvesPageTest {
 
   @Test
   void a_side_whose_toe_is_a_length_does_not_take_the_place_of_angles_and_is_said_to_be_left_out() {
-    marmot.send("/corners/" + marmot.left + "/given", Map.of("toe-across", "28"));
-    toe();
+    marmot.read(marmot.onStrap, "straight", TOE, "0.5°");
+    marmot.read(marmot.low, "straight", TOE, "0.2°");
     String standing = marmot.startRound(marmot.right, Map.of("spring", "in", "on", "tyres"));
     String ride = marmot.height(standing, "ride", "20 3/4", "31 9/16");
     marmot.read(ride, "straight", TOE, "1/16");

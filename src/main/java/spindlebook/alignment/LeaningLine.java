@@ -40,7 +40,6 @@ public final class LeaningLine {
       LineSide places, Figure frontMm, Figure rearMm, Figure apartMm, Figure frontWiderMm) {
     int sign = places == LineSide.INBOARD ? 1 : -1;
     return Toe.asin(
-        List.of(frontMm, rearMm, apartMm, frontWiderMm),
-        v -> (sign * (v[1] - v[0]) - v[3]) / v[2]);
+        List.of(frontMm, rearMm, apartMm, frontWiderMm), v -> (sign * (v[1] - v[0]) - v[3]) / v[2]);
   }
 }

@@ -740,4 +740,17 @@ class AlignmentPagesTest {
     Page back = marmot.send("/entries/" + key, action, Map.of("reason", "for the test"));
     assertEquals(address(marmot.left), back.location());
   }
+
+  @Test
+  void a_correction_of_what_was_taken_back_meanwhile_keeps_what_was_typed() {
+    String key = measure(marmot.left, "gauge", gauge("-0.5°"));
+    String correct = "/alignments/" + key + "/correct";
+    Form open = shop.get(correct).form(correct).with("read", "-0.7°").with("reason", "misread");
+    takeBack(key);
+    Page told = open.send().is(409);
+    assertTrue(told.text().contains("read: -0.7°"), told.text());
+    told.forms().get(0).keep();
+    open.keep();
+    assertEquals(-0.7, degrees(marmot.left, "camber"), 1e-9);
+  }
 }

@@ -157,4 +157,28 @@ class TakenBackTest {
     assertTrue(told.text().contains("does not watch"), told.text());
     assertTrue(told.text().contains("1/2"), told.text());
   }
+
+  @Test
+  void a_correction_of_what_was_taken_back_meanwhile_shows_what_was_typed_and_puts_it_back() {
+    String correct = "/readings/" + gap + "/correct";
+    Form open =
+        shop.get(correct).is(200).form(correct).with("value", "7/16").with("reason", "misread <b>");
+    Form height0 =
+        shop.get("/heights/" + height + "/correct").form("/heights/" + height + "/correct");
+    String entry = "/entries/" + gap;
+    shop.get(entry).is(200).form(entry + "/take-back").keep();
+    int entries = shop.entries();
+    Page told = open.send().is(409);
+    assertTrue(told.text().contains("value: 7/16"), told.text());
+    assertTrue(told.html().contains("reason: misread &lt;b"), told.html());
+    assertEquals(entries, shop.entries(), "nothing is brought back unasked");
+    told.forms().get(0).keep();
+    open.keep();
+    assertTrue(shop.get(entry).text().contains("7/16"));
+
+    takeBack();
+    assertTrue(
+        height0.with("reason", "other mark").send().is(409).text().contains("spindle: 15 3/16"));
+    shop.get("/readings/nothing-of-this-name/correct").is(404);
+  }
 }

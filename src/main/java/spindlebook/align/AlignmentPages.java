@@ -4,6 +4,8 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import spindlebook.card.Meanwhile;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.SeenAlignment;
@@ -87,8 +89,13 @@ public final class AlignmentPages {
 
   public void correctAlignment(Context ctx) {
     Card card = cardOf(ctx);
-    SeenAlignment seen = seen(ctx, card);
     Posted posted = Html.posted(ctx);
+    Optional<SeenAlignment> found = card.aligned().read(ctx.pathParam("alignment"));
+    if (found.isEmpty()) {
+      Meanwhile.show(ctx, histories.of(card.car()), ctx.pathParam("alignment"), posted);
+      return;
+    }
+    SeenAlignment seen = found.get();
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     String reason = posted.neededLine("reason", 200, "Say why, such as: read the wrong mark.");
     if (AlignmentForm.read(TakenBy.of(seen.way()), posted, card)

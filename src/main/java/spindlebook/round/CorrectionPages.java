@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import spindlebook.card.Capital;
+import spindlebook.card.Meanwhile;
 import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
@@ -94,8 +95,13 @@ public final class CorrectionPages {
 
   public void correctHeight(Context ctx) {
     Card card = card(ctx, "height");
-    SeenHeight height = card.height(ctx.pathParam("height")).orElseThrow(NotFoundResponse::new);
     Posted posted = Html.posted(ctx);
+    Optional<SeenHeight> found = card.height(ctx.pathParam("height"));
+    if (found.isEmpty()) {
+      Meanwhile.show(ctx, histories.of(card.car()), ctx.pathParam("height"), posted);
+      return;
+    }
+    SeenHeight height = found.get();
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     String reason = posted.neededLine("reason", 200, "Say in a few words why it is corrected.");
     HeightForm form = HeightForm.read(posted, height.round(), height.height().mark() != null);
@@ -150,8 +156,13 @@ public final class CorrectionPages {
 
   public void correctReading(Context ctx) {
     Card card = card(ctx, "reading");
-    SeenReading reading = card.reading(ctx.pathParam("reading")).orElseThrow(NotFoundResponse::new);
     Posted posted = Html.posted(ctx);
+    Optional<SeenReading> found = card.reading(ctx.pathParam("reading"));
+    if (found.isEmpty()) {
+      Meanwhile.show(ctx, histories.of(card.car()), ctx.pathParam("reading"), posted);
+      return;
+    }
+    SeenReading reading = found.get();
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     String reason = posted.neededLine("reason", 200, "Say in a few words why it is corrected.");
     Content.Reading before = reading.reading();

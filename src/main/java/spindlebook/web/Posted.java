@@ -38,6 +38,14 @@ public final class Posted {
     return !text(name).isBlank();
   }
 
+  /** Every field that was filled, by its name in the form, without the form's own key. */
+  public List<String> typed() {
+    return values.keySet().stream()
+        .filter(name -> !name.equals("key") && !name.equals("after") && has(name))
+        .map(name -> name.replace('-', ' ') + ": " + text(name).strip())
+        .toList();
+  }
+
   /** A line of plain text, or null when nothing was typed; refused when it is very long. */
   public String line(String name, int longest) {
     String typed = text(name).strip();

@@ -8,13 +8,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import spindlebook.card.Capital;
-import spindlebook.card.PutBack;
 import spindlebook.card.Shown;
-import spindlebook.card.TakesAlong;
-import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.ReadingText;
@@ -104,50 +100,11 @@ public final class HeightPages {
     Card card = card(ctx, "height");
     Optional<SeenHeight> height = card.height(ctx.pathParam("height"));
     if (height.isEmpty()) {
-      showGone(ctx, card, ctx.pathParam("height"));
+      new GoneHeight(histories, store).show(ctx, card);
       return;
     }
     Steering steering = Sent.steering(ctx.queryParam("steering"));
     show(ctx, card, height.get(), steering, new Posted(Map.of()), "", null);
-  }
-
-  /** A height that was taken back, or answered away, keeps its address and says so there. */
-  private void showGone(Context ctx, Card card, String key) {
-    CarBook history = histories.of(card.car());
-    Content.Height height =
-        history
-            .standing(key)
-            .or(() -> history.original(key))
-            .filter(Content.Height.class::isInstance)
-            .map(Content.Height.class::cast)
-            .orElseThrow(NotFoundResponse::new);
-    Optional<PutBack> putBack = PutBack.of(history, key);
-    String why =
-        putBack.isPresent()
-            ? ("It was taken back and stays in the book. " + TakesAlong.after(history, key)).strip()
-            : "It does not count: somebody answered that it is not so, or its round is gone.";
-    PageFrame frame =
-        PageFrame.of("Taken back · Spindlebook", putBack.isPresent() ? "Taken back" : "Left out")
-            .sub(card.place().words() + " · a height")
-            .plan(Shown.plan(card))
-            .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()));
-    GoneView view =
-        new GoneView(
-            new EntryWords(history).of(height),
-            why,
-            justKept(history, ctx.queryParam("saved")),
-            putBack.orElse(null),
-            "/entries/" + key,
-            card.round(height.round()).map(r -> "/rounds/" + r.key()).orElse(null));
-    Html.show(ctx, Html.TEMPLATES.roundGone(frame, view));
-  }
-
-  /** Empty when nothing was kept just now. */
-  private static String justKept(CarBook history, String saved) {
-    return Optional.ofNullable(saved)
-        .flatMap(history::standing)
-        .map(c -> "Just kept, but not counted: " + new EntryWords(history).of(c) + ".")
-        .orElse("");
   }
 
   private void show(
@@ -298,7 +255,7 @@ public final class HeightPages {
       throw new NotFoundResponse();
     }
     if (there.isEmpty() || asked == null) {
-      keep(ctx, card, posted, steering, asked);
+      new GoneHeight(histories, store).keep(ctx, card, posted, steering, asked);
       return;
     }
     SeenHeight height = there.get();
@@ -314,39 +271,6 @@ public final class HeightPages {
     Html.next(
         ctx,
         "/heights/" + height.key() + "?steering=" + Posted.word(steering) + "&saved=" + key.key());
-  }
-
-  /** A page that was open while its height, or what it asks for, was taken away: all is kept. */
-  private void keep(Context ctx, Card card, Posted posted, Steering steering, Asked asked) {
-    String height = ctx.pathParam("height");
-    String row = posted.text("row");
-    String text = posted.text("v-" + row).strip();
-    if (row.isEmpty() || text.isEmpty()) {
-      Html.next(ctx, "/heights/" + height);
-      return;
-    }
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    LengthUnit unit = unit(card, height);
-    store.reading(
-        card, Sent.kept(height, unit, steering, row, asked, text, null), key, Who.of(ctx));
-    Html.next(
-        ctx, "/heights/" + height + "?steering=" + Posted.word(steering) + "&saved=" + key.key());
-  }
-
-  /** Of the round the height was read in, gone or not. */
-  private LengthUnit unit(Card card, String height) {
-    CarBook history = histories.of(card.car());
-    String round =
-        history
-            .original(height)
-            .filter(Content.Height.class::isInstance)
-            .map(h -> ((Content.Height) h).round())
-            .orElseThrow(NotFoundResponse::new);
-    return history
-        .original(round)
-        .filter(Content.Round.class::isInstance)
-        .map(r -> ((Content.Round) r).unit())
-        .orElse(card.details().unit());
   }
 
   /** The reading as typed, or empty with a problem posted to its field. */

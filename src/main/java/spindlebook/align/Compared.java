@@ -42,7 +42,7 @@ record Compared(Card card, Curved of, CornerChart chart, Change change) {
   /** What an address asks for; empty where it names nothing that is there. */
   static Optional<Compared> of(Card card, CarBook book, Curved of, String against) {
     if (against.equals(OTHER_SIDE)) {
-      return mirror(card, book).flatMap(m -> of(m, of, null));
+      return book.mirror(card).flatMap(m -> of(m, of, null));
     }
     return changes(card).stream()
         .filter(c -> against.equals(BEFORE + c.key()))
@@ -57,7 +57,7 @@ record Compared(Card card, Curved of, CornerChart chart, Change change) {
   static List<Pickable> choices(Card card, CarBook book, String chosen) {
     List<Pickable> choices = new ArrayList<>();
     choices.add(new Pickable("", "nothing", chosen.isEmpty()));
-    mirror(card, book)
+    book.mirror(card)
         .ifPresent(
             m ->
                 choices.add(
@@ -93,10 +93,6 @@ record Compared(Card card, Curved of, CornerChart chart, Change change) {
     return change.adjuster() == null
         ? change.words().split(":", 2)[0]
         : card.adjuster(change.adjuster()).map(a -> a.adjuster().name()).orElse(change.adjuster());
-  }
-
-  private static Optional<Card> mirror(Card card, CarBook book) {
-    return book.cornerAt(card.place().mirror()).map(book::card);
   }
 
   /** Changes that readings of this corner were taken before and after, the last first. */

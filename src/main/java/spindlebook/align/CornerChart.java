@@ -188,8 +188,8 @@ final class CornerChart {
       String crossed = reach.pairing() == Pairing.CROSSED ? ", crossed" : "";
       reach
           .stop()
-          .map(s -> lengths.signed(zero.from(s.positionMm().value())).replace('-', '−'))
-          .ifPresent(at -> said.add(what + crossed + ", " + at + " " + unit().word()));
+          .map(s -> lengths.signedText(zero.from(s.positionMm().value())))
+          .ifPresent(at -> said.add(what + crossed + ", " + at));
     }
   }
 

@@ -15,7 +15,6 @@ import spindlebook.travel.GivenFigures;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Field;
 import spindlebook.web.FormPart;
 import spindlebook.web.Lengths;
 import spindlebook.web.Posted;
@@ -161,20 +160,16 @@ final class GroundPaper {
         "The frame at full bump",
         typed.has("squashed") || typed.has("wanted") || typed.has("ratio"),
         List.of(
-            field(
+            good.field(
                 "squashed",
                 "Squashed radius of the tyre",
                 "Spindle to ground when the tyre is squashed on a hard landing." + given,
                 unit.word()),
-            field("wanted", "Frame to ground wanted", "", unit.word()),
-            field(
+            good.field("wanted", "Frame to ground wanted", "", unit.word()),
+            good.field(
                 "ratio",
                 "Stop's gap closes, for 1 of wheel travel",
                 "Read the gap at two heights: its change over the wheel's. Such as 0.6.",
                 "")));
-  }
-
-  private FormPart field(String name, String label, String hint, String word) {
-    return new FormPart.Typed(typed.fill(Field.of(name, label).hint(hint).unit(word)));
   }
 }

@@ -10,7 +10,6 @@ import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 import spindlebook.web.Choice;
-import spindlebook.web.Field;
 import spindlebook.web.FormPart;
 import spindlebook.web.Posted;
 
@@ -139,38 +138,34 @@ final class RodEndTyped {
                 List.of(
                     new Choice.Option("upper", "upper", "", !lower),
                     new Choice.Option("lower", "lower", "", lower)))),
-        field(
+        good.field(
             "thread",
             "Thread of the front rod end",
             "As stamped: 5/8-18 or M16x1.5, with LH behind for left-hand.",
             ""),
-        field("rear-thread", "Thread of the rear rod end", "Empty: as the front one.", ""),
-        field(
+        good.field("rear-thread", "Thread of the rear rod end", "Empty: as the front one.", ""),
+        good.field(
             "apart",
             "Upper joint above the lower",
             "Middle of ball to middle of ball, straight up.",
             unit.word()),
-        field(
+        good.field(
             "arm",
             "Arm's length",
             "From its pivot line to the ball joint, square to the line.",
             unit.word()),
-        field(
+        good.field(
             "spread",
             "Pivot to pivot",
             "Middle of bolt to middle of bolt, along the car.",
             unit.word()),
-        field("front", "Turns of the front rod end", "+ out, − in; such as 1 1/2.", "turns"),
-        field("rear", "Turns of the rear rod end", "+ out, − in.", "turns"),
-        field(
+        good.field("front", "Turns of the front rod end", "+ out, − in; such as 1 1/2.", "turns"),
+        good.field("rear", "Turns of the rear rod end", "+ out, − in.", "turns"),
+        good.field(
             "camber",
             "Or: camber to change by",
             "+ top outward. Then the turns are worked out.",
             "°"),
-        field("caster", "Or: caster to change by", "+ top rearward.", "°"));
-  }
-
-  private FormPart field(String name, String label, String hint, String word) {
-    return new FormPart.Typed(typed.fill(Field.of(name, label).hint(hint).unit(word)));
+        good.field("caster", "Or: caster to change by", "+ top rearward.", "°"));
   }
 }

@@ -22,7 +22,7 @@ record ShimWords(ToeWords words) {
   }
 
   private String said(ShimTrial.Tried tried) {
-    String by = words.lengths().signed(tried.upMm()).replace('-', '−') + " " + words.unit().word();
+    String by = words.lengths().signedText(tried.upMm());
     if (tried.before() == null || tried.after() == null) {
       return by
           + " was tried. To say how much more, toe at three places or more and ride height are"

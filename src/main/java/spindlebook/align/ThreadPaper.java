@@ -18,7 +18,6 @@ import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Field;
 import spindlebook.web.FigureText;
 import spindlebook.web.FormPart;
 import spindlebook.web.Lengths;
@@ -188,26 +187,22 @@ final class ThreadPaper {
         "Thread and binding",
         asked(),
         List.of(
-            field(
+            good.field(
                 "engaged",
                 "Thread engaged now, front",
                 "The shank's length less what shows of it.",
                 unit.word()),
-            field(
+            good.field(
                 "engaged-rear",
                 "Thread engaged now, rear",
                 "Empty: as the front one.",
                 unit.word()),
-            field(
+            good.field(
                 "thread-angle",
                 "Thread to pivot line",
                 "90° is square; less where the two threads run together towards the joint. Empty:"
                     + " square.",
                 "°"),
-            field("slack", "Slack in the tabs", "Empty: 0.5 mm (1/50 in).", unit.word())));
-  }
-
-  private FormPart field(String name, String label, String hint, String word) {
-    return new FormPart.Typed(typed.fill(Field.of(name, label).hint(hint).unit(word)));
+            good.field("slack", "Slack in the tabs", "Empty: 0.5 mm (1/50 in).", unit.word())));
   }
 }

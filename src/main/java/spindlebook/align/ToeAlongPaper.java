@@ -7,7 +7,6 @@ import spindlebook.corner.Card;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Field;
 import spindlebook.web.FormPart;
 import spindlebook.web.Posted;
 
@@ -85,25 +84,21 @@ final class ToeAlongPaper {
         "Toe that comes along",
         asked(),
         List.of(
-            field(
+            good.field(
                 "outer-above",
                 "Outer tie-rod end above the lower joint",
                 "− below it.",
                 unit.word()),
-            field(
+            good.field(
                 "steering-arm",
                 "Steering arm",
                 "Outer tie-rod end to the kingpin, fore and aft.",
                 unit.word()),
-            field(
+            good.field(
                 "rod-slope",
                 "Slope of the tie rod",
                 "How much higher its outer end is than its inner end, over its length: 1 in 20 is"
                     + " 0.05, − if lower. Empty: level.",
                 "")));
-  }
-
-  private FormPart field(String name, String label, String hint, String word) {
-    return new FormPart.Typed(typed.fill(Field.of(name, label).hint(hint).unit(word)));
   }
 }

@@ -24,7 +24,7 @@ record ToeWords(Card card, CornerChart chart) {
 
   /** "−7 7/8 in", from the page's zero. */
   String place(double positionMm) {
-    return lengths().signed(chart.zero().from(positionMm)).replace('-', '−') + " " + unit().word();
+    return lengths().signedText(chart.zero().from(positionMm));
   }
 
   /** To hundredths of an inch: a sixteenth is too coarse for toe. */
@@ -55,8 +55,7 @@ record ToeWords(Card card, CornerChart chart) {
 
   /** "0.36° ± 0.19", without a sign. */
   static String degrees(Figure rad) {
-    FigureText text = Rounded.plain(rad, DEGREE, "°");
-    return text.whole() + "° ± " + text.plusMinus().whole();
+    return Rounded.plain(rad, DEGREE, "°").words();
   }
 
   /** A sentence more where toe's distance is the other wheel's; empty where it is its own. */

@@ -63,6 +63,11 @@ final class TypedFigures {
     return good == null || !typed.problem("good-angle").isEmpty() ? USUAL_RAD : good.rad();
   }
 
+  /** A field of the page on which all of it is typed. */
+  FormPart field(String name, String label, String hint, String word) {
+    return new FormPart.Typed(typed.fill(Field.of(name, label).hint(hint).unit(word)));
+  }
+
   /** What ± on a page rests on. */
   String words() {
     return "± is U, k = 2. One ± serves all that was typed: each length is taken as good to ± "

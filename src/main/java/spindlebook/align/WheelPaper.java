@@ -14,7 +14,6 @@ import spindlebook.corner.Card;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
-import spindlebook.web.Field;
 import spindlebook.web.FormPart;
 import spindlebook.web.Lengths;
 import spindlebook.web.Posted;
@@ -250,14 +249,14 @@ final class WheelPaper {
     now.parts(parts);
     then.parts(parts);
     parts.add(
-        field(
+        good.field(
             "camber",
             "Camber",
             "+ top outward." + empty(AlignedFigure.CAMBER, " Empty: upright to ± 1.5°."),
             "°"));
     if (card.layout().steered()) {
       parts.add(
-          field(
+          good.field(
               "kpi",
               "KPI",
               "How far the kingpin leans, + top inboard."
@@ -268,9 +267,5 @@ final class WheelPaper {
     parts.add(ground.part());
     parts.add(good.part());
     return parts;
-  }
-
-  private FormPart field(String name, String label, String hint, String word) {
-    return new FormPart.Typed(typed.fill(Field.of(name, label).hint(hint).unit(word)));
   }
 }

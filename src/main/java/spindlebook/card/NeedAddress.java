@@ -42,12 +42,7 @@ public final class NeedAddress {
       return read;
     }
     String beyond =
-        words.lengths().signed(words.zero().from(need.noHigherThanMm())).replace('-', '−')
-            + " "
-            + words.lengths().unit().word()
-            + " "
-            + words.zero().words()
-            + " or beyond";
+        words.position(need.noHigherThanMm()) + " " + words.zero().words() + " or beyond";
     return new ToRead(
         read.name(), beyond, read.steering(), read.quantity(), read.point(), read.pairing());
   }

@@ -340,7 +340,7 @@ public final class TravelWords {
 
   /** "−4 1/8 in", from the page's zero. */
   public String position(double positionMm) {
-    return lengths.signed(zero.from(positionMm)).replace('-', '−') + " " + lengths.unit().word();
+    return lengths.signedText(zero.from(positionMm));
   }
 
   /** A bracket's two ends, and which of them is planned from; empty for a limit on the curve. */

@@ -36,11 +36,7 @@ record AlignmentRows(
 
   static AlignmentRows of(
       CarBook book, Card one, CarBook otherBook, Card other, Heads heads, LengthUnit unit) {
-    return new AlignmentRows(one, mirror(book, one), other, mirror(otherBook, other), heads, unit);
-  }
-
-  private static Optional<Card> mirror(CarBook book, Card card) {
-    return book.cornerAt(card.place().mirror()).map(book::card);
+    return new AlignmentRows(one, book.mirror(one), other, otherBook.mirror(other), heads, unit);
   }
 
   /** Those that one side has at least; of the two wheels of one axle not what is the axle's. */

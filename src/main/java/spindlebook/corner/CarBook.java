@@ -201,6 +201,11 @@ public final class CarBook {
         .findFirst();
   }
 
+  /** The card of the corner on the car's other side, where the car has it. */
+  public Optional<Card> mirror(Card card) {
+    return cornerAt(card.place().mirror()).map(this::card);
+  }
+
   /**
    * One corner's card.
    *

@@ -188,10 +188,7 @@ public final class HeightPages {
         + " "
         + (height.positionMm() == null
             ? "not known"
-            : lengths.signed(height.positionMm().value()).replace('-', '−')
-                + " "
-                + lengths.unit().word()
-                + " spindle less mark");
+            : lengths.signedText(height.positionMm().value()) + " spindle less mark");
   }
 
   private static StepBand band(Card card, SeenHeight height, Steering steering) {

@@ -64,10 +64,7 @@ final class JustSaved {
       return "last time " + EntryWords.value(before.reading()) + " · " + counts;
     }
     double change = one.value() - other.value();
-    Lengths words = new Lengths(card.details().unit());
-    return words.signed(change).replace('-', '−')
-        + " "
-        + words.unit().word()
+    return new Lengths(card.details().unit()).signedText(change)
         + " against last time, "
         + EntryWords.value(before.reading())
         + " · "

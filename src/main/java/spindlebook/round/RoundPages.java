@@ -258,11 +258,7 @@ public final class RoundPages {
   private static String other(Card card, SeenHeight h, Lengths lengths) {
     return card.place().words()
         + " "
-        + (h.positionMm() == null
-            ? "not known"
-            : lengths.signed(h.positionMm().value()).replace('-', '−')
-                + " "
-                + lengths.unit().word());
+        + (h.positionMm() == null ? "not known" : lengths.signedText(h.positionMm().value()));
   }
 
   /** The place that comes next, among those asked for; null when there is none. */

@@ -74,12 +74,7 @@ final class TelltaleWords {
     DeepestBump.At at =
         deepest instanceof DeepestBump.Beyond b ? b.highestRead() : (DeepestBump.At) deepest;
     List<String> lines = new ArrayList<>();
-    String place =
-        lengths.signed(words.zero().from(at.positionMm().value())).replace('-', '−')
-            + " "
-            + lengths.unit().word()
-            + " "
-            + words.zero().words();
+    String place = words.position(at.positionMm().value()) + " " + words.zero().words();
     lines.add(
         beyond
             ? "Deepest bump: beyond "

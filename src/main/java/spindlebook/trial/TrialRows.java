@@ -71,14 +71,14 @@ final class TrialRows {
   }
 
   private static String unsigned(Figure mm, Lengths lengths) {
-    return within(lengths.bare(mm.value()), mm, lengths);
+    return within(lengths.text(mm.value()), mm, lengths);
   }
 
   static String signed(Figure mm, Lengths lengths) {
-    return within(lengths.signed(mm.value()).replace('-', '−'), mm, lengths);
+    return within(lengths.signedText(mm.value()), mm, lengths);
   }
 
   private static String within(String value, Figure mm, Lengths lengths) {
-    return value + " " + lengths.unit().word() + " ± " + lengths.plusMinus(mm.U());
+    return value + " ± " + lengths.plusMinus(mm.U());
   }
 }

@@ -28,6 +28,11 @@ public record Lengths(LengthUnit unit) {
     return bare.startsWith("-") || bare.equals("0") || bare.equals("0.0") ? bare : "+" + bare;
   }
 
+  /** {@code −7 7/8 in}: with its sign, as a page writes it. */
+  public String signedText(double mm) {
+    return signed(mm).replace('-', '−') + " " + unit.word();
+  }
+
   /** Rounded up, so that what is said to be unsure is never said smaller. */
   public String plusMinus(double expandedMm) {
     double up =

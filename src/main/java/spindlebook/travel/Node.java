@@ -28,7 +28,7 @@ public record Node(Figure positionMm, Figure value, Bound bound, List<String> re
    *
    * <p>Two nodes are at the same place when their positions differ by no more than the expanded
    * uncertainty of that difference (k = 2; a shared mark cancels in it), counted from the mean of
-   * the place so far.
+   * the place so far; or when they are equal, as at one height. So no two places are equal.
    *
    * <ul>
    *   <li>Exact readings become their mean in position and value. They put aside every bound at
@@ -63,7 +63,8 @@ public record Node(Figure positionMm, Figure value, Bound bound, List<String> re
 
   private static boolean samePlace(List<Node> place, Node next) {
     Figure apart = next.positionMm.minus(mean(place, Node::positionMm));
-    return Math.abs(apart.value()) <= apart.U();
+    return Math.abs(apart.value()) <= apart.U()
+        || next.positionMm.value() == place.get(place.size() - 1).positionMm.value();
   }
 
   private static List<Node> onePlace(List<Node> place) {

@@ -78,9 +78,10 @@ final class RuleMet {
     double surelyKept = surely(kept, met, true);
     double surelyBroken = surely(broken, met, false);
     double demand = Math.max(reach(met, surelyKept, kept), reach(met, surelyBroken, broken));
-    List<String> readings = around(kept.get(0), broken.get(0));
+    int piece = Math.min(curve.nodes().indexOf(kept.get(0)), curve.nodes().indexOf(broken.get(0)));
+    List<String> readings = around(piece);
     return new EndLimit.Crosses(
-        sure(met, demand, about, readings),
+        sure(met, piece, demand, about, readings),
         surelyKept,
         surelyBroken,
         EndLimit.How.CUBIC,
@@ -89,12 +90,13 @@ final class RuleMet {
         readings);
   }
 
-  private Figure sure(double met, double demand, double about, List<String> readings) {
-    double secant = curve.cubic().secant(met);
+  /** {@code piece} is the one the rule is met in: at its end the curve may go on level. */
+  private Figure sure(double met, int piece, double demand, double about, List<String> readings) {
+    double secant = curve.cubic().secant(piece);
     double slope = curve.cubic().slope(met);
     boolean flat = Math.abs(slope) < FLAT * Math.abs(secant);
     ToDoubleFunction<ShapePreservingCubic> value =
-        flat ? cubic -> cubic.straight(met) : cubic -> cubic.continued(met);
+        flat ? cubic -> cubic.straight(piece, met) : cubic -> cubic.continued(met);
     double perValue = -1 / (flat ? secant : slope);
     Figure firstOrder = curve.figure(met, value, perValue);
     double positionsU = curve.byPositionsAlone(met, value, perValue).u();
@@ -145,11 +147,10 @@ final class RuleMet {
     return position(one) + (position(other) - position(one)) * (first / (first - second));
   }
 
-  /** The readings that shape the curve between two nodes: theirs and their outer neighbours'. */
-  private List<String> around(Node one, Node other) {
+  /** The readings that shape a piece of the curve: those of its ends and their outer neighbours. */
+  private List<String> around(int piece) {
     List<Node> nodes = curve.nodes();
-    int i = Math.min(nodes.indexOf(one), nodes.indexOf(other));
-    return nodes.subList(Math.max(0, i - 1), Math.min(nodes.size(), i + 3)).stream()
+    return nodes.subList(Math.max(0, piece - 1), Math.min(nodes.size(), piece + 3)).stream()
         .flatMap(node -> node.readings().stream())
         .distinct()
         .toList();

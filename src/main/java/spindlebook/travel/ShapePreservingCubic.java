@@ -121,7 +121,8 @@ public final class ShapePreservingCubic {
     return fromBelow == toAbove ? new Crossing.At(x[first], toAbove) : new Crossing.Touch(x[first]);
   }
 
-  // The next four continue the outer pieces, for trying how the curve answers when an end is moved.
+  // The next three continue the outer pieces, for trying how the curve answers when an end is
+  // moved.
 
   double continued(double at) {
     return hermite(piece(at), at);
@@ -133,14 +134,22 @@ public final class ShapePreservingCubic {
 
   /** The value on the straight line between the two points around {@code at}. */
   double straight(double at) {
-    int i = piece(at);
-    return y[i] + secant(at) * (at - x[i]);
+    return straight(piece(at), at);
   }
 
   /** The slope of that straight line. */
   double secant(double at) {
-    int i = piece(at);
-    return (y[i + 1] - y[i]) / (x[i + 1] - x[i]);
+    return secant(piece(at));
+  }
+
+  /** The value on the straight line through a point and the next, also outside the two. */
+  double straight(int point, double at) {
+    return y[point] + secant(point) * (at - x[point]);
+  }
+
+  /** The slope of that straight line. */
+  double secant(int point) {
+    return (y[point + 1] - y[point]) / (x[point + 1] - x[point]);
   }
 
   private double inside(double at) {

@@ -98,11 +98,16 @@ public final class Figure {
     int n = repeats.size();
     double[] shares = new double[n];
     double sum = 0;
+    double least = Double.POSITIVE_INFINITY;
+    double most = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < n; i++) {
       shares[i] = 1.0 / n;
       sum += repeats.get(i).value;
+      least = Math.min(least, repeats.get(i).value);
+      most = Math.max(most, repeats.get(i).value);
     }
-    return linear(sum / n, repeats, shares);
+    // The sum's last digit may leave the repeats; their mean does not, and of equals it is theirs.
+    return linear(Math.min(most, Math.max(least, sum / n)), repeats, shares);
   }
 
   public double value() {

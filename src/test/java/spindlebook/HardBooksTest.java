@@ -1,0 +1,41 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import spindlebook.figures.Figures;
+
+/** Little books that once came out wrong, and what they are by hand. */
+class HardBooksTest {
+  private static final Path BOOKS = Path.of("src/test/resources/reference/hard");
+
+  @Test
+  void two_equal_gaps_at_the_rule_keep_it_from_the_first_of_them() throws Exception {
+    JsonNode limit = corner("flat").at("/droop/limits/0");
+    assertEquals("curve", limit.get("found").asText());
+    assertEquals(-150, limit.at("/positionMm/value").asDouble(), 1e-9);
+  }
+
+  @Test
+  void the_mean_of_readings_at_one_height_is_at_that_height() throws Exception {
+    JsonNode corner = corner("six-repeats");
+    // By hand: 1/2 and 9/16 four times each, all 8 5/8 in under the mark, are broken; so are the
+    // touch and 3/4 below. 1 in, 1 in over the mark, is the first to keep the rule of 1 in.
+    assertEquals(25.4, corner.at("/droop/limits/0/positionMm/value").asDouble(), 1e-9);
+    assertEquals("curve", corner.at("/droop/limits/0/found").asText());
+    assertEquals(25.4, corner.at("/bump/limits/0/positionMm/value").asDouble(), 1e-9);
+  }
+
+  /** What figures say of the one corner of a book. */
+  private static JsonNode corner(String book) throws Exception {
+    JsonNode all = new ObjectMapper().readTree(Figures.of(BOOKS.resolve(book + ".jsonl"), t -> {}));
+    assertEquals(1, all.at("/cars/0/corners").size(), all.toPrettyString());
+    JsonNode corner = all.at("/cars/0/corners/0");
+    assertFalse(corner.toString().contains("could not be worked out"), corner.toPrettyString());
+    return corner;
+  }
+}

@@ -280,7 +280,12 @@ public final class App implements AutoCloseable {
   }
 
   private static void refused(BookRefused refused, Context ctx) {
-    int status = refused.why() == BookRefused.Why.ENTRY ? 422 : 503;
+    int status =
+        switch (refused.why()) {
+          case ENTRY -> 422;
+          case LOOKS -> 403;
+          case BOOK, DISK -> 503;
+        };
     Html.problem(ctx, new ProblemPage(status, "Not in the book", refused.getMessage()));
   }
 

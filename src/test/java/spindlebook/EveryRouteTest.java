@@ -1,6 +1,7 @@
 package spindlebook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.javalin.Javalin;
@@ -74,6 +75,36 @@ class EveryRouteTest {
     }
     assertEquals(401, stranger.get("/nowhere").status());
     assertEquals(401, stranger.get("/favicon.ico").status());
+  }
+
+  @Test
+  void a_header_that_names_another_method_makes_no_look_a_writing() {
+    Browser looker = shop.looker();
+    for (String header :
+        List.of("X-HTTP-Method-Override", "x-http-method-override", "X-Method-Override")) {
+      for (String action : routes("POST")) {
+        String answer =
+            Raw.ask(
+                shop.port(),
+                "GET " + action + "?key=k&name=Mole&may=keep&to=20&answer=so HTTP/1.1",
+                "Host: 127.0.0.1:" + shop.port(),
+                "Cookie: " + looker.cookie(),
+                header + ": POST",
+                "Content-Type: " + Browser.FORM);
+        assertTrue(List.of(200, 403, 404, 405).contains(Raw.status(answer)), action + answer);
+        assertFalse(answer.contains("/pair/"), action + answer);
+      }
+    }
+    Page looked = looker.get("/cars").is(200);
+    String answer =
+        Raw.ask(
+            shop.port(),
+            "GET /cars HTTP/1.1",
+            "Host: 127.0.0.1:" + shop.port(),
+            "Cookie: " + looker.cookie(),
+            "X-HTTP-Method-Override: POST");
+    assertEquals(200, Raw.status(answer));
+    assertTrue(answer.endsWith(looked.html()), "it is the look that it is");
   }
 
   @Test

@@ -342,12 +342,60 @@ class PairingTest {
   @Test
   void a_device_that_keeps_the_book_shows_the_next_one_a_square_a_link_and_a_short_code() {
     Browser owner = paired();
-    Page page = owner.get("/devices/new-link").is(200).form("/devices/new-link").send().is(200);
+    Form form = owner.get("/devices/new-link").is(200).form("/devices/new-link");
+    Page page = form.with("may", "keep").send().is(200);
     assertTrue(page.html().contains("<svg class=\"qr\""), page.html());
     assertTrue(page.text().contains("http://127.0.0.1:" + app.port() + "/pair/"), page.text());
     Browser next = stranger();
     next.pair(page.linkIn(), "Bo's phone");
     next.post("/cars", Map.of("name", "Mole")).is(303);
+  }
+
+  @Test
+  void what_is_not_said_or_odd_gives_a_link_that_only_looks() {
+    Browser owner = paired();
+    Form form = owner.get("/devices/new-link").is(200).form("/devices/new-link");
+    for (Page made :
+        List.of(
+            form.send(),
+            owner.post("/devices/new-link", Map.of()),
+            owner.post("/devices/new-link", Map.of("may", "KEEP")),
+            owner.post("/devices/new-link", "may=keep&may=look"))) {
+      assertTrue(made.is(200).text().contains("It may only look"), made.text());
+      Browser next = stranger();
+      next.pair(made.linkIn(), "wall screen");
+      next.post("/cars", Map.of("name", "Mole")).is(403);
+    }
+  }
+
+  @Test
+  void a_device_that_keeps_the_book_is_warned_before_it_may_only_look() {
+    Browser owner = paired();
+    String look = owner.post("/devices/new-link", Map.of("may", "look")).is(200).linkIn();
+    String alone = owner.get(look).is(200).text();
+    assertTrue(alone.contains("This device keeps the book now"), alone);
+    assertTrue(alone.contains("No other device keeps the book"), alone);
+    Browser second = Browser.paired(app, "Ann");
+    String oneOfTwo = owner.get(look).is(200).text();
+    assertTrue(oneOfTwo.contains("This device keeps the book now"), oneOfTwo);
+    assertFalse(oneOfTwo.contains("No other device keeps the book"), oneOfTwo);
+    Page again = owner.post(look, Map.of("name", " ")).is(422);
+    assertTrue(again.text().contains("This device keeps the book now"), again.text());
+    for (Page unwarned :
+        List.of(
+            stranger().get(look), second.get(app.code().path()), stranger().get("/pair").is(200))) {
+      assertFalse(unwarned.is(200).text().contains("keeps the book now"), unwarned.text());
+    }
+  }
+
+  @Test
+  void revoking_a_device_ends_the_codes_it_may_have_made() {
+    Browser owner = paired();
+    Browser lost = Browser.paired(app, "Ann");
+    String made = lost.post("/devices/new-link", Map.of("may", "keep")).is(200).linkIn();
+    String page = deviceOf(owner, "Ann's phone");
+    owner.get(page).form(page + "/revoke").keep();
+    stranger().post(made, Map.of("name", "phone")).is(410);
   }
 
   @Test

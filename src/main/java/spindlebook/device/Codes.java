@@ -66,6 +66,10 @@ public final class Codes {
     open.add(code);
   }
 
+  synchronized void endAll() {
+    open.clear();
+  }
+
   private void dropOld() {
     open.removeIf(c -> !clock.instant().isBefore(c.until()));
   }

@@ -64,15 +64,11 @@ public final class DevicePages {
 
   private void show(Context ctx, Paired device, Posted posted) {
     Paired own = Door.device(ctx);
-    boolean last = device.keeps() && devices.all().stream().filter(Paired::keeps).count() == 1;
     String warning =
         (device.id().equals(own.id())
                 ? "This is the device in your hand: the book closes on it at once. "
                 : "")
-            + (last
-                ? "No other device keeps the book: to pair one afterwards, start the program again"
-                    + " and use the code it prints."
-                : "");
+            + ifLast(devices, device);
     ctx.status(posted.ok() ? 200 : 422);
     Html.show(
         ctx,
@@ -81,6 +77,14 @@ public final class DevicePages {
             LIST + "/" + device.id(),
             posted.fill(Field.of("name", "Called")),
             warning.strip()));
+  }
+
+  /** What it means that no other device keeps the book; empty when one does. */
+  static String ifLast(Devices devices, Paired device) {
+    return device.keeps() && devices.all().stream().filter(Paired::keeps).count() == 1
+        ? "No other device keeps the book: to pair one afterwards, start the program again and use"
+            + " the code it prints."
+        : "";
   }
 
   private static PageFrame frame(String heading) {
@@ -101,6 +105,8 @@ public final class DevicePages {
 
   public void revoke(Context ctx) {
     devices.revoke(named(ctx).id());
+    // One of them may be in the hands of whoever holds the device that is out now.
+    codes.endAll();
     Html.next(ctx, LIST);
   }
 
@@ -114,14 +120,15 @@ public final class DevicePages {
             "",
             "",
             List.of(
-                new Choice.Option("keep", "keeps the book", "reads, writes, pairs others", true),
-                new Choice.Option("look", "may only look", "writes nothing", false)));
+                new Choice.Option("look", "may only look", "writes nothing", true),
+                new Choice.Option("keep", "keeps the book", "reads, writes, pairs others", false)));
     Html.show(ctx, Html.TEMPLATES.deviceNewlink(frame("Pair another device"), NEW_LINK, may, LIST));
   }
 
   /** A fresh code, as link, square code and short code. */
   public void makeLink(Context ctx) {
-    Code code = codes.fresh(!Html.posted(ctx).text("may").equals("look"));
+    keeper(ctx);
+    Code code = codes.fresh(Html.posted(ctx).text("may").equals("keep"));
     List<String> links = hosts.shown().stream().map(address -> address + code.path()).toList();
     ctx.header("Cache-Control", "no-store");
     Html.show(

@@ -1,9 +1,10 @@
 package spindlebook.device;
 
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import java.time.Clock;
 import java.util.Optional;
-import spindlebook.log.Device;
+import spindlebook.log.Sender;
 import spindlebook.web.Html;
 import spindlebook.web.ProblemPage;
 import spindlebook.web.RateLimit;
@@ -23,7 +24,7 @@ public final class Door {
 
   private final Devices devices;
   private final RateLimit requests;
-  private final ThreadLocal<Device> sender = new ThreadLocal<>();
+  private final ThreadLocal<Sender> sender = ThreadLocal.withInitial(() -> Sender.ITSELF);
 
   public Door(Devices devices, Clock clock) {
     this.devices = devices;
@@ -33,7 +34,7 @@ public final class Door {
   /** Before every request: afterwards it is known whose it is, or it has been answered. */
   public void before(Context ctx) {
     Paired device = Optional.ofNullable(ctx.cookie(COOKIE)).flatMap(devices::byToken).orElse(null);
-    sender.set(device == null ? null : device.inBook());
+    sender.set(device == null ? NOBODY : device.sender());
     ctx.attribute(DEVICE, device);
     String caller = device == null ? "from " + ctx.req().getRemoteAddr() : device.id();
     if (!requests.take(caller)) {
@@ -54,11 +55,13 @@ public final class Door {
       return;
     }
     devices.here(device);
-    boolean looks = ctx.req().getMethod().equals("GET") || ctx.req().getMethod().equals("HEAD");
+    boolean looks = ctx.method() == HandlerType.GET || ctx.method() == HandlerType.HEAD;
     if (!looks && !device.keeps()) {
       answer(ctx, ONLY_LOOKS);
     }
   }
+
+  private static final Sender NOBODY = new Sender(null, false);
 
   private static final ProblemPage ONLY_LOOKS =
       new ProblemPage(
@@ -80,8 +83,8 @@ public final class Door {
     return ctx.attribute(DEVICE);
   }
 
-  /** The device whose request this thread answers, as the book names it; null for none. */
-  public Device sender() {
+  /** Whose request this thread answers. */
+  public Sender sender() {
     return sender.get();
   }
 }

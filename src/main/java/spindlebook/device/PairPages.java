@@ -87,7 +87,7 @@ public final class PairPages {
     }
   }
 
-  private static void showOffered(Context ctx, Code code, Posted posted) {
+  private void showOffered(Context ctx, Code code, Posted posted) {
     PageFrame frame =
         PageFrame.of("Pair this device · Spindlebook", "Pair this device")
             .sub(
@@ -97,7 +97,14 @@ public final class PairPages {
     Field field = Field.of("name", "Called").hint("So that you know it in the list of devices.");
     ctx.header("Cache-Control", "no-store");
     ctx.status(posted.ok() ? 200 : 422);
-    Html.show(ctx, Html.TEMPLATES.devicePair(frame, code.path(), posted.fill(field)));
+    Paired own = Door.device(ctx);
+    String warning =
+        own == null || !own.keeps() || code.keeps()
+            ? ""
+            : "This device keeps the book now. Pair it here and it may only look. "
+                + DevicePages.ifLast(devices, own);
+    Html.show(
+        ctx, Html.TEMPLATES.devicePair(frame, code.path(), posted.fill(field), warning.strip()));
   }
 
   private static String usual(String userAgent) {

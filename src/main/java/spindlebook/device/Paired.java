@@ -2,6 +2,7 @@ package spindlebook.device;
 
 import java.time.Instant;
 import spindlebook.log.Device;
+import spindlebook.log.Sender;
 
 /**
  * One paired device.
@@ -24,8 +25,8 @@ record Paired(
   }
 
   /** As the book names who sent an entry. */
-  Device inBook() {
-    return new Device(id, name);
+  Sender sender() {
+    return new Sender(new Device(id, name), keeps);
   }
 
   String may() {

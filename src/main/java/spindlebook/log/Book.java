@@ -26,7 +26,7 @@ public final class Book implements AutoCloseable {
   private final Path folder;
   private final Generation generation;
   private final AtomicBoolean closed = new AtomicBoolean();
-  private volatile Supplier<Device> sender = () -> null;
+  private volatile Supplier<Sender> sender = () -> Sender.ITSELF;
 
   private Book(
       FolderLock lock,
@@ -113,8 +113,11 @@ public final class Book implements AutoCloseable {
    *     drafts may be handed in again later
    */
   public Accepted append(List<Draft> drafts) {
-    Device from = sender.get();
-    return writer.append(Submission.of(drafts.stream().map(d -> d.from(from)).toList()));
+    Sender from = sender.get();
+    if (!from.keeps()) {
+      throw BookRefused.looks();
+    }
+    return writer.append(Submission.of(drafts.stream().map(d -> d.from(from.device())).toList()));
   }
 
   public Accepted append(Draft draft) {
@@ -122,11 +125,11 @@ public final class Book implements AutoCloseable {
   }
 
   /**
-   * Names the device that the calling thread's entries come from, null for none. The door knows it;
-   * no page need hand it on.
+   * Names who the calling thread's entries come from. The door knows it; no page need hand it on,
+   * and none can let somebody write who may only look.
    */
-  public void sentFrom(Supplier<Device> device) {
-    sender = device;
+  public void sentFrom(Supplier<Sender> who) {
+    sender = who;
   }
 
   /**

@@ -10,6 +10,8 @@ public final class BookRefused extends RuntimeException {
     BOOK,
     /** This entry can never be written as it was sent. */
     ENTRY,
+    /** Whoever sent it may only look. */
+    LOOKS,
     /** The disk did not take it; the sender keeps it and may try again later. */
     DISK
   }
@@ -35,6 +37,13 @@ public final class BookRefused extends RuntimeException {
 
   static BookRefused entry(String sentence, Object... words) {
     return new BookRefused(Why.ENTRY, String.format(sentence, words), null);
+  }
+
+  static BookRefused looks() {
+    return new BookRefused(
+        Why.LOOKS,
+        "This device may only look, so nothing was written. Use one that keeps the book.",
+        null);
   }
 
   static BookRefused disk(Throwable cause, String sentence, Object... words) {

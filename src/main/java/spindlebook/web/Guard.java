@@ -31,6 +31,9 @@ public final class Guard extends Handler.Wrapper {
           new HttpField("Vary", "Accept-Encoding"),
           new HttpField("Cache-Control", "private, no-cache"));
 
+  private static final List<String> OTHER_METHOD =
+      List.of("X-HTTP-Method-Override", "X-HTTP-Method", "X-Method-Override");
+
   private static final ProblemPage FOREIGN_NAME =
       new ProblemPage(
           421,
@@ -65,7 +68,27 @@ public final class Guard extends Handler.Wrapper {
     if (!looks && !fromOurs(request.getHeaders(), origin.get())) {
       return turnAway(request, response, done, FOREIGN_PAGE);
     }
-    return super.handle(request, response, done);
+    return super.handle(new AsItsFirstLineSays(request), response, done);
+  }
+
+  /**
+   * A request is what its first line says: a header that names another method is not handed on, so
+   * that all that stand behind this one take it for the same thing.
+   */
+  private static final class AsItsFirstLineSays extends Request.Wrapper {
+    private final HttpFields headers;
+
+    AsItsFirstLineSays(Request request) {
+      super(request);
+      HttpFields.Mutable kept = HttpFields.build(request.getHeaders());
+      OTHER_METHOD.forEach(kept::remove);
+      this.headers = kept;
+    }
+
+    @Override
+    public HttpFields getHeaders() {
+      return headers;
+    }
   }
 
   /** The one Host of a request, where an absolute address in its first line says the same. */

@@ -4,23 +4,24 @@ import java.net.Inet4Address;
 import java.net.InetAddress;
 import java.net.NetworkInterface;
 import java.net.SocketException;
+import java.net.UnknownHostException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
-import java.util.regex.Pattern;
 
 /**
  * The hosts this book answers to. Any other name that leads here was made by somebody else, so that
  * a page of theirs could read ours.
  */
 public final class Hosts {
-  private static final Pattern LOCAL = Pattern.compile("[a-z0-9-]+(\\.[a-z0-9-]+)*\\.local");
   private static final int HTTP = 80;
   private static final long LOOK_AGAIN_NANOS = Duration.ofSeconds(5).toNanos();
 
   private final Listening listening;
+  private final String local = local();
   private volatile int port;
   private volatile Own own;
 
@@ -61,7 +62,7 @@ public final class Hosts {
       return address.get().isLoopbackAddress() || own().contains(address.get());
     }
     return asked.host().equals("localhost")
-        || LOCAL.matcher(asked.host()).matches()
+        || asked.host().equals(local)
         || listening.names().contains(asked.host());
   }
 
@@ -80,6 +81,16 @@ public final class Hosts {
       shown.add(plain(listening.bind()));
     }
     return shown;
+  }
+
+  /** The name this machine has on a network without a name server; empty where it has none. */
+  private static String local() {
+    try {
+      String name = InetAddress.getLocalHost().getHostName();
+      return name.toLowerCase(Locale.ROOT).replaceFirst("\\..*", "") + ".local";
+    } catch (UnknownHostException nameless) {
+      return "";
+    }
   }
 
   private String plain(String host) {

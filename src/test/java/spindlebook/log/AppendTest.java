@@ -42,6 +42,18 @@ class AppendTest {
   }
 
   @Test
+  void who_may_only_look_is_refused_where_entries_are_written() {
+    book.sentFrom(() -> new Sender(new Device("d-1", "wall screen"), false));
+    BookRefused refused = assertThrows(BookRefused.class, () -> book.append(Bench.car("mule")));
+    assertEquals(BookRefused.Why.LOOKS, refused.why());
+    assertTrue(refused.getMessage().contains("may only look"), refused.getMessage());
+    assertEquals(0, book.lastN());
+    book.sentFrom(() -> new Sender(new Device("d-2", "phone"), true));
+    Entry kept = book.append(Bench.car("mule")).entries().get(0);
+    assertEquals(new Device("d-2", "phone"), kept.device());
+  }
+
+  @Test
   void what_was_appended_is_found_by_key_by_position_and_after_a_restart() {
     Entry first = book.append(Bench.car("mule")).entries().get(0);
     Entry second = book.append(Bench.note("n-1")).entries().get(0);

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -32,13 +31,17 @@ class CommandLineTest {
   @TempDir Path folder;
 
   private Ran run(String... words) throws IOException, InterruptedException {
-    List<String> command =
-        new ArrayList<>(
-            List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-cp",
-                System.getProperty("java.class.path"),
-                "spindlebook.Main"));
+    return run(List.of(), words);
+  }
+
+  private Ran run(List<String> before, String... words) throws IOException, InterruptedException {
+    List<String> command = new ArrayList<>(before);
+    command.addAll(
+        List.of(
+            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-cp",
+            System.getProperty("java.class.path"),
+            "spindlebook.Main"));
     command.addAll(List.of(words));
     Path out = Files.createTempFile("out", ".txt");
     Path err = Files.createTempFile("err", ".txt");
@@ -121,8 +124,9 @@ class CommandLineTest {
     assertTrue(folder.toFile().setWritable(false));
     assertTrue(log().toFile().setWritable(false));
     try {
-      assumeFalse(Files.isWritable(log()), "whoever runs this may write everywhere");
-      run("--data", folder.toString(), "--port", "0").refusedInOneSentence();
+      Ran ran = run(NoPrivilege.over(folder), "--data", folder.toString(), "--port", "0");
+      ran.refusedInOneSentence();
+      assertTrue(ran.err().contains("no permission"), ran.err());
     } finally {
       assertTrue(folder.toFile().setWritable(true) && log().toFile().setWritable(true));
     }

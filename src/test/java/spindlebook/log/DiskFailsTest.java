@@ -178,16 +178,6 @@ class DiskFailsTest {
     }
   }
 
-  @Test
-  void a_read_only_folder_is_refused_in_words() throws IOException {
-    Path shut = Files.createDirectory(folder.resolve("shut"));
-    org.junit.jupiter.api.Assumptions.assumeTrue(
-        shut.toFile().setWritable(false) && !Files.isWritable(shut),
-        "this user may write everywhere");
-    BookRefused refused = assertThrows(BookRefused.class, () -> new Bench(shut).open().close());
-    assertTrue(refused.getMessage().endsWith("cannot be written: no permission."));
-  }
-
   private CompletableFuture<Accepted> later(Draft draft) {
     CompletableFuture<Accepted> answer = new CompletableFuture<>();
     Thread sender =

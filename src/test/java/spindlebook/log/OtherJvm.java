@@ -11,15 +11,19 @@ final class OtherJvm {
   private OtherJvm() {}
 
   static Process start(Path errors, String... arguments) throws IOException {
-    List<String> command =
-        new java.util.ArrayList<>(
-            List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-Xmx256m",
-                "-cp",
-                System.getProperty("java.class.path"),
-                OtherJvm.class.getName()));
+    return start(List.of(), errors, arguments);
+  }
+
+  static Process start(List<String> before, Path errors, String... arguments) throws IOException {
+    List<String> command = new java.util.ArrayList<>(before);
+    command.addAll(
+        List.of(
+            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-XX:TieredStopAtLevel=1",
+            "-Xmx256m",
+            "-cp",
+            System.getProperty("java.class.path"),
+            OtherJvm.class.getName()));
     command.addAll(List.of(arguments));
     return new ProcessBuilder(command).redirectError(errors.toFile()).start();
   }

@@ -9,6 +9,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.HashSet;
@@ -16,6 +17,7 @@ import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import spindlebook.NoPrivilege;
 
 class OtherProcessTest {
   @TempDir Path folder;
@@ -93,6 +95,17 @@ class OtherProcessTest {
     }
     assertTrue(acknowledged.size() > 900);
     assertTrue(BookFile.read(new Bench(folder).log()).entries().size() >= acknowledged.size());
+  }
+
+  @Test
+  void a_read_only_folder_is_refused_in_words() throws Exception {
+    Path shut = Files.createDirectory(folder.resolve("shut"));
+    assertTrue(shut.toFile().setWritable(false));
+    Process other =
+        OtherJvm.start(NoPrivilege.over(shut), beside.resolve("errors"), "hold", shut.toString());
+    String said = output(other).readLine();
+    assertEquals(3, other.waitFor(), said);
+    assertEquals("refused The folder " + shut + " cannot be written: no permission.", said);
   }
 
   /** Reads what the killed process still got out; a line without its end does not count. */

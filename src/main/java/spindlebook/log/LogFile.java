@@ -2,7 +2,6 @@ package spindlebook.log;
 
 import java.io.IOException;
 import java.io.RandomAccessFile;
-import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
@@ -11,11 +10,14 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.nio.file.attribute.FileTime;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
 
@@ -31,6 +33,11 @@ final class LogFile implements AutoCloseable {
   private final String id;
   private AppendFile out;
 
+  // No channel: an interrupted reader would close it under everybody.
+  private final RandomAccessFile in;
+
+  private Left left;
+
   /** Where the line of each entry begins, and behind the last one where the next will. */
   private long[] starts = new long[1024];
 
@@ -38,8 +45,21 @@ final class LogFile implements AutoCloseable {
   private String lastHash;
   private String broken;
 
-  private LogFile(Path path, Scan scan, long[] starts, long end) {
+  /** How the file was left after the last write: which one it is, how long, and written when. */
+  private record Left(Object file, long length, FileTime written) {
+    static Left of(Path path) throws IOException {
+      BasicFileAttributes now = Files.readAttributes(path, BasicFileAttributes.class);
+      return new Left(now.fileKey(), now.size(), now.lastModifiedTime());
+    }
+
+    boolean sameFile(Left other) {
+      return Objects.equals(file, other.file) && length == other.length;
+    }
+  }
+
+  private LogFile(Path path, Scan scan, long[] starts, long end) throws IOException {
     this.path = path;
+    in = new RandomAccessFile(path.toFile(), "r");
     keys = new ConcurrentHashMap<>(scan.keys);
     id = scan.header.id();
     lastN = scan.lastN;
@@ -118,6 +138,7 @@ final class LogFile implements AutoCloseable {
       out.force();
       LogFile log = new LogFile(path, scan, starts, end);
       log.out = out;
+      log.left = Left.of(path);
       return log;
     } catch (IOException trouble) {
       out.close();
@@ -159,6 +180,9 @@ final class LogFile implements AutoCloseable {
       throw BookRefused.disk(null, "%s", broken);
     }
     long good = end();
+    if (!asLeft(good)) {
+      throw changed(null);
+    }
     try {
       out.write(lines);
     } catch (IOException trouble) {
@@ -178,6 +202,55 @@ final class LogFile implements AutoCloseable {
               + "); nothing more is taken until Spindlebook is started again.";
       throw BookRefused.disk(trouble, "%s", broken);
     }
+    if (!leave(good + lines.length)) {
+      takeBack(good);
+      throw changed(null);
+    }
+  }
+
+  /**
+   * Whether the path still leads to the file that was opened, and that is as this program left it.
+   * One that was only touched, or written anew with the same bytes, is read through once.
+   */
+  private boolean asLeft(long length) {
+    try {
+      Left now = Left.of(path);
+      if (!now.sameFile(left) || now.length != length) {
+        return false;
+      }
+      if (!now.equals(left)) {
+        Scan scan = Scan.of(path, (entry, raw, hash) -> {});
+        if (scan.damage != null || !scan.lastHash.equals(lastHash())) {
+          return false;
+        }
+        left = now;
+      }
+      return true;
+    } catch (IOException | BookRefused gone) {
+      return false;
+    }
+  }
+
+  /** Notes how the file is left; false when the path no longer leads to it, or not so far. */
+  private boolean leave(long length) {
+    try {
+      Left now = Left.of(path);
+      if (!now.sameFile(new Left(left.file, length, null))) {
+        return false;
+      }
+      left = now;
+      return true;
+    } catch (IOException gone) {
+      return false;
+    }
+  }
+
+  private static BookRefused changed(Throwable cause) {
+    return BookRefused.disk(
+        cause,
+        "%s was moved, replaced or changed while Spindlebook had it open, so nothing is taken: stop"
+            + " Spindlebook, put the right file there, then start it again.",
+        NAME);
   }
 
   /** Takes nothing more: what the file holds may no longer be what this process believes. */
@@ -192,6 +265,7 @@ final class LogFile implements AutoCloseable {
   private void takeBack(long good) {
     try {
       out.cutTo(good);
+      leave(good);
     } catch (IOException trouble) {
       broken =
           "A line that could not be written whole could not be taken back ("
@@ -273,23 +347,24 @@ final class LogFile implements AutoCloseable {
     return starts[(int) n];
   }
 
-  // Not a channel: an interrupted reader would close it under everybody.
   private byte[] bytes(long from, long to) {
     byte[] bytes = new byte[(int) (to - from)];
-    try (RandomAccessFile file = new RandomAccessFile(path.toFile(), "r")) {
-      file.seek(from);
-      file.readFully(bytes);
-      return bytes;
-    } catch (IOException trouble) {
-      throw new UncheckedIOException(NAME + " could not be read", trouble);
+    synchronized (in) {
+      try {
+        in.seek(from);
+        in.readFully(bytes);
+      } catch (IOException trouble) {
+        throw changed(trouble);
+      }
     }
+    return bytes;
   }
 
   private static Entry parse(byte[] line) {
     try {
       return Line.read(line);
-    } catch (IOException changed) {
-      throw new UncheckedIOException(NAME + " was changed while it was open", changed);
+    } catch (IOException trouble) {
+      throw changed(trouble);
     }
   }
 
@@ -319,6 +394,7 @@ final class LogFile implements AutoCloseable {
 
   @Override
   public void close() throws IOException {
+    in.close();
     out.close();
   }
 }

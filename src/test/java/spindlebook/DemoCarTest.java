@@ -27,8 +27,8 @@ import spindlebook.travel.CornerTravel;
 import spindlebook.travel.DeepestBump;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.EndFindings;
-import spindlebook.travel.Outcome;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 
 class DemoCarTest {
   @TempDir Path folder;

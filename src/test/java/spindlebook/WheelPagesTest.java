@@ -293,6 +293,9 @@ class WheelPagesTest {
     assertTrue(high.matches(".*= frame to ground level ground and frame [^.]* clear .*"), high);
     String low = wheel(Map.of("squashed", "4", "wanted", "2", "ratio", "0.6")).is(200).text();
     says(low, "the frame meets the ground before the stop is solid");
+    String nothingWanted = wheel(Map.of("squashed", "4", "ratio", "0.6")).is(200).text();
+    String[] afterThat = nothingWanted.split("before the stop is solid", 2);
+    assertTrue(afterThat[1].matches("[^.]* short .*"), "its words and its mark say the same");
   }
 
   @Test

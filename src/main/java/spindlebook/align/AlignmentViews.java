@@ -18,8 +18,8 @@ import spindlebook.corner.Card;
 import spindlebook.corner.Change;
 import spindlebook.corner.SeenAlignment;
 import spindlebook.corner.Standing;
-import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
@@ -236,7 +236,7 @@ final class AlignmentViews {
       return Optional.of(
           "Give across what toe is read as a length, and it can be held against your target.");
     }
-    return found.against().decision() == Decision.CANT_TELL
+    return found.against().decision() == Outcome.CANT_TELL
         ? Optional.of(SettledBy.words(found.against().settles()))
         : Optional.empty();
   }

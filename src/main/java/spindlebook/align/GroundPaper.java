@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import spindlebook.align.OnPaperView.Block;
 import spindlebook.align.OnPaperView.Line;
-import spindlebook.alignment.AgainstTarget;
 import spindlebook.alignment.GroundAtBump;
 import spindlebook.card.Shown;
 import spindlebook.corner.Card;
@@ -13,6 +12,8 @@ import spindlebook.corner.Dimension;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.GivenFigures;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.GuardBand;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
 import spindlebook.web.FormPart;
@@ -63,6 +64,7 @@ final class GroundPaper {
       return;
     }
     Figure clearance = GroundAtBump.clearanceMm(squashed.get(), bump.get(), down.get());
+    Outcome apart = GuardBand.apart(clearance);
     List<Line> lines = new ArrayList<>();
     lines.add(new Line("Squashed radius", lengths.figure(squashed.get()), squashedFrom(), null));
     lines.add(
@@ -81,23 +83,23 @@ final class GroundPaper {
         new Line(
             "= frame to ground",
             lengths.figure(clearance),
-            "level ground and frame" + touches(clearance),
-            wanted == null
-                ? null
-                : Shown.state(AgainstTarget.atLeast(clearance, wanted.mm()).decision())));
+            "level ground and frame" + touches(apart),
+            wanted != null
+                ? Shown.state(GuardBand.atLeast(clearance, wanted.mm()).worse(apart))
+                : apart == Outcome.CLEAR ? null : Shown.state(apart)));
     if (wanted != null) {
       lines.add(spacer(clearance, wanted.mm(), ratio));
     }
     blocks.add(new Block("The frame at full bump, tyre squashed", lines));
   }
 
-  private static String touches(Figure clearance) {
-    if (clearance.value() + clearance.U() <= 0) {
-      return "; the frame meets the ground before the stop is solid";
-    }
-    return clearance.value() - clearance.U() > 0
-        ? ""
-        : "; within its ± the frame may meet the ground before the stop is solid";
+  private static String touches(Outcome apart) {
+    return switch (apart) {
+      case CLEAR -> "";
+      case SHORT -> "; the frame meets the ground before the stop is solid";
+      case CANT_TELL, NEEDS ->
+          "; within its ± the frame may meet the ground before the stop is solid";
+    };
   }
 
   private String squashedFrom() {

@@ -13,8 +13,8 @@ import spindlebook.alignment.RodThread;
 import spindlebook.alignment.ThreadEngaged;
 import spindlebook.alignment.Turns;
 import spindlebook.card.Shown;
-import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
@@ -148,13 +148,13 @@ final class ThreadPaper {
         Shown.state(within.decision()));
   }
 
-  private static String binding(Decision within) {
+  private static String binding(Outcome within) {
     return switch (within) {
       case CLEAR -> "Within the tabs' slack.";
       case SHORT ->
           "More than the tabs' slack: a welded arm binds, so do not force the bolts. Two links that"
               + " hinge at the joint do not bind.";
-      case CANT_TELL -> "About as much as the tabs' slack: a welded arm may bind.";
+      case CANT_TELL, NEEDS -> "About as much as the tabs' slack: a welded arm may bind.";
     };
   }
 

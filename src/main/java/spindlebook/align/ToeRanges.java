@@ -9,8 +9,8 @@ import spindlebook.alignment.Window;
 import spindlebook.card.Shown;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.Given;
-import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.web.State;
 
 /** How much toe wanders over a stretch, and how that stands against the owner's limit. */
@@ -27,7 +27,7 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
         name,
         Rounded.plain(range.rad(), ToeWords.DEGREE, "°"),
         acrossMm.map(a -> words.across(range.mm(a.value()))).orElse(null),
-        limit.map(l -> state(l, range)).orElse(needsAcross() ? State.CANT_TELL : null),
+        limit.map(l -> Shown.state(l.decision())).orElse(needsAcross() ? State.CANT_TELL : null),
         words(range, limit));
   }
 
@@ -44,16 +44,10 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
     return given().isPresent() && acrossMm.isEmpty();
   }
 
-  /** What was not read may be worse, never better: only 'short' is told of a part. */
-  private static State state(AgainstTarget limit, ToeRange range) {
-    return limit.decision() == Decision.CLEAR && !range.readThroughout()
-        ? State.CANT_TELL
-        : Shown.state(limit.decision());
-  }
-
   private String words(ToeRange range, Optional<AgainstTarget> limit) {
     StringBuilder said = new StringBuilder();
-    limit.ifPresent(l -> said.append(standing(state(l, range))).append(limitWords(l)).append(' '));
+    limit.ifPresent(
+        l -> said.append(standing(Shown.state(l.decision()))).append(limitWords(l)).append(' '));
     if (needsAcross()) {
       said.append(standing(State.CANT_TELL))
           .append(atMost())
@@ -69,7 +63,7 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
     }
     limit.ifPresent(
         l -> {
-          if (state(l, range) == State.CANT_TELL) {
+          if (l.decision() == Outcome.CANT_TELL) {
             said.append(' ').append(settles(l, range));
           }
         });

@@ -9,14 +9,16 @@ import spindlebook.align.OnPaperView.Block;
 import spindlebook.align.OnPaperView.Line;
 import spindlebook.alignment.WheelGap;
 import spindlebook.card.Capital;
+import spindlebook.card.Shown;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.GuardBand;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
 import spindlebook.web.Field;
 import spindlebook.web.FormPart;
 import spindlebook.web.Lengths;
 import spindlebook.web.Posted;
-import spindlebook.web.State;
 
 /** Gaps measured around the wheel that is on, and what becomes of them. */
 final class WheelGapPaper {
@@ -65,25 +67,21 @@ final class WheelGapPaper {
 
   private Line line(WheelGap gap, Figure was, WheelTried tried, boolean spokesTyped) {
     Figure mm = tried.gap(gap, was);
+    Outcome apart = GuardBand.apart(mm);
     return new Line(
         Capital.of(gap.words()),
         lengths.figure(mm),
-        "was " + lengths.text(was.value()) + said(mm) + assumed(gap, spokesTyped),
-        state(mm));
+        "was " + lengths.text(was.value()) + said(mm, apart) + assumed(gap, spokesTyped),
+        apart == Outcome.CLEAR ? null : Shown.state(apart));
   }
 
-  private static String said(Figure mm) {
-    if (mm.value() <= 0) {
-      return mm.value() + mm.U() <= 0 ? "; it touches" : "; it touches, unless the ± helps";
-    }
-    return mm.value() - mm.U() > 0 ? "" : "; within its ± it may touch";
-  }
-
-  private static State state(Figure mm) {
-    if (mm.value() - mm.U() > 0) {
-      return null;
-    }
-    return mm.value() + mm.U() <= 0 ? State.SHORT : State.CANT_TELL;
+  private static String said(Figure mm, Outcome apart) {
+    return switch (apart) {
+      case CLEAR -> "";
+      case SHORT -> "; it touches";
+      case CANT_TELL, NEEDS ->
+          mm.value() <= 0 ? "; it touches, unless the ± helps" : "; within its ± it may touch";
+    };
   }
 
   private static String assumed(WheelGap gap, boolean spokesTyped) {

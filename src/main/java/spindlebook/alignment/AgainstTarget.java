@@ -1,8 +1,8 @@
 package spindlebook.alignment;
 
-import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
 
 /**
@@ -18,13 +18,18 @@ import spindlebook.uncertainty.Settles;
  * @param settles how the end nearer to the figure would be settled
  */
 public record AgainstTarget(
-    Figure figure, double lower, double upper, Decision decision, Settles settles) {
+    Figure figure, double lower, double upper, Outcome decision, Settles settles) {
 
   public static AgainstTarget between(Figure figure, double lower, double upper) {
     double y = figure.value();
     double nearer = Math.abs(y - lower) <= Math.abs(upper - y) ? lower : upper;
     return new AgainstTarget(
         figure, lower, upper, GuardBand.between(figure, lower, upper), Settles.how(figure, nearer));
+  }
+
+  /** The same of a figure that more readings could only make worse. */
+  AgainstTarget atBest(Outcome outcome) {
+    return new AgainstTarget(figure, lower, upper, decision.worse(outcome), settles);
   }
 
   public static AgainstTarget atMost(Figure figure, double upper) {

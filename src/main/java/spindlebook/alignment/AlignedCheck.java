@@ -64,7 +64,7 @@ public final class AlignedCheck {
     return switch (found.against().decision()) {
       case SHORT -> Optional.of(Why.SHORT);
       case CANT_TELL -> Optional.of(Why.CANT_TELL);
-      case CLEAR ->
+      case CLEAR, NEEDS ->
           found.stands() == Standing.PUT_BACK ? Optional.of(Why.NOT_CONFIRMED) : Optional.empty();
     };
   }

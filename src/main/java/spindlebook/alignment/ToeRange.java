@@ -1,6 +1,7 @@
 package spindlebook.alignment;
 
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 
 /**
  * How much toe of one wheel wanders over a stretch of travel.
@@ -28,8 +29,9 @@ public record ToeRange(
     return rad.times(acrossMm);
   }
 
-  /** Against the most the owner allows, rad; read the whole stretch before 'clear' is believed. */
+  /** Against the most the owner allows, rad: what was not read may be worse, never better. */
   public AgainstTarget atMost(double limitRad) {
-    return AgainstTarget.atMost(rad, limitRad);
+    AgainstTarget read = AgainstTarget.atMost(rad, limitRad);
+    return readThroughout() ? read : read.atBest(Outcome.CANT_TELL);
   }
 }

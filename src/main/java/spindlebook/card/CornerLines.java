@@ -8,10 +8,10 @@ import spindlebook.travel.DriveCheck;
 import spindlebook.travel.DriveCheck.Checked;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
-import spindlebook.travel.Outcome;
 import spindlebook.travel.ThingFirst;
 import spindlebook.travel.Total;
 import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.web.CornerLine;
 import spindlebook.web.FigureText;
 import spindlebook.web.PlanView;
@@ -111,14 +111,7 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
   /** A worst corner whose rules are all kept has readings that are missing, or hold no longer. */
   private static State state(Checked j, ThingFirst worst) {
     boolean kept = j.travel().outcome() == Outcome.CLEAR;
-    return kept && worst != null
-        ? switch (worst.why()) {
-          case STALE -> State.STALE;
-          case NOT_CONFIRMED -> State.PUT_BACK;
-          case MISSING -> State.NOT_MEASURED;
-          default -> State.CANT_TELL;
-        }
-        : Shown.state(j.travel().outcome());
+    return kept && worst != null ? Shown.state(worst.why()) : Shown.state(j.travel().outcome());
   }
 
   private static EndFindings worseEnd(TravelFindings travel, ThingFirst worst) {

@@ -4,9 +4,9 @@ import spindlebook.corner.Card;
 import spindlebook.corner.Place;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Standing;
-import spindlebook.travel.Outcome;
-import spindlebook.uncertainty.Decision;
-import spindlebook.uncertainty.GuardBand;
+import spindlebook.travel.Nodes;
+import spindlebook.travel.ThingFirst;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.web.PlanView;
 import spindlebook.web.State;
 
@@ -23,11 +23,15 @@ public final class Shown {
     };
   }
 
-  public static State state(Decision decision) {
-    return switch (decision) {
-      case CLEAR -> State.CLEAR;
-      case SHORT -> State.SHORT;
+  /** Of what is to see to before a drive. */
+  public static State state(ThingFirst.Why why) {
+    return switch (why) {
+      case SHORT, WENT_PAST, USED_UP -> State.SHORT;
       case CANT_TELL -> State.CANT_TELL;
+      case IN_DOUBT -> State.IN_DOUBT;
+      case STALE -> State.STALE;
+      case NOT_CONFIRMED -> State.PUT_BACK;
+      case NOT_MEASURED, MISSING, OPENED, RE_CHECK, TO_DO -> State.NOT_MEASURED;
     };
   }
 
@@ -49,46 +53,7 @@ public final class Shown {
     if (reading.point() == null) {
       return State.LIVE;
     }
-    return switch (reading.reading().result()) {
-      case WELL_CLEAR -> State.CLEAR;
-      case TOUCHES, BINDS -> State.SHORT;
-      case NOT_LOOKED, UNREAD -> State.NOT_MEASURED;
-      case NUMBER, GO_NO_GO -> decided(reading);
-    };
-  }
-
-  private static State decided(SeenReading reading) {
-    var keep = reading.point().keep();
-    if (reading.value() == null) {
-      // A drill alone: it goes, or it does not.
-      boolean goes = reading.reading().go() != null;
-      double mm = goes ? reading.reading().go().mm() : reading.reading().noGo().mm();
-      if (keep.least() == null) {
-        return State.CANT_TELL;
-      }
-      if (goes) {
-        return mm >= keep.least().mm() ? State.CLEAR : State.CANT_TELL;
-      }
-      return mm <= keep.least().mm() ? State.SHORT : State.CANT_TELL;
-    }
-    Decision decision = Decision.CLEAR;
-    if (keep.least() != null) {
-      decision = worse(decision, GuardBand.atLeast(reading.value(), keep.least().mm()));
-    }
-    if (keep.most() != null) {
-      decision = worse(decision, GuardBand.atMost(reading.value(), keep.most().mm()));
-    }
-    if (keep.mostAngle() != null) {
-      decision = worse(decision, GuardBand.atMost(reading.value(), keep.mostAngle().rad()));
-    }
-    return state(decision);
-  }
-
-  private static Decision worse(Decision one, Decision other) {
-    if (one == Decision.SHORT || other == Decision.SHORT) {
-      return Decision.SHORT;
-    }
-    return one == Decision.CANT_TELL ? one : other;
+    return state(Nodes.outcome(reading));
   }
 
   public static PlanView plan(Card card) {

@@ -15,11 +15,11 @@ import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
 import spindlebook.travel.MidTravel;
 import spindlebook.travel.Need;
-import spindlebook.travel.Outcome;
 import spindlebook.travel.Shortfall;
 import spindlebook.travel.StopFound;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
 

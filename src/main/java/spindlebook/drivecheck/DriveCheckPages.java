@@ -71,18 +71,6 @@ public final class DriveCheckPages {
     return "As of entry " + last.n() + ", " + Days.minute(last.at()) + ".";
   }
 
-  /** The shape beside a kind; null where only its word says it. */
-  static State state(Why why) {
-    return switch (why) {
-      case SHORT, WENT_PAST, USED_UP -> State.SHORT;
-      case CANT_TELL -> State.CANT_TELL;
-      case IN_DOUBT -> State.IN_DOUBT;
-      case STALE -> State.STALE;
-      case NOT_CONFIRMED -> State.PUT_BACK;
-      case NOT_MEASURED, MISSING, OPENED, RE_CHECK, TO_DO -> State.NOT_MEASURED;
-    };
-  }
-
   private static List<CheckView.CornerCounts> corners(DriveCheck check) {
     List<CheckView.CornerCounts> corners = new ArrayList<>();
     for (DriveCheck.Checked c : check.corners()) {
@@ -127,7 +115,7 @@ public final class DriveCheckPages {
     Map<Why, List<CheckWords.Line>> byWhy = new LinkedHashMap<>();
     lines.forEach(l -> byWhy.computeIfAbsent(l.thing().why(), w -> new ArrayList<>()).add(l));
     return byWhy.entrySet().stream()
-        .map(e -> new CheckView.Group(title(e.getKey()), state(e.getKey()), e.getValue()))
+        .map(e -> new CheckView.Group(title(e.getKey()), Shown.state(e.getKey()), e.getValue()))
         .toList();
   }
 

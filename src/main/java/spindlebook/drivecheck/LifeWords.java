@@ -9,10 +9,9 @@ import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.SeenFastener;
-import spindlebook.corner.SeenTelltale;
 import spindlebook.corner.TelltaleKind;
-import spindlebook.corner.WatchPoint;
 import spindlebook.drivecheck.CheckWords.Line;
+import spindlebook.travel.ClayGap;
 import spindlebook.travel.DriveCheck.Checked;
 import spindlebook.travel.Limit;
 import spindlebook.travel.ThingFirst;
@@ -61,8 +60,7 @@ final class LifeWords {
           thing, at, deeper(deeper, say), "", adjuster(at.card(), AdjusterKind.BUMP_STOP_SPACER));
     }
     if (thing instanceof ThingFirst.NearerThanAllowed nearer) {
-      return CheckWords.line(
-          thing, at, nearer(nearer.clay(), at.card(), say), "", corner + "/adjustments");
+      return CheckWords.line(thing, at, nearer(nearer.clay(), say), "", corner + "/adjustments");
     }
     ThingFirst.StretchUsed used = (ThingFirst.StretchUsed) thing;
     return CheckWords.line(
@@ -134,15 +132,13 @@ final class LifeWords {
     }
   }
 
-  private static String nearer(SeenTelltale clay, Card card, TravelWords say) {
-    WatchPoint point = card.watchPoint(clay.telltale().point()).orElseThrow();
-    double gapMm = clay.telltale().length().mm();
+  private static String nearer(ClayGap clay, TravelWords say) {
     return "Clay at "
-        + point.name()
+        + clay.point().name()
         + ": the gap came down to "
-        + say.lengths().text(gapMm)
+        + say.lengths().text(clay.thickMm())
         + " on a drive, "
-        + say.lengths().text(point.keep().least().mm() - gapMm)
+        + say.lengths().text(-clay.overMm())
         + " less than its rule asks.";
   }
 }

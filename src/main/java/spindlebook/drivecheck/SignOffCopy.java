@@ -22,9 +22,9 @@ import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Limit;
 import spindlebook.travel.MidTravel;
-import spindlebook.travel.Outcome;
 import spindlebook.travel.Total;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.web.Posted;
 
 /** The copy of a car that a sign-off keeps: figures, settings, rules, limits, and what was open. */

@@ -5,7 +5,7 @@ import spindlebook.align.AlignedText;
 import spindlebook.card.Shown;
 import spindlebook.corner.SignedCorner;
 import spindlebook.corner.Standing;
-import spindlebook.travel.Outcome;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;

@@ -27,8 +27,8 @@ import spindlebook.travel.LockLimits;
 import spindlebook.travel.MidTravel;
 import spindlebook.travel.Need;
 import spindlebook.travel.NextReading;
-import spindlebook.travel.Outcome;
 import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.web.Link;
 
 /** Lays a corner's ladders and what to read next out as a page. */

@@ -4,7 +4,6 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +25,7 @@ import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;
 import spindlebook.corner.Zeroing;
 import spindlebook.log.Histories;
+import spindlebook.travel.CornerTravel;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.FormKey;
@@ -298,19 +298,14 @@ public final class RoundPages {
         card.heightsOf(round.key()).stream().filter(SeenHeight::positionCounts).toList();
     List<SeenHeight> onIt = all.stream().filter(h -> h.name() != HeightName.STRAP_OFF).toList();
     List<String> told = new ArrayList<>();
-    if (onIt.size() > 1) {
-      told.add("Raw travel in this round so far: " + lengths.text(apart(onIt)) + ".");
-    }
-    if (all.size() > onIt.size() && all.size() > 1) {
-      told.add("From hanging with the strap off: " + lengths.text(apart(all)) + ".");
-    }
+    CornerTravel.rawMm(onIt.stream())
+        .map(mm -> "Raw travel in this round so far: " + lengths.text(mm.value()) + ".")
+        .ifPresent(told::add);
+    CornerTravel.rawMm(all.stream())
+        .filter(mm -> all.size() > onIt.size())
+        .map(mm -> "From hanging with the strap off: " + lengths.text(mm.value()) + ".")
+        .ifPresent(told::add);
     return String.join(" ", told);
-  }
-
-  private static double apart(List<SeenHeight> heights) {
-    DoubleSummaryStatistics mm =
-        heights.stream().mapToDouble(h -> h.positionMm().value()).summaryStatistics();
-    return mm.getMax() - mm.getMin();
   }
 
   /** Left was typed for right: the whole round moves to the mirror corner, by a correction. */

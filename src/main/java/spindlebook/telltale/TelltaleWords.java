@@ -14,12 +14,13 @@ import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenTelltale;
 import spindlebook.corner.Steering;
 import spindlebook.corner.Subject;
-import spindlebook.corner.TelltaleKind;
-import spindlebook.corner.WatchPoint;
 import spindlebook.corner.Where;
+import spindlebook.travel.ClayGap;
 import spindlebook.travel.DeepestBump;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.GuardBand;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.web.Lengths;
 
 /** What a telltale comes to, in sentences. */
@@ -105,17 +106,12 @@ final class TelltaleWords {
    */
   private String apart(Figure leftMm, boolean beyond, String place) {
     String much = lengths.text(Math.abs(leftMm.value())) + within(leftMm);
-    if (Math.abs(leftMm.value()) <= leftMm.U()) {
-      return (beyond ? "At least about as far as " : "About as far as ")
-          + place
-          + ": "
-          + much
-          + ".";
-    }
-    if (leftMm.value() < 0) {
-      return (beyond ? "At least " : "") + much + " past " + place + ".";
-    }
-    return (beyond ? "Less than " : "") + much + " short of " + place + ".";
+    return switch (GuardBand.atLeast(leftMm, 0)) {
+      case SHORT -> (beyond ? "At least " : "") + much + " past " + place + ".";
+      case CLEAR -> (beyond ? "Less than " : "") + much + " short of " + place + ".";
+      case CANT_TELL, NEEDS ->
+          (beyond ? "At least about as far as " : "About as far as ") + place + ": " + much + ".";
+    };
   }
 
   private Optional<Change> movedSince(SeenTelltale seen) {
@@ -135,21 +131,16 @@ final class TelltaleWords {
         && Moves.by(h.what(), Where.HERE, SHOCK_LENGTH);
   }
 
-  /** Clay is as thick as the gap was at its smallest. */
   private List<String> mark(Content.Telltale t) {
-    Optional<WatchPoint> point = t.point() == null ? Optional.empty() : card.watchPoint(t.point());
-    if (t.what() != TelltaleKind.CLAY || t.length() == null || point.isEmpty()) {
-      return List.of("It has no wheel position: a ring on the shock shaft has one.");
-    }
-    if (point.get().keep().least() == null) {
-      return List.of();
-    }
-    double overMm = t.length().mm() - point.get().keep().least().mm();
-    String much = lengths.text(Math.abs(overMm));
-    return List.of(
-        overMm >= 0
-            ? "The gap came down to that on the drive: " + much + " more than its rule asks."
-            : "The gap came down to that on the drive: " + much + " less than its rule asks.");
+    return ClayGap.of(card, t)
+        .map(
+            gap ->
+                List.of(
+                    "The gap came down to that on the drive: "
+                        + lengths.text(Math.abs(gap.overMm()))
+                        + (gap.outcome() == Outcome.SHORT ? " less" : " more")
+                        + " than its rule asks."))
+        .orElse(List.of("It has no wheel position: a ring on the shock shaft has one."));
   }
 
   private List<String> strap(Content.Telltale t) {

@@ -16,9 +16,9 @@ import spindlebook.corner.HeldBack;
 import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.Steering;
-import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
+import spindlebook.uncertainty.Outcome;
 
 /**
  * The travel of one corner: where each end stops, what limits it, what is held back, and what is
@@ -77,7 +77,7 @@ public final class CornerTravel {
                 limits.broken.stream().map(CornerLimits.Broken::mid), limits.hardlyKept.stream())
             .filter(m -> !beyondAStop.contains(m))
             .toList(),
-        raw());
+        rawMm(card.heights().stream().filter(SeenHeight::stopCounts)));
   }
 
   /** An end's stop with the ends of a solid axle in one pairing, null for a wheel hung alone. */
@@ -335,7 +335,7 @@ public final class CornerTravel {
         continue;
       }
       Figure edgeMm = hardly.shortfall().near(end).positionMm();
-      if (GuardBand.atLeast(Judged.room(end, reachMm, edgeMm), 0) == Decision.CLEAR) {
+      if (GuardBand.atLeast(Judged.room(end, reachMm, edgeMm), 0) == Outcome.CLEAR) {
         beyondAStop.add(hardly);
       }
     }
@@ -460,10 +460,10 @@ public final class CornerTravel {
         List.of());
   }
 
-  private Optional<Figure> raw() {
+  /** Highest less lowest of heights whose position counts; empty for fewer than two. */
+  public static Optional<Figure> rawMm(Stream<SeenHeight> heights) {
     List<Figure> positions =
-        card.heights().stream()
-            .filter(SeenHeight::stopCounts)
+        heights
             .map(SeenHeight::positionMm)
             .sorted(Comparator.comparingDouble(Figure::value))
             .toList();

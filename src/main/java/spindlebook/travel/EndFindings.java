@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import spindlebook.corner.Pairing;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 
 /**
  * One end of the travel.

@@ -2,9 +2,9 @@ package spindlebook.travel;
 
 import java.util.List;
 import spindlebook.corner.HeightName;
-import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
 
 /**
@@ -60,7 +60,7 @@ final class Judged {
     if (crosses.how() == EndLimit.How.BRACKET) {
       return bracket(end, found, crosses, reachMm, room);
     }
-    Outcome outcome = outcome(GuardBand.atLeast(room, 0));
+    Outcome outcome = GuardBand.atLeast(room, 0);
     Settles settles =
         outcome == Outcome.CANT_TELL ? ReadOtherwise.settles(end, found, crosses, reachMm) : null;
     return limit(found, reachMm, room, outcome, settles, List.of());
@@ -68,7 +68,7 @@ final class Judged {
 
   private static Limit bracket(
       End end, CornerLimits.Found found, EndLimit.Crosses crosses, Figure reachMm, Figure room) {
-    if (GuardBand.atLeast(room, 0) == Decision.SHORT) {
+    if (GuardBand.atLeast(room, 0) == Outcome.SHORT) {
       return pastBracket(end, found, crosses, reachMm, room);
     }
     if (spareMm(end, crosses.surelyKeptMm(), reachMm) >= room.U() - TINY_MM) {
@@ -92,7 +92,7 @@ final class Judged {
   private static Limit kept(
       End end, CornerLimits.Found found, EndLimit.KeptTo kept, Figure reachMm) {
     Figure room = room(end, reachMm, kept.positionMm());
-    if (GuardBand.atLeast(room, 0) == Decision.SHORT) {
+    if (GuardBand.atLeast(room, 0) == Outcome.SHORT) {
       Need need = Need.readBeyond(found.toRead(), reachMm.value());
       return limit(found, reachMm, room, Outcome.NEEDS, null, List.of(need));
     }
@@ -122,14 +122,6 @@ final class Judged {
 
   static Figure room(End end, Figure reachMm, Figure limitMm) {
     return limitMm.minus(reachMm).times(end.outward());
-  }
-
-  private static Outcome outcome(Decision decision) {
-    return switch (decision) {
-      case CLEAR -> Outcome.CLEAR;
-      case SHORT -> Outcome.SHORT;
-      case CANT_TELL -> Outcome.CANT_TELL;
-    };
   }
 
   private static Limit limit(

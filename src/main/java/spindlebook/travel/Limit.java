@@ -5,6 +5,7 @@ import spindlebook.corner.Pairing;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPoint;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
 
 /**

@@ -3,9 +3,9 @@ package spindlebook.travel;
 import spindlebook.corner.Pairing;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPoint;
-import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
 
 /**
@@ -27,7 +27,7 @@ public record MidTravel(
       WatchPoint point, Steering steering, Pairing pairing, Shortfall shortfall, Rule rule) {
     Figure inside =
         shortfall.worst().plus(-rule.limit()).times(rule instanceof Rule.AtLeast ? 1 : -1);
-    boolean broken = GuardBand.atLeast(inside, 0) == Decision.SHORT;
+    boolean broken = GuardBand.atLeast(inside, 0) == Outcome.SHORT;
     return new MidTravel(
         point,
         steering,

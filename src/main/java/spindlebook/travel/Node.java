@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Objects;
 import java.util.function.Function;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.GuardBand;
+import spindlebook.uncertainty.Outcome;
 
 /**
  * One value read at one wheel position.
@@ -55,6 +57,18 @@ public record Node(Figure positionMm, Figure value, Bound bound, List<String> re
     }
     merged.sort(byPosition());
     return List.copyOf(merged);
+  }
+
+  /** How its value alone stands against a rule; a bound from the better side cannot tell. */
+  Outcome against(Rule rule) {
+    if (bound == Bound.EXACT) {
+      return rule instanceof Rule.AtLeast
+          ? GuardBand.atLeast(value, rule.limit())
+          : GuardBand.atMost(value, rule.limit());
+    }
+    boolean kept = rule.kept(value.value());
+    boolean fromTheWorseSide = (rule instanceof Rule.AtLeast) == (bound == Bound.AT_LEAST);
+    return kept != fromTheWorseSide ? Outcome.CANT_TELL : kept ? Outcome.CLEAR : Outcome.SHORT;
   }
 
   boolean samePlaceAs(Node other) {

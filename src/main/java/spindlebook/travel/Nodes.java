@@ -13,14 +13,27 @@ import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Steering;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 
 /** The readings of a card that count, as points along its travel. */
-final class Nodes {
+public final class Nodes {
   private Nodes() {}
 
   /**
+   * How what was read of a watch point stands against what is demanded of it today, where it was
+   * read: by the same bounds as along the travel. A reading that tells nothing of a rule needs to
+   * be taken again.
+   */
+  public static Outcome outcome(SeenReading seen) {
+    return CornerLimits.rules(seen.point()).stream()
+        .map(rule -> node(seen, rule).map(n -> n.against(rule)).orElse(Outcome.NEEDS))
+        .reduce(Outcome.CLEAR, Outcome::worse);
+  }
+
+  /**
    * A watch point at one steering, against one of its rules. 'Well clear' is no less than the rule
-   * was when somebody looked (no more, for an angle); 'touches' and 'binds' leave nothing of a gap.
+   * was when somebody looked (no more, for an angle); 'touches' and 'binds' leave nothing of a gap;
+   * where a drill does not go there is less than the drill.
    */
   static List<Node> watchPoint(
       Card card, String point, Steering steering, Pairing pairing, Rule rule) {
@@ -62,7 +75,8 @@ final class Nodes {
         }
         yield reading.go() != null
             ? Optional.of(of(seen, Figure.exact(reading.go().mm()), Bound.AT_LEAST))
-            : Optional.of(of(seen, Figure.exact(reading.noGo().mm()), Bound.AT_MOST));
+            : Optional.of(
+                of(seen, Figure.exact(Math.nextDown(reading.noGo().mm())), Bound.AT_MOST));
       }
       case WELL_CLEAR ->
           CornerLimits.rules(seen.pointThen()).stream()

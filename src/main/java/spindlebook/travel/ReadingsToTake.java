@@ -15,6 +15,7 @@ import spindlebook.corner.SeenReading;
 import spindlebook.corner.Steering;
 import spindlebook.travel.NextReading.Why;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
 import spindlebook.uncertainty.SourceKind;
 

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
+import spindlebook.uncertainty.Outcome;
 
 /**
  * Tells between which wheel positions a rule is kept.
@@ -79,13 +80,7 @@ public final class RuleAlongTravel {
   }
 
   private static boolean tells(Node node, Rule rule) {
-    if (node.bound() == Bound.EXACT) {
-      return true;
-    }
-    boolean kept = rule.kept(node.value().value());
-    boolean boundsFromWorseSide =
-        (rule instanceof Rule.AtLeast) == (node.bound() == Bound.AT_LEAST);
-    return kept == boundsFromWorseSide;
+    return node.bound() == Bound.EXACT || node.against(rule) != Outcome.CANT_TELL;
   }
 
   private static List<Run> runs(List<Node> telling, Rule rule) {

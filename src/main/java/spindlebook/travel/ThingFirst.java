@@ -112,7 +112,7 @@ public sealed interface ThingFirst {
   }
 
   /** Clay says that a gap came down to less than its rule asks. */
-  record NearerThanAllowed(String corner, SeenTelltale clay) implements ThingFirst {
+  record NearerThanAllowed(String corner, ClayGap clay) implements ThingFirst {
     @Override
     public Why why() {
       return Why.WENT_PAST;

@@ -27,6 +27,8 @@ import spindlebook.corner.TelltaleKind;
 import spindlebook.travel.DriveCheck.Checked;
 import spindlebook.travel.ThingFirst.Why;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.GuardBand;
+import spindlebook.uncertainty.Outcome;
 
 /** Gathers what is to see to before a drive, by the rule of {@link DriveCheck}. */
 final class ThingsFirst {
@@ -172,8 +174,10 @@ final class ThingsFirst {
         .filter(t -> of(card, t, TelltaleKind.CLAY) && t.telltale().point() != null)
         .forEach(t -> clay.put(t.telltale().point(), t));
     clay.values().stream()
-        .filter(t -> !changedSince(card, t) && nearer(card, t.telltale()))
-        .forEach(t -> found.add(new ThingFirst.NearerThanAllowed(card.corner(), t)));
+        .filter(t -> !changedSince(card, t))
+        .flatMap(t -> ClayGap.of(card, t.telltale()).stream())
+        .filter(gap -> gap.outcome() == Outcome.SHORT)
+        .forEach(gap -> found.add(new ThingFirst.NearerThanAllowed(card.corner(), gap)));
     stretch(corner);
   }
 
@@ -224,15 +228,7 @@ final class ThingsFirst {
   }
 
   private static boolean gonePast(Figure leftMm) {
-    return leftMm.value() < 0 && -leftMm.value() > leftMm.U();
-  }
-
-  private static boolean nearer(Card card, Content.Telltale clay) {
-    return clay.length() != null
-        && card.watchPoint(clay.point())
-            .map(p -> p.keep().least())
-            .filter(least -> clay.length().mm() < least.mm())
-            .isPresent();
+    return GuardBand.atLeast(leftMm, 0) == Outcome.SHORT;
   }
 
   private void stretch(Checked corner) {

@@ -3,6 +3,7 @@ package spindlebook.travel;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 
 /**
  * What one corner's card says about its travel. Positions are wheel positions in mm, + towards

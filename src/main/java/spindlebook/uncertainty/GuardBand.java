@@ -24,35 +24,40 @@ package spindlebook.uncertainty;
 public final class GuardBand {
   private GuardBand() {}
 
-  public static Decision atLeast(double y, double expanded, double lower) {
+  public static Outcome atLeast(double y, double expanded, double lower) {
     return between(y, expanded, lower, Double.POSITIVE_INFINITY);
   }
 
-  public static Decision atLeast(Figure y, double lower) {
+  public static Outcome atLeast(Figure y, double lower) {
     return atLeast(y.value(), y.U(), lower);
   }
 
-  public static Decision atMost(double y, double expanded, double upper) {
+  public static Outcome atMost(double y, double expanded, double upper) {
     return between(y, expanded, Double.NEGATIVE_INFINITY, upper);
   }
 
-  public static Decision atMost(Figure y, double upper) {
+  public static Outcome atMost(Figure y, double upper) {
     return atMost(y.value(), y.U(), upper);
   }
 
-  public static Decision between(Figure y, double lower, double upper) {
+  /** Whether two parts stay apart by such a gap: at 0 they touch. */
+  public static Outcome apart(Figure gapMm) {
+    return atLeast(gapMm, Double.MIN_VALUE);
+  }
+
+  public static Outcome between(Figure y, double lower, double upper) {
     return between(y.value(), y.U(), lower, upper);
   }
 
   /** {@code expanded} is U, not negative; {@code lower} is not above {@code upper}. */
-  public static Decision between(double y, double expanded, double lower, double upper) {
+  public static Outcome between(double y, double expanded, double lower, double upper) {
     if (!(expanded >= 0) || Double.isNaN(y) || !(lower <= upper)) {
       throw new IllegalArgumentException(
           "cannot judge y " + y + ", U " + expanded + " between " + lower + " and " + upper);
     }
     if (y >= lower + expanded && y <= upper - expanded) {
-      return Decision.CLEAR;
+      return Outcome.CLEAR;
     }
-    return y < lower - expanded || y > upper + expanded ? Decision.SHORT : Decision.CANT_TELL;
+    return y < lower - expanded || y > upper + expanded ? Outcome.SHORT : Outcome.CANT_TELL;
   }
 }

@@ -12,8 +12,8 @@ import spindlebook.alignment.FaultSeen.Sureness;
 import spindlebook.corner.RackSide;
 import spindlebook.travel.Bound;
 import spindlebook.travel.Node;
-import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
 
@@ -59,9 +59,9 @@ class BumpSteerTest {
     assertEquals(0.3669 + 0.1926, degrees(middle.rad()), 1e-9);
     assertEquals(0.02 * Math.sqrt(2), Math.toDegrees(middle.rad().u()), 1e-9);
     assertTrue(middle.readThroughout());
-    assertEquals(Decision.SHORT, middle.atMost(Math.toRadians(0.4)).decision());
-    assertEquals(Decision.CANT_TELL, middle.atMost(Math.toRadians(0.55)).decision());
-    assertEquals(Decision.CLEAR, middle.atMost(Math.toRadians(0.7)).decision());
+    assertEquals(Outcome.SHORT, middle.atMost(Math.toRadians(0.4)).decision());
+    assertEquals(Outcome.CANT_TELL, middle.atMost(Math.toRadians(0.55)).decision());
+    assertEquals(Outcome.CLEAR, middle.atMost(Math.toRadians(0.7)).decision());
     assertEquals(middle.rad().value() * 711.2, middle.mm(711.2).value(), 1e-9);
   }
 

@@ -7,8 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.junit.jupiter.api.Test;
 import spindlebook.corner.Tool;
 import spindlebook.corner.ToolUse;
-import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
@@ -78,14 +78,14 @@ class GaugesTest {
 
   @Test
   void a_target_is_kept_missed_or_cannot_be_told() {
-    assertEquals(Decision.CLEAR, camber(-0.50, 0.20).decision());
+    assertEquals(Outcome.CLEAR, camber(-0.50, 0.20).decision());
     AgainstTarget unsure = camber(-0.50, 0.60);
-    assertEquals(Decision.CANT_TELL, unsure.decision());
+    assertEquals(Outcome.CANT_TELL, unsure.decision());
     assertEquals(new Settles.Repeats(2), unsure.settles());
-    assertEquals(Decision.SHORT, camber(0.3, 0.2).decision());
-    assertEquals(Decision.SHORT, camber(-1.3, 0.2).decision());
-    assertEquals(Decision.CLEAR, AgainstTarget.atLeast(Figure.exact(3), 3).decision());
-    assertEquals(Decision.SHORT, AgainstTarget.atMost(Figure.exact(3.1), 3).decision());
+    assertEquals(Outcome.SHORT, camber(0.3, 0.2).decision());
+    assertEquals(Outcome.SHORT, camber(-1.3, 0.2).decision());
+    assertEquals(Outcome.CLEAR, AgainstTarget.atLeast(Figure.exact(3), 3).decision());
+    assertEquals(Outcome.SHORT, AgainstTarget.atMost(Figure.exact(3.1), 3).decision());
   }
 
   private static AgainstTarget camber(double degrees, double expandedDegrees) {

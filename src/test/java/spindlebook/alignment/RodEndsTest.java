@@ -12,8 +12,8 @@ import org.apache.commons.math3.geometry.euclidean.twod.Vector2D;
 import org.junit.jupiter.api.Test;
 import spindlebook.alignment.ArmOnRodEnds.Arm;
 import spindlebook.corner.RackSide;
-import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
 
@@ -247,8 +247,8 @@ class RodEndsTest {
     assertEquals(23.81, engaged.ruleMm(), 5e-3);
     assertEquals(3.37, after.figure().value() - engaged.ruleMm(), 5e-3);
     assertEquals(4.4, engaged.turnsLeft(), 0.05);
-    assertEquals(Decision.CLEAR, after.decision());
-    assertEquals(Decision.SHORT, engaged.after(5).decision());
+    assertEquals(Outcome.CLEAR, after.decision());
+    assertEquals(Outcome.SHORT, engaged.after(5).decision());
     assertEquals(6.1875 / FIVE_EIGHTHS.pitchMm(), engaged.turnsLeft(), 1e-9);
   }
 

@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import spindlebook.travel.PositionToSetting.Steps;
-import spindlebook.uncertainty.Decision;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
 
@@ -77,7 +77,7 @@ class WheelOnPaperTest {
     assertMm(25, paper, WheelGap.TYRE_INBOARD);
     assertEquals(5, paper.gapsMm().get(WheelGap.TREAD).u(), 1e-9);
     AgainstTarget inch = AgainstTarget.atLeast(paper.gapsMm().get(WheelGap.TREAD), INCH);
-    assertEquals(Decision.CANT_TELL, inch.decision());
+    assertEquals(Outcome.CANT_TELL, inch.decision());
     assertEquals(-Math.tan(Math.toRadians(9)) * 35, paper.scrubMm().value(), 1e-9);
   }
 

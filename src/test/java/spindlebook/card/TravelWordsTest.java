@@ -6,8 +6,8 @@ import org.junit.jupiter.api.Test;
 import spindlebook.corner.Card;
 import spindlebook.corner.HandBooks;
 import spindlebook.travel.CornerTravel;
-import spindlebook.travel.Outcome;
 import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Outcome;
 
 class TravelWordsTest {
   private static String height(String key, String name, int positionMm) {

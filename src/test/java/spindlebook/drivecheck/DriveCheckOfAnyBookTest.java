@@ -16,9 +16,9 @@ import spindlebook.corner.RandomBook;
 import spindlebook.corner.ReadAgain;
 import spindlebook.log.Bodies;
 import spindlebook.travel.DriveCheck;
-import spindlebook.travel.Outcome;
 import spindlebook.travel.ThingFirst;
 import spindlebook.travel.ThingFirst.Why;
+import spindlebook.uncertainty.Outcome;
 
 /** What holds of the check of any book: seeded books of readings, changes, corrections, answers. */
 class DriveCheckOfAnyBookTest {

@@ -25,7 +25,7 @@ import spindlebook.corner.Standing;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.Cure;
 import spindlebook.travel.EndFindings;
-import spindlebook.travel.Outcome;
+import spindlebook.uncertainty.Outcome;
 
 /** docs/book-bodies.md says what is so. */
 class BookBodiesDocTest {

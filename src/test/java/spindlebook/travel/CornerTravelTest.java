@@ -17,6 +17,7 @@ import spindlebook.corner.CarBook;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.RandomBook;
+import spindlebook.uncertainty.Outcome;
 
 /** Whole corners by hand calculation, from design.md §4; see {@link StandardCorner}. */
 class CornerTravelTest {

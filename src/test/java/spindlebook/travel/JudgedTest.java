@@ -11,6 +11,7 @@ import static spindlebook.travel.StandardCorner.limit;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
 
 /** When a limit is clear, short or undecided, and what settles it; see {@link StandardCorner}. */

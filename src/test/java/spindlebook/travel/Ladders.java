@@ -11,6 +11,7 @@ import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPlace;
 import spindlebook.corner.WatchPoint;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;

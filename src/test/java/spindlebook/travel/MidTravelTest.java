@@ -6,6 +6,7 @@ import static spindlebook.travel.StandardCorner.bench;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
 
 /**

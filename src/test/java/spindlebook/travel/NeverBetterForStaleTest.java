@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Standing;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 
 /**
  * What a change makes stale is not believed any more, but nothing may look better without it.

@@ -16,6 +16,7 @@ import spindlebook.corner.Pairing;
 import spindlebook.corner.Place;
 import spindlebook.corner.SeenHeight;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 
 /** Both ends of a solid axle from one round; invented numbers, every limit worked by hand. */
 class SolidAxleTest {

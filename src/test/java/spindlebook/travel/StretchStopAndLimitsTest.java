@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.Quantity;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
 

@@ -16,6 +16,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import spindlebook.corner.Steering;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 
 /** Several rules, steerings and tools on one corner; see {@link StandardCorner}. */
 class WholeCornerTest {

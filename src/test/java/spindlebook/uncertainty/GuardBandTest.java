@@ -12,8 +12,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** Source: reference/travel.json, after ISO 14253-1 (guard band U), from memory. */
 class GuardBandTest {
-  private static final Map<String, Decision> WORDS =
-      Map.of("pass", Decision.CLEAR, "fail", Decision.SHORT, "undecided", Decision.CANT_TELL);
+  private static final Map<String, Outcome> WORDS =
+      Map.of("pass", Outcome.CLEAR, "fail", Outcome.SHORT, "undecided", Outcome.CANT_TELL);
 
   static Stream<JsonNode> decisions() {
     return TravelReference.each(TravelReference.travel().at("/decision/cases"));
@@ -26,7 +26,7 @@ class GuardBandTest {
     double expanded = row.get("U").doubleValue();
     JsonNode lower = row.get("lower");
     JsonNode upper = row.get("upper");
-    Decision decision;
+    Outcome decision;
     if (upper.isNull()) {
       decision = GuardBand.atLeast(y, expanded, lower.doubleValue());
     } else if (lower.isNull()) {
@@ -39,28 +39,28 @@ class GuardBandTest {
 
   @Test
   void the_ends_of_the_band_are_closed_as_the_worked_example_says() {
-    assertEquals(Decision.CLEAR, GuardBand.atLeast(11.5, 1.5, 10));
-    assertEquals(Decision.CANT_TELL, GuardBand.atLeast(11.4375, 1.5, 10));
-    assertEquals(Decision.CANT_TELL, GuardBand.atLeast(8.5, 1.5, 10));
-    assertEquals(Decision.SHORT, GuardBand.atLeast(8.4375, 1.5, 10));
-    assertEquals(Decision.CLEAR, GuardBand.atMost(8.5, 1.5, 10));
-    assertEquals(Decision.CANT_TELL, GuardBand.atMost(11.5, 1.5, 10));
-    assertEquals(Decision.SHORT, GuardBand.atMost(11.5625, 1.5, 10));
+    assertEquals(Outcome.CLEAR, GuardBand.atLeast(11.5, 1.5, 10));
+    assertEquals(Outcome.CANT_TELL, GuardBand.atLeast(11.4375, 1.5, 10));
+    assertEquals(Outcome.CANT_TELL, GuardBand.atLeast(8.5, 1.5, 10));
+    assertEquals(Outcome.SHORT, GuardBand.atLeast(8.4375, 1.5, 10));
+    assertEquals(Outcome.CLEAR, GuardBand.atMost(8.5, 1.5, 10));
+    assertEquals(Outcome.CANT_TELL, GuardBand.atMost(11.5, 1.5, 10));
+    assertEquals(Outcome.SHORT, GuardBand.atMost(11.5625, 1.5, 10));
   }
 
   @Test
   void without_doubt_the_limit_itself_is_clear() {
-    assertEquals(Decision.CLEAR, GuardBand.between(Figure.exact(4), 4, 6));
-    assertEquals(Decision.CLEAR, GuardBand.between(Figure.exact(6), 4, 6));
-    assertEquals(Decision.SHORT, GuardBand.atMost(Figure.exact(Math.nextUp(6.0)), 6));
+    assertEquals(Outcome.CLEAR, GuardBand.between(Figure.exact(4), 4, 6));
+    assertEquals(Outcome.CLEAR, GuardBand.between(Figure.exact(6), 4, 6));
+    assertEquals(Outcome.SHORT, GuardBand.atMost(Figure.exact(Math.nextUp(6.0)), 6));
   }
 
   @Test
   void a_figure_is_judged_with_k_2() {
     Figure y = Figure.of(11.5, new Source("tape", SourceKind.TOOL), 0.75);
-    assertEquals(Decision.CLEAR, GuardBand.atLeast(y, 10));
-    assertEquals(Decision.CANT_TELL, GuardBand.atLeast(y, 10.0625));
-    assertEquals(Decision.SHORT, GuardBand.atLeast(y, 13.0625));
+    assertEquals(Outcome.CLEAR, GuardBand.atLeast(y, 10));
+    assertEquals(Outcome.CANT_TELL, GuardBand.atLeast(y, 10.0625));
+    assertEquals(Outcome.SHORT, GuardBand.atLeast(y, 13.0625));
   }
 
   @Test

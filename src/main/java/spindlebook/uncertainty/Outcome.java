@@ -1,10 +1,14 @@
-package spindlebook.travel;
+package spindlebook.uncertainty;
 
-/** How an end, or one of its limits, stands. */
+/** How a figure, an end or one of its limits stands against its rule: the one verdict there is. */
 public enum Outcome {
+  /** The rule is broken, by more than the uncertainty. */
   SHORT("short"),
+  /** The rule lies within the uncertainty. */
   CANT_TELL("can't tell"),
+  /** A term is missing; no figure alone comes to this. */
   NEEDS("needs a reading"),
+  /** The rule is kept, by at least the uncertainty. */
   CLEAR("clear");
 
   private final String words;
@@ -18,7 +22,7 @@ public enum Outcome {
   }
 
   /** The one that weighs more: short, then can't tell, then needs, then clear. */
-  Outcome worse(Outcome other) {
+  public Outcome worse(Outcome other) {
     return ordinal() <= other.ordinal() ? this : other;
   }
 }

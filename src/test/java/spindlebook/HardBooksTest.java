@@ -2,16 +2,41 @@ package spindlebook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import spindlebook.figures.Figures;
 
 /** Little books that once came out wrong, and what they are by hand. */
 class HardBooksTest {
   private static final Path BOOKS = Path.of("src/test/resources/reference/hard");
+
+  @Test
+  void the_squashed_radius_of_a_tyre_taken_off_rules_no_more() throws Exception {
+    JsonNode bump = corner("old-radius").get("bump");
+    // By hand: 400 − 250 − 0 = 150 was the 37 in tyre's; nobody measured the 33 in one.
+    assertFalse(bump.get("limits").toString().contains("ground"), bump.toPrettyString());
+    assertEquals("needs", bump.get("outcome").asText());
+    assertEquals(
+        "the new tyre's squashed radius, hard landing (tyre from 37 in tyre to 33 in tyre)",
+        bump.at("/needs/0").asText());
+  }
+
+  @Test
+  void the_open_length_of_a_shock_taken_off_rules_no_more() throws Exception {
+    JsonNode corner = corner("old-shock");
+    // By hand: 705 was the 14 in shock's; what the 12 in one reaches open nobody said.
+    for (String end : List.of("droop", "bump")) {
+      JsonNode at = corner.get(end);
+      assertFalse(at.get("limits").toString().contains("shock"), at.toPrettyString());
+      assertEquals("needs", at.get("outcome").asText());
+      assertTrue(at.get("needs").toString().contains("the new shock fully"), at.toPrettyString());
+    }
+  }
 
   @Test
   void two_equal_gaps_at_the_rule_keep_it_from_the_first_of_them() throws Exception {

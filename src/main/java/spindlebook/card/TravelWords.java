@@ -242,7 +242,7 @@ public final class TravelWords {
 
   public String need(Need need) {
     if (need.dimension() != null) {
-      return need.dimension().words();
+      return given(need);
     }
     if (need.allowance() != null) {
       return "your number for " + need.allowance().words();
@@ -277,6 +277,19 @@ public final class TravelWords {
               + because;
       default -> what + because;
     };
+  }
+
+  /** A length to give; the new part's where it was given of one that was changed since. */
+  private static String given(Need need) {
+    String words = need.dimension().words();
+    if (need.because().isEmpty()) {
+      return words;
+    }
+    return (words.startsWith("new ") ? "the " : "the new ")
+        + words
+        + " ("
+        + need.because().get(0)
+        + ")";
   }
 
   private static String heightPhrase(ToRead read) {

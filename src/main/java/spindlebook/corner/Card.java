@@ -24,8 +24,8 @@ public record Card(
     long n,
     List<WatchPoint> watchPoints,
     List<InForce> adjusters,
-    Map<Dimension, Given> given,
-    Map<Dimension, Given> givenAcross,
+    Map<Dimension, SeenGiven> given,
+    Map<Dimension, SeenGiven> givenAcross,
     Map<Allowance, HeldBack> heldBack,
     List<Tool> tools,
     List<SeenRound> rounds,
@@ -54,13 +54,23 @@ public record Card(
     return adjusters.stream().filter(a -> a.adjuster().kind() == kind).findFirst();
   }
 
+  /** A given length that still holds. */
   public Optional<Given> given(Dimension dimension) {
-    return Optional.ofNullable(given.get(dimension));
+    return holding(given.get(dimension));
+  }
+
+  /** A given length whose part was changed since. */
+  public Optional<SeenGiven> givenBefore(Dimension dimension) {
+    return Optional.ofNullable(given.get(dimension)).filter(g -> !g.stands().counts());
   }
 
   /** As given of the other wheel of the axle. */
   public Optional<Given> givenAcross(Dimension dimension) {
-    return Optional.ofNullable(givenAcross.get(dimension));
+    return holding(givenAcross.get(dimension));
+  }
+
+  private static Optional<Given> holding(SeenGiven seen) {
+    return Optional.ofNullable(seen).filter(g -> g.stands().counts()).map(SeenGiven::given);
   }
 
   public Optional<HeldBack> heldBack(Allowance allowance) {

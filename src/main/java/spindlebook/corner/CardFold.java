@@ -21,8 +21,8 @@ final class CardFold {
   private final Map<String, WatchPoint> watchPoints = new LinkedHashMap<>();
   private final Map<String, Versions<WatchPoint>> asked = new HashMap<>();
   private final Map<String, Adjuster> adjusters = new LinkedHashMap<>();
-  private final Map<Dimension, Versions<Given>> given = new EnumMap<>(Dimension.class);
-  private final Map<Dimension, Given> givenAcross = new EnumMap<>(Dimension.class);
+  private final Map<Dimension, Versions<GivenThen>> given = new EnumMap<>(Dimension.class);
+  private final Map<Dimension, Versions<GivenThen>> givenAcross = new EnumMap<>(Dimension.class);
   private final Map<Allowance, HeldBack> heldBack = new EnumMap<>(Allowance.class);
   private final Map<String, Versions<Tool>> tools = new LinkedHashMap<>();
   // Rounds and heights of other corners too: a mark may be taken as at any of them.
@@ -67,9 +67,8 @@ final class CardFold {
         book.n(),
         List.copyOf(watchPoints.values()),
         adjusters.values().stream().map(this::inForce).toList(),
-        given.entrySet().stream()
-            .collect(Collectors.toUnmodifiableMap(Map.Entry::getKey, e -> e.getValue().last())),
-        Map.copyOf(givenAcross),
+        seeGiven(corner.place(), given),
+        seeGiven(corner.place().mirror(), givenAcross),
         Map.copyOf(heldBack),
         tools.values().stream().map(Versions::last).toList(),
         rounds.values().stream().filter(r -> here(r) || otherEndHere(r)).toList(),
@@ -165,14 +164,14 @@ final class CardFold {
     }
     other.adjusters().forEach(a -> settings.add(other.place(), a, entry.n()));
     if (other.place() == corner.place().mirror()) {
-      other.given().forEach(g -> givenAcross.put(g.dimension(), g));
+      other.given().forEach(g -> addGiven(givenAcross, entry, g));
     }
     if (!entry.key().equals(cornerKey)) {
       return;
     }
     other.watchPoints().forEach(w -> addWatchPoint(entry.n(), w));
     other.adjusters().forEach(a -> adjusters.put(a.adjuster(), a));
-    other.given().forEach(g -> addGiven(entry.n(), g));
+    other.given().forEach(g -> addGiven(given, entry, g));
     other.heldBack().forEach(h -> heldBack.put(h.allowance(), h));
   }
 
@@ -189,7 +188,7 @@ final class CardFold {
       settings.add(place, d.adjuster(), entry.n());
     }
     if (d.given() != null && place == corner.place().mirror()) {
-      givenAcross.put(d.given().dimension(), d.given());
+      addGiven(givenAcross, entry, d.given());
     }
     if (!cornerKey.equals(d.corner())) {
       return;
@@ -201,7 +200,7 @@ final class CardFold {
       adjusters.put(d.adjuster().adjuster(), d.adjuster());
     }
     if (d.given() != null) {
-      addGiven(entry.n(), d.given());
+      addGiven(given, entry, d.given());
     }
     if (d.heldBack() != null) {
       heldBack.put(d.heldBack().allowance(), d.heldBack());
@@ -268,8 +267,17 @@ final class CardFold {
     tools.computeIfAbsent(tool.tool(), t -> new Versions<>()).add(n, tool);
   }
 
-  private void addGiven(long n, Given dimension) {
-    given.computeIfAbsent(dimension.dimension(), d -> new Versions<>()).add(n, dimension);
+  private static void addGiven(Map<Dimension, Versions<GivenThen>> to, Noted entry, Given length) {
+    to.computeIfAbsent(length.dimension(), d -> new Versions<>())
+        .add(entry.n(), new GivenThen(length, entry.after()));
+  }
+
+  private Map<Dimension, SeenGiven> seeGiven(
+      Place of, Map<Dimension, Versions<GivenThen>> versions) {
+    return versions.entrySet().stream()
+        .collect(
+            Collectors.toUnmodifiableMap(
+                Map.Entry::getKey, e -> e.getValue().last().seen(of, settings)));
   }
 
   private void addWatchPoint(long n, WatchPoint point) {

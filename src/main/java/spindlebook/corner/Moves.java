@@ -7,6 +7,10 @@ import static spindlebook.corner.HeightName.STOP_TOUCH;
 import static spindlebook.corner.HeightName.STRAP_OFF;
 import static spindlebook.corner.Where.HERE;
 
+import java.util.EnumSet;
+import java.util.OptionalDouble;
+import java.util.Set;
+import spindlebook.corner.Subject.GivenLength;
 import spindlebook.corner.Subject.StopPosition;
 import spindlebook.corner.Subject.Taken;
 
@@ -18,9 +22,15 @@ import spindlebook.corner.Subject.Taken;
  * was read of the stop itself. A change of the links moves everything geometric.
  */
 public final class Moves {
+  private static final Set<Dimension> OF_THE_MARK =
+      EnumSet.of(Dimension.MARK_TO_LOWEST_FRAME, Dimension.MARK_INBOARD);
+
   private Moves() {}
 
   public static boolean by(AdjusterKind change, Where where, Subject subject) {
+    if (subject instanceof GivenLength given) {
+      return where == HERE && hangsOn(given.dimension()).contains(change);
+    }
     return switch (change) {
       case LIMIT_STRAP ->
           (where == HERE && strap(subject)) || otherEndAt(where, subject, ON_THE_STRAP);
@@ -53,10 +63,51 @@ public final class Moves {
   }
 
   public static boolean by(HappeningKind happening, Where where, Subject subject) {
+    if (subject instanceof GivenLength given) {
+      return happening != HappeningKind.DRIVEN
+          && onePiece(where)
+          && OF_THE_MARK.contains(given.dimension());
+    }
     return switch (happening) {
       case HIT_OR_BENT, CUT_WELDED_GROUND -> onePiece(where);
       case DRIVEN -> where == HERE && strapLengthOnIt(subject);
     };
+  }
+
+  /**
+   * The parts a given length is of. Turning a rod end or a shim moves the spindle by too little
+   * beside the mark to ask for that again; a tyre, its pressure and the wheel it is on go together.
+   */
+  private static Set<AdjusterKind> hangsOn(Dimension of) {
+    return switch (of) {
+      case NEW_STRAP_LENGTH -> EnumSet.of(AdjusterKind.LIMIT_STRAP);
+      case STOP_CRUSH -> EnumSet.of(AdjusterKind.BUMP_STOP_SPACER);
+      case SHOCK_OPEN, SHOCK_CLOSED -> EnumSet.of(AdjusterKind.SHOCK);
+      case TYRE_LOADED_RADIUS, TYRE_SQUASHED_RADIUS ->
+          EnumSet.of(AdjusterKind.TYRE, AdjusterKind.TYRE_PRESSURE, AdjusterKind.WHEEL);
+      case MARK_INBOARD -> EnumSet.of(AdjusterKind.ARM, AdjusterKind.KNUCKLE);
+      case READ_POINT_OUTBOARD -> EnumSet.of(AdjusterKind.WHEEL, AdjusterKind.KNUCKLE);
+      case TOE_ACROSS -> EnumSet.of(AdjusterKind.WHEEL);
+      case MARK_TO_LOWEST_FRAME, TOE_RANGE -> EnumSet.noneOf(AdjusterKind.class);
+    };
+  }
+
+  /**
+   * What a reading, or a given length, changes by for each mm that the adjuster is set to more: a
+   * strap's own length by as much, the gap to the pad by as much less, the stop's crush by nothing.
+   * Empty where the change moves it by an amount that nobody knows.
+   */
+  public static OptionalDouble perMm(AdjusterKind change, Subject subject) {
+    if (change == AdjusterKind.LIMIT_STRAP && given(subject, Dimension.NEW_STRAP_LENGTH)) {
+      return OptionalDouble.of(1);
+    }
+    return change == AdjusterKind.BUMP_STOP_SPACER && given(subject, Dimension.STOP_CRUSH)
+        ? OptionalDouble.of(0)
+        : OptionalDouble.empty();
+  }
+
+  private static boolean given(Subject subject, Dimension dimension) {
+    return subject instanceof GivenLength given && given.dimension() == dimension;
   }
 
   /**

@@ -27,7 +27,7 @@ final class Positions {
   private final Map<String, SeenRound> rounds;
   private final Map<String, Written<Content.Height>> heights;
   private final Map<String, List<Written<Content.Reading>>> readings;
-  private final Map<Dimension, Versions<Given>> given;
+  private final Map<Dimension, Versions<GivenThen>> given;
   private final Set<String> sharedMarks = new HashSet<>();
 
   Positions(
@@ -38,7 +38,7 @@ final class Positions {
       Map<String, SeenRound> rounds,
       Map<String, Written<Content.Height>> heights,
       Map<String, List<Written<Content.Reading>>> readings,
-      Map<Dimension, Versions<Given>> given) {
+      Map<Dimension, Versions<GivenThen>> given) {
     this.corner = corner;
     this.place = place;
     this.book = book;
@@ -68,8 +68,8 @@ final class Positions {
             round.tape(),
             id(height) + ":spindle",
             stepsOf(height) + ":spindle");
-    double inboardMm = mm(Dimension.MARK_INBOARD, height.n());
-    double outboardMm = mm(Dimension.READ_POINT_OUTBOARD, height.n());
+    double inboardMm = mm(Dimension.MARK_INBOARD, height);
+    double outboardMm = mm(Dimension.READ_POINT_OUTBOARD, height);
     Content.Round conditions = round.round();
     return Optional.of(
         WheelPosition.mm(
@@ -139,9 +139,15 @@ final class Positions {
         sharedMarks.contains(readAt.key()) ? SourceKind.MARK : SourceKind.PLACING);
   }
 
-  private double mm(Dimension dimension, long n) {
-    Versions<Given> versions = given.get(dimension);
-    return versions == null ? 0 : versions.at(n).length().mm();
+  private double mm(Dimension dimension, Written<Content.Height> height) {
+    Versions<GivenThen> versions = given.get(dimension);
+    return versions == null
+        ? 0
+        : versions
+            .at(height.n(), g -> g.sameEra(place, settings, height.after()))
+            .given()
+            .length()
+            .mm();
   }
 
   private static Figure roll(SeenRound round, double inboardMm) {

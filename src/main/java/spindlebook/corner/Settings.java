@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.Set;
 
 /**
@@ -40,6 +41,41 @@ final class Settings {
     /** Whether it stood differently in between: words merely said again name another part. */
     boolean leftIn(Setting then, long after) {
       return turns.stream().anyMatch(t -> t.n() > after && !then.same(t.to()));
+    }
+
+    /** How many mm more the subject is for having been set since; empty where nobody knows. */
+    OptionalDouble movesBy(Subject subject, long after) {
+      OptionalDouble perMm = Moves.perMm(adjuster.kind(), subject);
+      if (perMm.isEmpty()) {
+        return perMm;
+      }
+      if (perMm.getAsDouble() == 0) {
+        // Where it stood before does not matter; but words may name another part.
+        return asOf(Long.MAX_VALUE).amount() == null ? OptionalDouble.empty() : perMm;
+      }
+      OptionalDouble moreMm = moreMm(after);
+      return moreMm.isEmpty()
+          ? moreMm
+          : OptionalDouble.of(perMm.getAsDouble() * moreMm.getAsDouble());
+    }
+
+    /** By how much it is set to more than it was then; empty where no length tells. */
+    private OptionalDouble moreMm(long after) {
+      Setting then = asOf(after);
+      Setting now = asOf(Long.MAX_VALUE);
+      boolean counted =
+          then != null
+              && then.amount() != null
+              && then.unit() == now.unit()
+              && now.unit() == adjuster.unit();
+      if (!counted || (adjuster.unit() != SettingUnit.LENGTH && adjuster.step() == null)) {
+        return OptionalDouble.empty();
+      }
+      double more = now.amount() - then.amount();
+      return OptionalDouble.of(
+          adjuster.unit() == SettingUnit.LENGTH
+              ? more
+              : more * adjuster.step().mm() * (adjuster.moreShortens() ? -1 : 1));
     }
 
     Setting asOf(long n) {
@@ -147,7 +183,10 @@ final class Settings {
       }
       Setting now = line.asOf(Long.MAX_VALUE);
       boolean back = then != null && then.same(now) && line.leftIn(then, after);
-      (back ? putBack : moved).addAll(since);
+      boolean known = line.movesBy(subject, after).isPresent();
+      if (!known) {
+        (back ? putBack : moved).addAll(since);
+      }
     }
     for (Befallen b : happenings) {
       Where where = b.place() == null ? Where.HERE : where(corner, b.place());

@@ -32,6 +32,9 @@ public sealed interface Subject {
     }
   }
 
+  /** A length that was given once: it hangs on its part. */
+  record GivenLength(Dimension dimension) implements Subject {}
+
   /** A measurement of alignment, taken at ride. */
   record Alignment(AlignedThing thing) implements Subject {}
 }

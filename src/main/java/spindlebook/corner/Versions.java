@@ -2,6 +2,7 @@ package spindlebook.corner;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 
 /**
  * A thing in its versions: each counts from its entry on, the first for whatever came before it.
@@ -24,6 +25,22 @@ final class Versions<T> {
       }
     }
     return then;
+  }
+
+  /**
+   * The same where the part it was measured on may have been changed between the two: then the
+   * first one that holds later, given only once somebody had measured it.
+   */
+  T at(long n, Predicate<T> holds) {
+    T then = at(n);
+    if (versions.size() == 1 || holds.test(then)) {
+      return then;
+    }
+    return versions.stream()
+        .filter(v -> v.n() > n && holds.test(v.thing()))
+        .findFirst()
+        .map(Version::thing)
+        .orElse(then);
   }
 
   T last() {

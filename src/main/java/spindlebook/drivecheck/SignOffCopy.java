@@ -13,6 +13,7 @@ import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
+import spindlebook.corner.Given;
 import spindlebook.corner.HeldBack;
 import spindlebook.corner.SignedCorner;
 import spindlebook.corner.SignedThing;
@@ -139,16 +140,18 @@ public final class SignOffCopy {
                         Posted.word(allowance), "held back: " + allowance.words(), much(held))));
     new TreeMap<>(card.given())
         .forEach(
-            (dimension, given) ->
+            (dimension, seen) ->
                 rules.add(
                     new SignedCorner.Rule(
                         Posted.word(dimension),
                         "given: " + dimension.words(),
-                        EntryWords.typed(given.length())
-                            + (given.halfWidth() == null
-                                ? ""
-                                : " ± " + EntryWords.typed(given.halfWidth())))));
+                        much(seen.given()) + (seen.stands().counts() ? "" : ", measure again"))));
     return rules;
+  }
+
+  private static String much(Given given) {
+    return EntryWords.typed(given.length())
+        + (given.halfWidth() == null ? "" : " ± " + EntryWords.typed(given.halfWidth()));
   }
 
   private static String much(HeldBack held) {

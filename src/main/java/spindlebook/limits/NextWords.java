@@ -26,10 +26,10 @@ public record NextWords(String corner, TravelFindings travel, TravelWords words)
    * Without why it is missing: "read tie rod to upper arm, full right, near −4 1/8 in from ride".
    */
   public String what(NextReading next) {
-    Need need = bare(next.need());
-    if (need.dimension() != null) {
-      return "give " + words.need(need);
+    if (next.need().dimension() != null) {
+      return "give " + words.need(next.need());
     }
+    Need need = bare(next.need());
     if (need.allowance() != null) {
       return "choose " + words.need(need);
     }
@@ -78,7 +78,9 @@ public record NextWords(String corner, TravelFindings travel, TravelWords words)
 
   private static String since(NextReading next) {
     List<String> because = next.need().because();
-    return because.isEmpty() ? "" : " Since: " + String.join("; ", because) + ".";
+    return because.isEmpty() || next.need().dimension() != null
+        ? ""
+        : " Since: " + String.join("; ", because) + ".";
   }
 
   private String stake(NextReading next) {

@@ -20,6 +20,7 @@ import spindlebook.corner.HeldBack;
 import spindlebook.corner.Keep;
 import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
+import spindlebook.corner.SeenGiven;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Steering;
 import spindlebook.corner.WatchPoint;
@@ -55,6 +56,21 @@ final class CornerLimits {
           .findFirst();
     }
 
+    /** A limit that once was. */
+    Found noLonger() {
+      return new Found(
+          kind,
+          point,
+          steering,
+          pairing,
+          at,
+          toRead,
+          nodes,
+          rule,
+          before == null ? at : before,
+          gone);
+    }
+
     /** The same thing, to be read at another height. */
     ToRead toReadAt(HeightName name) {
       return new ToRead(
@@ -83,6 +99,10 @@ final class CornerLimits {
   }
 
   final Map<End, List<Found>> found = new EnumMap<>(End.class);
+
+  /** Limits told by lengths given of parts that were changed since: they rule no more. */
+  final Map<End, List<Found>> changed = new EnumMap<>(End.class);
+
   final Map<End, List<Need>> needs = new EnumMap<>(End.class);
   final List<Broken> broken = new ArrayList<>();
   final List<MidTravel> hardlyKept = new ArrayList<>();
@@ -95,13 +115,24 @@ final class CornerLimits {
     this.card = card;
     for (End end : End.values()) {
       found.put(end, new ArrayList<>());
+      changed.put(end, new ArrayList<>());
       needs.put(end, new ArrayList<>());
     }
     card.watchPoints().forEach(this::watchPoint);
     shock();
-    GroundLimit.of(card, needs.get(End.BUMP))
-        .ifPresent(
-            limit -> found.get(End.BUMP).add(at(Limit.Kind.GROUND, null, null, limit, List.of())));
+    Optional<Figure> ground = GroundLimit.of(card, needs.get(End.BUMP));
+    ground.ifPresent(
+        limit -> found.get(End.BUMP).add(at(Limit.Kind.GROUND, null, null, limit, List.of())));
+    if (ground.isEmpty()) {
+      GroundLimit.before(card)
+          .map(limit -> at(Limit.Kind.GROUND, null, null, limit, List.of()))
+          .ifPresent(f -> changed.get(End.BUMP).add(f.noLonger()));
+    }
+    for (Dimension d : List.of(Dimension.MARK_INBOARD, Dimension.READ_POINT_OUTBOARD)) {
+      if (card.givenBefore(d).isPresent()) {
+        needs.values().forEach(n -> n.add(Need.give(card, d)));
+      }
+    }
   }
 
   /** A limit whose position holds all its doubt. */
@@ -198,17 +229,18 @@ final class CornerLimits {
     Optional<Given> given = card.given(of);
     Optional<HeldBack> held = card.heldBack(reserve);
     if (given.isEmpty()) {
-      needs.get(end).add(Need.give(of));
+      needs.get(end).add(Need.give(card, of));
     }
     if (held.isEmpty()) {
       needs.get(end).add(Need.choose(reserve));
     }
-    if (given.isEmpty() || held.isEmpty()) {
+    Optional<Given> then = given.or(() -> card.givenBefore(of).map(SeenGiven::given));
+    if (then.isEmpty() || held.isEmpty()) {
       return;
     }
     // Stroke left at this end beyond the reserve, so that an unsure open or closed length, or
     // reserve, is one source for all heights.
-    Figure ofEnd = GivenFigures.of(given.get());
+    Figure ofEnd = GivenFigures.of(then.get());
     Figure kept = HeldFigures.of(held.get());
     Rule rule = new Rule.AtLeast(0);
     List<Node> left = left(end, lengths, ofEnd, kept);
@@ -219,20 +251,23 @@ final class CornerLimits {
             Nodes.lengths(card, Quantity.SHOCK_LENGTH, pairing, SeenReading::stale),
             ofEnd,
             kept);
-    found
-        .get(end)
-        .add(
-            new Found(
-                Limit.Kind.SHOCK,
-                null,
-                null,
-                pairing,
-                at,
-                shockToRead(end, pairing),
-                left,
-                rule,
-                before(end, at, stale, rule),
-                gone(r -> r.of(Quantity.SHOCK_LENGTH) && Nodes.stood(r.height(), pairing))));
+    Found limit =
+        new Found(
+            Limit.Kind.SHOCK,
+            null,
+            null,
+            pairing,
+            at,
+            shockToRead(end, pairing),
+            left,
+            rule,
+            before(end, at, stale, rule),
+            gone(r -> r.of(Quantity.SHOCK_LENGTH) && Nodes.stood(r.height(), pairing)));
+    if (given.isPresent()) {
+      found.get(end).add(limit);
+    } else {
+      changed.get(end).add(limit.noLonger());
+    }
   }
 
   private static List<Node> left(End end, List<Node> lengths, Figure ofEnd, Figure kept) {

@@ -184,7 +184,10 @@ public final class CornerTravel {
     Optional<Limit> nearest =
         placed.stream()
             .min(Comparator.comparingDouble(l -> beyondStopMm(end, l, stops)))
-            .filter(l -> found.stream().noneMatch(f -> actedBefore(end, f, l, stops)));
+            .filter(
+                l ->
+                    Stream.concat(found.stream(), limits.changed.get(end).stream())
+                        .noneMatch(f -> actedBefore(end, f, l, stops)));
     judged.stream()
         .filter(l -> !outOfReach(end, l, rules, stops))
         .forEach(l -> needs.addAll(l.needs()));

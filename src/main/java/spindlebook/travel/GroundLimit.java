@@ -6,7 +6,9 @@ import java.util.Optional;
 import spindlebook.corner.Allowance;
 import spindlebook.corner.Card;
 import spindlebook.corner.Dimension;
+import spindlebook.corner.Given;
 import spindlebook.corner.HeldBack;
+import spindlebook.corner.SeenGiven;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -29,12 +31,30 @@ final class GroundLimit {
     return squashedRadiusMm.minus(markToFrameMm).minus(clearanceMm);
   }
 
+  /** Where it was by lengths given of parts that were changed since; empty while they hold. */
+  static Optional<Figure> before(Card card) {
+    Optional<Given> squashed = thenOrNow(card, Dimension.TYRE_SQUASHED_RADIUS);
+    Optional<Given> down = thenOrNow(card, Dimension.MARK_TO_LOWEST_FRAME);
+    Optional<HeldBack> clearance = card.heldBack(Allowance.GROUND_CLEARANCE);
+    return squashed.isEmpty() || down.isEmpty() || clearance.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            positionMm(
+                GivenFigures.of(squashed.get()),
+                GivenFigures.of(down.get()),
+                HeldFigures.of(clearance.get())));
+  }
+
+  private static Optional<Given> thenOrNow(Card card, Dimension dimension) {
+    return card.given(dimension).or(() -> card.givenBefore(dimension).map(SeenGiven::given));
+  }
+
   /** The limit, or the needs for it put into {@code needs}. */
   static Optional<Figure> of(Card card, List<Need> needs) {
     List<Need> missing = new ArrayList<>();
     for (Dimension d : List.of(Dimension.TYRE_SQUASHED_RADIUS, Dimension.MARK_TO_LOWEST_FRAME)) {
       if (card.given(d).isEmpty()) {
-        missing.add(Need.give(d));
+        missing.add(Need.give(card, d));
       }
     }
     Optional<HeldBack> clearance = card.heldBack(Allowance.GROUND_CLEARANCE);

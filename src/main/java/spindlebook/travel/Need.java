@@ -2,6 +2,8 @@ package spindlebook.travel;
 
 import java.util.List;
 import spindlebook.corner.Allowance;
+import spindlebook.corner.Card;
+import spindlebook.corner.Change;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.Dimension;
 
@@ -31,8 +33,15 @@ public record Need(
     return new Need(toRead, null, null, List.of(), positionMm);
   }
 
-  static Need give(Dimension dimension) {
-    return new Need(null, dimension, null, List.of(), null);
+  /** Never given, or given of a part that was changed since. */
+  static Need give(Card card, Dimension dimension) {
+    List<String> because =
+        card.givenBefore(dimension).stream()
+            .flatMap(g -> g.because().stream())
+            .map(Change::words)
+            .distinct()
+            .toList();
+    return new Need(null, dimension, null, because, null);
   }
 
   static Need choose(Allowance allowance) {

@@ -120,7 +120,7 @@ final class SolidStop {
     Figure touchMm = Nodes.meanPosition(touch);
     Optional<Figure> crush = card.given(Dimension.STOP_CRUSH).map(GivenFigures::of);
     if (crush.isEmpty()) {
-      needs.add(Need.give(Dimension.STOP_CRUSH));
+      needs.add(Need.give(card, Dimension.STOP_CRUSH));
     }
     Optional<Figure> ratio = ratio(touch, touchMm.value());
     if (crush.isEmpty() || ratio.isEmpty()) {

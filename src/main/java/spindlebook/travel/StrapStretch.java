@@ -105,7 +105,7 @@ final class StrapStretch {
           new HeldAtWheel(Figure.exact(0), Figure.exact(0), Figure.exact(1), List.of(), List.of()));
     }
     if (newLength().isEmpty()) {
-      needs.add(Need.give(Dimension.NEW_STRAP_LENGTH));
+      needs.add(Need.give(card, Dimension.NEW_STRAP_LENGTH));
     }
     return Optional.empty();
   }

@@ -41,7 +41,11 @@ public final class GivenPages {
     Map<String, List<String>> typed = new HashMap<>();
     card.given()
         .forEach(
-            (d, g) -> {
+            (d, seen) -> {
+              if (!seen.stands().counts()) {
+                return;
+              }
+              Given g = seen.given();
               typed.put(Posted.word(d), List.of(g.length().typed()));
               if (g.halfWidth() != null) {
                 typed.put(unsure(d), List.of(g.halfWidth().typed()));
@@ -76,7 +80,7 @@ public final class GivenPages {
           new FormPart.Typed(
               posted.fill(
                   Field.of(Posted.word(d), spindlebook.card.Capital.of(d.words()))
-                      .hint(hint(d))
+                      .hint(before(card, d) + hint(d))
                       .unit(unit))));
     }
     List<FormPart> unsure = new ArrayList<>();
@@ -111,6 +115,19 @@ public final class GivenPages {
     Html.form(ctx, posted, page);
   }
 
+  /** What it was before its part was changed. */
+  private static String before(Card card, Dimension d) {
+    return card.givenBefore(d)
+        .map(
+            g ->
+                "Measure again: it was "
+                    + g.given().length().typed()
+                    + " before "
+                    + g.because().get(0).words()
+                    + ". ")
+        .orElse("");
+  }
+
   private static String hint(Dimension d) {
     return switch (d) {
       case NEW_STRAP_LENGTH -> "Unloaded, at the setting it came with.";
@@ -141,7 +158,7 @@ public final class GivenPages {
       }
       if (length != null) {
         Given typed = new Given(d, length, halfWidth);
-        if (!typed.equals(card.given().get(d))) {
+        if (!typed.equals(card.given(d).orElse(null))) {
           given.add(typed);
         }
       }

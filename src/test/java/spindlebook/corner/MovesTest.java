@@ -11,7 +11,10 @@ import static spindlebook.corner.Where.HERE;
 import static spindlebook.corner.Where.OTHER_SIDE;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
@@ -92,6 +95,53 @@ class MovesTest {
 
   private static Predicate<Subject> strapLengthOnTheStrap() {
     return taken(t -> t.quantity() == Quantity.STRAP_LENGTH && t.at() == ON_THE_STRAP);
+  }
+
+  /** What a change leaves of the given lengths: each hangs on its part and on nothing else. */
+  private static Set<Dimension> given(Predicate<Subject> moved) {
+    Set<Dimension> given = EnumSet.noneOf(Dimension.class);
+    for (Dimension dimension : Dimension.values()) {
+      if (moved.test(new Subject.GivenLength(dimension))) {
+        given.add(dimension);
+      }
+    }
+    return given;
+  }
+
+  @Test
+  void a_given_length_hangs_on_its_part() {
+    Map<AdjusterKind, Set<Dimension>> parts = new EnumMap<>(AdjusterKind.class);
+    Set<Dimension> radii = Set.of(Dimension.TYRE_LOADED_RADIUS, Dimension.TYRE_SQUASHED_RADIUS);
+    parts.put(AdjusterKind.LIMIT_STRAP, Set.of(Dimension.NEW_STRAP_LENGTH));
+    parts.put(AdjusterKind.BUMP_STOP_SPACER, Set.of(Dimension.STOP_CRUSH));
+    parts.put(AdjusterKind.SHOCK, Set.of(Dimension.SHOCK_OPEN, Dimension.SHOCK_CLOSED));
+    parts.put(AdjusterKind.TYRE, radii);
+    parts.put(AdjusterKind.TYRE_PRESSURE, radii);
+    parts.put(
+        AdjusterKind.WHEEL,
+        Set.of(
+            Dimension.TYRE_LOADED_RADIUS,
+            Dimension.TYRE_SQUASHED_RADIUS,
+            Dimension.READ_POINT_OUTBOARD,
+            Dimension.TOE_ACROSS));
+    parts.put(AdjusterKind.ARM, Set.of(Dimension.MARK_INBOARD));
+    parts.put(AdjusterKind.KNUCKLE, Set.of(Dimension.MARK_INBOARD, Dimension.READ_POINT_OUTBOARD));
+    for (AdjusterKind change : AdjusterKind.values()) {
+      assertEquals(
+          parts.getOrDefault(change, Set.of()),
+          given(s -> Moves.by(change, HERE, s)),
+          change.words());
+      for (Where other : List.of(Where.SAME_AXLE, OTHER_SIDE, ELSEWHERE)) {
+        assertEquals(Set.of(), given(s -> Moves.by(change, other, s)), change + " " + other);
+      }
+    }
+    Set<Dimension> marks = Set.of(Dimension.MARK_TO_LOWEST_FRAME, Dimension.MARK_INBOARD);
+    for (Where one : List.of(HERE, Where.SAME_AXLE)) {
+      assertEquals(marks, given(s -> Moves.by(HappeningKind.HIT_OR_BENT, one, s)));
+      assertEquals(marks, given(s -> Moves.by(HappeningKind.CUT_WELDED_GROUND, one, s)));
+    }
+    assertEquals(Set.of(), given(s -> Moves.by(HappeningKind.HIT_OR_BENT, OTHER_SIDE, s)));
+    assertEquals(Set.of(), given(s -> Moves.by(HappeningKind.DRIVEN, HERE, s)));
   }
 
   @Test

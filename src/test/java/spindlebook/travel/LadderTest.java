@@ -182,9 +182,9 @@ class LadderTest {
   void a_missing_number_is_a_rung_of_the_shock_the_ground_or_the_stop() {
     List<Need> needs =
         List.of(
-            Need.give(Dimension.SHOCK_CLOSED),
+            new Need(null, Dimension.SHOCK_CLOSED, null, List.of(), null),
             Need.choose(Allowance.GROUND_CLEARANCE),
-            Need.give(Dimension.STOP_CRUSH));
+            new Need(null, Dimension.STOP_CRUSH, null, List.of(), null));
     Ladder bump =
         Ladder.of(
             End.BUMP, null, List.of(Acting.of(gap("arm", STRAIGHT, at(500)))), needs, List.of());

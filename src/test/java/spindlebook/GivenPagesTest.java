@@ -1,0 +1,53 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Specs of parts on their page: of a part that was changed they are asked for again. */
+class GivenPagesTest {
+  private Shop shop;
+  private Marmot marmot;
+  private String given;
+
+  @BeforeEach
+  void start(@TempDir Path folder) {
+    shop = new Shop(folder);
+    marmot = new Marmot(shop).prepared();
+    given = "/corners/" + marmot.left + "/given";
+  }
+
+  @AfterEach
+  void stop() {
+    shop.close();
+  }
+
+  @Test
+  void another_tyre_empties_the_box_of_its_radius_and_the_same_number_fills_it_again() {
+    assertEquals("15 3/4", shop.get(given).form(given).value("tyre-squashed-radius"));
+    marmot.adjust(marmot.left, "tyre", "33");
+    Page asked = shop.get(given).is(200);
+    assertEquals("", asked.form(given).value("tyre-squashed-radius"));
+    assertEquals("15 5/16", asked.form(given).value("mark-to-lowest-frame"));
+    assertTrue(asked.text().contains("Measure again: it was 15 3/4 before tyre to 33."));
+    assertTrue(needs().contains("the new tyre's squashed radius"), needs());
+
+    // The form sent as it stands gives nothing of the new tyre.
+    marmot.send(given, Map.of("stop-crush", "1 5/8"));
+    assertEquals("", shop.get(given).form(given).value("tyre-squashed-radius"));
+    marmot.send(given, Map.of("tyre-squashed-radius", "15 3/4"));
+    assertEquals("15 3/4", shop.get(given).form(given).value("tyre-squashed-radius"));
+    assertFalse(needs().contains("squashed"), needs());
+  }
+
+  private String needs() {
+    return shop.figures(marmot.left).at("/bump/needs").toString();
+  }
+}

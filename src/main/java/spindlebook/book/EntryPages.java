@@ -69,7 +69,7 @@ public final class EntryPages {
             FormKey.fresh(history.n()),
             card.map(c -> correct(c, key)).orElse(null),
             takeBack(history, noted),
-            takesBack(noted.content()) ? PutBack.of(history, key).orElse(null) : null,
+            noted.content().withdrawable() ? PutBack.of(history, key).orElse(null) : null,
             store.line(key));
     List<Crumb> crumbs = new ArrayList<>();
     card.ifPresent(c -> crumbs.add(new Crumb(c.place().words(), "/corners/" + c.corner())));
@@ -139,7 +139,7 @@ public final class EntryPages {
   }
 
   private static EntryView.TakeBack takeBack(CarBook history, Noted noted) {
-    if (history.takenBack(noted.key()) || !takesBack(noted.content())) {
+    if (history.takenBack(noted.key()) || !noted.content().withdrawable()) {
       return null;
     }
     return new EntryView.TakeBack(
@@ -217,28 +217,22 @@ public final class EntryPages {
     return card.reading(key).isPresent() ? "/readings/" + key + "/correct" : null;
   }
 
-  private static boolean takesBack(Content content) {
-    return content instanceof Content.Height
-        || content instanceof Content.Reading
-        || content instanceof Content.Adjustment
-        || content instanceof Content.Happening
-        || content instanceof Content.Use
-        || content instanceof Content.Telltale
-        || content instanceof Content.ToDo
-        || content instanceof Content.Fastener
-        || content instanceof Content.Photo
-        || content instanceof Content.SignOff
-        || content instanceof Content.Alignment
-        || content instanceof Content.Target;
-  }
-
   public void answer(Context ctx) {
     String key = ctx.pathParam("entry");
     Histories.Located at = located(key);
+    CarBook history = histories.of(at.car());
+    if (!history.doubted(key)) {
+      throw new NotFoundResponse();
+    }
     Posted posted = Html.posted(ctx);
     FormKey form = posted.formKey().orElseGet(() -> FormKey.fresh(0));
     String said = posted.text("answer");
     if (!said.equals("so") && !said.equals("not")) {
+      Html.next(ctx, "/entries/" + key);
+      return;
+    }
+    if (history.answered(key).isPresent() && store.line(form.key()).isEmpty()) {
+      // Somebody was first; what was said stands there.
       Html.next(ctx, "/entries/" + key);
       return;
     }
@@ -249,12 +243,17 @@ public final class EntryPages {
   public void takeBack(Context ctx) {
     String key = ctx.pathParam("entry");
     Histories.Located at = located(key);
+    CarBook history = histories.of(at.car());
+    if (!history.withdrawable(key)) {
+      throw new NotFoundResponse();
+    }
     Posted posted = Html.posted(ctx);
     FormKey form = posted.formKey().orElseGet(() -> FormKey.fresh(0));
     String reason = posted.line("reason", 200);
-    String back = back(at, key);
-    store.takeBack(key, reason == null ? "" : reason, form, Who.of(ctx));
-    Html.next(ctx, back);
+    if (!history.takenBack(key)) {
+      store.takeBack(key, reason == null ? "" : reason, form, Who.of(ctx));
+    }
+    Html.next(ctx, back(at, key));
   }
 
   /** Where one goes on after an entry is gone from the card, or is on it again. */

@@ -36,10 +36,23 @@ public final class CarBook {
   private void takeInCorrections() {
     for (int i = entries.size() - 1; i >= 0; i--) {
       if (entries.get(i).content() instanceof Content.Correction
-          && standing(entries.get(i).key()).orElse(null) instanceof Content.Correction holds) {
+          && standing(entries.get(i).key()).orElse(null) instanceof Content.Correction holds
+          && canHold(holds)) {
         corrected.putIfAbsent(holds.target(), holds);
       }
     }
+  }
+
+  /**
+   * A correction says the same kind of thing anew, or withdraws it; a car and a corner, on which
+   * all else hangs, are never withdrawn. The pages offer nothing else; a book by hand may say it.
+   */
+  private boolean canHold(Content.Correction correction) {
+    Content first = written.get(correction.target());
+    return first == null
+        || (correction.body() == null
+            ? !(first instanceof Content.Car || first instanceof Content.Corner)
+            : first.getClass() == correction.body().getClass());
   }
 
   public static CarBook empty() {
@@ -98,6 +111,19 @@ public final class CarBook {
   /** Whether an entry was taken back. */
   public boolean takenBack(String key) {
     return written.containsKey(key) && standing(key).isEmpty();
+  }
+
+  /** Whether a person may take an entry back, or by taking back what took it back put it back. */
+  public boolean withdrawable(String key) {
+    Content content = original(key).orElse(null);
+    return content instanceof Content.Correction c && c.body() == null
+        ? original(c.target()).filter(Content::withdrawable).isPresent()
+        : content != null && content.withdrawable();
+  }
+
+  /** Whether an entry is doubted, answered or not, so that there is something to answer. */
+  public boolean doubted(String key) {
+    return standing(key).map(CarBook::doubt).isPresent();
   }
 
   /** The entry that took it back, which can itself be taken back; empty when none did. */

@@ -14,6 +14,21 @@ import spindlebook.units.TypedLength;
  * earlier entries.
  */
 public sealed interface Content {
+  /** Whether it may be withdrawn; what others hang on for good stays: a car, a corner, a round. */
+  default boolean withdrawable() {
+    return this instanceof Height
+        || this instanceof Reading
+        || this instanceof Adjustment
+        || this instanceof Happening
+        || this instanceof Use
+        || this instanceof Telltale
+        || this instanceof ToDo
+        || this instanceof Fastener
+        || this instanceof Photo
+        || this instanceof SignOff
+        || this instanceof Alignment
+        || this instanceof Target;
+  }
 
   /** A car, and the tools that lie beside it. */
   record Car(CarDetails details, List<Tool> tools) implements Content {

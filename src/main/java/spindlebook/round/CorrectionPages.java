@@ -194,6 +194,9 @@ public final class CorrectionPages {
     String entry = ctx.pathParam("entry");
     Card card = histories.cardOf(entry).orElseThrow(NotFoundResponse::new);
     SeenReading reading = card.reading(entry).orElseThrow(NotFoundResponse::new);
+    if (card.before(reading).isEmpty()) {
+      throw new NotFoundResponse();
+    }
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(0));
     boolean again = posted.text("counts").equals("again");

@@ -70,6 +70,7 @@ record GoneHeight(Histories histories, RoundStore store) {
    */
   void keep(Context ctx, Card card, Posted posted, Steering steering, Asked asked) {
     String height = ctx.pathParam("height");
+    LengthUnit unit = unit(card, height);
     String row = posted.text("row");
     String text = posted.text("v-" + row).strip();
     if (row.isEmpty() || text.isEmpty()) {
@@ -77,7 +78,6 @@ record GoneHeight(Histories histories, RoundStore store) {
       return;
     }
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    LengthUnit unit = unit(card, height);
     store.reading(
         card, Sent.kept(height, unit, steering, row, asked, text, null), key, Who.of(ctx));
     Html.next(

@@ -197,7 +197,8 @@ public final class GuidePages {
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     String at = posted.text("at");
-    Optional<Content> content = Sent.read(posted, round, card, histories.otherEnd(card), true);
+    Optional<Content> content =
+        Sent.read(posted, histories.of(card.car()), round, card, histories.otherEnd(card), true);
     if (content.orElse(null) instanceof Content.Reading reading
         && reading.doubt() != null
         && store.written(key.key()).isEmpty()) {
@@ -235,13 +236,15 @@ public final class GuidePages {
       return;
     }
     if (store.written(key.key()).isEmpty()) {
-      Optional<Content> content = Sent.read(posted, round, card, histories.otherEnd(card), false);
+      Optional<Content> content =
+          Sent.read(posted, histories.of(card.car()), round, card, histories.otherEnd(card), false);
       if (content.isEmpty()) {
         refused(ctx, posted.problems().get(0));
         return;
       }
       if (content.get() instanceof Content.Reading reading
-          && histories.locate(reading.height()).isEmpty()) {
+          && !(histories.of(card.car()).original(reading.height()).orElse(null)
+              instanceof Content.Height)) {
         refused(ctx, "The height it hangs on is not in the book yet.");
         return;
       }

@@ -1,6 +1,7 @@
 package spindlebook.round;
 
 import java.util.Optional;
+import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.GapResult;
@@ -24,11 +25,17 @@ final class Sent {
   /**
    * What it says, or empty with problems posted.
    *
+   * @param book of the round's car: what is withdrawn or answered stands in it
    * @param otherEnd the card of a solid axle's other end
    * @param ask whether somebody is there to be asked about a height without a mark
    */
   static Optional<Content> read(
-      Posted posted, SeenRound round, Card card, Optional<Card> otherEnd, boolean ask) {
+      Posted posted,
+      CarBook book,
+      SeenRound round,
+      Card card,
+      Optional<Card> otherEnd,
+      boolean ask) {
     return switch (posted.text("what")) {
       case "height" ->
           HeightForm.read(posted, round, ask) instanceof HeightForm.Accepted accepted
@@ -36,9 +43,9 @@ final class Sent {
               : Optional.empty();
       case "reading" -> reading(posted, round, card, otherEnd);
       case "take-back" ->
-          target(posted).map(t -> new Content.Correction(t, null, "typed by mistake"));
-      case "so" -> target(posted).map(t -> new Content.Answer(t, true, null));
-      case "not" -> target(posted).map(t -> new Content.Answer(t, false, null));
+          target(posted, book).map(t -> new Content.Correction(t, null, "typed by mistake"));
+      case "so" -> target(posted, book).map(t -> new Content.Answer(t, true, null));
+      case "not" -> target(posted, book).map(t -> new Content.Answer(t, false, null));
       default -> {
         posted.wrong("what", "It does not say whether it is a height or a reading.");
         yield Optional.empty();
@@ -46,9 +53,13 @@ final class Sent {
     };
   }
 
-  private static Optional<String> target(Posted posted) {
+  /** A phone may answer before it is asked: what it types it may know to be doubted. */
+  private static Optional<String> target(Posted posted, CarBook book) {
     String target = posted.neededLine("target", 80, "It does not say which entry is meant.");
-    return Optional.ofNullable(target);
+    if (target != null && !book.withdrawable(target)) {
+      posted.wrong("target", "Only what was read, set or noted on this car is withdrawn.");
+    }
+    return Optional.ofNullable(target).filter(t -> posted.ok());
   }
 
   static Steering steering(String word) {

@@ -87,14 +87,15 @@ class RoundsTest {
     assertTrue(
         page.text()
             .contains(
-                "To read: upper rod end to its housing at 'bump stop touches, −2 3/16 in from"
+                "To read: upper rod end to its housing at 'stop out, past solid, −2 3/16 in from"
                     + " level with the frame mark or beyond', straight."),
         page.text());
     Form start = page.form(action);
+    assertEquals("out", start.value("bumpStop"));
     assertEquals("/rounds/" + start.key() + "/guide", start.keep().location());
     Page plan = shop.get("/rounds/" + start.key()).is(200);
     assertEquals(1, plan.each("li").size(), plan.text());
-    assertTrue(plan.text().contains("Next: bump stop touches"), plan.text());
+    assertTrue(plan.text().contains("Next: stop out, past solid"), plan.text());
   }
 
   @Test
@@ -149,7 +150,7 @@ class RoundsTest {
     String text = shop.get("/rounds/" + marmot.round).text();
     // 26 5/8 less 15 3/16, and less 11 7/8: one mark for all.
     assertTrue(text.contains("Raw travel in this round so far: 11 7/16 in."), text);
-    assertTrue(text.contains("From hanging with the strap off: 14 3/4 in."), text);
+    assertTrue(text.contains("With strap off or stop out: 14 3/4 in."), text);
   }
 
   @Test

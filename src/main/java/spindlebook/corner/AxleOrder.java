@@ -55,14 +55,14 @@ public record AxleOrder(HeightName name, Pairing pairing, HeightName otherEnd) {
   private static HeightName opposite(HeightName name, Content.Round round) {
     return switch (name) {
       case STRAP_OFF, ON_THE_STRAP -> up(round);
-      case STOP_TOUCH, FULL_BUMP -> HeightName.ON_THE_STRAP;
+      case STOP_TOUCH, FULL_BUMP, STOP_OUT -> HeightName.ON_THE_STRAP;
       case IN_BETWEEN, RIDE -> HeightName.IN_BETWEEN;
     };
   }
 
-  /** With the stop out nothing is touched: the wheel goes on to a height in between. */
+  /** With the stop out nothing is touched: the wheel goes on past it. */
   private static HeightName up(Content.Round round) {
-    return round.bumpStopIn() ? HeightName.STOP_TOUCH : HeightName.IN_BETWEEN;
+    return round.bumpStopIn() ? HeightName.STOP_TOUCH : HeightName.STOP_OUT;
   }
 
   /** "on the strap (full droop), crossed". */

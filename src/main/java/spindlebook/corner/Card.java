@@ -180,7 +180,7 @@ public record Card(
                   o ->
                       o.stands() == Standing.LIVE
                           && o.reading().result() != GapResult.NOT_LOOKED
-                          && (o.samePlace(r) || o.nearInBetween(r)));
+                          && (o.samePlace(r) || o.near(r)));
       if (unsure(r.stands()) && !holds) {
         Content.ToRead reading =
             new Content.ToRead(

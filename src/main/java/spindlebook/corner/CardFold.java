@@ -371,7 +371,9 @@ final class CardFold {
   }
 
   /**
-   * A later height of the same name stands for earlier ones whose place was moved or worn since.
+   * A later height of the same name stands for earlier ones whose place was moved or worn since;
+   * and for those it lies far off, asked about and answered that it is so: the mean of the two is a
+   * place where the wheel never stood. Taken back, the earlier one is there again.
    */
   private void replaceEarlier(List<SeenHeight> seen, SeenHeight later, Positions positions) {
     if (!later.name().onePlace() || !later.stopCounts()) {
@@ -379,6 +381,7 @@ final class CardFold {
     }
     boolean instead = Boolean.FALSE.equals(later.height().again());
     boolean again = Boolean.TRUE.equals(later.height().again());
+    boolean itIsSo = later.height().doubt() != null;
     for (int i = 0; i < seen.size(); i++) {
       SeenHeight earlier = seen.get(i);
       boolean moved =
@@ -386,7 +389,7 @@ final class CardFold {
       boolean kept = again && earlier.stop().counts();
       if (earlier.name() == later.name()
           && earlier.pairing() == later.pairing()
-          && (instead || (moved && !kept))) {
+          && (instead || ((moved || (itIsSo && Doubts.farOff(earlier, later))) && !kept))) {
         seen.set(i, earlier.replaced());
       }
     }
@@ -531,7 +534,7 @@ final class CardFold {
       boolean samePlace = earlier.samePlace(later);
       boolean samePosition = era(earlier.height(), positions) == era(later.height(), positions);
       boolean retaken = instead && samePosition && samePlace;
-      boolean stoodFor = samePlace || earlier.nearInBetween(later);
+      boolean stoodFor = samePlace || earlier.near(later);
       if (later.counts()
           && ((noLongerHolds(earlier, earlier.stands(), later) && stoodFor)
               || (retaken && earlier.counts()))) {

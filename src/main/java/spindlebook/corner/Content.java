@@ -164,6 +164,11 @@ public sealed interface Content {
       this(name, label, steering, quantity, point, null);
     }
 
+    /** The same thing, to be read at another height. */
+    public ToRead at(HeightName other) {
+      return new ToRead(other, null, steering, quantity, point, pairing);
+    }
+
     public ToRead withPairing(Pairing other) {
       return new ToRead(name, label, steering, quantity, point, other);
     }

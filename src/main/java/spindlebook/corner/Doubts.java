@@ -39,18 +39,37 @@ public final class Doubts {
       }
       boolean samePlace =
           height.name().onePlace() && other.name() == height.name() && other.stopCounts();
-      double off = height.positionMm().minus(other.positionMm()).value();
-      if (samePlace && Math.abs(off) > FAR_OFF_MM) {
+      if (samePlace && farOff(other, height)) {
+        double off = height.positionMm().minus(other.positionMm()).value();
         return Optional.of(
             "It lies "
                 + roughly(off)
                 + " from where '"
                 + height.name().words()
                 + "' was read before, and "
-                + since(other.stop()));
+                + since(other.stop())
+                + past(height.name(), off));
       }
     }
     return Optional.empty();
+  }
+
+  /** Whether two heights of one name lie too far apart to be the same place. */
+  static boolean farOff(SeenHeight one, SeenHeight other) {
+    return one.positionCounts()
+        && other.positionCounts()
+        && Math.abs(other.positionMm().minus(one.positionMm()).value()) > FAR_OFF_MM;
+  }
+
+  /** What a height further out than its stop is called. */
+  private static String past(HeightName stop, double offMm) {
+    boolean strap = stop == HeightName.ON_THE_STRAP && offMm < 0;
+    boolean bump = offMm > 0 && (stop == HeightName.STOP_TOUCH || stop == HeightName.FULL_BUMP);
+    return strap || bump
+        ? " Past the stop it is '"
+            + (strap ? HeightName.STRAP_OFF : HeightName.STOP_OUT).words()
+            + "': correct its name."
+        : "";
   }
 
   private static Optional<String> order(SeenHeight height, SeenHeight other) {

@@ -5,9 +5,9 @@ import java.util.List;
 
 /**
  * The heights a round goes through, in the order in which they are offered: from droop to bump with
- * the spring out, the car's own weight with the spring in. With the stop out nothing is the stop
- * solid: the wheel then goes on as far as it may, at heights in between. Any other height can be
- * read at any time; a wheel hanging with the strap off is a choice, not a step.
+ * the spring out, the car's own weight with the spring in. With the stop out nothing is touched or
+ * solid: the wheel then goes on past where the stop would end it. Any other height can be read at
+ * any time; a wheel hanging with the strap off is a choice, not a step.
  */
 public final class HeightOrder {
   private HeightOrder() {}
@@ -28,7 +28,7 @@ public final class HeightOrder {
         HeightName.ON_THE_STRAP,
         HeightName.IN_BETWEEN,
         HeightName.IN_BETWEEN,
-        round.bumpStopIn() ? HeightName.STOP_TOUCH : HeightName.IN_BETWEEN);
+        round.bumpStopIn() ? HeightName.STOP_TOUCH : HeightName.STOP_OUT);
   }
 
   /** What is left of them once these were read, in whatever order. */

@@ -109,13 +109,11 @@ public record SeenReading(
   }
 
   /**
-   * Same thing read in between, by the same words of the owner's or within half an inch of wheel
-   * (common practice, no source): near enough to be what was to be read again.
+   * Same thing read in between, or past one stop, by the same words of the owner's or within half
+   * an inch of wheel (common practice, no source): near enough to be what was to be read again.
    */
-  boolean nearInBetween(SeenReading other) {
-    if (!sameThing(other)
-        || height.name() != HeightName.IN_BETWEEN
-        || other.height.name() != HeightName.IN_BETWEEN) {
+  boolean near(SeenReading other) {
+    if (!sameThing(other) || height.name().onePlace() || height.name() != other.height.name()) {
       return false;
     }
     String label = height.height().label();

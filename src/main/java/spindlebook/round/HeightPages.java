@@ -201,7 +201,7 @@ public final class HeightPages {
     StepBand.Level level =
         switch (height.name()) {
           case STRAP_OFF, ON_THE_STRAP -> StepBand.Level.DOWN;
-          case STOP_TOUCH, FULL_BUMP -> StepBand.Level.UP;
+          case STOP_TOUCH, FULL_BUMP, STOP_OUT -> StepBand.Level.UP;
           case RIDE, IN_BETWEEN -> StepBand.Level.AT_RIDE;
         };
     PlanView plan = Shown.plan(card).steered(steer);

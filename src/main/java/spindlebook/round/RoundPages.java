@@ -56,10 +56,17 @@ public final class RoundPages {
     show(ctx, card, usual(toRead), FormKey.fresh(card.lastChange()), toRead);
   }
 
-  /** A car is at ride height on its tyres, with its springs in. */
+  /**
+   * A car is at ride height on its tyres, with its springs in; a wheel goes past its bump stop with
+   * that out.
+   */
   private static Posted usual(List<Content.ToRead> toRead) {
     boolean ride = !toRead.isEmpty() && toRead.stream().allMatch(t -> t.name() == HeightName.RIDE);
-    return new Posted(ride ? Map.of("spring", List.of("in"), "on", List.of("tyres")) : Map.of());
+    if (ride) {
+      return new Posted(Map.of("spring", List.of("in"), "on", List.of("tyres")));
+    }
+    boolean stopOut = toRead.stream().anyMatch(t -> t.name() == HeightName.STOP_OUT);
+    return new Posted(stopOut ? Map.of("bumpStop", List.of("out")) : Map.of());
   }
 
   private void show(
@@ -292,18 +299,18 @@ public final class RoundPages {
     return String.join(" · ", parts);
   }
 
-  /** From the strap up; hanging with the strap off is told apart, since no wheel drives there. */
+  /** From stop to stop; past a stop that is off or out is told apart: no wheel drives there. */
   static String raw(Card card, SeenRound round, Lengths lengths) {
     List<SeenHeight> all =
         card.heightsOf(round.key()).stream().filter(SeenHeight::positionCounts).toList();
-    List<SeenHeight> onIt = all.stream().filter(h -> h.name() != HeightName.STRAP_OFF).toList();
+    List<SeenHeight> onIt = all.stream().filter(h -> !h.name().pastAStop()).toList();
     List<String> told = new ArrayList<>();
     CornerTravel.rawMm(onIt.stream())
         .map(mm -> "Raw travel in this round so far: " + lengths.text(mm.value()) + ".")
         .ifPresent(told::add);
     CornerTravel.rawMm(all.stream())
         .filter(mm -> all.size() > onIt.size())
-        .map(mm -> "From hanging with the strap off: " + lengths.text(mm.value()) + ".")
+        .map(mm -> "With strap off or stop out: " + lengths.text(mm.value()) + ".")
         .ifPresent(told::add);
     return String.join(" ", told);
   }

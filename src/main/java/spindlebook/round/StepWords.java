@@ -29,7 +29,7 @@ final class StepWords {
     StepBand.Level level =
         switch (name) {
           case STRAP_OFF, ON_THE_STRAP -> StepBand.Level.DOWN;
-          case STOP_TOUCH, FULL_BUMP -> StepBand.Level.UP;
+          case STOP_TOUCH, FULL_BUMP, STOP_OUT -> StepBand.Level.UP;
           case RIDE, IN_BETWEEN -> StepBand.Level.AT_RIDE;
         };
     return new StepBand(

@@ -70,12 +70,6 @@ final class CornerLimits {
           before == null ? at : before,
           gone);
     }
-
-    /** The same thing, to be read at another height. */
-    ToRead toReadAt(HeightName name) {
-      return new ToRead(
-          name, null, toRead.steering(), toRead.quantity(), toRead.point(), toRead.pairing());
-    }
   }
 
   /** A broken stretch, with the readings that tell of it. */

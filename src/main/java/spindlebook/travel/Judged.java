@@ -34,7 +34,7 @@ final class Judged {
   static Limit of(End end, CornerLimits.Found found, Figure reachMm) {
     EndLimit at = found.at();
     if (at instanceof EndLimit.BrokenThroughout) {
-      Need need = Need.read(found.toReadAt(HeightName.IN_BETWEEN), List.of(BROKEN));
+      Need need = Need.read(found.toRead().at(HeightName.IN_BETWEEN), List.of(BROKEN));
       return limit(found, reachMm, null, Outcome.SHORT, null, List.of(need));
     }
     if (at instanceof EndLimit.NotRead) {
@@ -85,7 +85,7 @@ final class Judged {
     if (past > room.U()) {
       return limit(found, reachMm, room, Outcome.SHORT, null, List.of());
     }
-    Need need = Need.readBeyond(found.toRead(), reachMm.value());
+    Need need = Need.readBeyond(found.toRead(), end, reachMm.value(), reachMm);
     return limit(found, reachMm, room, Outcome.CANT_TELL, null, List.of(need));
   }
 
@@ -93,7 +93,7 @@ final class Judged {
       End end, CornerLimits.Found found, EndLimit.KeptTo kept, Figure reachMm) {
     Figure room = room(end, reachMm, kept.positionMm());
     if (GuardBand.atLeast(room, 0) == Outcome.SHORT) {
-      Need need = Need.readBeyond(found.toRead(), reachMm.value());
+      Need need = Need.readBeyond(found.toRead(), end, reachMm.value(), reachMm);
       return limit(found, reachMm, room, Outcome.NEEDS, null, List.of(need));
     }
     double surelyKeptMm = kept.surelyKeptMm().orElse(Double.NaN);

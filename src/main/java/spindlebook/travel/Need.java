@@ -6,6 +6,8 @@ import spindlebook.corner.Card;
 import spindlebook.corner.Change;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.Dimension;
+import spindlebook.corner.HeightName;
+import spindlebook.uncertainty.Figure;
 
 /**
  * A term that is missing, so that a figure says 'needs …' instead of a number. One of the three is
@@ -29,8 +31,14 @@ public record Need(
     return new Need(toRead, null, null, because, null);
   }
 
-  static Need readBeyond(ToRead toRead, double positionMm) {
-    return new Need(toRead, null, null, List.of(), positionMm);
+  /**
+   * Not at an end's stop, so not by its name: past where it lets the wheel go, or short of that.
+   */
+  static Need readBeyond(ToRead toRead, End end, double positionMm, Figure reachMm) {
+    HeightName past = end == End.DROOP ? HeightName.STRAP_OFF : HeightName.STOP_OUT;
+    boolean stopped = reachMm == null || (positionMm - reachMm.value()) * end.outward() < 0;
+    ToRead there = toRead.at(stopped ? HeightName.IN_BETWEEN : past);
+    return new Need(there, null, null, List.of(), positionMm);
   }
 
   /** Never given, or given of a part that was changed since. */

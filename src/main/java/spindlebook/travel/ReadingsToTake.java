@@ -191,9 +191,7 @@ final class ReadingsToTake {
   }
 
   private static ToRead inBetween(End end, Limit limit) {
-    ToRead at = Rungs.toRead(end, limit);
-    return new ToRead(
-        HeightName.IN_BETWEEN, null, at.steering(), at.quantity(), at.point(), at.pairing());
+    return Rungs.toRead(end, limit).at(HeightName.IN_BETWEEN);
   }
 
   private void undecided(MidTravel mid) {

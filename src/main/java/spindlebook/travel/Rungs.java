@@ -120,7 +120,8 @@ final class Rungs {
   }
 
   static Need readBeyond(End end, Rung kept) {
-    return Need.readBeyond(toRead(end, kept.limit()), kept.atMm().value());
+    Limit limit = kept.limit();
+    return Need.readBeyond(toRead(end, limit), end, kept.atMm().value(), limit.reachMm());
   }
 
   static ToRead toRead(End end, Limit limit) {

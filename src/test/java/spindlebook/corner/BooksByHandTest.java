@@ -57,6 +57,23 @@ class BooksByHandTest {
   }
 
   @Test
+  void what_was_read_past_a_stop_is_read_again_within_half_an_inch_of_it() {
+    List<String> lines =
+        List.of(
+            CarLines.CAR,
+            CarLines.LF,
+            CarLines.R1,
+            CarLines.height("h1", "stop-out", "26 in"),
+            CarLines.gap("g1", "h1", "3/8 in"),
+            CarLines.upper("a1", "1 turn"));
+    assertEquals(1, HandBooks.of(lines).card("lf").toReadAgain().size());
+    List<String> again = new ArrayList<>(lines);
+    again.add(CarLines.height("h2", "stop-out", "26 1/4 in"));
+    again.add(CarLines.gap("g2", "h2", "1/4 in"));
+    assertEquals(List.of(), HandBooks.of(again).card("lf").toReadAgain());
+  }
+
+  @Test
   void what_is_to_be_read_again_leaves_out_what_holds_from_another_reading() {
     assertEquals(List.of("IN_BETWEEN FULL_LEFT"), again(HandBooks.named("in-between")));
     CarBook late = HandBooks.named("late-phone");

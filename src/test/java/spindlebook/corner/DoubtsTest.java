@@ -9,8 +9,10 @@ import static spindlebook.corner.CarLines.height;
 import static spindlebook.corner.CarLines.line;
 import static spindlebook.corner.CarLines.upper;
 
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import spindlebook.units.TapeFormat;
 
 /** What is asked about before it counts. The thresholds are common practice, no source. */
 class DoubtsTest {
@@ -40,6 +42,62 @@ class DoubtsTest {
             "It lies 3/4 in (19 mm) from where 'on the strap (full droop)' was read before, and"
                 + " nothing was changed since."),
         asked("h2", DROOP, height("h2", "on-the-strap", "9 in")));
+  }
+
+  /**
+   * The strap at −12 1/4 in, the touch at +1/2 in; 4 1/4 in past either nothing stops the wheel.
+   */
+  @Test
+  void past_a_stop_the_name_to_give_it_is_said() {
+    assertEquals(
+        Optional.of(
+            "It lies 4 1/4 in (108 mm) from where 'bump stop touches' was read before, and nothing"
+                + " was changed since. Past the stop it is 'stop out, past solid': correct its"
+                + " name."),
+        asked("h3", height("h2", "stop-touch", "21 in"), height("h3", "stop-touch", "25 1/4 in")));
+    assertEquals(
+        Optional.of(
+            "It lies 4 1/4 in (108 mm) from where 'on the strap (full droop)' was read before, and"
+                + " nothing was changed since. Past the stop it is 'strap off, hanging': correct"
+                + " its name."),
+        asked("h2", DROOP, height("h2", "on-the-strap", "4 in")));
+    String touch = height("h2", "stop-touch", "21 in");
+    assertEquals(Optional.empty(), asked("h3", touch, height("h3", "stop-out", "25 1/4 in")));
+    assertEquals(
+        Optional.of("'stop out, past solid' came out below 'bump stop touches'."),
+        asked("h3", touch, height("h3", "stop-out", "19 in")));
+  }
+
+  /**
+   * The touch at +1/2 in, then by the same name at +4 3/4 in: answered 'it is so', the stop is
+   * there and not at their mean of 2 5/8 in; taken back, it is where it was.
+   */
+  @Test
+  void it_is_so_never_costs_a_corner_its_touch() {
+    String doubted =
+        height("h3", "stop-touch", "25 1/4 in").replace("\"mark\"", "\"doubt\":\"far\",\"mark\"");
+    String[] waiting = {height("h2", "stop-touch", "21 in"), doubted};
+    assertEquals(List.of("h2 1/2"), touches(waiting));
+    String[] so = and(waiting, "{'key':'s','kind':'answer','body':{'target':'h3','itIsSo':true}}");
+    assertEquals(List.of("h3 4 3/4"), touches(so));
+    String[] back = and(so, "{'key':'b','kind':'correction','body':{'target':'h3','reason':'no'}}");
+    assertEquals(List.of("h2 1/2"), touches(back));
+    String[] other =
+        and(so, "{'key':'b','kind':'correction','body':{'target':'h2','reason':'no'}}");
+    assertEquals(List.of("h3 4 3/4"), touches(other));
+  }
+
+  private static String[] and(String[] lines, String single) {
+    String[] more = java.util.Arrays.copyOf(lines, lines.length + 1);
+    more[lines.length] = line(single);
+    return more;
+  }
+
+  private static List<String> touches(String... lines) {
+    return card(lines).heights().stream()
+        .filter(h -> h.name() == HeightName.STOP_TOUCH && h.stopCounts())
+        .map(h -> h.key() + " " + TapeFormat.inches(h.positionMm().value(), 8))
+        .toList();
   }
 
   @Test

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static spindlebook.corner.HeightName.IN_BETWEEN;
 import static spindlebook.corner.HeightName.ON_THE_STRAP;
 import static spindlebook.corner.HeightName.RIDE;
+import static spindlebook.corner.HeightName.STOP_OUT;
 import static spindlebook.corner.HeightName.STOP_TOUCH;
 import static spindlebook.corner.HeightName.STRAP_OFF;
 
@@ -20,9 +21,9 @@ class HeightOrderTest {
   }
 
   @Test
-  void with_the_stop_out_too_nothing_is_called_the_stop_solid() {
+  void with_the_stop_out_too_it_goes_on_past_where_the_stop_would_be_solid() {
     assertEquals(
-        List.of(ON_THE_STRAP, IN_BETWEEN, IN_BETWEEN, IN_BETWEEN),
+        List.of(ON_THE_STRAP, IN_BETWEEN, IN_BETWEEN, STOP_OUT),
         HeightOrder.of(round(false, false, false)));
   }
 

@@ -390,9 +390,9 @@ class BodiesTest {
         "height|{'round':'r','name':'ride','spindle':{'typed':'8','mm':8,'unit':'mm','rule':'tape-1','by':'me'}}|Entry"
             + " 7 (height) cannot be read: it has a field 'by'; it may have typed, mm, unit, rule.",
         "height|{'round':'r','name':'high'}|Entry 7 (height) cannot be read: 'high' is none of"
-            + " strap-off, on-the-strap, in-between, ride, stop-touch, full-bump.",
+            + " strap-off, on-the-strap, in-between, ride, stop-touch, full-bump, stop-out.",
         "height|{'round':'r','name':'RIDE'}|Entry 7 (height) cannot be read: 'RIDE' is none of"
-            + " strap-off, on-the-strap, in-between, ride, stop-touch, full-bump.",
+            + " strap-off, on-the-strap, in-between, ride, stop-touch, full-bump, stop-out.",
         "height|{'round':'r'}|Entry 7 (height) cannot be read: its 'name' is missing.",
         "height|{'name':'ride'}|Entry 7 (height) cannot be read: its 'round' is missing.",
         "height|{'round':['r'],'name':'ride'}|Entry 7 (height) cannot be read: its 'round' is not"

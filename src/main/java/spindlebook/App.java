@@ -155,7 +155,17 @@ public final class App implements AutoCloseable {
    * @throws DevicesRefused when the list of paired devices is damaged
    */
   public static App start(Path dataDir, Listening listening, Clock clock, Consumer<String> tell) {
-    Book book = Book.open(dataDir, clock, appliers(), tell);
+    return start(dataDir, listening, clock, -1, tell);
+  }
+
+  /**
+   * Opens a book that may have been put back from an older copy, and serves it.
+   *
+   * @param restored how many entries such a copy holds; negative if none was put back
+   */
+  public static App start(
+      Path dataDir, Listening listening, Clock clock, long restored, Consumer<String> tell) {
+    Book book = Book.open(dataDir, clock, appliers(), restored, tell);
     try {
       return new App(book, dataDir, new Devices(dataDir, clock), listening, clock);
     } catch (RuntimeException e) {
@@ -165,8 +175,8 @@ public final class App implements AutoCloseable {
   }
 
   /** Builds the index anew; the book itself is only read. */
-  public static void rebuild(Path dataDir, Consumer<String> tell) {
-    Book.rebuild(dataDir, Clock.systemUTC(), appliers(), tell);
+  public static void rebuild(Path dataDir, long restored, Consumer<String> tell) {
+    Book.rebuild(dataDir, Clock.systemUTC(), appliers(), restored, tell);
   }
 
   static List<Applier> appliers() {

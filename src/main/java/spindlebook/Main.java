@@ -65,6 +65,14 @@ public final class Main implements Callable<Integer> {
       scope = CommandLine.ScopeType.INHERIT)
   String publicAddress;
 
+  @Option(
+      names = "--restored",
+      paramLabel = "ENTRIES",
+      description = "The book was put back from an older copy, and holds so many entries.",
+      defaultValue = "-1",
+      scope = CommandLine.ScopeType.INHERIT)
+  long restored;
+
   public static void main(String[] args) {
     System.exit(run(args));
   }
@@ -103,7 +111,7 @@ public final class Main implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
-    return serve(data, listening());
+    return serve(data, listening(), restored);
   }
 
   private Listening listening() {
@@ -114,8 +122,9 @@ public final class Main implements Callable<Integer> {
     }
   }
 
-  private static int serve(Path folder, Listening listening) throws InterruptedException {
-    App app = App.start(folder, listening, Clock.systemUTC(), System.err::println);
+  private static int serve(Path folder, Listening listening, long restored)
+      throws InterruptedException {
+    App app = App.start(folder, listening, Clock.systemUTC(), restored, System.err::println);
     Runtime.getRuntime().addShutdownHook(new Thread(app::close, "close"));
     // The square code's letters are not in every terminal's own encoding.
     PrintStream terminal =
@@ -146,7 +155,7 @@ public final class Main implements Callable<Integer> {
       Listening listening = main.listening();
       Path folder = Files.createTempDirectory("spindlebook-demo");
       DemoCar.play(folder, Clock.systemUTC(), System.err::println);
-      return serve(folder, listening);
+      return serve(folder, listening, -1);
     }
   }
 
@@ -159,7 +168,7 @@ public final class Main implements Callable<Integer> {
 
     @Override
     public Integer call() {
-      App.rebuild(main.data, System.err::println);
+      App.rebuild(main.data, main.restored, System.err::println);
       return 0;
     }
   }

@@ -711,7 +711,7 @@ class AlignmentPagesTest {
     shop.reopen();
     assertTrue(text(marmot.left).contains("−0.80"), text(marmot.left));
     shop.close();
-    App.rebuild(folder, shop.told::add);
+    App.rebuild(folder, -1, shop.told::add);
     shop.open();
     assertTrue(text(marmot.left).contains("−0.80"));
     String told = shop.get("/cars/" + marmot.car + "/book").is(200).text();

@@ -42,7 +42,7 @@ class AnyBookServedTest {
       grown = histories.of("car");
     }
     Map<String, String> before = pages(folder, grown);
-    App.rebuild(folder, line -> {});
+    App.rebuild(folder, -1, line -> {});
     try (Book book = Book.open(folder, Clock.systemUTC(), App.appliers(), line -> {})) {
       same(grown, new Histories(book).of("car"));
     }

@@ -23,6 +23,7 @@ import spindlebook.corner.GapResult;
 import spindlebook.log.Bodies;
 import spindlebook.log.BookFile;
 import spindlebook.log.Entry;
+import spindlebook.web.Listening;
 import spindlebook.web.Posted;
 
 /** Two phones, a bad network and a book that is killed: what was typed is there, once, in order. */
@@ -180,6 +181,13 @@ class ChaosBrowserTest {
     return App.start(data(), 0, Clock.systemUTC(), line -> {});
   }
 
+  /** As somebody does who puts an older copy back, and says so. */
+  private App putBack(byte[] backup) throws IOException {
+    Files.write(log(), backup);
+    int entries = Files.readAllLines(log()).size() - 1;
+    return App.start(data(), Listening.here(0), Clock.systemUTC(), entries, line -> {});
+  }
+
   private static String startRound(Browser sam, String corner) {
     Form form =
         sam.get("/corners/" + corner + "/rounds/new").form("/corners/" + corner + "/rounds");
@@ -222,9 +230,7 @@ class ChaosBrowserTest {
       inBook(phone, from("phone one"));
 
       app.close();
-      Files.write(log(), backup);
-      Files.delete(data().resolve("index.mv.db"));
-      app = serve();
+      app = putBack(backup);
       link.leadsTo(app.port());
       // Nobody touches the phone: the open page of the lost round sees it by itself.
       untilFrom("phone one", phone.pressed.size());
@@ -232,10 +238,8 @@ class ChaosBrowserTest {
       sam.at(app.port()).get("/rounds/" + lost).is(200);
 
       app.close();
-      Files.write(log(), backup);
-      Files.delete(data().resolve("index.mv.db"));
       phone.type(5);
-      app = serve();
+      app = putBack(backup);
       link.leadsTo(app.port());
       phone.untilAllSent(PATIENCE);
       inBook(phone, from("phone one"));

@@ -104,6 +104,30 @@ class CommandLineTest {
     refuses(book);
   }
 
+  @Test
+  void an_older_copy_put_back_is_told_and_goes_on_when_somebody_says_so() throws Exception {
+    byte[] older;
+    try (Shop shop = new Shop(folder)) {
+      Marmot marmot = new Marmot(shop);
+      older = Files.readAllBytes(log());
+      marmot.adjust(marmot.left, "limit-strap", "18 3/8");
+    }
+    Files.write(log(), older);
+    long entries = new String(older, StandardCharsets.UTF_8).lines().count() - 1;
+    Ran ran = run("--data", folder.toString(), "--port", "0");
+    ran.refusedInOneSentence();
+    assertTrue(ran.err().contains("it now holds " + entries + ":"), ran.err());
+    assertTrue(ran.err().contains("start once with --restored " + entries + "."), ran.err());
+    assertArrayEquals(older, Files.readAllBytes(log()));
+    run("rebuild", "--data", folder.toString()).refusedInOneSentence();
+    Ran said = run("rebuild", "--data", folder.toString(), "--restored", String.valueOf(entries));
+    assertEquals(0, said.exit(), said.err());
+    try (Shop shop = new Shop(folder)) {
+      assertEquals(List.of(), shop.told);
+      assertEquals(entries, shop.entries());
+    }
+  }
+
   private void refuses(byte[] book) throws Exception {
     Files.write(log(), book);
     run("--data", folder.toString(), "--port", "0").refusedInOneSentence();

@@ -19,6 +19,8 @@ import org.jdbi.v3.core.Jdbi;
  * index.
  */
 public final class Book implements AutoCloseable {
+  private static final String MIGRATIONS = "classpath:db/migration";
+
   private final FolderLock lock;
   private final LogFile log;
   private final Index index;
@@ -52,19 +54,23 @@ public final class Book implements AutoCloseable {
    */
   public static Book open(
       Path dataDir, Clock clock, List<Applier> appliers, Consumer<String> tell) {
-    return open(dataDir, clock, appliers, tell, "classpath:db/migration");
+    return open(dataDir, clock, appliers, OnceHeld.NOT_RESTORED, tell);
+  }
+
+  /**
+   * Opens a book that may have been put back from an older copy.
+   *
+   * @param restored how many entries such a copy holds; negative if none was put back
+   */
+  public static Book open(
+      Path dataDir, Clock clock, List<Applier> appliers, long restored, Consumer<String> tell) {
+    return open(dataDir, clock, appliers, restored, false, tell, MIGRATIONS);
   }
 
   /** Throws the index of a book away and builds it anew; the book itself is only read. */
   public static void rebuild(
-      Path dataDir, Clock clock, List<Applier> appliers, Consumer<String> tell) {
-    try (FolderLock lock = FolderLock.take(dataDir)) {
-      CleanMark.pickUp(dataDir);
-    } catch (IOException trouble) {
-      throw BookRefused.book(
-          trouble, "The index in %s cannot be thrown away: %s.", dataDir, LogFile.said(trouble));
-    }
-    open(dataDir, clock, appliers, tell).close();
+      Path dataDir, Clock clock, List<Applier> appliers, long restored, Consumer<String> tell) {
+    open(dataDir, clock, appliers, restored, true, tell, MIGRATIONS).close();
   }
 
   static Book open(
@@ -73,32 +79,41 @@ public final class Book implements AutoCloseable {
       List<Applier> appliers,
       Consumer<String> tell,
       String... migrations) {
+    return open(folder, clock, appliers, OnceHeld.NOT_RESTORED, false, tell, migrations);
+  }
+
+  private static Book open(
+      Path folder,
+      Clock clock,
+      List<Applier> appliers,
+      long restored,
+      boolean indexAnew,
+      Consumer<String> tell,
+      String... migrations) {
     FolderLock lock = FolderLock.take(folder);
     LogFile log = null;
     try {
-      log = LogFile.open(folder, clock.instant(), tell);
+      log = LogFile.open(folder, clock.instant(), OnceHeld.in(folder, restored), tell);
       LogFile opened = log;
-      Generation generation = generation(folder, log);
+      Generation generation = Generation.of(folder, log);
+      if (indexAnew) {
+        CleanMark.pickUp(folder);
+      }
       Index index = Index.open(folder, log, appliers, tell, migrations);
       Writer writer = new Writer(log, index, clock, tell);
       writer.onAppended(entries -> generation.note(folder, opened));
       writer.start();
       return new Book(lock, log, index, writer, folder, generation);
+    } catch (IOException trouble) {
+      closeFiles(log, lock);
+      throw BookRefused.book(
+          trouble,
+          "What %s once held cannot be read or written down there: %s.",
+          folder,
+          LogFile.said(trouble));
     } catch (RuntimeException refused) {
       closeFiles(log, lock);
       throw refused;
-    }
-  }
-
-  private static Generation generation(Path folder, LogFile log) {
-    try {
-      return Generation.of(folder, log);
-    } catch (IOException trouble) {
-      throw BookRefused.book(
-          trouble,
-          "Which life of the book this is cannot be written down in %s: %s.",
-          folder,
-          LogFile.said(trouble));
     }
   }
 

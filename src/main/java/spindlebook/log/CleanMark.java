@@ -34,14 +34,17 @@ record CleanMark(long n, String hash, String appliers, String sha256) {
 
   /** Takes the mark away, so that whatever happens next it is not there by mistake. */
   static Optional<CleanMark> pickUp(Path folder) throws IOException {
-    Path file = folder.resolve(FILE);
-    if (!Files.exists(file)) {
-      return Optional.empty();
+    Optional<CleanMark> mark = read(folder);
+    if (Files.deleteIfExists(folder.resolve(FILE))) {
+      WholeFile.forceFolder(folder);
     }
-    byte[] line = Files.readAllBytes(file);
-    Files.delete(file);
-    WholeFile.forceFolder(folder);
-    return read(line);
+    return mark;
+  }
+
+  /** Empty when there is none, or none that can be read. */
+  static Optional<CleanMark> read(Path folder) throws IOException {
+    Path file = folder.resolve(FILE);
+    return Files.exists(file) ? read(Files.readAllBytes(file)) : Optional.empty();
   }
 
   private static Optional<CleanMark> read(byte[] line) {

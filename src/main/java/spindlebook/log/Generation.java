@@ -21,9 +21,12 @@ record Generation(String id, long n, String hash) {
 
   /** The generation of a book just opened, on the disk before anybody is told of it. */
   static Generation of(Path folder, LogFile log) throws IOException {
-    Generation known = read(folder.resolve(FILE));
+    Generation known = read(folder);
     boolean goesOn =
-        known != null && known.n <= log.lastN() && log.hashAt(known.n).equals(known.hash);
+        known != null
+            && !log.restored()
+            && known.n <= log.lastN()
+            && log.hashAt(known.n).equals(known.hash);
     Generation now = goesOn ? known : new Generation(UUID.randomUUID().toString(), 0, "");
     return now.leave(folder, log);
   }
@@ -59,7 +62,8 @@ record Generation(String id, long n, String hash) {
   /**
    * Null when there is none, or none that can be read: what is sent twice is stored once anyway.
    */
-  private static Generation read(Path file) throws IOException {
+  static Generation read(Path folder) throws IOException {
+    Path file = folder.resolve(FILE);
     if (!Files.exists(file)) {
       return null;
     }

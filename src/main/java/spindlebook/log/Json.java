@@ -48,6 +48,10 @@ public final class Json {
 
   /** Reads one value; what is wrong with it is said in the exception's message, in a few words. */
   public static JsonNode read(byte[] utf8) throws IOException {
+    // From zeros or a mark another encoding would be guessed, and lines read that are none of ours.
+    if (utf8.length > 0 && (utf8[0] <= 0 || utf8.length > 1 && utf8[1] == 0)) {
+      throw new IOException("it is not plain UTF-8, as if an editor had saved it otherwise");
+    }
     JsonNode node;
     try {
       node = MAPPER.readTree(utf8);

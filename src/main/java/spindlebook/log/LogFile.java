@@ -15,9 +15,11 @@ import java.nio.file.attribute.FileTime;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
 
@@ -44,6 +46,7 @@ final class LogFile implements AutoCloseable {
   private long lastN;
   private String lastHash;
   private String broken;
+  private boolean restored;
 
   /** How the file was left after the last write: which one it is, how long, and written when. */
   private record Left(Object file, long length, FileTime written) {
@@ -68,34 +71,46 @@ final class LogFile implements AutoCloseable {
     this.starts[(int) lastN + 1] = end;
   }
 
-  /** Opens the book in a folder, begun if there is none; a torn tail is set aside and told. */
-  static LogFile open(Path folder, Instant now, Consumer<String> tell) {
+  /**
+   * Opens the book in a folder, begun if there is none; a torn tail is set aside and told.
+   *
+   * @param once what it held; lacking some of that it is refused before anything is written
+   */
+  static LogFile open(Path folder, Instant now, OnceHeld once, Consumer<String> tell) {
     Path path = folder.resolve(NAME);
     try {
       if (!Files.exists(path)) {
-        begin(path, now);
+        begin(path, now, once);
       }
       long[][] starts = {new long[1024]};
+      Set<OnceHeld.End> found = new HashSet<>();
       Scan scan =
           Scan.of(
               path,
               (entry, raw, hash) -> {
                 starts[0] = roomFor(starts[0], entry.n() + 1);
                 starts[0][(int) entry.n()] = raw.start();
+                OnceHeld.End end = new OnceHeld.End(entry.n(), hash);
+                if (once.ends().contains(end)) {
+                  found.add(end);
+                }
               });
       refuseDamageBelowForced(scan);
-      return settle(path, scan, roomFor(starts[0], scan.lastN + 1), tell);
+      boolean restored = once.refuseLost(path, scan, found);
+      LogFile log = settle(path, scan, roomFor(starts[0], scan.lastN + 1), tell);
+      log.restored = restored;
+      return log;
     } catch (IOException trouble) {
       throw BookRefused.book(trouble, "%s cannot be opened for writing: %s.", path, said(trouble));
     }
   }
 
-  private static void begin(Path path, Instant now) throws IOException {
-    if (Files.exists(path.resolveSibling(Index.FILE))) {
+  private static void begin(Path path, Instant now, OnceHeld once) throws IOException {
+    if (once.aBook()) {
       throw BookRefused.book(
-          "%s is missing, but the index beside it shows that there was a book: put the book back,"
-              + " or remove %s to begin a new one.",
-          path, Index.FILE);
+          "%s is missing, but the files beside it show that there was a book%s: put it back, or"
+              + " begin a new one in another folder (--data).",
+          path, once.most() == 0 ? "" : " of " + once.most() + " entries");
     }
     byte[] header = Header.begun(now.truncatedTo(ChronoUnit.SECONDS)).line();
     byte[] line = Arrays.copyOf(header, header.length + 1);
@@ -287,6 +302,11 @@ final class LogFile implements AutoCloseable {
 
   String id() {
     return id;
+  }
+
+  /** Whether it lacks entries that were in it once, and somebody said that it was put back. */
+  boolean restored() {
+    return restored;
   }
 
   long forces() {

@@ -69,7 +69,11 @@ final class Scan {
       line = Json.read(raw.bytes());
     } catch (IOException wrong) {
       throw BookRefused.book(
-          wrong, "The first line of %s is not the header of a book: %s.", file, wrong.getMessage());
+          wrong,
+          "The first line of %s is not the header of a book: %s. Nothing was changed: put the"
+              + " unchanged file back.",
+          file,
+          wrong.getMessage());
     }
     if (endsInCarriageReturn(raw)) {
       throw BookRefused.book(

@@ -31,10 +31,16 @@ final class Bench {
     return Book.open(folder, NOON, List.of(appliers), told::add);
   }
 
-  /** The log alone, without lock and index. */
+  /** A copy with so many entries was put back, and whoever starts it says so. */
+  Book openRestored(long entries) {
+    told.clear();
+    return Book.open(folder, NOON, List.of(), entries, told::add);
+  }
+
+  /** The log alone, without lock and index, and without what is beside it. */
   LogFile openLog() {
     told.clear();
-    return LogFile.open(folder, NOON.instant(), told::add);
+    return LogFile.open(folder, NOON.instant(), OnceHeld.NOTHING, told::add);
   }
 
   Path log() {

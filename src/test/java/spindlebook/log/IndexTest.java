@@ -99,7 +99,7 @@ class IndexTest {
       book.append(Bench.note("later"));
     }
     bench.write(older);
-    assertBuiltAnew("it ends at entry 304 and the book at 303");
+    assertBuiltAnew(bench.openRestored(303), "it ends at entry 304 and the book at 303");
   }
 
   @Test
@@ -110,12 +110,13 @@ class IndexTest {
     }
     keepIndex();
     bench.write(before);
-    try (Book book = bench.open()) {
+    try (Book book = bench.openRestored(303)) {
       book.append(Bench.note("the-other-way"));
       rows = Bench.dump(book.index());
     }
     putIndexBack();
-    assertBuiltAnew("the book's last line is another than when it was closed");
+    assertBuiltAnew(
+        bench.openRestored(304), "the book's last line is another than when it was closed");
   }
 
   @Test
@@ -246,7 +247,11 @@ class IndexTest {
   }
 
   private void assertBuiltAnew(String why) {
-    try (Book book = bench.open()) {
+    assertBuiltAnew(bench.open(), why);
+  }
+
+  private void assertBuiltAnew(Book opened, String why) {
+    try (Book book = opened) {
       assertTrue(
           bench.told.get(0).startsWith("Building the index of the book anew (" + why + "):"),
           bench.told.toString());

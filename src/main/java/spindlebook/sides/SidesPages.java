@@ -46,7 +46,7 @@ public final class SidesPages {
                 "Left against right · " + name,
                 here.map(a -> Capital.of(a.word()) + ", left against right")
                     .orElse("Left against right"))
-            .sub("Inner lock against inner lock, each height against the one of its name")
+            .sub("Inner lock against inner lock, each reading where the other wheel stood alike")
             .crumbs(new Crumb(name, "/cars/" + car))
             .ownSheets("car.css")
             .caution(Cautions.FIGURES);

@@ -12,12 +12,10 @@ import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
+import spindlebook.card.Zero;
 import spindlebook.corner.Card;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.Lock;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.ReadingPair;
-import spindlebook.corner.SeenReading;
 import spindlebook.corner.Standing;
 import spindlebook.sides.SidesView.Cell;
 import spindlebook.sides.SidesView.Found;
@@ -26,6 +24,7 @@ import spindlebook.sides.SidesView.Row;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Limit;
+import spindlebook.travel.ReadingPair;
 import spindlebook.travel.Sides;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Difference;
@@ -144,10 +143,11 @@ final class SidesViews {
 
   // --- readings
 
-  private static String height(ReadingPair pair) {
-    String label = pair.label().isEmpty() ? "" : ", " + pair.label();
-    String crossed = pair.pairing() == Pairing.CROSSED ? ", " + pair.pairing().words() : "";
-    return pair.name().words() + label + crossed;
+  /** The height's name where both have it; else where the wheel stood. */
+  private String height(ReadingPair pair) {
+    return pair.oneName()
+        ? pair.either().height().words()
+        : lengths.signedText(pair.positionMm()) + " " + Zero.FRAME_MARK.words();
   }
 
   private static String what(ReadingPair pair) {
@@ -157,36 +157,42 @@ final class SidesViews {
   private Row reading(ReadingPair pair, String what) {
     return row(
         what,
-        cell(pair.left()),
-        cell(pair.right()),
+        cell(pair.left(), pair.angle()),
+        cell(pair.right(), pair.angle()),
         pair.difference().orElse(null),
         pair.angle(),
         whyNot(pair));
   }
 
   private static String whyNot(ReadingPair pair) {
-    if (!pair.both()) {
-      return pair.left().isEmpty() ? "not read on the left" : "not read on the right";
-    }
     return Stream.of(pair.left(), pair.right())
-        .map(Optional::get)
+        .flatMap(s -> s.read().stream())
         .filter(r -> !r.counts())
         .findFirst()
         .map(
             r ->
                 "not compared: " + (r.stands().counts() ? "no wheel position" : r.stands().words()))
+        .or(() -> notRead(pair.left(), "left").or(() -> notRead(pair.right(), "right")))
         .orElse("not compared: not two numbers");
   }
 
-  private Cell cell(Optional<SeenReading> read) {
-    if (read.isEmpty()) {
-      return new Cell(null, "not read", null, null);
-    }
-    SeenReading r = read.get();
-    State state = r.stands() == Standing.LIVE ? null : Shown.state(r.stands());
-    return r.value() == null
-        ? new Cell(null, EntryWords.value(r.reading()), state, null)
-        : new Cell(text(r.value(), r.reading().angle() != null, false), "", state, null);
+  private static Optional<String> notRead(ReadingPair.Side side, String where) {
+    return side.read().isPresent()
+        ? Optional.empty()
+        : Optional.of((side.elsewhere() ? "read elsewhere on the " : "not read on the ") + where);
+  }
+
+  private Cell cell(ReadingPair.Side side, boolean angle) {
+    State state =
+        side.read()
+            .filter(r -> r.stands() != Standing.LIVE)
+            .map(r -> Shown.state(r.stands()))
+            .orElse(null);
+    return side.value()
+        .map(
+            v -> new Cell(text(v, angle, false), side.byCurve() ? "by its curve" : "", state, null))
+        .or(() -> side.read().map(r -> new Cell(null, EntryWords.value(r.reading()), state, null)))
+        .orElse(new Cell(null, "not read", null, null));
   }
 
   // --- both

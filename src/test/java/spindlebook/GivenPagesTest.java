@@ -35,6 +35,8 @@ class GivenPagesTest {
     marmot.adjust(marmot.left, "tyre", "33");
     Page asked = shop.get(given).is(200);
     assertEquals("", asked.form(given).value("tyre-squashed-radius"));
+    // Set by its length, as its adjuster says.
+    assertEquals("18 3/8", asked.form(given).value("new-strap-length"));
     assertEquals("15 5/16", asked.form(given).value("mark-to-lowest-frame"));
     assertTrue(asked.text().contains("Measure again: it was 15 3/4 before tyre to 33."));
     assertTrue(needs().contains("the new tyre's squashed radius"), needs());

@@ -49,9 +49,12 @@ final class Settings {
       if (perMm.isEmpty()) {
         return perMm;
       }
-      if (perMm.getAsDouble() == 0) {
+      boolean saysItself = perMm.getAsDouble() == 0 || adjuster.unit() == SettingUnit.LENGTH;
+      if (subject instanceof Subject.GivenLength && saysItself) {
         // Where it stood before does not matter; but words may name another part.
-        return asOf(Long.MAX_VALUE).amount() == null ? OptionalDouble.empty() : perMm;
+        return asOf(Long.MAX_VALUE).amount() == null
+            ? OptionalDouble.empty()
+            : OptionalDouble.of(0);
       }
       OptionalDouble moreMm = moreMm(after);
       return moreMm.isEmpty()
@@ -61,7 +64,7 @@ final class Settings {
 
     /** By how much it is set to more than it was then; empty where no length tells. */
     private OptionalDouble moreMm(long after) {
-      Setting then = asOf(after);
+      Setting then = asOf(after) == null ? adjuster.first() : asOf(after);
       Setting now = asOf(Long.MAX_VALUE);
       boolean counted =
           then != null

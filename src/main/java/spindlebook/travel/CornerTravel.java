@@ -38,8 +38,10 @@ import spindlebook.uncertainty.Outcome;
  * <p>Each term is a {@link Figure} with its sources, so what two terms share cancels. A term that
  * is missing gives no total but a {@link Need}. Derived in docs/methods-corner.md.
  *
- * <p>Worked (in inches): L 8.00, S 10.00, e 1.00: margin +1.00, the strap may be let out by 1.00 at
- * the wheel. L 11.00: margin −2.00.
+ * <p>The needed stop takes e of the strap as long as it would then be ({@link NeededStop}); the
+ * margin takes it as it is set.
+ *
+ * <p>Worked (in inches): L 8.00, S 10.00, e 1.00: margin +1.00. L 11.00: margin −2.00.
  */
 public final class CornerTravel {
   private static final double TINY_MM = 1e-9;
@@ -229,26 +231,35 @@ public final class CornerTravel {
         distinct(needs),
         cure,
         stops.stream()
-            .map(
-                s ->
-                    new EndFindings.Reach(
-                        s.pairing(),
-                        s.found(),
-                        s.reachMm(),
-                        nearest.isEmpty() ? Optional.empty() : needed(end, placed, s, stops),
-                        s.needs()))
+            .map(s -> reach(end, s, nearest.flatMap(n -> firstOf(end, placed, s, stops))))
             .toList());
   }
 
-  /** Where a stop would have to be for the limit that comes first in its pairing. */
-  private static Optional<Figure> needed(End end, List<Limit> placed, Stop stop, List<Stop> stops) {
-    return placed.stream()
-        .filter(l -> stopOf(stops, l.pairing()).equals(stop))
-        .min(Comparator.comparingDouble(l -> l.positionMm().value() * end.outward()))
-        .flatMap(l -> needed(end, l, stop));
+  private EndFindings.Reach reach(End end, Stop stop, Optional<Limit> first) {
+    return new EndFindings.Reach(
+        stop.pairing(),
+        stop.found(),
+        stop.reachMm(),
+        first
+            .filter(l -> stop.reachMm() != null)
+            .map(l -> Judged.room(end, stop.reachMm(), l.positionMm())),
+        first.flatMap(l -> needed(end, l, stop)),
+        stop.needs());
   }
 
-  private static Optional<Figure> needed(End end, Limit limit, Stop stop) {
+  /** The limit that comes first in a stop's pairing. */
+  private static Optional<Limit> firstOf(End end, List<Limit> placed, Stop stop, List<Stop> stops) {
+    return placed.stream()
+        .filter(l -> stopOf(stops, l.pairing()).equals(stop))
+        .min(Comparator.comparingDouble(l -> l.positionMm().value() * end.outward()));
+  }
+
+  private Optional<Figure> needed(End end, Limit limit, Stop stop) {
+    if (end == End.DROOP && stop.found().isPresent()) {
+      Figure stopMm = stop.found().get().positionMm();
+      return stop.held()
+          .map(h -> NeededStop.ofStrap(card, stop.pairing(), stopMm, h, limit.positionMm()));
+    }
     return stop.held().map(h -> limit.positionMm().minus(h.mm().times(end.outward())));
   }
 

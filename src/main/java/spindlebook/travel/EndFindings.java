@@ -15,7 +15,8 @@ import spindlebook.uncertainty.Outcome;
  *     first; those not known come last
  * @param rules the limit that acts first among those found; empty when none was, and when a rule is
  *     broken at every height
- * @param neededStopMm where the stop would have to be: L + e, or U − r
+ * @param neededStopMm where the stop would have to be: L + e, with the stretch of the strap as long
+ *     as it would then be ({@link NeededStop}), or U − r
  * @param marginMm how much further the stop could go: S − e − L, or U − r − B; negative is short
  * @param marginAtLeast counted to the last reading of a rule that is still kept there: the limit
  *     lies beyond, so there is at least this much
@@ -43,6 +44,7 @@ public record EndFindings(
    * @param pairing null for a wheel hung alone
    * @param stop empty when it was not read so
    * @param mm S − e, or B + r; null when a term is missing
+   * @param marginMm how far that is from the limit that comes first in this pairing
    * @param neededMm where the stop would have to be in this pairing
    * @param needs what is missing of it
    */
@@ -50,6 +52,7 @@ public record EndFindings(
       Pairing pairing,
       Optional<StopFound> stop,
       Figure mm,
+      Optional<Figure> marginMm,
       Optional<Figure> neededMm,
       List<Need> needs) {
     public Reach {

@@ -15,17 +15,18 @@ import spindlebook.uncertainty.Figure;
  * Where a stop would be after its strap or spacer is set otherwise, foretold and not read.
  *
  * <pre>
- *   S' = S + w        m' = m + w (droop)        m' = m − w (bump)
+ *   S' = S + w        m' = m + w − p Δ/ρ (droop)        m' = m − w (bump)
  * </pre>
  *
  * <p>S the stop's wheel position now and m the margin of its end (mm, + towards bump; m &lt; 0 is
  * short), on a solid axle each by itself both together and crossed; w how far the wheel goes (mm)
  * when the strap's length, or the gap from stop to pad where it is solid, changes by what is set
- * ({@link PositionToSetting#wheelChange}). Assumes that what is held back for stretch or impact
- * stays as it is. Empty when the stop is not known, fewer than two lengths were read, or the curve
- * never has that length. Source: derived here from {@link PositionToSetting}. Worked example: on a
- * straight line of 1 mm strap for 2 mm of wheel, a strap 10 mm shorter stops the wheel 20 mm
- * higher.
+ * ({@link PositionToSetting#wheelChange}); Δ how much longer the strap is set and p the share of
+ * that which a new strap takes up, at ρ, the strap's ratio where it stops today; no more is given
+ * back than is still to come. What is held back for impact stays as it is. Empty when the stop is
+ * not known, fewer than two lengths were read, or the curve never has that length. Source: derived
+ * here from {@link PositionToSetting}. Worked example: on a straight line of 1 mm strap for 2 mm of
+ * wheel, a strap 10 mm shorter stops the wheel 20 mm higher.
  *
  * @param pairing how the ends of a solid axle stand; null for a wheel hung alone
  * @param marginMm empty when there is no margin today
@@ -54,32 +55,32 @@ public record StopMoved(
     return switch (adjuster.kind()) {
       case LIMIT_STRAP ->
           moved(
+              card,
               travel.droop(),
               pairing -> Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH, pairing)),
               byMm);
       case BUMP_STOP_SPACER ->
-          moved(travel.bump(), pairing -> new SolidStop(card, pairing).closing(), byMm);
+          moved(card, travel.bump(), pairing -> new SolidStop(card, pairing).closing(), byMm);
       default -> List.of();
     };
   }
 
   private static List<StopMoved> moved(
-      EndFindings end, Function<Pairing, List<Node>> lengths, double changeMm) {
+      Card card, EndFindings end, Function<Pairing, List<Node>> lengths, double changeMm) {
     return end.reaches().stream()
-        .flatMap(reach -> moved(end, reach, lengths.apply(reach.pairing()), changeMm).stream())
+        .flatMap(
+            reach -> moved(card, end, reach, lengths.apply(reach.pairing()), changeMm).stream())
         .toList();
   }
 
   private static Optional<StopMoved> moved(
-      EndFindings end, EndFindings.Reach reach, List<Node> lengths, double changeMm) {
+      Card card, EndFindings end, EndFindings.Reach reach, List<Node> lengths, double changeMm) {
     if (reach.stop().isEmpty() || lengths.size() < 2) {
       return Optional.empty();
     }
     Figure stopMm = reach.stop().get().positionMm();
-    Optional<Figure> marginMm =
-        end.marginMm()
-            .flatMap(m -> reach.neededMm())
-            .map(needed -> Judged.room(end.end(), stopMm, needed));
+    Optional<Figure> marginMm = end.marginMm().flatMap(m -> reach.marginMm());
+    double furtherMm = end.heldBack().map(h -> NeededStop.furtherMm(card, h, changeMm)).orElse(0.0);
     try {
       PositionToSetting.Converted wheel =
           PositionToSetting.wheelChange(lengths, stopMm.value(), changeMm);
@@ -89,7 +90,7 @@ public record StopMoved(
               end.end(),
               reach.pairing(),
               stopMm.plus(wheel.changeMm()),
-              marginMm.map(m -> m.plus(inwardMm)),
+              marginMm.map(m -> m.plus(inwardMm).plus(-furtherMm)),
               wheel.by()));
     } catch (IllegalArgumentException noSuchLength) {
       return Optional.empty();

@@ -206,7 +206,7 @@ final class StrapStretch {
     return Optional.of(GivenFigures.of(given.get()).plus(-shorterMm));
   }
 
-  private static Figure quotient(Figure dividend, Figure divisor) {
+  static Figure quotient(Figure dividend, Figure divisor) {
     double value = dividend.value() / divisor.value();
     return Figure.linear(
         value,

@@ -31,12 +31,33 @@ class CornerTravelTest {
     assertEquals(12.7, droop.heldBack().orElseThrow().atStopMm().value(), 1e-9);
     assertEquals(0.5, droop.heldBack().orElseThrow().ratio().value(), 1e-9);
     assertEquals(1 * INCH, droop.heldBack().orElseThrow().mm().value(), 1e-9);
-    // Needed stop L + e = 9.00, margin S − e − L = +1.00.
-    assertEquals(9 * INCH, droop.neededStopMm().orElseThrow().value(), 1e-9);
+    // Margin S − e − L = +1.00. Let out to N the strap is 12.1951 longer and stretches by 13.0098:
+    // (12.7 + 2.5 % of 25.4) / 1.025, at 1/2 26.0195 over L.
+    double stretchedMm = (12.7 + 0.025 * 25.4) / 1.025 / 0.5;
+    assertEquals(8 * INCH + stretchedMm, droop.neededStopMm().orElseThrow().value(), 1e-9);
     assertEquals(1 * INCH, droop.marginMm().orElseThrow().value(), 1e-9);
     assertFalse(droop.marginAtLeast());
     assertEquals(Outcome.CLEAR, droop.outcome());
     assertTrue(droop.cure().isEmpty());
+  }
+
+  @Test
+  void a_strap_set_to_the_needed_stop_ends_at_the_limit_once_stretched() {
+    String strap =
+        "{\"adjuster\":\"strap\",\"kind\":\"limit-strap\",\"unit\":\"length\",\"moreShortens\":false,\"first\":\"508"
+            + " mm\"}";
+    CornerBench bench = limit(bench(CornerBench.exact()), 8 * INCH).adjuster(strap);
+    double needed = bench.travel().droop().neededStopMm().orElseThrow().value();
+    double longer = (254 - needed) / 2;
+    EndFindings set =
+        bench
+            .adjust("strap", "%.9f mm".formatted(508 + longer))
+            .height("strap2", "on-the-strap", needed)
+            .length("strap-length", "strap2", 508 + longer)
+            .travel()
+            .droop();
+    assertEquals(0, set.marginMm().orElseThrow().value(), 1e-3);
+    assertEquals(needed, set.neededStopMm().orElseThrow().value(), 1e-3);
   }
 
   @Test
@@ -65,9 +86,10 @@ class CornerTravelTest {
     assertEquals(146, travel.asSet().droopMm().orElseThrow().value(), 1e-9);
     assertEquals(100, travel.asSet().bumpMm().orElseThrow().value(), 1e-9);
     assertFalse(travel.asSet().atLeast());
-    // L + e = 228.6; at bump the arm and the shock are kept to 600, nobody looked further: 593.65.
-    assertEquals(593.65 - 228.6, travel.asItCouldBe().mm().orElseThrow().value(), 1e-9);
-    assertEquals(400 - 228.6, travel.asItCouldBe().droopMm().orElseThrow().value(), 1e-9);
+    // L + e = 203.2 + 26.0195; at bump the arm and the shock are kept to 600, nobody looked
+    // further: 593.65.
+    assertEquals(593.65 - 229.21951219512, travel.asItCouldBe().mm().orElseThrow().value(), 1e-9);
+    assertEquals(400 - 229.21951219512, travel.asItCouldBe().droopMm().orElseThrow().value(), 1e-9);
     assertEquals(193.65, travel.asItCouldBe().bumpMm().orElseThrow().value(), 1e-9);
     assertTrue(travel.asItCouldBe().atLeast());
     assertEquals(600 - 150, travel.rawMm().orElseThrow().value(), 1e-9);
@@ -108,7 +130,9 @@ class CornerTravelTest {
     // The strap lets the wheel get to 254 − 25.4 = 228.6, past 240; the arm must end it at 250.
     assertEquals(Outcome.SHORT, travel.droop().outcome());
     assertEquals(List.of(), travel.droop().needs());
-    assertEquals(593.65 - 275.4, travel.asItCouldBe().mm().orElseThrow().value(), 1e-9);
+    // There the strap is shorter and stretches by less: (12.7 + 2.5 % of 2) / 1.025 / 0.5 =
+    // 24.8780.
+    assertEquals(593.65 - 274.87804878049, travel.asItCouldBe().mm().orElseThrow().value(), 1e-9);
   }
 
   // --- what is missing

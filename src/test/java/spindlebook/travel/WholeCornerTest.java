@@ -55,8 +55,11 @@ class WholeCornerTest {
     Limit bump = travel.bump().rules().orElseThrow();
     assertEquals(Steering.FULL_RIGHT, bump.steering());
     assertEquals(520 - 6.35 - 500, travel.bump().marginMm().orElseThrow().value(), 1e-9);
-    // U − r less L + e: (520 − 6.35) − (210 + 25.4).
-    assertEquals(278.25, travel.asItCouldBe().mm().orElseThrow().value(), 1e-9);
+    // U − r less L + e: (520 − 6.35) − (210 + 25.8537), e of a strap let out as far: (12.7 + 2.5 %
+    // of
+    // 22) / 1.025 / 0.5.
+    assertEquals(
+        513.65 - 210 - 25.85365853659, travel.asItCouldBe().mm().orElseThrow().value(), 1e-9);
     assertFalse(travel.asItCouldBe().atLeast());
   }
 
@@ -82,7 +85,10 @@ class WholeCornerTest {
     bench.gap("rub", "off", 40).gap("rub", "beyond", 40);
     assertTrue(bench.travel().asItCouldBe().mm().isEmpty());
     bench.gap("rub", "off", "full-right", 40).gap("rub", "beyond", "full-right", 40);
-    assertEquals(593.65 - 279.4, bench.travel().asItCouldBe().mm().orElseThrow().value(), 1e-9);
+    assertEquals(
+        593.65 - 254 - 12.7 / 1.025 / 0.5,
+        bench.travel().asItCouldBe().mm().orElseThrow().value(),
+        1e-9);
   }
 
   // --- angle and plunge

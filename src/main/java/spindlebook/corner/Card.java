@@ -8,12 +8,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import spindlebook.uncertainty.Figure;
 
 /**
  * One corner as of a point of the book: what is watched, what is set, what was read and what each
  * of it is worth now. The pure fold of the car's entries; see {@link CarBook#card}.
  *
  * @param givenAcross what is given of the other wheel of the axle
+ * @param strapNow the strap's length hanging on it as typed at a re-check, mm; empty where nobody
+ *     did, or it was driven, set or read in a round since
  */
 public record Card(
     String car,
@@ -33,7 +36,8 @@ public record Card(
     List<SeenReading> readings,
     List<Change> changes,
     List<Doubted> doubts,
-    Aligned aligned) {
+    Aligned aligned,
+    Optional<Figure> strapNow) {
 
   public Optional<WatchPoint> watchPoint(String point) {
     return watchPoints.stream().filter(w -> w.point().equals(point)).findFirst();
@@ -181,7 +185,9 @@ public record Card(
                       o.stands() == Standing.LIVE
                           && o.reading().result() != GapResult.NOT_LOOKED
                           && (o.samePlace(r) || o.near(r)));
-      if (unsure(r.stands()) && !holds) {
+      boolean typedSince =
+          strapNow.isPresent() && r.of(Quantity.STRAP_LENGTH) && r.height().onTheStrap();
+      if (unsure(r.stands()) && !holds && !typedSince) {
         Content.ToRead reading =
             new Content.ToRead(
                 r.height().name(),

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import spindlebook.uncertainty.Figure;
 
@@ -31,6 +32,7 @@ final class CardFold {
   private final Map<String, List<Written<Content.Reading>>> readings = new HashMap<>();
   private final Map<String, List<Doubted>> doubtedAdjustments = new HashMap<>();
   private final List<Doubted> doubts = new ArrayList<>();
+  private Written<Content.Telltale> strapTyped;
 
   CardFold(CarBook book, String cornerKey) {
     this.book = book;
@@ -76,7 +78,22 @@ final class CardFold {
         seenReadings,
         settings.changes(),
         List.copyOf(doubts),
-        alignment.see(settings, this::tool));
+        alignment.see(settings, this::tool),
+        strapNow(seenReadings));
+  }
+
+  /** It hangs as when it is read on the strap in a round, and what moves that moves this. */
+  private Optional<Figure> strapNow(List<SeenReading> seen) {
+    Subject onIt =
+        new Subject.Taken(Quantity.STRAP_LENGTH, null, Steering.STRAIGHT, HeightName.ON_THE_STRAP);
+    return Optional.ofNullable(strapTyped)
+        .filter(t -> settings.judge(corner.place(), t.after(), onIt).stands().counts())
+        .filter(
+            t ->
+                seen.stream()
+                    .filter(r -> r.of(Quantity.STRAP_LENGTH) && r.height().onTheStrap())
+                    .noneMatch(SeenReading::counts))
+        .map(t -> ToolFigures.length(t.content().length(), Starter.tape(), t.key(), t.key()));
   }
 
   private void take(Noted entry, Content content) {
@@ -105,6 +122,11 @@ final class CardFold {
       settings.befall(null, HappeningKind.DRIVEN, change(entry, null, null, SeenUse.words(use)));
     } else if (content instanceof Content.Alignment measured) {
       alignment.take(entry, measured);
+    } else if (content instanceof Content.Telltale telltale
+        && telltale.what() == TelltaleKind.STRAP_LENGTH
+        && telltale.length() != null
+        && cornerKey.equals(telltale.corner())) {
+      strapTyped = new Written<>(entry, telltale);
     } else if (content instanceof Content.Target target) {
       alignment.take(entry, target);
     }

@@ -52,6 +52,11 @@ public record SeenHeight(
     return pairing() == Pairing.CROSSED;
   }
 
+  /** Where the wheel hangs on the strap; crossed, its other end holds it too. */
+  public boolean onTheStrap() {
+    return name() == HeightName.ON_THE_STRAP && !crossed();
+  }
+
   public boolean positionCounts() {
     return stands.counts() && positionMm != null;
   }

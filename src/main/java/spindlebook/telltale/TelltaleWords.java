@@ -160,6 +160,7 @@ final class TelltaleWords {
     }
     return much
         + (mm > 0 ? " longer" : " shorter")
-        + " than last read on the strap. The sums count it once it is read there in a round.";
+        + " than last read on the strap."
+        + (card.strapNow().isPresent() ? " The sums count it." : "");
   }
 }

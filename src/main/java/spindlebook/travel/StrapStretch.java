@@ -43,8 +43,14 @@ import spindlebook.uncertainty.Figure;
  * <p>Without a reading at the same height, nothing is counted as taken up: the strap is held to be
  * as new, which holds back more. So it is once the strap was driven since m was read; the doubt of
  * that m stays in e, so that nothing looks surer for having gone stale, and m stays a point of
- * λ(z): its mounts are where they were. Missing lengths come back as needs. Derived in
- * docs/methods-corner.md.
+ * λ(z): its mounts are where they were. A length w typed at a re-check after the drive counts:
+ *
+ * <pre>
+ *   e_strap = max(0, p·ℓ − max(0, w − ℓ)) + max(0, w − m)      m = ℓ where it was not read on it
+ * </pre>
+ *
+ * the first still to come, the second come since S was read. Missing lengths come back as needs.
+ * Derived in docs/methods-corner.md.
  *
  * <p>Worked: ℓ 508, p 10 %, m 520.7: e_strap = 50.8 − 12.7 = 38.1 mm; at a ratio of 0.5 the wheel
  * drops 76.2 mm further.
@@ -77,7 +83,11 @@ final class StrapStretch {
     List<SeenReading> readOnIt = readOnTheStrap(SeenReading::counts);
     List<SeenReading> before =
         readOnIt.isEmpty() ? readOnTheStrap(r -> r.stale() && r.countsAlongTravel()) : List.of();
-    Figure atStrap = atStrap(unloaded.get(), share.percent() / 100, readOnIt, before);
+    Figure all = unloaded.get().times(share.percent() / 100);
+    Optional<Figure> now = pairing == Pairing.CROSSED ? Optional.empty() : card.strapNow();
+    Figure atStrap =
+        now.map(length -> since(unloaded.get(), all, before, length))
+            .orElseGet(() -> atStrap(unloaded.get(), all, readOnIt, before));
     List<String> readings = new ArrayList<>(readOnIt.stream().map(SeenReading::key).toList());
     Nodes.lengths(card, Quantity.STRAP_LENGTH, pairing).forEach(n -> readings.addAll(n.readings()));
     return Optional.of(
@@ -87,6 +97,7 @@ final class StrapStretch {
             ratio.get(),
             readings.stream().distinct().toList(),
             before.stream()
+                .filter(r -> now.isEmpty())
                 .flatMap(r -> r.because().stream())
                 .map(Change::words)
                 .distinct()
@@ -110,9 +121,31 @@ final class StrapStretch {
     return Optional.empty();
   }
 
+  /** Whether a length of the strap, hanging on it, says that its whole share has come. */
+  boolean usedUp(double lengthMm) {
+    double share = card.heldBack(Allowance.STRAP_STRETCH).map(h -> h.percent() / 100).orElse(0.0);
+    return newLength().filter(l -> lengthMm - l.value() >= share * l.value()).isPresent();
+  }
+
+  /** What came since S was read and what is still to come; both end the wheel lower than S. */
+  private static Figure since(
+      Figure newLengthMm, Figure all, List<SeenReading> before, Figure now) {
+    Figure then =
+        before.isEmpty()
+            ? newLengthMm
+            : Figure.mean(before.stream().map(SeenReading::value).toList());
+    Figure growth = now.minus(newLengthMm);
+    Figure toCome = growth.value() <= 0 ? all : atLeastNothing(all.minus(growth));
+    return toCome.plus(atLeastNothing(now.minus(then)));
+  }
+
+  /** One of the two is then nothing, and the doubt of the strap's length is all in the other. */
+  private static Figure atLeastNothing(Figure mm) {
+    return mm.value() < 0 ? Figure.exact(0) : mm;
+  }
+
   private static Figure atStrap(
-      Figure newLengthMm, double share, List<SeenReading> readOnIt, List<SeenReading> before) {
-    Figure all = newLengthMm.times(share);
+      Figure newLengthMm, Figure all, List<SeenReading> readOnIt, List<SeenReading> before) {
     List<SeenReading> read = readOnIt.isEmpty() ? before : readOnIt;
     if (read.isEmpty()) {
       return all;

@@ -244,21 +244,17 @@ final class ThingsFirst {
       found.add(new ThingFirst.StretchUsed(card.corner(), null));
       return;
     }
+    StrapStretch stretch = new StrapStretch(card, card.pairings().get(0));
     last(card, TelltaleKind.STRAP_LENGTH)
-        .filter(t -> t.telltale().length() != null)
-        .filter(t -> grownMm(card, t) > leftMm.get().value())
+        .filter(t -> t.telltale().length() != null && !readOnTheStrapSince(card, t))
+        .filter(t -> stretch.usedUp(t.telltale().length().mm()))
         .ifPresent(t -> found.add(new ThingFirst.StretchUsed(card.corner(), t)));
   }
 
-  /** Since it was last read on the strap; 0 where it never was, or was read after that. */
-  private static double grownMm(Card card, SeenTelltale between) {
+  private static boolean readOnTheStrapSince(Card card, SeenTelltale between) {
     return card.readings().stream()
         .filter(r -> r.of(Quantity.STRAP_LENGTH) && r.value() != null)
-        .filter(r -> r.height().name() == HeightName.ON_THE_STRAP)
-        .reduce((earlier, later) -> later)
-        .filter(r -> r.n() < between.n())
-        .map(r -> between.telltale().length().mm() - r.value().value())
-        .orElse(0.0);
+        .anyMatch(r -> r.height().name() == HeightName.ON_THE_STRAP && r.n() > between.n());
   }
 
   // --- between drives

@@ -217,6 +217,12 @@ class DriveCheckTest {
                 + " back for it allows. | /corners/lr/rounds/new"),
         lines(telltale("'what':'strap-length','length':'20 5/8 in'")));
     assertEquals(List.of(), lines(telltale("'what':'strap-length','length':'20 3/8 in'")));
+    assertTrue(
+        lines(DRIVE, telltale("'what':'strap-length','length':'20 1/2 in'"))
+            .contains(
+                "used up | left rear | Between drives the limit strap was longer than the stretch"
+                    + " held back for it allows. | /corners/lr/rounds/new"),
+        "exactly all of it, typed after the drive");
     // A new strap of 19 1/4 in, read 3/4 longer on it: more than 2.5 %.
     List<String> grown =
         clear().stream()

@@ -70,6 +70,53 @@ class StretchStopAndLimitsTest {
   }
 
   @Test
+  void the_strap_typed_at_a_re_check_counts_until_it_is_driven_or_set_again() {
+    // ℓ 508, p 10 %, 520.7 on it when S was read: 38.1 to come; driven, it is held to be as new.
+    CornerBench driven =
+        chosen(CornerBench.exact())
+            .stretch(10)
+            .adjuster(holes("1/4 in", "hole 3"))
+            .given("new-strap-length", 508)
+            .height("strap", "on-the-strap", -254)
+            .height("ride", "ride", -154)
+            .length("strap-length", "strap", 520.7)
+            .length("strap-length", "ride", 470.7)
+            .line("drive", "use", "{\"car\":\"car\",\"unit\":\"hours\",\"amount\":2}");
+    assertEquals(50.8, heldAtStrap(driven), 1e-9);
+    assertEquals(1, driven.card().toReadAgain().size());
+    // 530.86: 10.16 came since S was read, 50.8 − 22.86 are still to come. Typed to 1/16 in, but
+    // what it is off by comes off the one as it goes to the other.
+    retyped(driven, 530.86);
+    assertEquals(38.1, heldAtStrap(driven), 1e-9);
+    assertEquals(0, driven.travel().droop().heldBack().orElseThrow().atStopMm().U(), 1e-9);
+    assertEquals(List.of(), driven.card().toReadAgain());
+    // 570: all 50.8 came, and more; since S was read it grew by 49.3.
+    retyped(driven, 570);
+    assertEquals(49.3, heldAtStrap(driven), 1e-9);
+    assertTrue(driven.travel().droop().heldBack().orElseThrow().atStopMm().U() > 1);
+    // 515 is less than it was: nothing came since, 50.8 − 7 to come.
+    retyped(driven, 515);
+    assertEquals(43.8, heldAtStrap(driven), 1e-9);
+    driven.line("drive2", "use", "{\"car\":\"car\",\"unit\":\"hours\",\"amount\":1}");
+    assertEquals(50.8, heldAtStrap(driven), 1e-9);
+    retyped(driven, 530.86);
+    assertEquals(38.1, heldAtStrap(driven), 1e-9);
+    driven.adjust("strap", "hole 4").height("again", "on-the-strap", -248);
+    assertEquals((508 - 6.35) * 0.1, heldAtStrap(driven), 1e-9, "typed of another length");
+  }
+
+  private static void retyped(CornerBench bench, double lengthMm) {
+    bench.line(
+        "typed-" + bench.card().n(),
+        "telltale",
+        "{\"corner\":\"lf\",\"what\":\"strap-length\",\"length\":\"" + lengthMm + " mm\"}");
+  }
+
+  private static double heldAtStrap(CornerBench bench) {
+    return bench.travel().droop().heldBack().orElseThrow().atStopMm().value();
+  }
+
+  @Test
   void the_new_length_follows_the_holes_since_and_a_strap_set_by_length_is_that_long() {
     // As new 533.4 at hole 2; at hole 3 it is 1 in shorter: 508. Growth 0, e = 12.7.
     CornerBench holes =

@@ -3,7 +3,6 @@ package spindlebook.alignment;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Standing;
@@ -16,22 +15,18 @@ public final class AlignedCheck {
   private AlignedCheck() {}
 
   public static DriveCheck of(CarBook book) {
-    return of(book, book::card);
+    return book.workedOut().get(AlignedCheck.class, () -> worked(book));
   }
 
-  /**
-   * @param cards the cards of the same book, by the corner's key
-   */
-  public static DriveCheck of(CarBook book, Function<String, Card> cards) {
+  private static DriveCheck worked(CarBook book) {
     List<ThingFirst> more = new ArrayList<>();
     for (String corner : book.corners()) {
-      Card card = cards.apply(corner);
+      Card card = book.card(corner);
       if (!card.aligned().targets().isEmpty()) {
-        Optional<Card> mirror = book.cornerAt(card.place().mirror()).map(cards);
-        targets(card, mirror, more);
+        targets(card, book.mirror(card), more);
       }
     }
-    return DriveCheck.of(book, cards, more);
+    return DriveCheck.of(book, more);
   }
 
   /** What belongs to the axle is told once, of its left wheel. */

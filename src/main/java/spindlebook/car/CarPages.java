@@ -81,7 +81,7 @@ public final class CarPages {
     String key = ctx.pathParam("car");
     CarBook history = history(key);
     CarDetails details = history.details().orElseThrow(NotFoundResponse::new);
-    DriveCheck check = AlignedCheck.of(history, c -> histories.card(key, c));
+    DriveCheck check = AlignedCheck.of(history);
     CornerLines lines = CornerLines.of(check);
     String note = details.note() == null ? "" : details.note() + " · ";
     PageFrame frame =

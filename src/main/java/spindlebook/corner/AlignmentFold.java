@@ -1,6 +1,7 @@
 package spindlebook.corner;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -59,26 +60,21 @@ final class AlignmentFold {
 
   Aligned see(Settings settings, Tools tools) {
     List<SeenAlignment> seen = new ArrayList<>();
+    // Those a later measurement of the same thing may stand for.
+    Map<AlignedThing, List<Integer>> loose = new EnumMap<>(AlignedThing.class);
     for (Taken one : taken) {
       if (!book.refused(one.raw())) {
         SeenAlignment later = see(one, settings, tools);
-        if (later.counts()) {
-          seen.replaceAll(
-              earlier ->
-                  !holds(earlier) && standsFor(later, earlier) ? earlier.replaced() : earlier);
+        if (later.counts() && loose.containsKey(later.thing())) {
+          loose.remove(later.thing()).forEach(i -> seen.set(i, seen.get(i).replaced()));
+        }
+        if (later.stands() == Standing.STALE || later.stands() == Standing.PUT_BACK) {
+          loose.computeIfAbsent(later.thing(), t -> new ArrayList<>()).add(seen.size());
         }
         seen.add(later);
       }
     }
     return new Aligned(seen, List.copyOf(targets.values()));
-  }
-
-  private static boolean holds(SeenAlignment earlier) {
-    return earlier.stands() != Standing.STALE && earlier.stands() != Standing.PUT_BACK;
-  }
-
-  private static boolean standsFor(SeenAlignment later, SeenAlignment earlier) {
-    return later.thing() == earlier.thing();
   }
 
   private SeenAlignment see(Taken one, Settings settings, Tools tools) {

@@ -1,10 +1,12 @@
 package spindlebook.corner;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * The entries of one car, in the book's order, with its corrections and answers taken in.
@@ -16,17 +18,35 @@ public final class CarBook {
 
   private final List<Noted> entries;
   private final Map<String, Content> written = new HashMap<>();
-  private final Map<String, Content.Correction> corrected = new HashMap<>();
-  private final Map<String, Boolean> answers = new HashMap<>();
+  private final Map<String, Content.Correction> corrected;
+  private final Map<String, Boolean> answers;
+  private final WorkedOut workedOut = new WorkedOut();
+  private final Map<String, CardFold> folds = new ConcurrentHashMap<>();
 
   private CarBook(List<Noted> entries) {
     this.entries = entries;
     entries.forEach(e -> written.putIfAbsent(e.key(), e.content()));
+    corrected = new HashMap<>();
     takeInCorrections();
+    answers = new HashMap<>();
     for (Noted entry : entries) {
       if (standing(entry.key()).orElse(null) instanceof Content.Answer answer) {
         answers.put(answer.target(), answer.itIsSo());
       }
+    }
+  }
+
+  /** An earlier book with entries that leave all as it stands there. */
+  private CarBook(CarBook earlier, List<Noted> entries, List<Noted> later) {
+    this.entries = entries;
+    written.putAll(earlier.written);
+    later.forEach(e -> written.putIfAbsent(e.key(), e.content()));
+    corrected = earlier.corrected;
+    answers = earlier.answers;
+    if (later.size() == 1) {
+      earlier.folds.forEach(
+          (corner, fold) ->
+              fold.with(later.get(0), this).ifPresent(longer -> folds.put(corner, longer)));
     }
   }
 
@@ -79,12 +99,26 @@ public final class CarBook {
       n = entry.n();
       longer.add(entry);
     }
-    return later.isEmpty() ? this : new CarBook(List.copyOf(longer));
+    if (later.isEmpty()) {
+      return this;
+    }
+    List<Noted> all = Collections.unmodifiableList(longer);
+    return later.stream().allMatch(this::leavesAllElse)
+        ? new CarBook(this, all, later)
+        : new CarBook(all);
+  }
+
+  private boolean leavesAllElse(Noted later) {
+    return !(later.content() instanceof Content.Correction)
+        && !(later.content() instanceof Content.Answer)
+        && !corrected.containsKey(later.key())
+        && !answers.containsKey(later.key())
+        && !written.containsKey(later.key());
   }
 
   /** As we knew it at n. */
   public CarBook asOf(long n) {
-    return new CarBook(entries.stream().filter(e -> e.n() <= n).toList());
+    return n >= n() ? this : new CarBook(entries.stream().takeWhile(e -> e.n() <= n).toList());
   }
 
   public List<Noted> entries() {
@@ -184,6 +218,10 @@ public final class CarBook {
 
   /** The car's details in force; empty in a book without a car. */
   public Optional<CarDetails> details() {
+    return workedOut.get("details", this::lastDetails);
+  }
+
+  private Optional<CarDetails> lastDetails() {
     CarDetails details = null;
     for (Noted entry : entries) {
       Content content = standing(entry.key()).orElse(null);
@@ -206,6 +244,10 @@ public final class CarBook {
 
   /** Keys of the corners, left front first. */
   public List<String> corners() {
+    return workedOut.get("corners", this::cornersInOrder);
+  }
+
+  private List<String> cornersInOrder() {
     record Found(String key, Place place) {}
 
     List<Found> found = new ArrayList<>();
@@ -238,7 +280,12 @@ public final class CarBook {
    * @throws IllegalArgumentException when no corner has this key
    */
   public Card card(String corner) {
-    return new CardFold(this, corner).card();
+    return folds.computeIfAbsent(corner, c -> new CardFold(this, c)).card();
+  }
+
+  /** What was worked out from this book. */
+  public WorkedOut workedOut() {
+    return workedOut;
   }
 
   /** The corner's place; empty when the key is no corner's. */
@@ -252,12 +299,12 @@ public final class CarBook {
 
   /** What is to do and what was done, in the book's order. */
   public List<SeenToDo> toDos() {
-    return SeenToDo.in(this);
+    return workedOut.get("toDos", () -> SeenToDo.in(this));
   }
 
   /** Fasteners of everything with a thread that is set, corner by corner. */
   public List<SeenFastener> fasteners() {
-    return new Fasteners(this).fold();
+    return workedOut.get("fasteners", () -> new Fasteners(this).fold());
   }
 
   /** Those touched and not said to be tight and marked since. */
@@ -267,7 +314,7 @@ public final class CarBook {
 
   /** Every drive, in the book's order. */
   public List<SeenUse> uses() {
-    return SeenUse.in(this);
+    return workedOut.get("uses", () -> SeenUse.in(this));
   }
 
   public Optional<SeenUse> lastUse() {
@@ -276,16 +323,16 @@ public final class CarBook {
 
   /** What drives left to be read, in the book's order. */
   public List<SeenTelltale> telltales() {
-    return SeenTelltale.in(this);
+    return workedOut.get("telltales", () -> SeenTelltale.in(this));
   }
 
   public List<SeenPhoto> photos() {
-    return SeenPhoto.in(this);
+    return workedOut.get("photos", () -> SeenPhoto.in(this));
   }
 
   /** Every sign-off of the car, in the book's order, those taken back as well. */
   public List<SeenSignOff> signOffs() {
-    return SeenSignOff.in(this);
+    return workedOut.get("signOffs", () -> SeenSignOff.in(this));
   }
 
   /** The last one that was not taken back. */

@@ -3,11 +3,16 @@ package spindlebook.corner;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -17,6 +22,7 @@ import spindlebook.uncertainty.Figure;
  * @param givenAcross what is given of the other wheel of the axle
  * @param strapNow the strap's length hanging on it as typed at a re-check, mm; empty where nobody
  *     did, or it was driven, set or read in a round since
+ * @param workedOut what was worked out from this card
  */
 public record Card(
     String car,
@@ -37,7 +43,42 @@ public record Card(
     List<Change> changes,
     List<Doubted> doubts,
     Aligned aligned,
-    Optional<Figure> strapNow) {
+    Optional<Figure> strapNow,
+    WorkedOut workedOut) {
+
+  /** The same of a longer book, in which nothing of it is otherwise. */
+  Card in(long longer) {
+    return with(longer, heights, readings, workedOut);
+  }
+
+  Card with(long longer, List<SeenHeight> seenHeights, List<SeenReading> seenReadings) {
+    return with(longer, List.copyOf(seenHeights), List.copyOf(seenReadings), new WorkedOut());
+  }
+
+  private Card with(
+      long longer, List<SeenHeight> seenHeights, List<SeenReading> seenReadings, WorkedOut known) {
+    return new Card(
+        car,
+        details,
+        corner,
+        place,
+        layout,
+        longer,
+        watchPoints,
+        adjusters,
+        given,
+        givenAcross,
+        heldBack,
+        tools,
+        rounds,
+        seenHeights,
+        seenReadings,
+        changes,
+        doubts,
+        aligned,
+        strapNow,
+        known);
+  }
 
   public Optional<WatchPoint> watchPoint(String point) {
     return watchPoints.stream().filter(w -> w.point().equals(point)).findFirst();
@@ -82,23 +123,33 @@ public record Card(
   }
 
   public Optional<SeenRound> round(String key) {
-    return rounds.stream().filter(r -> r.key().equals(key)).findFirst();
+    return one("rounds", rounds, SeenRound::key, key);
   }
 
   public Optional<SeenHeight> height(String key) {
-    return heights.stream().filter(h -> h.key().equals(key)).findFirst();
+    return one("heights", heights, SeenHeight::key, key);
   }
 
   public Optional<SeenReading> reading(String key) {
-    return readings.stream().filter(r -> r.key().equals(key)).findFirst();
+    return one("readings", readings, SeenReading::key, key);
   }
 
   public List<SeenHeight> heightsOf(String round) {
-    return heights.stream().filter(h -> h.round().key().equals(round)).toList();
+    return all("heights of rounds", heights, h -> h.round().key(), round);
   }
 
   public List<SeenReading> readingsAt(String height) {
-    return readings.stream().filter(r -> r.height().key().equals(height)).toList();
+    return all("readings at heights", readings, r -> r.height().key(), height);
+  }
+
+  private <T> Optional<T> one(String what, List<T> list, Function<T, String> key, String wanted) {
+    return all(what, list, key, wanted).stream().findFirst();
+  }
+
+  private <T> List<T> all(String what, List<T> list, Function<T, String> by, String wanted) {
+    Map<String, List<T>> grouped =
+        workedOut.get(what, () -> list.stream().collect(Collectors.groupingBy(by)));
+    return grouped.getOrDefault(wanted, List.of());
   }
 
   /** The reading of the same thing at the same named place and steering before this one. */
@@ -129,15 +180,33 @@ public record Card(
    * another reading of the same place, as when a late phone sends an older one.
    */
   public List<ReadAgain> readAgain() {
-    Map<Content.ToRead, ReadAgain> each = new LinkedHashMap<>();
-    for (ReadAgain one : unsure()) {
-      each.merge(one.toRead(), one, Card::both);
-    }
-    return each.values().stream()
+    return workedOut.get("read again", this::eachOnce);
+  }
+
+  private List<ReadAgain> eachOnce() {
+    Map<Content.ToRead, List<Unsure>> each = new LinkedHashMap<>();
+    unsure().forEach(u -> each.computeIfAbsent(u.toRead(), t -> new ArrayList<>()).add(u));
+    return each.entrySet().stream()
+        .map(e -> together(e.getKey(), e.getValue()))
         .sorted(
             Comparator.comparing((ReadAgain r) -> r.toRead().name())
                 .thenComparing(r -> r.toRead().steering()))
         .toList();
+  }
+
+  private record Unsure(Content.ToRead toRead, Standing stands, List<Change> because) {}
+
+  private static ReadAgain together(Content.ToRead toRead, List<Unsure> readings) {
+    boolean stale = readings.stream().anyMatch(u -> u.stands() == Standing.STALE);
+    // What was read between the same two changes shares its list.
+    Map<List<Change>, Boolean> lists = new IdentityHashMap<>();
+    Set<Change> because = new LinkedHashSet<>();
+    for (Unsure reading : readings) {
+      if (lists.put(reading.because(), true) == null) {
+        because.addAll(reading.because());
+      }
+    }
+    return new ReadAgain(toRead, stale ? Standing.STALE : Standing.PUT_BACK, List.copyOf(because));
   }
 
   /** The same as a list to read. */
@@ -153,41 +222,34 @@ public record Card(
         .toList();
   }
 
-  private static ReadAgain both(ReadAgain one, ReadAgain other) {
-    return new ReadAgain(
-        one.toRead(),
-        other.stands() == Standing.STALE ? Standing.STALE : one.stands(),
-        Stream.concat(one.because().stream(), other.because().stream()).distinct().toList());
-  }
-
-  private List<ReadAgain> unsure() {
-    List<ReadAgain> unsure = new ArrayList<>();
+  private List<Unsure> unsure() {
+    List<Unsure> unsure = new ArrayList<>();
+    Set<List<Object>> held = new HashSet<>();
+    heights.stream()
+        .filter(h -> h.positionCounts() && h.stop() == Standing.LIVE)
+        .forEach(h -> held.add(List.of(h.name(), h.pairing())));
     for (SeenHeight h : heights) {
-      boolean holds =
-          heights.stream()
-              .anyMatch(
-                  o ->
-                      o.name() == h.name()
-                          && o.pairing() == h.pairing()
-                          && o.positionCounts()
-                          && o.stop() == Standing.LIVE);
-      if (h.name().onePlace() && unsure(h.stop()) && !holds) {
+      if (h.name().onePlace()
+          && unsure(h.stop())
+          && !held.contains(List.of(h.name(), h.pairing()))) {
         Content.ToRead height =
             new Content.ToRead(h.name(), null, Steering.STRAIGHT, null, null, crossed(h));
-        unsure.add(new ReadAgain(height, h.stop(), h.because()));
+        unsure.add(new Unsure(height, h.stop(), h.because()));
+      }
+    }
+    Spots live = new Spots();
+    for (int i = 0; i < readings.size(); i++) {
+      SeenReading r = readings.get(i);
+      if (r.stands() == Standing.LIVE && r.reading().result() != GapResult.NOT_LOOKED) {
+        live.add(r, i);
       }
     }
     for (SeenReading r : readings) {
-      boolean holds =
-          readings.stream()
-              .anyMatch(
-                  o ->
-                      o.stands() == Standing.LIVE
-                          && o.reading().result() != GapResult.NOT_LOOKED
-                          && (o.samePlace(r) || o.near(r)));
       boolean typedSince =
           strapNow.isPresent() && r.of(Quantity.STRAP_LENGTH) && r.height().onTheStrap();
-      if (unsure(r.stands()) && !holds && !typedSince) {
+      if (unsure(r.stands())
+          && !typedSince
+          && live.near(r).map(readings::get).noneMatch(o -> o.samePlace(r) || o.near(r))) {
         Content.ToRead reading =
             new Content.ToRead(
                 r.height().name(),
@@ -196,7 +258,7 @@ public record Card(
                 r.reading().quantity(),
                 r.reading().point(),
                 crossed(r.height()));
-        unsure.add(new ReadAgain(reading, r.stands(), r.because()));
+        unsure.add(new Unsure(reading, r.stands(), r.because()));
       }
     }
     return unsure;

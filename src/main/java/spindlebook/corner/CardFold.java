@@ -8,16 +8,22 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Collectors;
 import spindlebook.uncertainty.Figure;
 
-/** Folds a car's entries into one corner's card. Used once and thrown away. */
-final class CardFold {
-  private final CarBook book;
+/**
+ * Folds a car's entries into one corner's card. It is kept with the card, so that what is
+ * commonest, one more height or reading, is added to it and not all folded again.
+ */
+final class CardFold implements Cloneable {
+  private static final AtomicLong FOLDS = new AtomicLong();
+
+  private CarBook book;
   private final String cornerKey;
   private final Content.Corner corner;
   private final Settings settings = new Settings();
-  private final AlignmentFold alignment;
+  private AlignmentFold alignment;
 
   private final Map<String, WatchPoint> watchPoints = new LinkedHashMap<>();
   private final Map<String, Versions<WatchPoint>> asked = new HashMap<>();
@@ -28,13 +34,16 @@ final class CardFold {
   private final Map<String, Versions<Tool>> tools = new LinkedHashMap<>();
   // Rounds and heights of other corners too: a mark may be taken as at any of them.
   private final Map<String, SeenRound> rounds = new LinkedHashMap<>();
-  private final Map<String, Written<Content.Height>> heights = new LinkedHashMap<>();
+  private Map<String, Written<Content.Height>> heights = new LinkedHashMap<>();
   private final Map<String, List<Written<Content.Reading>>> readings = new HashMap<>();
   private final Map<String, List<Doubted>> doubtedAdjustments = new HashMap<>();
   private final List<Doubted> doubts = new ArrayList<>();
   private Written<Content.Telltale> strapTyped;
+  private Positions positions;
+  private Card card;
 
   CardFold(CarBook book, String cornerKey) {
+    FOLDS.incrementAndGet();
     this.book = book;
     this.cornerKey = cornerKey;
     this.corner =
@@ -43,43 +52,42 @@ final class CardFold {
             .map(Content.Corner.class::cast)
             .orElseThrow(() -> new IllegalArgumentException("no corner " + cornerKey));
     this.alignment = new AlignmentFold(corner.place(), book);
-  }
-
-  Card card() {
     for (Noted entry : book.entries()) {
       book.standing(entry.key()).ifPresent(content -> take(entry, content));
     }
     // Only now is every round known: a phone may send a height before the round it hangs on.
     heights.replaceAll((key, raw) -> new Written<>(raw.entry(), fromThisEnd(raw.content())));
     readings.replaceAll((height, raws) -> raws.stream().filter(this::ofThisEnd).toList());
-    Positions positions =
+    positions =
         new Positions(cornerKey, corner.place(), book, settings, rounds, heights, readings, given);
-    List<SeenHeight> seenHeights = seeHeights(positions);
-    List<SeenReading> seenReadings = seeReadings(seenHeights, positions);
+    List<SeenHeight> seenHeights = seeHeights();
+    List<SeenReading> seenReadings = seeReadings(seenHeights);
     for (Written<Content.Alignment> raw : alignment.doubted()) {
       AlignmentWay way = raw.content().way();
       doubts.add(doubted(raw, "alignment", way.thing().words() + ", " + way.said()));
     }
-    return new Card(
-        book.car().orElse(null),
-        book.details().orElseThrow(() -> new IllegalArgumentException("no car in this book")),
-        cornerKey,
-        corner.place(),
-        corner.layout(),
-        book.n(),
-        List.copyOf(watchPoints.values()),
-        adjusters.values().stream().map(this::inForce).toList(),
-        seeGiven(corner.place(), given),
-        seeGiven(corner.place().mirror(), givenAcross),
-        Map.copyOf(heldBack),
-        tools.values().stream().map(Versions::last).toList(),
-        rounds.values().stream().filter(r -> here(r) || otherEndHere(r)).toList(),
-        seenHeights,
-        seenReadings,
-        settings.changes(),
-        List.copyOf(doubts),
-        alignment.see(settings, this::tool),
-        strapNow(seenReadings));
+    card =
+        new Card(
+            book.car().orElse(null),
+            book.details().orElseThrow(() -> new IllegalArgumentException("no car in this book")),
+            cornerKey,
+            corner.place(),
+            corner.layout(),
+            book.n(),
+            List.copyOf(watchPoints.values()),
+            adjusters.values().stream().map(this::inForce).toList(),
+            seeGiven(corner.place(), given),
+            seeGiven(corner.place().mirror(), givenAcross),
+            Map.copyOf(heldBack),
+            tools.values().stream().map(Versions::last).toList(),
+            rounds.values().stream().filter(r -> here(r) || otherEndHere(r)).toList(),
+            seenHeights,
+            seenReadings,
+            settings.changes(),
+            List.copyOf(doubts),
+            alignment.see(settings, this::tool),
+            strapNow(seenReadings),
+            new WorkedOut());
   }
 
   /** It hangs as when it is read on the strap in a round, and what moves that moves this. */
@@ -94,6 +102,110 @@ final class CardFold {
                     .filter(r -> r.of(Quantity.STRAP_LENGTH) && r.height().onTheStrap())
                     .noneMatch(SeenReading::counts))
         .map(t -> ToolFigures.length(t.content().length(), Starter.tape(), t.key(), t.key()));
+  }
+
+  Card card() {
+    return card;
+  }
+
+  /** How often a corner was folded from its first entry. */
+  static long folds() {
+    return FOLDS.get();
+  }
+
+  // --- one entry more
+
+  /**
+   * The same with one entry more, of a key that nothing was said of; empty when it moves more than
+   * itself, so that all is to be folded again.
+   *
+   * @param longer the book with it
+   */
+  Optional<CardFold> with(Noted entry, CarBook longer) {
+    Content content = entry.content();
+    if (content instanceof Content.Height height) {
+      return withHeight(new Written<>(entry, fromThisEnd(height)), longer);
+    }
+    if (content instanceof Content.Reading reading) {
+      return withReading(new Written<>(entry, reading), longer);
+    }
+    boolean onNoCard =
+        content instanceof Content.ToDo
+            || content instanceof Content.Photo
+            || (content instanceof Content.Telltale t && t.what() != TelltaleKind.STRAP_LENGTH)
+            || content instanceof Content.Fastener
+            || content instanceof Content.SignOff;
+    return onNoCard ? Optional.of(in(longer)) : Optional.empty();
+  }
+
+  private Optional<CardFold> withHeight(Written<Content.Height> raw, CarBook longer) {
+    SeenRound round = rounds.get(raw.content().round());
+    if (round == null
+        || book.waits(raw)
+        || readings.containsKey(raw.key())
+        || !positions.leavesMarks(raw)) {
+      return Optional.empty();
+    }
+    CardFold with = in(longer);
+    with.heights = new LinkedHashMap<>(heights);
+    with.heights.put(raw.key(), raw);
+    with.positions = positions.with(raw, with.heights, longer);
+    if (ofThisCorner(raw, round)) {
+      SeenHeight later = with.seeHeight(raw, round);
+      List<SeenHeight> seen = new ArrayList<>(card.heights());
+      Map<String, SeenHeight> replaced = new HashMap<>();
+      if (later.name().onePlace()) {
+        Worth worth = with.worth(later);
+        seen.stream()
+            .filter(h -> h.name() == later.name() && h.pairing() == later.pairing())
+            .filter(h -> standsFor(later, worth, h, worth(h)))
+            .forEach(h -> replaced.put(h.key(), h.replaced()));
+        seen.replaceAll(h -> replaced.getOrDefault(h.key(), h));
+      }
+      seen.add(later);
+      List<SeenReading> there =
+          replaced.isEmpty()
+              ? card.readings()
+              : card.readings().stream()
+                  .map(r -> r.at(replaced.getOrDefault(r.height().key(), r.height())))
+                  .toList();
+      with.card = card.with(longer.n(), seen, there);
+    }
+    return Optional.of(with);
+  }
+
+  private Optional<CardFold> withReading(Written<Content.Reading> raw, CarBook longer) {
+    Content.Reading reading = raw.content();
+    boolean moves =
+        !heights.containsKey(reading.height())
+            || (reading.quantity() == Quantity.CAMBER
+                && given.containsKey(Dimension.READ_POINT_OUTBOARD))
+            || (reading.quantity() == Quantity.STRAP_LENGTH && strapTyped != null);
+    SeenHeight height = card.height(reading.height()).orElse(null);
+    boolean here = height != null && ofThisEnd(raw);
+    if (moves || (here && book.waits(raw))) {
+      return Optional.empty();
+    }
+    CardFold with = in(longer);
+    if (here) {
+      List<SeenReading> seen =
+          SeenReadings.with(card.readings(), seeReading(raw, height), this::era);
+      with.card = card.with(longer.n(), card.heights(), seen);
+    }
+    return Optional.of(with);
+  }
+
+  /** The same card in a longer book. */
+  private CardFold in(CarBook longer) {
+    try {
+      CardFold same = (CardFold) clone();
+      same.book = longer;
+      same.alignment = null;
+      same.card = card.in(longer.n());
+      return same;
+    } catch (CloneNotSupportedException impossible) {
+      throw new IllegalStateException(impossible);
+    }
   }
 
   private void take(Noted entry, Content content) {
@@ -347,23 +459,58 @@ final class CardFold {
 
   // --- heights
 
-  private List<SeenHeight> seeHeights(Positions positions) {
+  private List<SeenHeight> seeHeights() {
     List<SeenHeight> seen = new ArrayList<>();
+    Map<Named, Map<Worth, List<Integer>>> named = new HashMap<>();
     for (Written<Content.Height> raw : heights.values()) {
       SeenRound round = rounds.get(raw.content().round());
-      boolean ofThisEnd =
-          round != null && (here(round) || (raw.content().ofAxle() && otherEndHere(round)));
-      if (!ofThisEnd || book.refused(raw)) {
+      if (!ofThisCorner(raw, round) || book.refused(raw)) {
         continue;
       }
-      SeenHeight height = seeHeight(raw, round, positions);
-      replaceEarlier(seen, height, positions);
+      SeenHeight height = seeHeight(raw, round);
+      if (height.name().onePlace()) {
+        Map<Worth, List<Integer>> same =
+            named.computeIfAbsent(new Named(height.name(), height.pairing()), n -> new HashMap<>());
+        Worth worth = worth(height);
+        same.forEach((earlier, heights) -> replace(seen, height, worth, heights, earlier));
+        same.values().removeIf(List::isEmpty);
+        same.computeIfAbsent(worth, w -> new ArrayList<>()).add(seen.size());
+      }
       seen.add(height);
     }
     return List.copyOf(seen);
   }
 
-  private SeenHeight seeHeight(Written<Content.Height> raw, SeenRound round, Positions positions) {
+  /** Looks at each of what is worth the same only where they may differ. */
+  private static void replace(
+      List<SeenHeight> seen, SeenHeight later, Worth worth, List<Integer> heights, Worth earlier) {
+    boolean mayDiffer = later.height().doubt() != null;
+    if (later.stopCounts() && (mayDiffer || standsForAll(later, worth, earlier))) {
+      heights.removeIf(
+          i -> {
+            boolean replaced = standsFor(later, worth, seen.get(i), earlier);
+            if (replaced) {
+              seen.set(i, seen.get(i).replaced());
+            }
+            return replaced;
+          });
+    }
+  }
+
+  private record Named(HeightName name, Pairing pairing) {}
+
+  /** What heights of one name are worth as the place it names: all of them alike. */
+  private record Worth(Standing stop, long era) {}
+
+  private Worth worth(SeenHeight height) {
+    return new Worth(height.stop(), era(height));
+  }
+
+  private boolean ofThisCorner(Written<Content.Height> raw, SeenRound round) {
+    return round != null && (here(round) || (raw.content().ofAxle() && otherEndHere(round)));
+  }
+
+  private SeenHeight seeHeight(Written<Content.Height> raw, SeenRound round) {
     Noted entry = raw.entry();
     Content.Height height = raw.content();
     Figure position = positions.at(raw, round).orElse(null);
@@ -397,33 +544,31 @@ final class CardFold {
    * and for those it lies far off, asked about and answered that it is so: the mean of the two is a
    * place where the wheel never stood. Taken back, the earlier one is there again.
    */
-  private void replaceEarlier(List<SeenHeight> seen, SeenHeight later, Positions positions) {
-    if (!later.name().onePlace() || !later.stopCounts()) {
-      return;
-    }
-    boolean instead = Boolean.FALSE.equals(later.height().again());
-    boolean again = Boolean.TRUE.equals(later.height().again());
+  private static boolean standsFor(
+      SeenHeight later, Worth worth, SeenHeight earlier, Worth worthEarlier) {
     boolean itIsSo = later.height().doubt() != null;
-    for (int i = 0; i < seen.size(); i++) {
-      SeenHeight earlier = seen.get(i);
-      boolean moved =
-          earlier.stop() != Standing.LIVE || era(earlier, positions) != era(later, positions);
-      boolean kept = again && earlier.stop().counts();
-      if (earlier.name() == later.name()
-          && earlier.pairing() == later.pairing()
-          && (instead || ((moved || (itIsSo && Doubts.farOff(earlier, later))) && !kept))) {
-        seen.set(i, earlier.replaced());
-      }
-    }
+    return later.stopCounts()
+        && (standsForAll(later, worth, worthEarlier)
+            || (itIsSo && !kept(later, worthEarlier) && Doubts.farOff(earlier, later)));
   }
 
-  private long era(SeenHeight height, Positions positions) {
+  /** Whether it does for all that are worth the same. */
+  private static boolean standsForAll(SeenHeight later, Worth worth, Worth earlier) {
+    boolean moved = earlier.stop() != Standing.LIVE || earlier.era() != worth.era();
+    return Boolean.FALSE.equals(later.height().again()) || (moved && !kept(later, earlier));
+  }
+
+  private static boolean kept(SeenHeight later, Worth earlier) {
+    return Boolean.TRUE.equals(later.height().again()) && earlier.stop().counts();
+  }
+
+  private long era(SeenHeight height) {
     return positions.era(heights.get(height.key()));
   }
 
   // --- readings
 
-  private List<SeenReading> seeReadings(List<SeenHeight> seenHeights, Positions positions) {
+  private List<SeenReading> seeReadings(List<SeenHeight> seenHeights) {
     Map<String, SeenHeight> byKey = new HashMap<>();
     seenHeights.forEach(h -> byKey.put(h.key(), h));
     List<Written<Content.Reading>> inOrder = new ArrayList<>();
@@ -435,20 +580,16 @@ final class CardFold {
         });
     inOrder.sort(Comparator.comparingLong(Written::n));
 
-    List<SeenReading> seen = new ArrayList<>();
+    SeenReadings seen = new SeenReadings(this::era);
     for (Written<Content.Reading> raw : inOrder) {
-      if (book.refused(raw)) {
-        continue;
+      if (!book.refused(raw)) {
+        seen.add(seeReading(raw, byKey.get(raw.content().height())));
       }
-      SeenReading reading = seeReading(raw, byKey.get(raw.content().height()), positions);
-      replaceEarlier(seen, reading, positions);
-      seen.add(reading);
     }
-    return List.copyOf(seen);
+    return seen.list();
   }
 
-  private SeenReading seeReading(
-      Written<Content.Reading> raw, SeenHeight height, Positions positions) {
+  private SeenReading seeReading(Written<Content.Reading> raw, SeenHeight height) {
     Noted entry = raw.entry();
     Content.Reading reading = raw.content();
     WatchPoint point = reading.point() == null ? null : watchPoints.get(reading.point());
@@ -539,45 +680,5 @@ final class CardFold {
         reading.quantity() == Quantity.WATCH_POINT || reading.quantity() == Quantity.STOP_GAP;
     Tool tool = gap ? height.round().gapTool() : height.round().tape();
     return ToolFigures.length(reading.length(), tool, raw.key(), steps);
-  }
-
-  /**
-   * A later reading of the same place stands for earlier ones that no longer hold. Told to stand
-   * instead, it does so for those that hold as well, unless the place was moved between them: then
-   * each is true where it was taken.
-   */
-  private void replaceEarlier(List<SeenReading> seen, SeenReading later, Positions positions) {
-    if (!looked(later)) {
-      return;
-    }
-    boolean instead = Boolean.FALSE.equals(later.reading().again());
-    for (int i = 0; i < seen.size(); i++) {
-      SeenReading earlier = seen.get(i);
-      boolean samePlace = earlier.samePlace(later);
-      boolean samePosition = era(earlier.height(), positions) == era(later.height(), positions);
-      boolean retaken = instead && samePosition && samePlace;
-      boolean stoodFor = samePlace || earlier.near(later);
-      if (later.counts()
-          && ((noLongerHolds(earlier, earlier.stands(), later) && stoodFor)
-              || (retaken && earlier.counts()))) {
-        seen.set(i, earlier.replaced());
-      } else if (later.named().counts()
-          && ((noLongerHolds(earlier, earlier.named(), later) && samePlace)
-              || (retaken && earlier.named().counts()))) {
-        seen.set(i, earlier.replacedWhereNamed());
-      }
-    }
-  }
-
-  private static boolean noLongerHolds(SeenReading earlier, Standing stands, SeenReading later) {
-    boolean again = Boolean.TRUE.equals(later.reading().again());
-    return stands == Standing.STALE
-        || (stands == Standing.PUT_BACK && !again)
-        || (stands.counts() && !looked(earlier));
-  }
-
-  private static boolean looked(SeenReading reading) {
-    GapResult result = reading.reading().result();
-    return result != GapResult.NOT_LOOKED && result != GapResult.UNREAD;
   }
 }

@@ -1,6 +1,7 @@
 package spindlebook.corner;
 
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -28,6 +29,7 @@ final class Positions {
   private final Map<String, Written<Content.Height>> heights;
   private final Map<String, List<Written<Content.Reading>>> readings;
   private final Map<Dimension, Versions<GivenThen>> given;
+  private final Map<String, Optional<Written<Content.Height>>> marks = new HashMap<>();
   private final Set<String> sharedMarks = new HashSet<>();
 
   Positions(
@@ -48,17 +50,48 @@ final class Positions {
     this.readings = readings;
     this.given = given;
     for (Written<Content.Height> height : heights.values()) {
+      Optional<Written<Content.Height>> readAt = readAt(height);
+      marks.put(height.key(), readAt);
       if (height.content().mark() == null) {
-        readAt(height).ifPresent(earlier -> sharedMarks.add(earlier.key()));
+        readAt.ifPresent(earlier -> sharedMarks.add(earlier.key()));
       }
     }
+  }
+
+  /** The same with one height more. */
+  private Positions(Positions earlier, Map<String, Written<Content.Height>> heights, CarBook book) {
+    corner = earlier.corner;
+    place = earlier.place;
+    this.book = book;
+    settings = earlier.settings;
+    rounds = earlier.rounds;
+    this.heights = heights;
+    readings = earlier.readings;
+    given = earlier.given;
+    marks.putAll(earlier.marks);
+    sharedMarks.addAll(earlier.sharedMarks);
+  }
+
+  Positions with(
+      Written<Content.Height> height,
+      Map<String, Written<Content.Height>> longer,
+      CarBook longerBook) {
+    Positions with = new Positions(this, longer, longerBook);
+    with.marks.put(height.key(), readAt(height));
+    return with;
+  }
+
+  /** Whether a further height shares no mark that nobody shared before. */
+  boolean leavesMarks(Written<Content.Height> height) {
+    return height.content().mark() != null
+        || readAt(height).filter(r -> !sharedMarks.contains(r.key())).isEmpty();
   }
 
   /**
    * Empty when the spindle or the mark was not read, or the mark it was taken as does not count.
    */
   Optional<Figure> at(Written<Content.Height> height, SeenRound round) {
-    Optional<Figure> mark = readAt(height).map(this::mark);
+    Optional<Figure> mark = marks.get(height.key()).map(this::mark);
     if (height.content().spindle() == null || mark.isEmpty()) {
       return Optional.empty();
     }
@@ -116,17 +149,15 @@ final class Positions {
         height.name(), other == null ? EnumSet.allOf(HeightName.class) : EnumSet.of(other));
   }
 
-  /** The height at which the mark of this one was read. */
+  /** The height at which the mark of this one was read: for earlier ones it is known. */
   private Optional<Written<Content.Height>> readAt(Written<Content.Height> height) {
-    Written<Content.Height> at = height;
-    while (at.content().mark() == null) {
-      Written<Content.Height> earlier = heights.get(at.content().markAsAt());
-      if (earlier == null || earlier.n() >= at.n() || !book.counts(earlier)) {
-        return Optional.empty();
-      }
-      at = earlier;
+    if (height.content().mark() != null) {
+      return Optional.of(height);
     }
-    return Optional.of(at);
+    Written<Content.Height> earlier = heights.get(height.content().markAsAt());
+    return earlier == null || earlier.n() >= height.n() || !book.counts(earlier)
+        ? Optional.empty()
+        : marks.get(earlier.key());
   }
 
   private Figure mark(Written<Content.Height> readAt) {

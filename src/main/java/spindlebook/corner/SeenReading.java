@@ -33,7 +33,7 @@ public record SeenReading(
     Standing mounts,
     Standing named,
     List<Change> because) {
-  private static final double NEAR_MM = 12.7;
+  static final double NEAR_MM = 12.7;
 
   public String what() {
     if (point != null) {
@@ -75,29 +75,34 @@ public record SeenReading(
   }
 
   SeenReading replaced() {
-    return standing(Standing.REPLACED, Standing.REPLACED);
+    return with(height, Standing.REPLACED, Standing.REPLACED, Standing.REPLACED);
   }
 
   /** Read again at the place its height names; where along the travel is not known of both. */
   SeenReading replacedWhereNamed() {
-    return standing(stands, mounts);
+    return with(height, stands, mounts, Standing.REPLACED);
   }
 
-  /** Read again where it is named, and standing so elsewhere. */
-  private SeenReading standing(Standing alongTravel, Standing ofMounts) {
+  /** With its height as that is seen now. */
+  SeenReading at(SeenHeight seen) {
+    return seen == height ? this : with(seen, stands, mounts, named);
+  }
+
+  private SeenReading with(
+      SeenHeight seen, Standing alongTravel, Standing ofMounts, Standing whereNamed) {
     return new SeenReading(
         key,
         n,
         at,
         who,
-        height,
+        seen,
         reading,
         point,
         pointThen,
         value,
         alongTravel,
         ofMounts,
-        Standing.REPLACED,
+        whereNamed,
         because);
   }
 

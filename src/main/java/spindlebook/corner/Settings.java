@@ -1,12 +1,21 @@
 package spindlebook.corner;
 
+import java.lang.ref.WeakReference;
+import java.util.AbstractList;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.Iterator;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Objects;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.ToLongFunction;
+import java.util.stream.LongStream;
 
 /**
  * What every adjuster of the car was set to, over time, and what befell the car. Answers whether a
@@ -15,32 +24,65 @@ import java.util.Set;
 final class Settings {
   private record Turn(long n, Setting to) {}
 
+  private record Named(Place place, String adjuster) {}
+
   private static final class Line {
     final Place place;
     final Adjuster adjuster;
     final long from;
-    final List<Turn> turns = new ArrayList<>();
-    final List<Change> changes = new ArrayList<>();
+    final List<Turn> turns;
+    final List<Change> changes;
 
-    Line(Place place, Adjuster adjuster, long from) {
+    /** For each turn whether all later ones say its setting again; made once nothing is added. */
+    private volatile boolean[] leftAsAt;
+
+    Line(Place place, Adjuster adjuster, long from, List<Turn> turns, List<Change> changes) {
       this.place = place;
       this.adjuster = adjuster;
       this.from = from;
+      this.turns = turns;
+      this.changes = changes;
+    }
+
+    /** Whether all turns after one leave it as it stood there. */
+    boolean leftAsAt(int turn) {
+      if (leftAsAt == null) {
+        boolean[] left = new boolean[turns.size()];
+        for (int i = left.length - 1; i >= 0; i--) {
+          left[i] =
+              i == left.length - 1
+                  || (left[i + 1] && turns.get(i).to().same(turns.get(i + 1).to()));
+        }
+        leftAsAt = left;
+      }
+      return leftAsAt[turn];
+    }
+
+    Setting now() {
+      return turns.isEmpty() ? null : turns.get(turns.size() - 1).to();
     }
 
     /**
-     * Whether all that was entered since says the number that stood already: nothing was turned. A
-     * part named in words may be another one of the same name, so words said again are a change.
+     * What it is worth now, for what was read with knowledge up to an entry, that it was changed.
      */
-    boolean onlySaidAgain(Setting then, long after) {
-      return then != null
-          && then.amount() != null
-          && turns.stream().filter(t -> t.n() > after).allMatch(t -> then.same(t.to()));
-    }
-
-    /** Whether it stood differently in between: words merely said again name another part. */
-    boolean leftIn(Setting then, long after) {
-      return turns.stream().anyMatch(t -> t.n() > after && !then.same(t.to()));
+    Standing since(long after, Subject subject) {
+      if (upTo(changes, Change::n, after) == changes.size()) {
+        return Standing.LIVE;
+      }
+      if (movesBy(subject, after).isPresent()) {
+        return Standing.LIVE;
+      }
+      int turn = upTo(turns, Turn::n, after) - 1;
+      Setting then = asOf(after);
+      if (then == null) {
+        return Standing.STALE;
+      }
+      // Nothing was turned where all that was entered since says the number that stood already. A
+      // part named in words may be another one of the same name, so words said again are a change.
+      if (leftAsAt(turn)) {
+        return then.amount() == null ? Standing.STALE : Standing.LIVE;
+      }
+      return then.same(now()) ? Standing.PUT_BACK : Standing.STALE;
     }
 
     /** How many mm more the subject is for having been set since; empty where nobody knows. */
@@ -52,9 +94,7 @@ final class Settings {
       boolean saysItself = perMm.getAsDouble() == 0 || adjuster.unit() == SettingUnit.LENGTH;
       if (subject instanceof Subject.GivenLength && saysItself) {
         // Where it stood before does not matter; but words may name another part.
-        return asOf(Long.MAX_VALUE).amount() == null
-            ? OptionalDouble.empty()
-            : OptionalDouble.of(0);
+        return now().amount() == null ? OptionalDouble.empty() : OptionalDouble.of(0);
       }
       OptionalDouble moreMm = moreMm(after);
       return moreMm.isEmpty()
@@ -65,7 +105,7 @@ final class Settings {
     /** By how much it is set to more than it was then; empty where no length tells. */
     private OptionalDouble moreMm(long after) {
       Setting then = asOf(after) == null ? adjuster.first() : asOf(after);
-      Setting now = asOf(Long.MAX_VALUE);
+      Setting now = now();
       boolean counted =
           then != null
               && then.amount() != null
@@ -81,14 +121,9 @@ final class Settings {
               : more * adjuster.step().mm() * (adjuster.moreShortens() ? -1 : 1));
     }
 
-    Setting asOf(long n) {
-      Setting setting = null;
-      for (Turn turn : turns) {
-        if (turn.n() <= n) {
-          setting = turn.to();
-        }
-      }
-      return setting;
+    private Setting asOf(long n) {
+      int turn = upTo(turns, Turn::n, n) - 1;
+      return turn < 0 ? null : turns.get(turn).to();
     }
   }
 
@@ -97,8 +132,9 @@ final class Settings {
   /** Whether a thing holds, and the changes since that say otherwise. */
   record Verdict(Standing stands, List<Change> because) {}
 
-  private final List<Line> lines = new ArrayList<>();
+  private final Map<Named, Line> lines = new LinkedHashMap<>();
   private final List<Befallen> happenings = new ArrayList<>();
+  private final Map<Seen, WhatMoves> moving = new ConcurrentHashMap<>();
   private final Set<Place> solidAxles = EnumSet.noneOf(Place.class);
 
   /** One solid axle carries the wheel at this place, and the one at its mirror. */
@@ -112,17 +148,15 @@ final class Settings {
 
   /** Adds an adjuster; a later version of the same keeps its history. */
   void add(Place place, Adjuster adjuster, long n) {
-    Line old = find(place, adjuster.adjuster());
-    Line line = new Line(place, adjuster, old == null ? n : old.from);
-    if (old != null) {
-      line.turns.addAll(old.turns);
-      line.changes.addAll(old.changes);
-      lines.remove(old);
-    }
+    Line old = lines.remove(new Named(place, adjuster.adjuster()));
+    Line line =
+        old == null
+            ? new Line(place, adjuster, n, new ArrayList<>(), new ArrayList<>())
+            : new Line(place, adjuster, old.from, old.turns, old.changes);
     if (line.turns.isEmpty() && adjuster.first() != null) {
       line.turns.add(new Turn(line.from, adjuster.first()));
     }
-    lines.add(line);
+    lines.put(new Named(place, adjuster.adjuster()), line);
   }
 
   void adjust(Place place, Content.Adjustment adjustment, Change change) {
@@ -150,7 +184,7 @@ final class Settings {
 
   Setting now(Place place, String adjuster) {
     Line line = find(place, adjuster);
-    return line == null ? null : line.asOf(Long.MAX_VALUE);
+    return line == null ? null : line.now();
   }
 
   Change lastChange(Place place, String adjuster) {
@@ -162,47 +196,141 @@ final class Settings {
 
   List<Change> changes() {
     List<Change> all = new ArrayList<>();
-    lines.forEach(l -> all.addAll(l.changes));
+    lines.values().forEach(l -> all.addAll(l.changes));
     happenings.forEach(h -> all.add(h.change()));
     return all.stream().sorted(Comparator.comparingLong(Change::n)).toList();
+  }
+
+  /** A thing as it is asked about from one corner. */
+  private record Seen(Place corner, Subject subject) {}
+
+  /** All that moves or wears one thing; what of it came since is the same for all read between. */
+  private final class WhatMoves {
+    private final Subject subject;
+    final List<Line> lines;
+    final List<Befallen> happenings = new ArrayList<>();
+
+    /** Positions at which something of it, or the first that is known of it, was entered. */
+    private final long[] steps;
+
+    /** Positions of the changes that moved or wore it. */
+    private final long[] changed;
+
+    private final Map<Integer, Verdict> verdicts = new ConcurrentHashMap<>();
+
+    WhatMoves(Place corner, Subject subject) {
+      this.subject = subject;
+      lines =
+          Settings.this.lines.values().stream()
+              .filter(l -> Moves.by(l.adjuster.kind(), where(corner, l.place), subject))
+              .toList();
+      LongStream.Builder changes = LongStream.builder();
+      lines.forEach(l -> l.changes.forEach(c -> changes.add(c.n())));
+      for (Befallen b : Settings.this.happenings) {
+        Where where = b.place() == null ? Where.HERE : where(corner, b.place());
+        boolean moves = Moves.by(b.what(), where, subject);
+        if (moves) {
+          happenings.add(b);
+        }
+        if (moves || Moves.wears(b.what(), where, subject)) {
+          changes.add(b.change().n());
+        }
+      }
+      changed = changes.build().sorted().distinct().toArray();
+      steps =
+          LongStream.concat(
+                  Arrays.stream(changed),
+                  lines.stream().flatMap(l -> l.turns.stream()).mapToLong(Turn::n))
+              .sorted()
+              .distinct()
+              .toArray();
+    }
+
+    Verdict since(long after) {
+      return verdicts.computeIfAbsent(upTo(steps, after), step -> judge(after));
+    }
+
+    private Verdict judge(long after) {
+      Standing worst = Standing.LIVE;
+      for (Line line : lines) {
+        Standing stands = line.since(after, subject);
+        worst = stands == Standing.STALE || worst == Standing.LIVE ? stands : worst;
+      }
+      if (upTo(happenings, b -> b.change().n(), after) < happenings.size()) {
+        worst = Standing.STALE;
+      }
+      return new Verdict(
+          worst, worst == Standing.LIVE ? List.of() : new Because(this, after, worst));
+    }
+
+    List<Change> because(long after, Standing worst) {
+      List<Change> because = new ArrayList<>();
+      for (Line line : lines) {
+        if (line.since(after, subject) == worst) {
+          because.addAll(
+              line.changes.subList(upTo(line.changes, Change::n, after), line.changes.size()));
+        }
+      }
+      if (worst == Standing.STALE) {
+        happenings.stream().map(Befallen::change).filter(c -> c.n() > after).forEach(because::add);
+      }
+      return because;
+    }
+
+    long last(long after) {
+      int many = upTo(changed, after);
+      return many == 0 ? 0 : changed[many - 1];
+    }
+  }
+
+  /**
+   * The changes since, told anew whenever nobody holds them: kept for each of many readings they
+   * would grow with the square of the book.
+   */
+  private static final class Because extends AbstractList<Change> {
+    private final WhatMoves moves;
+    private final long after;
+    private final Standing worst;
+    private volatile WeakReference<List<Change>> told = new WeakReference<>(null);
+
+    Because(WhatMoves moves, long after, Standing worst) {
+      this.moves = moves;
+      this.after = after;
+      this.worst = worst;
+    }
+
+    private List<Change> told() {
+      List<Change> known = told.get();
+      if (known == null) {
+        known = moves.because(after, worst);
+        told = new WeakReference<>(known);
+      }
+      return known;
+    }
+
+    @Override
+    public Change get(int i) {
+      return told().get(i);
+    }
+
+    @Override
+    public Iterator<Change> iterator() {
+      return Collections.unmodifiableList(told()).iterator();
+    }
+
+    @Override
+    public int size() {
+      return told().size();
+    }
   }
 
   /**
    * What a thing read at {@code corner} with knowledge up to entry {@code after} is worth now:
    * stale when something that moves it stands differently or befell it, put back when it was
-   * changed and changed back.
+   * changed and changed back. To be asked once all was taken in.
    */
   Verdict judge(Place corner, long after, Subject subject) {
-    List<Change> moved = new ArrayList<>();
-    List<Change> putBack = new ArrayList<>();
-    for (Line line : lines) {
-      List<Change> since = line.changes.stream().filter(c -> c.n() > after).toList();
-      if (since.isEmpty() || !Moves.by(line.adjuster.kind(), where(corner, line.place), subject)) {
-        continue;
-      }
-      Setting then = line.asOf(after);
-      if (line.onlySaidAgain(then, after)) {
-        continue;
-      }
-      Setting now = line.asOf(Long.MAX_VALUE);
-      boolean back = then != null && then.same(now) && line.leftIn(then, after);
-      boolean known = line.movesBy(subject, after).isPresent();
-      if (!known) {
-        (back ? putBack : moved).addAll(since);
-      }
-    }
-    for (Befallen b : happenings) {
-      Where where = b.place() == null ? Where.HERE : where(corner, b.place());
-      if (b.change().n() > after && Moves.by(b.what(), where, subject)) {
-        moved.add(b.change());
-      }
-    }
-    if (!moved.isEmpty()) {
-      return new Verdict(Standing.STALE, List.copyOf(moved));
-    }
-    return putBack.isEmpty()
-        ? new Verdict(Standing.LIVE, List.of())
-        : new Verdict(Standing.PUT_BACK, List.copyOf(putBack));
+    return moving(corner, subject).since(after);
   }
 
   /**
@@ -210,29 +338,35 @@ final class Settings {
    * named place are of one place only when nothing did between them.
    */
   long era(Place corner, long after, Subject subject) {
-    long last = 0;
-    for (Line line : lines) {
-      if (Moves.by(line.adjuster.kind(), where(corner, line.place), subject)) {
-        last = Math.max(last, lastUpTo(line.changes, after));
-      }
-    }
-    for (Befallen b : happenings) {
-      Where where = b.place() == null ? Where.HERE : where(corner, b.place());
-      if (Moves.by(b.what(), where, subject) || Moves.wears(b.what(), where, subject)) {
-        last = Math.max(last, lastUpTo(List.of(b.change()), after));
-      }
-    }
-    return last;
+    return moving(corner, subject).last(after);
   }
 
-  private static long lastUpTo(List<Change> changes, long after) {
-    return changes.stream().mapToLong(Change::n).filter(n -> n <= after).max().orElse(0);
+  private WhatMoves moving(Place corner, Subject subject) {
+    return moving.computeIfAbsent(
+        new Seen(corner, subject), s -> new WhatMoves(s.corner(), s.subject()));
+  }
+
+  /** How many of what is in the book's order came up to an entry. */
+  private static <T> int upTo(List<T> inOrder, ToLongFunction<T> n, long after) {
+    int low = 0;
+    int high = inOrder.size();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (n.applyAsLong(inOrder.get(middle)) <= after) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  private static int upTo(long[] inOrder, long after) {
+    int place = Arrays.binarySearch(inOrder, after);
+    return place < 0 ? -place - 1 : place + 1;
   }
 
   private Line find(Place place, String adjuster) {
-    return lines.stream()
-        .filter(l -> l.place == place && Objects.equals(l.adjuster.adjuster(), adjuster))
-        .findFirst()
-        .orElse(null);
+    return lines.get(new Named(place, adjuster));
   }
 }

@@ -1,30 +1,23 @@
 package spindlebook.corner;
 
-import java.util.ArrayList;
-import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.TreeMap;
 import java.util.function.Predicate;
 
 /**
  * A thing in its versions: each counts from its entry on, the first for whatever came before it.
  */
 final class Versions<T> {
-  private record Version<T>(long n, T thing) {}
+  private final NavigableMap<Long, T> versions = new TreeMap<>();
 
-  private final List<Version<T>> versions = new ArrayList<>();
-
-  /** In the book's order. */
   void add(long n, T thing) {
-    versions.add(new Version<>(n, thing));
+    versions.put(n, thing);
   }
 
   T at(long n) {
-    T then = versions.get(0).thing();
-    for (Version<T> version : versions) {
-      if (version.n() <= n) {
-        then = version.thing();
-      }
-    }
-    return then;
+    Map.Entry<Long, T> then = versions.floorEntry(n);
+    return then == null ? versions.firstEntry().getValue() : then.getValue();
   }
 
   /**
@@ -36,14 +29,10 @@ final class Versions<T> {
     if (versions.size() == 1 || holds.test(then)) {
       return then;
     }
-    return versions.stream()
-        .filter(v -> v.n() > n && holds.test(v.thing()))
-        .findFirst()
-        .map(Version::thing)
-        .orElse(then);
+    return versions.tailMap(n, false).values().stream().filter(holds).findFirst().orElse(then);
   }
 
   T last() {
-    return versions.get(versions.size() - 1).thing();
+    return versions.lastEntry().getValue();
   }
 }

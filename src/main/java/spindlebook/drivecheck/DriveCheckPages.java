@@ -40,7 +40,7 @@ public final class DriveCheckPages {
   public void check(Context ctx) {
     CarBook history = histories.of(ctx.pathParam("car"));
     String car = history.car().orElseThrow(NotFoundResponse::new);
-    DriveCheck check = AlignedCheck.of(history, c -> histories.card(car, c));
+    DriveCheck check = AlignedCheck.of(history);
     String name = history.details().orElseThrow().name();
     PageFrame frame =
         PageFrame.of("Drive check · " + name, name + ": " + CheckWords.outcome(check))
@@ -128,7 +128,7 @@ public final class DriveCheckPages {
   public void print(Context ctx) {
     Card now = histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
     CarBook history = histories.of(now.car());
-    DriveCheck check = AlignedCheck.of(history, c -> histories.card(now.car(), c));
+    DriveCheck check = AlignedCheck.of(history);
     DriveCheck.Checked at = check.corner(now.corner()).orElseThrow(NotFoundResponse::new);
     Card card = at.card();
     PageFrame frame =

@@ -13,11 +13,8 @@ import spindlebook.corner.Layout;
  * scratch says the same.
  */
 public final class Histories {
-  private record CardAt(long n, Card card) {}
-
   private final Book book;
   private final Map<String, CarBook> cars = new ConcurrentHashMap<>();
-  private final Map<String, CardAt> cards = new ConcurrentHashMap<>();
 
   public Histories(Book book) {
     this.book = book;
@@ -85,7 +82,7 @@ public final class Histories {
 
   /** The card of the corner on the car's other side, where the car has it; now. */
   public Optional<Card> mirror(Card card) {
-    return of(card.car()).cornerAt(card.place().mirror()).map(c -> card(card.car(), c));
+    return of(card.car()).mirror(card);
   }
 
   /** The card of a corner by its own key; now. */
@@ -99,13 +96,6 @@ public final class Histories {
    * @throws IllegalArgumentException when the car has no such corner
    */
   public Card card(String car, String corner) {
-    CarBook history = of(car);
-    CardAt known = cards.get(corner);
-    if (known != null && known.n() == history.n()) {
-      return known.card();
-    }
-    Card card = history.card(corner);
-    cards.put(corner, new CardAt(history.n(), card));
-    return card;
+    return of(car).card(corner);
   }
 }

@@ -60,7 +60,7 @@ public final class CornerTravel {
   }
 
   public static TravelFindings of(Card card) {
-    return new CornerTravel(card).findings();
+    return card.workedOut().get(CornerTravel.class, () -> new CornerTravel(card).findings());
   }
 
   private TravelFindings findings() {
@@ -68,7 +68,6 @@ public final class CornerTravel {
     EndFindings bump = bump();
     return new TravelFindings(
         card.corner(),
-        card.n(),
         rideMm,
         Nodes.keys(ride),
         droop,

@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 
@@ -32,23 +31,16 @@ public record DriveCheck(long n, List<Checked> corners, List<ThingFirst> things)
   }
 
   public static DriveCheck of(CarBook book) {
-    return of(book, book::card);
-  }
-
-  /**
-   * @param cards the cards of the same book, by the corner's key
-   */
-  public static DriveCheck of(CarBook book, Function<String, Card> cards) {
-    return of(book, cards, List.of());
+    return of(book, List.of());
   }
 
   /**
    * @param more that others found, put in the order of the rest
    */
-  public static DriveCheck of(CarBook book, Function<String, Card> cards, List<ThingFirst> more) {
+  public static DriveCheck of(CarBook book, List<ThingFirst> more) {
     List<Checked> corners =
         book.corners().stream()
-            .map(cards)
+            .map(book::card)
             .map(card -> new Checked(card, CornerTravel.of(card)))
             .toList();
     return new DriveCheck(book.n(), corners, new ThingsFirst(book, corners).inOrder(more));

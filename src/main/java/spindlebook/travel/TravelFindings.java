@@ -18,7 +18,6 @@ import spindlebook.uncertainty.Outcome;
  */
 public record TravelFindings(
     String corner,
-    long n,
     Optional<Figure> rideMm,
     List<String> rideReadings,
     EndFindings droop,

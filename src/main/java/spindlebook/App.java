@@ -11,7 +11,7 @@ import java.io.InputStream;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
-import java.util.Locale;
+import java.util.Objects;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
 import org.eclipse.jetty.server.NetworkConnectionLimit;
@@ -96,6 +96,12 @@ public final class App implements AutoCloseable {
 
   /** The one address that takes a file. */
   private static final Pattern PHOTOS = Pattern.compile("/corners/[^/]+/photos");
+
+  /** As browsers send them; another alphabet is not asked for by any page. */
+  private static final Pattern FORM =
+      Pattern.compile("(?i)application/x-www-form-urlencoded\\s*(;\\s*charset=\"?utf-8\"?\\s*)?");
+
+  private static final Pattern FILES = Pattern.compile("(?i)multipart/form-data\\b(?!.*charset).*");
 
   private static final int MOST_PHOTO_MB = 12;
   private static final long MOST_PHOTO_BYTES = MOST_PHOTO_MB * 1024 * 1024 + MOST_BYTES;
@@ -275,9 +281,9 @@ public final class App implements AutoCloseable {
     if (!ctx.method().equals(HandlerType.POST)) {
       return;
     }
-    String type = ctx.contentType() == null ? "" : ctx.contentType().toLowerCase(Locale.ROOT);
-    boolean photo = takesFiles(ctx) && type.startsWith("multipart/form-data");
-    if (!photo && !type.startsWith("application/x-www-form-urlencoded")) {
+    String type = Objects.requireNonNullElse(ctx.header("Content-Type"), "");
+    boolean photo = takesFiles(ctx) && FILES.matcher(type).matches();
+    if (!photo && !FORM.matcher(type).matches()) {
       throw new HttpResponseException(415, "");
     }
     if (ctx.contentLength() > (photo ? MOST_PHOTO_BYTES : MOST_BYTES)) {

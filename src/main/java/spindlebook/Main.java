@@ -1,16 +1,23 @@
 package spindlebook;
 
+import java.io.File;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.concurrent.locks.LockSupport;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -111,7 +118,9 @@ public final class Main implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
-    return serve(data, listening(), restored);
+    App app = App.start(data, listening(), Clock.systemUTC(), restored, System.err::println);
+    Runtime.getRuntime().addShutdownHook(new Thread(app::close, "close"));
+    return serve(app, data);
   }
 
   private Listening listening() {
@@ -122,10 +131,7 @@ public final class Main implements Callable<Integer> {
     }
   }
 
-  private static int serve(Path folder, Listening listening, long restored)
-      throws InterruptedException {
-    App app = App.start(folder, listening, Clock.systemUTC(), restored, System.err::println);
-    Runtime.getRuntime().addShutdownHook(new Thread(app::close, "close"));
+  private static int serve(App app, Path folder) throws InterruptedException {
     // The square code's letters are not in every terminal's own encoding.
     PrintStream terminal =
         new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
@@ -154,8 +160,27 @@ public final class Main implements Callable<Integer> {
     public Integer call() throws IOException, InterruptedException {
       Listening listening = main.listening();
       Path folder = Files.createTempDirectory("spindlebook-demo");
+      AtomicReference<App> served = new AtomicReference<>();
+      Runtime.getRuntime().addShutdownHook(new Thread(() -> clear(served.get(), folder), "clear"));
       DemoCar.play(folder, Clock.systemUTC(), System.err::println);
-      return serve(folder, listening, -1);
+      served.set(App.start(folder, listening, Clock.systemUTC(), System.err::println));
+      return serve(served.get(), folder);
+    }
+
+    /** However it ends, the copy goes with it. */
+    private static void clear(App served, Path folder) {
+      if (served != null) {
+        served.close();
+      }
+      // Told to end while the script still plays, it may write a file more.
+      for (int i = 0; i < 20 && Files.exists(folder); i++) {
+        try (Stream<Path> files = Files.walk(folder)) {
+          files.sorted(Comparator.reverseOrder()).map(Path::toFile).forEach(File::delete);
+        } catch (IOException | UncheckedIOException again) {
+          // Something in it came or went meanwhile.
+        }
+        LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(i));
+      }
     }
   }
 

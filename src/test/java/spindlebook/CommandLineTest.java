@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -13,8 +14,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import spindlebook.log.BookFile;
+import spindlebook.log.BookRefused;
 
 /** Books that cannot be opened, told by a program of its own on its own terminal. */
 class CommandLineTest {
@@ -132,6 +137,76 @@ class CommandLineTest {
     Files.write(log(), book);
     run("--data", folder.toString(), "--port", "0").refusedInOneSentence();
     assertArrayEquals(book, Files.readAllBytes(log()));
+  }
+
+  @Test
+  void a_line_that_is_no_json_is_said_in_the_books_own_words() throws Exception {
+    byte[] book = aBook();
+    for (String line : List.of("nonsense", "{\"n\":1,\"n\":2}", "[1", "{'a':1}", "{\"a\":01}")) {
+      for (boolean first : List.of(true, false)) {
+        String whole = new String(book, StandardCharsets.UTF_8);
+        int end = first ? 0 : whole.indexOf('\n') + 1;
+        Path spoilt = folder.resolve("spoilt.jsonl");
+        Files.writeString(spoilt, whole.substring(0, end) + line + "\n" + whole.substring(end));
+        BookRefused refused = assertThrows(BookRefused.class, () -> BookFile.read(spoilt), line);
+        assertFalse(
+            refused
+                .getMessage()
+                .matches(
+                    "(?s).*(token|Unexpected|Unrecognized|expecting|Duplicate|START_|VALUE_|(?i:leading"
+                        + " zero)|code \\d|\n"
+                        + ").*"),
+            refused.getMessage());
+      }
+    }
+  }
+
+  @Test
+  void the_demo_leaves_no_folder_behind_however_it_ends() throws Exception {
+    Path temp = Files.createDirectory(folder.resolve("temp"));
+    for (boolean soon : List.of(false, true)) {
+      Path err = temp.resolveSibling("demo-err.txt");
+      Process demo =
+          new ProcessBuilder(
+                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                  "-XX:TieredStopAtLevel=1",
+                  "-Djava.io.tmpdir=" + temp,
+                  "-cp",
+                  System.getProperty("java.class.path"),
+                  "spindlebook.Main",
+                  "demo",
+                  "--listen",
+                  "here",
+                  "--port",
+                  "0")
+              .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+              .redirectError(err.toFile())
+              .start();
+      try {
+        for (int i = 0; i < 1200 && demo.isAlive(); i++) {
+          boolean begun = !names(temp).isEmpty();
+          if (soon ? begun : Files.readString(err).contains("It pairs one device.")) {
+            break;
+          }
+          LockSupport.parkNanos(50_000_000);
+        }
+        assertFalse(names(temp).isEmpty(), Files.readString(err));
+        demo.destroy();
+        assertTrue(demo.waitFor(60, TimeUnit.SECONDS));
+      } finally {
+        demo.destroyForcibly();
+      }
+      assertEquals(List.of(), names(temp), Files.readString(err));
+    }
+  }
+
+  private static List<String> names(Path folder) throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files
+          .map(f -> f.getFileName().toString())
+          .filter(f -> !f.startsWith("hsperf"))
+          .toList();
+    }
   }
 
   @Test

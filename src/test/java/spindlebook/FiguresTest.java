@@ -2,6 +2,7 @@ package spindlebook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -90,6 +91,52 @@ class FiguresTest {
     assertEquals(-14.5 * 25.4, limit.at("/between/keptMm/value").asDouble(), 1e-9);
     assertEquals(-20 * 25.4, limit.at("/between/brokenMm/value").asDouble(), 1e-9);
     assertEquals("kept", limit.at("/between/plannedFrom").asText());
+  }
+
+  @Test
+  void what_nobody_could_have_typed_is_told_in_one_sentence(@TempDir Path folder) throws Exception {
+    String given =
+        """
+        {"key":"d","kind":"definition","body":{"corner":"lf","given":{"dimension":"stop-crush","length":"1 in","halfWidth":"-1/4 in"}}}
+        """;
+    String tool =
+        """
+        {"key":"d","kind":"definition","body":{"car":"car","tool":{"tool":"tape","name":"tape","use":"tape","graduation":"1/16 in","classHalfWidth":"-1/4 in"}}}
+        """;
+    String far = "{\"typed\":\"10 in\",\"mm\":-1e308,\"unit\":\"inch\",\"rule\":\"tape-1\"}";
+    String turned = "{\"typed\":\"1\",\"rad\":1e300,\"rule\":\"angle-1\"}";
+    for (String book :
+        List.of(
+            BY_HAND + given,
+            BY_HAND + tool,
+            BY_HAND.replace("\"10 in\"", far),
+            BY_HAND.replace("\"unit\":\"inch\",\"tape\"", "\"rake\":" + turned + ",\"tape\""))) {
+      assertNotEquals(BY_HAND, book);
+      Path file = Files.writeString(folder.resolve("mole.jsonl"), book);
+      BookRefused refused = assertThrows(BookRefused.class, () -> figures(file), book);
+      assertEquals(1, refused.getMessage().lines().count());
+    }
+  }
+
+  @Test
+  void a_car_or_corner_that_was_withdrawn_by_hand_stays(@TempDir Path folder) throws Exception {
+    JsonNode whole = figures(Files.writeString(folder.resolve("mole.jsonl"), BY_HAND));
+    for (String target : List.of("car", "lf")) {
+      for (String body :
+          List.of("", ",\"kind\":\"happening\",\"body\":{\"car\":\"car\",\"what\":\"driven\"}")) {
+        String withdrawn =
+            "{\"kind\":\"correction\",\"body\":{\"target\":\""
+                + target
+                + "\""
+                + body
+                + ",\"reason\":\"x\"}}\n";
+        JsonNode left =
+            figures(Files.writeString(folder.resolve("mole.jsonl"), BY_HAND + withdrawn));
+        assertEquals(
+            whole.at("/cars/0/corners/0/heights"), left.at("/cars/0/corners/0/heights"), withdrawn);
+        assertEquals("Mole", left.at("/cars/0/name").asText());
+      }
+    }
   }
 
   @Test

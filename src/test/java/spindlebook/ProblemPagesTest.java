@@ -105,6 +105,55 @@ class ProblemPagesTest {
   }
 
   @Test
+  void an_address_that_no_reader_can_read_is_said_to_be_none() {
+    for (String path :
+        List.of(
+            "/%u002e",
+            "/cars/%u002e",
+            "/cars/%u002E%u002e",
+            "/static/%ud800",
+            "/pair/%udfff%ud800",
+            "/corners/%u0041/given",
+            "/cars/%",
+            "/cars/%4",
+            "/cars/%zz",
+            "/%%30%30")) {
+      for (String method : List.of("GET", "POST", "HEAD")) {
+        String answer =
+            Raw.ask(
+                shop.port(),
+                method + " " + path + " HTTP/1.1",
+                "Host: 127.0.0.1:" + shop.port(),
+                "Origin: http://127.0.0.1:" + shop.port(),
+                "Content-Type: " + Browser.FORM,
+                "Content-Length: 0",
+                "Cookie: " + shop.browser.cookie());
+        assertEquals(400, Raw.status(answer), method + " " + path);
+      }
+    }
+  }
+
+  @Test
+  void letters_of_an_alphabet_no_page_sends_are_not_read() {
+    String photos = "/corners/" + marmot.left + "/photos";
+    for (String charset :
+        List.of("utf-7", "utf-16", "cp037", "nonsense", "x-user-defined", "", "'", "utf-8x")) {
+      String type = Browser.FORM + "; charset=" + charset;
+      house(shop.browser.ask("POST", "/cars", type, BodyPublishers.ofString("name=Mole")), 415);
+      house(
+          shop.browser.ask(
+              "POST",
+              photos,
+              "multipart/form-data; boundary=x; charset=" + charset,
+              BodyPublishers.ofString("--x--")),
+          415);
+    }
+    for (String type : List.of(Browser.FORM + ";charset=UTF-8", Browser.FORM + "; charset=utf-8")) {
+      shop.browser.ask("POST", "/cars", type, BodyPublishers.ofString("name=")).is(422);
+    }
+  }
+
+  @Test
   void what_is_no_form_is_not_read() {
     for (String type :
         List.of("application/json", "text/plain", "multipart/form-data; boundary=x")) {

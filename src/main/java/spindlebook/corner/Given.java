@@ -12,5 +12,9 @@ public record Given(Dimension dimension, TypedLength length, TypedLength halfWid
   public Given {
     Objects.requireNonNull(dimension, "dimension");
     Objects.requireNonNull(length, "length");
+    if (halfWidth != null && halfWidth.mm() < 0) {
+      throw new IllegalArgumentException(
+          "the half width of " + dimension.words() + " is below nothing");
+    }
   }
 }

@@ -16,6 +16,10 @@ public record HeldBack(
     if (allowance.share() ? percent == null : length == null) {
       throw new IllegalArgumentException(allowance.words() + " needs a number");
     }
+    if (halfWidth != null && halfWidth.mm() < 0) {
+      throw new IllegalArgumentException(
+          "the half width of " + allowance.words() + " is below nothing");
+    }
     basis = basis == null ? "the owner's" : basis;
   }
 }

@@ -1,5 +1,6 @@
 package spindlebook.corner;
 
+import java.util.Arrays;
 import java.util.Objects;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
@@ -28,6 +29,16 @@ public record Tool(
     Objects.requireNonNull(tool, "tool");
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(use, "use");
+    for (TypedLength width : Arrays.asList(graduation, classHalfWidth, placingHalfWidth)) {
+      if (width != null && width.mm() < 0) {
+        throw new IllegalArgumentException("a graduation or half width of a tool is below nothing");
+      }
+    }
+    for (TypedAngle width : Arrays.asList(graduationAngle, placingHalfWidthAngle)) {
+      if (width != null && width.rad() < 0) {
+        throw new IllegalArgumentException("a graduation or half width of a tool is below nothing");
+      }
+    }
     if ((use == ToolUse.ANGLES) == (graduationAngle == null)
         || (use == ToolUse.ANGLES) == (graduation != null)) {
       throw new IllegalArgumentException("a tool for " + use.words() + " needs its own graduation");

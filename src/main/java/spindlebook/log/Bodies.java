@@ -252,6 +252,11 @@ public final class Bodies {
     return mapper;
   }
 
+  /** As much as may be typed. */
+  private static final double MOST_MM = 100_000;
+
+  private static final double MOST_RAD = 2 * Math.PI + 1e-9;
+
   private static final Set<String> NUMBERS = Set.of("mm", "rad", "amount");
 
   private static final class LengthOrText extends JsonDeserializer<TypedLength> {
@@ -264,6 +269,7 @@ public final class Bodies {
             .orElseThrow(() -> wrong(parser, shown(node) + " is not one length with its unit"));
       }
       checkFields(parser, node, "typed", "mm", "unit", "rule");
+      within(parser, node, "mm", MOST_MM, "100 m");
       return new TypedLength(
           node.get("typed").textValue(),
           node.get("mm").doubleValue(),
@@ -282,6 +288,7 @@ public final class Bodies {
             .orElseThrow(() -> wrong(parser, shown(node) + " is not one angle"));
       }
       checkFields(parser, node, "typed", "rad", "rule");
+      within(parser, node, "rad", MOST_RAD, "a full turn");
       return new TypedAngle(
           node.get("typed").textValue(),
           node.get("rad").doubleValue(),
@@ -302,6 +309,9 @@ public final class Bodies {
           parser,
           node,
           counted ? new String[] {"typed", "unit", "amount"} : new String[] {"typed", "unit"});
+      if (counted) {
+        within(parser, node, "amount", MOST_MM, "anything is set to");
+      }
       try {
         return new Setting(
             node.get("typed").textValue(),
@@ -310,6 +320,15 @@ public final class Bodies {
       } catch (IllegalArgumentException unfit) {
         throw wrong(parser, unfit.getMessage());
       }
+    }
+  }
+
+  /** What nobody could have typed would only run over further on. */
+  private static void within(
+      JsonParser parser, JsonNode node, String field, double most, String words)
+      throws IOException {
+    if (!(Math.abs(node.get(field).doubleValue()) <= most)) {
+      throw wrong(parser, "its '" + field + "' is more than " + words);
     }
   }
 

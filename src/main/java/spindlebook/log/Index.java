@@ -71,7 +71,9 @@ final class Index implements AutoCloseable {
           trouble,
           "The index of the book cannot be built in %s: %s.",
           folder,
-          trouble instanceof IOException io ? LogFile.said(io) : trouble.getMessage());
+          trouble instanceof IOException io
+              ? LogFile.said(io)
+              : "its database does not open there");
     }
   }
 

@@ -1,6 +1,7 @@
 package spindlebook.log;
 
 import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
@@ -56,7 +57,7 @@ public final class Json {
     try {
       node = MAPPER.readTree(utf8);
     } catch (JsonProcessingException wrong) {
-      throw new IOException("it is not JSON that can be read: " + inShort(wrong), wrong);
+      throw new IOException("it is not JSON that can be read" + from(wrong), wrong);
     }
     check(node);
     return node;
@@ -79,9 +80,9 @@ public final class Json {
     }
   }
 
-  private static String inShort(JsonProcessingException wrong) {
-    String words = wrong.getOriginalMessage();
-    int end = words.indexOf('\n');
-    return (end < 0 ? words : words.substring(0, end)).replaceAll("\\p{Cntrl}", " ");
+  /** Where it goes wrong, in the book's words: nothing of how it is read here. */
+  private static String from(JsonProcessingException wrong) {
+    JsonLocation at = wrong.getLocation();
+    return at == null || at.getColumnNr() < 1 ? "" : ", from character " + at.getColumnNr() + " on";
   }
 }

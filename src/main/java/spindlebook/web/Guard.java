@@ -2,6 +2,7 @@ package spindlebook.web;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.eclipse.jetty.http.HttpField;
 import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.http.HttpURI;
@@ -47,6 +48,12 @@ public final class Guard extends Handler.Wrapper {
           "What was sent does not come from a page of this book; open the page here and send it"
               + " again.");
 
+  private static final ProblemPage NO_ADDRESS =
+      new ProblemPage(400, "No such address", "An address of this book has no such letters in it.");
+
+  /** No letter in two figures: some readers take it for another one, some for none. */
+  private static final Pattern UNREADABLE = Pattern.compile("%(?![0-9a-fA-F]{2})");
+
   private final Hosts hosts;
 
   public Guard(Hosts hosts) {
@@ -63,6 +70,9 @@ public final class Guard extends Handler.Wrapper {
     Optional<String> origin = host(request).flatMap(hosts::origin);
     if (origin.isEmpty()) {
       return turnAway(request, response, done, FOREIGN_NAME);
+    }
+    if (UNREADABLE.matcher(request.getHttpURI().getPath()).find()) {
+      return turnAway(request, response, done, NO_ADDRESS);
     }
     boolean looks = request.getMethod().equals("GET") || request.getMethod().equals("HEAD");
     if (!looks && !fromOurs(request.getHeaders(), origin.get())) {

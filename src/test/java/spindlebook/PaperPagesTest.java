@@ -51,29 +51,30 @@ class PaperPagesTest {
   @Test
   void two_turns_in_at_both_ends_are_half_a_degree_of_camber() {
     String text = rodEnds(Map.of("front", "-2", "rear", "-2"));
-    // 2 √((1.5875/300)² + 0.04²)/√3 of it: the joints' distance, and the short formula's own 4 %.
-    assertTrue(text.contains("up to 4 turns −0.485° ± 0.023"), text);
-    assertTrue(text.contains("top rearward; short formula 0.000°"), text);
+    // 2 √((1.5875/300)² + 0.4²)/√3 of it: the joints' distance, and the short formula's own 0.4.
+    assertTrue(text.contains("top outward; short formula −0.49° ± 0.23"), text);
+    // Nothing, ± 2/√3 · 0.15 of the camber.
+    assertTrue(text.contains("top rearward; short formula 0.000° ± 0.085"), text);
     assertTrue(text.contains("+ outboard; by the pitches alone, no ± −1/8 in"), text);
   }
 
   @Test
   void one_end_in_and_the_other_out_is_caster() {
     String text = rodEnds(Map.of("front", "-0.5", "rear", "0.5"));
-    // 2/√3 · √(1.5875² (1/300² + 1/385.29² + 1/350²) + 0.003²) of it.
-    assertTrue(text.contains("short formula −0.2670° ± 0.0027"), text);
+    // 2/√3 · √(1.5875² (1/300² + 1/385.29² + 1/350²) + 0.03²) of it.
+    assertTrue(text.contains("short formula −0.2670° ± 0.0096"), text);
   }
 
   @Test
   void a_wanted_change_comes_back_as_turns_that_can_be_set() {
     String text = rodEnds(Map.of("camber", "-0.4851"));
-    // Two turns, ± 2 √((1.5875/300)² + 0.04²)/√3 of them.
+    // Two turns, ± 2/√3 √(0.4² + (0.15 · 350/(2 · 385.29))² + (1.5875/300)²) of them.
     assertTrue(
         text.contains(
             "Front rod end + out, − in: clockwise, seen from its ball; half turns nearest to −2.00"
-                + " ± 0.10 −2.0 turns"),
+                + " ± 0.94 −2.0 turns"),
         text);
-    assertTrue(text.contains("−0.485°"), text);
+    assertTrue(text.contains("−0.49°"), text);
   }
 
   @Test
@@ -103,8 +104,8 @@ class PaperPagesTest {
     typed.put("rear", "1");
     // One turn out is 1.27/300 rad, 0.2425° of camber; − 0.2425 · 55/158 = −0.0844°.
     String text = rodEnds(typed);
-    // A fifth of it is not known: 2 · 0.2/√3.
-    assertTrue(text.contains("a level tie rod assumed. Set toe last. −0.084° ± 0.020"), text);
+    // 0.3 of the camber is not known: 2 · 0.3/√3 · 0.2425°.
+    assertTrue(text.contains("a level tie rod assumed. Set toe last. −0.084° ± 0.085"), text);
   }
 
   @Test
@@ -146,11 +147,11 @@ class PaperPagesTest {
     double cos = Math.cos(Math.toRadians(70));
     double camber = Math.toDegrees(-2 * 1.411111 * sin / 2 / 292.1);
     assertEquals(-0.2601, camber, 5e-5);
-    assertTrue(text.contains("up to 4 turns −0.260° ± 0.013"), text);
+    assertTrue(text.contains("short formula −0.26° ± 0.23"), text);
     double caster =
         Math.toDegrees((-0.5 + 1.5) * 1.411111 * (387.35 * sin / 330.2 + cos / 2) / 292.1);
     assertEquals(0.3524, caster, 5e-5);
-    assertTrue(text.contains("short formula +0.3524°"), text);
+    assertTrue(text.contains("short formula +0.352°"), text);
     // Both in by 2 turns together: 2 · 1.411111 · cos 70° closer, 0.97 mm, slack 0.79.
     assertTrue(text.contains("+ apart, − together; 0.79 mm of slack in the tabs. −0.97"), text);
     assertTrue(text.contains("More than the tabs' slack: a welded arm binds"), text);
@@ -175,8 +176,8 @@ class PaperPagesTest {
   void the_lower_arm_turns_every_sign_round() {
     String text = rodEnds(Map.of("which", "lower", "front", "-2", "rear", "-1"));
     // + 3 · 1.27/600 rad; caster + 1.27 · 385.29/(350 · 300).
-    assertTrue(text.contains("up to 4 turns +0.364°"), text);
-    assertTrue(text.contains("short formula +0.2670°"), text);
+    assertTrue(text.contains("short formula +0.36°"), text);
+    assertTrue(text.contains("short formula +0.267°"), text);
   }
 
   @Test
@@ -275,12 +276,24 @@ class PaperPagesTest {
     typed.put("thread-angle", "90");
     String text = rodEnds(typed);
     assertTrue(text.contains("from the pivots Camber + top outward −0.4787"), text);
-    assertTrue(text.contains("Camber + top outward; short formula, good to 4 %"), text);
+    assertFalse(text.contains("Camber + top outward; short formula"), text);
     String square = "; threads square to the pivot line assumed";
     assertTrue(assumed.contains(square), assumed);
     assertFalse(text.contains(square), "it was typed");
     typed.put("thread-angle", "89");
     assertTrue(rodEnds(typed).contains("with threads square to the pivot line only"));
+  }
+
+  /**
+   * 2 turns in at both ends of the lower arm: the reference corner upside down in ShortRodEndsTest.
+   */
+  @Test
+  void a_lower_arm_has_its_exact_turns_too() {
+    Map<String, String> typed = new java.util.HashMap<>(G1);
+    typed.putAll(Map.of("which", "lower", "front", "-2", "rear", "-2"));
+    String text = rodEnds(typed);
+    assertTrue(text.contains("from the pivots Camber + top outward +0."), text);
+    assertFalse(text.contains("short formula 0"), text);
   }
 
   @Test
@@ -311,8 +324,12 @@ class PaperPagesTest {
   @Test
   void what_is_typed_is_as_good_as_the_owner_says() {
     Map<String, String> typed = Map.of("front", "-2", "rear", "-2", "good", "1/4", "arm", "15");
-    // Four times 1/16 in: U = 2 √((6.35/300)² + 0.04²)/√3 of it, 0.0254°.
-    assertTrue(rodEnds(typed).contains("−0.485° ± 0.026"), rodEnds(typed));
+    // Four times 1/16 in: U of caster is 2/√3 · √(6.35² (1/300² + 1/381² + 1/350²) + 0.03²) of it,
+    // 0.0135°.
+    Map<String, String> caster = new java.util.HashMap<>(typed);
+    caster.put("front", "-0.5");
+    caster.put("rear", "0.5");
+    assertTrue(rodEnds(caster).contains("short formula −0.264° ± 0.014"), rodEnds(caster));
     Map<String, String> rough = new java.util.HashMap<>(ARM);
     rough.put("good", "3");
     assertTrue(paper("rod-ends", rough).is(422).text().contains("Lengths that rough say nothing"));

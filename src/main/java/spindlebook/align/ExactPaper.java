@@ -6,10 +6,10 @@ import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import spindlebook.align.OnPaperView.Block;
 import spindlebook.align.OnPaperView.Line;
+import spindlebook.alignment.ArmOnRodEnds;
 import spindlebook.alignment.ExactTurns;
 import spindlebook.alignment.Pivots;
 import spindlebook.alignment.Propagated;
-import spindlebook.alignment.RodThread;
 import spindlebook.alignment.Turns;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
@@ -19,7 +19,7 @@ import spindlebook.web.Field;
 import spindlebook.web.FormPart;
 import spindlebook.web.Posted;
 
-/** What turns do exactly, from the corner's pivots as measured; the upper arm's. */
+/** What turns do exactly, from the corner's pivots as measured. */
 final class ExactPaper {
   private static final double DEGREE = Math.toRadians(1);
 
@@ -104,29 +104,29 @@ final class ExactPaper {
   }
 
   static Wanted turnsFor(
-      List<Figure> inputs, RodThread front, RodThread rear, double camberRad, double casterRad) {
+      List<Figure> inputs, ArmOnRodEnds arm, double camberRad, double casterRad) {
     return new Wanted(
-        Propagated.of(
-            inputs, v -> ExactTurns.turnsFor(pivots(v), front, rear, camberRad, casterRad).front()),
-        Propagated.of(
-            inputs, v -> ExactTurns.turnsFor(pivots(v), front, rear, camberRad, casterRad).rear()));
+        Propagated.of(inputs, v -> turnsFor(v, arm, camberRad, casterRad).front()),
+        Propagated.of(inputs, v -> turnsFor(v, arm, camberRad, casterRad).rear()));
   }
 
-  /** The same turns as the short formula's, with the wheel's centre kept at its height. */
-  static Block block(List<Figure> inputs, RodThread front, RodThread rear, Turns turns) {
-    double frontMm = turns.front() * front.pitchMm();
-    double rearMm = turns.rear() * rear.pitchMm();
+  private static Turns turnsFor(double[] v, ArmOnRodEnds arm, double camberRad, double casterRad) {
+    return ExactTurns.turnsFor(pivots(v, arm), arm.front(), arm.rear(), camberRad, casterRad);
+  }
+
+  /** What turns do with the wheel's centre kept at its height. */
+  static Block block(List<Figure> inputs, ArmOnRodEnds arm, Turns turns) {
     return new Block(
         "The same turns exactly, from the pivots",
         List.of(
-            line("Camber", inputs, frontMm, rearMm, ExactTurns::camberRad, "+ top outward"),
-            line("Caster", inputs, frontMm, rearMm, ExactTurns::casterRad, "+ top rearward"),
-            line("KPI", inputs, frontMm, rearMm, ExactTurns::kpiRad, "+ top inboard"),
+            line("Camber", inputs, arm, turns, ExactTurns::camberRad, "+ top outward"),
+            line("Caster", inputs, arm, turns, ExactTurns::casterRad, "+ top rearward"),
+            line("KPI", inputs, arm, turns, ExactTurns::kpiRad, "+ top inboard"),
             line(
                 "Toe of this wheel",
                 inputs,
-                frontMm,
-                rearMm,
+                arm,
+                turns,
                 ExactTurns::toeRad,
                 "+ in; tie rod and rack left alone, wheel's centre kept at its height")));
   }
@@ -134,27 +134,30 @@ final class ExactPaper {
   private static Line line(
       String name,
       List<Figure> inputs,
-      double frontMm,
-      double rearMm,
+      ArmOnRodEnds arm,
+      Turns turns,
       ToDoubleFunction<ExactTurns> of,
       String words) {
+    double frontMm = turns.front() * arm.front().pitchMm();
+    double rearMm = turns.rear() * arm.rear().pitchMm();
     Figure change =
         Propagated.of(
             inputs,
             v -> {
-              Pivots p = pivots(v);
+              Pivots p = pivots(v, arm);
               return of.applyAsDouble(ExactTurns.wheelHeld(p, frontMm, rearMm))
                   - of.applyAsDouble(ExactTurns.wheelHeld(p, 0, 0));
             });
     return new Line(name, Rounded.signed(change, DEGREE, "°"), words, null);
   }
 
-  private static Pivots pivots(double[] v) {
+  private static Pivots pivots(double[] v, ArmOnRodEnds arm) {
     Vector3D[] p = new Vector3D[9];
     for (int i = 0; i < p.length; i++) {
       p[i] = new Vector3D(v[3 * i], v[3 * i + 1], v[3 * i + 2]);
     }
-    return new Pivots(p[0], p[1], p[2], p[3], p[4], p[5], p[6], p[7], p[8], v[CAMBER], v[TOE]);
+    Pivots as = new Pivots(p[0], p[1], p[2], p[3], p[4], p[5], p[6], p[7], p[8], v[CAMBER], v[TOE]);
+    return arm.arm() == ArmOnRodEnds.Arm.UPPER ? as : as.armsSwapped();
   }
 
   FormPart part() {
@@ -162,7 +165,7 @@ final class ExactPaper {
     parts.add(
         new FormPart.Said(
             "Each point as ahead; outboard; up, from any one place of the frame, such as"
-                + " 3 1/2; 14; 9. Behind, inboard and below are −. Upper arm only."));
+                + " 3 1/2; 14; 9. Behind, inboard and below are −."));
     for (String[] point : POINTS) {
       parts.add(field(point[0], point[1], unit.word()));
     }

@@ -71,7 +71,7 @@ final class RodEndPaper {
     }
     ArmOnRodEnds arm = ends.arm(threads.threadRad());
     boolean upper = arm.arm() == ArmOnRodEnds.Arm.UPPER;
-    List<Figure> pivots = upper && threads.square() ? points : List.of();
+    List<Figure> pivots = threads.square() ? points : List.of();
     Turns turns = ends.turns();
     if (ends.changeWanted()) {
       ExactPaper.Wanted wanted = wanted(arm, pivots);
@@ -86,7 +86,7 @@ final class RodEndPaper {
                   turnsLine("Front rod end", wanted.front(), turns.front(), arm.front()),
                   turnsLine("Rear rod end", wanted.rear(), turns.rear(), arm.rear()))));
     }
-    does(arm, turns, upper);
+    does(arm, turns, upper, !pivots.isEmpty());
     exact(arm, pivots, turns);
     threads.add(blocks, notes, turns, arm);
     if (Math.max(Math.abs(turns.front()), Math.abs(turns.rear())) > SHORT_TURNS) {
@@ -97,27 +97,34 @@ final class RodEndPaper {
         "± is U, k = 2, from how good what was typed is and how far a short formula may be off.");
   }
 
-  private void does(ArmOnRodEnds arm, Turns turns, boolean upper) {
+  /** Where the pivots are known the exact figures stand for the short formula's. */
+  private void does(ArmOnRodEnds arm, Turns turns, boolean upper, boolean exact) {
     Figure camber = arm.camberChangeRad(turns);
     Figure caster = arm.casterChangeRad(turns);
     List<Line> does = new ArrayList<>();
-    does.add(
-        line(
-            "Camber",
-            byShort("camber", camber, ArmOnRodEnds.CAMBER_WITHIN),
-            "+ top outward; short formula, good to 4 % up to 4 turns"));
-    does.add(
-        line(
-            "Caster",
-            byShort("caster", caster, ArmOnRodEnds.CASTER_WITHIN),
-            "+ top rearward; short formula"));
+    if (!exact) {
+      double camberRad = camber.value();
+      double casterRad = caster.value();
+      does.add(
+          line(
+              "Camber",
+              byShort("camber", camber, arm.camberWithinRad(camberRad, casterRad)),
+              "+ top outward; short formula"));
+      does.add(
+          line(
+              "Caster",
+              byShort("caster", caster, arm.casterWithinRad(camberRad, casterRad)),
+              "+ top rearward; short formula"));
+    }
     does.add(
         new Line(
             "Arm's joint",
             lengths.signedFigure(arm.jointOutMm(turns)),
             "+ outboard" + (threads.square() ? "; by the pitches alone, no ±" : ""),
             null));
-    toe.add(does, notes, upper, camber, caster);
+    if (!exact) {
+      toe.add(does, notes, upper, camber, caster);
+    }
     blocks.add(
         new Block(
             "Front "
@@ -128,8 +135,8 @@ final class RodEndPaper {
             does));
   }
 
-  private static Figure byShort(String name, Figure figure, double within) {
-    return TypedFigures.byShortFormula(name, figure, within);
+  private static Figure byShort(String name, Figure figure, double halfWidth) {
+    return TypedFigures.byShortFormula(name, figure, halfWidth);
   }
 
   /** By the pivots where they are known, else by the short formula; null with the reason told. */
@@ -137,36 +144,44 @@ final class RodEndPaper {
     double camber = ends.camberRad();
     double caster = ends.casterRad();
     if (pivots.isEmpty()) {
+      double camberOff = arm.camberWithinRad(camber, caster);
+      double casterOff = arm.casterWithinRad(camber, caster);
       return new ExactPaper.Wanted(
-          byShort(arm.frontTurns(camber, caster), arm.frontTurns(camber, 0)),
-          byShort(arm.rearTurns(camber, caster), arm.rearTurns(camber, 0)));
+          byShort(
+              arm.frontTurns(camber, caster),
+              arm.frontTurns(camberOff, 0),
+              arm.frontTurns(0, casterOff)),
+          byShort(
+              arm.rearTurns(camber, caster),
+              arm.rearTurns(camberOff, 0),
+              arm.rearTurns(0, casterOff)));
     }
     try {
-      return ExactPaper.turnsFor(pivots, arm.front(), arm.rear(), camber, caster);
+      return ExactPaper.turnsFor(pivots, arm, camber, caster);
     } catch (IllegalArgumentException | ArithmeticException | IllegalStateException e) {
       typed.wrong("upper-joint", NOT_TOGETHER);
       return null;
     }
   }
 
-  /** What camber asks is good to the short formula's part, what caster asks likewise. */
-  private static Figure byShort(Figure turns, Figure forCamber) {
-    Figure forCaster = turns.minus(forCamber);
-    return byShort("camber", forCamber, ArmOnRodEnds.CAMBER_WITHIN)
-        .plus(byShort("caster", forCaster, ArmOnRodEnds.CASTER_WITHIN));
+  /** The turns as far as the short formula may be off in camber, and in caster. */
+  private static Figure byShort(Figure turns, Figure forCamberOff, Figure forCasterOff) {
+    return byShort(
+        "caster",
+        byShort("camber", turns, Math.abs(forCamberOff.value())),
+        Math.abs(forCasterOff.value()));
   }
 
   private void exact(ArmOnRodEnds arm, List<Figure> pivots, Turns turns) {
     if (pivots.isEmpty()) {
       notes.add(
           exactly.asked()
-              ? "Exact turns are worked out for the upper arm with threads square to the pivot"
-                  + " line only."
+              ? "Exact turns are worked out with threads square to the pivot line only."
               : "Type the pivots as measured to see what the turns do exactly.");
       return;
     }
     try {
-      blocks.add(ExactPaper.block(pivots, arm.front(), arm.rear(), turns));
+      blocks.add(ExactPaper.block(pivots, arm, turns));
     } catch (IllegalArgumentException | ArithmeticException | IllegalStateException e) {
       typed.wrong("upper-joint", NOT_TOGETHER);
     }

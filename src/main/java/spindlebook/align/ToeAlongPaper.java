@@ -69,11 +69,12 @@ final class ToeAlongPaper {
     }
     Figure toe =
         ToeKnockOn.rad(camberRad, casterRad, above, steering, slope, card.details().rack());
+    double offRad = ToeKnockOn.withinRad(camberRad.value(), casterRad.value());
     does.add(
         new Line(
             "Toe of this wheel comes along",
-            Rounded.signed(TypedFigures.byShortFormula("toe", toe, ToeKnockOn.WITHIN), DEGREE, "°"),
-            "+ in; the tie rod left alone; short formula, good to a fifth"
+            Rounded.signed(TypedFigures.byShortFormula("toe", toe, offRad), DEGREE, "°"),
+            "+ in; the tie rod left alone; short formula"
                 + (typed.has("rod-slope") ? "" : "; a level tie rod assumed")
                 + ". Set toe last.",
             null));

@@ -157,10 +157,9 @@ final class TypedFigures {
   }
 
   /** The same figure by a formula that may be off by a part of it. */
-  static Figure byShortFormula(String name, Figure figure, double within) {
+  static Figure byShortFormula(String name, Figure figure, double halfWidth) {
     return figure.withSource(
-        new Source("short formula: " + name, SourceKind.ALLOWANCE),
-        Rectangular.u(within * Math.abs(figure.value())));
+        new Source("short formula: " + name, SourceKind.ALLOWANCE), Rectangular.u(halfWidth));
   }
 
   FormPart part() {

@@ -21,10 +21,13 @@ import spindlebook.uncertainty.Figure;
  * upper arm: camber more +; its front end out and rear end in: joint rearward, caster more +.
  *
  * <p>Assumes small changes, a welded arm that stands midway in the slack of its tabs, the joint
- * about midway between the pivots, the other arm still. Against the exact solution of a usual arm
- * with square threads: camber within {@value #CAMBER_WITHIN} of itself for up to 4 turns, caster
- * within {@value #CASTER_WITHIN}; toe moves too ({@link ToeKnockOn}). With the pivots measured,
- * {@link ExactTurns}. Source: derived in docs/methods-alignment.md.
+ * about midway between the pivots, arms level, the kingpin upright, the other arm still. Against
+ * the exact solution of 2,100 invented corners that are none of it ({@link #camberWithinRad}):
+ * camber is off by up to {@value #CAMBER_WITHIN} of itself with the upper arm, {@value
+ * #CAMBER_WITHIN_LOWER} with the lower, and {@value #CAMBER_OF_CASTER} of the caster that comes
+ * along, caster by up to {@value #CASTER_WITHIN} of itself and {@value #CASTER_OF_CAMBER} of
+ * camber; toe moves too ({@link ToeKnockOn}). With the pivots measured, {@link ExactTurns}. Source:
+ * derived in docs/methods-alignment.md.
  *
  * <p>Worked example: 1/2-20, square, h 300: two turns in at both: −0.4851° camber; h 300, a 385.29,
  * S 350: front half a turn in, rear half out: −0.2670° caster. Threads at 65.9° instead: −0.4428°,
@@ -38,10 +41,16 @@ public record ArmOnRodEnds(
     Figure armLengthMm,
     Figure spreadMm,
     Figure threadRad) {
-  /** How far the short formula may be off, as a part of the change; square threads. */
-  public static final double CAMBER_WITHIN = 0.04;
+  /** How far camber may be off, as a part of itself: with the upper arm, and with the lower. */
+  public static final double CAMBER_WITHIN = 0.4;
 
-  public static final double CASTER_WITHIN = 0.003;
+  public static final double CAMBER_WITHIN_LOWER = 0.5;
+
+  /** Camber that the formula leaves out, as a part of caster; the other way likewise. */
+  public static final double CAMBER_OF_CASTER = 0.25;
+
+  public static final double CASTER_WITHIN = 0.03;
+  public static final double CASTER_OF_CAMBER = 0.15;
 
   /** Threads square to the pivot line. */
   public static final Figure SQUARE = Figure.exact(Math.PI / 2);
@@ -71,6 +80,22 @@ public record ArmOnRodEnds(
   public Figure casterChangeRad(Turns turns) {
     double apartMm = frontMm(turns) - rearMm(turns);
     return of(v -> sign() * apartMm * rearwardPerMm(v) / v[0]);
+  }
+
+  /**
+   * How far the short formula's camber may be off: the worst of 300 corners and both arms, up to
+   * 5.6 mm at either end (4 turns of 5/8-18) with the wheel's centre kept at its height. Uprights
+   * of 200 to 350 mm, KPI 4 to 14°, caster 0 to 8°, arms within 10° of level, pivot lines within 3°
+   * of straight ahead, joints within a tenth of S of midway. Half width in rad, square threads.
+   */
+  public double camberWithinRad(double camberRad, double casterRad) {
+    double ofItself = arm == Arm.UPPER ? CAMBER_WITHIN : CAMBER_WITHIN_LOWER;
+    return ofItself * Math.abs(camberRad) + CAMBER_OF_CASTER * Math.abs(casterRad);
+  }
+
+  /** The same of caster. */
+  public double casterWithinRad(double camberRad, double casterRad) {
+    return CASTER_WITHIN * Math.abs(casterRad) + CASTER_OF_CAMBER * Math.abs(camberRad);
   }
 
   /** Exact parts of turns; see {@link Turns#settable} for what can be set. */

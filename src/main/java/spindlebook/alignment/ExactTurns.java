@@ -7,7 +7,8 @@ import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 
 /**
  * Camber, caster, KPI and toe after turns of the upper arm's rod ends, from measured pivots; and
- * back, the turns for a wanted change ({@link #turnsFor}).
+ * back, the turns for a wanted change ({@link #turnsFor}). Of the lower arm's with {@link
+ * Pivots#armsSwapped}: the joints only change their names, and the kingpin is read upwards.
  *
  * <pre>
  *   upper joint   on the circle of the turned arm, |U − L| as before
@@ -123,7 +124,8 @@ public record ExactTurns(
                       Math.sin(p.toeRad()) * Math.cos(p.camberRad()),
                       Math.cos(p.toeRad()) * Math.cos(p.camberRad()),
                       -Math.sin(p.camberRad())));
-      Vector3D kingpin = upper.subtract(lower);
+      Vector3D joints = upper.subtract(lower);
+      Vector3D kingpin = joints.getZ() < 0 ? joints.negate() : joints;
       return new ExactTurns(
           upper,
           -Math.asin(axis.getZ()),

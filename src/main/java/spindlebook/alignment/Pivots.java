@@ -17,4 +17,23 @@ public record Pivots(
     Vector3D tieOuter,
     Vector3D wheelCentre,
     double camberRad,
-    double toeRad) {}
+    double toeRad) {
+
+  /**
+   * The arms in each other's place, so that what is worked out for the upper is the lower one's.
+   */
+  public Pivots armsSwapped() {
+    return new Pivots(
+        upperFront,
+        upperRear,
+        upper,
+        lowerFront,
+        lowerRear,
+        lower,
+        tieInner,
+        tieOuter,
+        wheelCentre,
+        camberRad,
+        toeRad);
+  }
+}

@@ -16,15 +16,20 @@ import spindlebook.uncertainty.Figure;
  * kingpin, mm, > 0; q slope of the tie rod, outer end above inner per mm of length outboard.
  *
  * <p>Why: the knuckle leans about the lower joint, the outer end goes outboard by e Δγ and up or
- * down by b ΔC, and the rod holds it. Assumes small changes and a lower joint that stays; within a
- * fifth ({@value #WITHIN}) of the exact solution. Source: derived in docs/methods-alignment.md.
+ * down by b ΔC, and the rod holds it. Assumes small changes and a lower joint that stays; off by up
+ * to {@value #WITHIN} of camber's and caster's changes together on {@link ArmOnRodEnds}' corners.
+ * Source: derived in docs/methods-alignment.md.
  *
  * <p>Worked example: rack behind, e 55, b 158 mm, q −0.0610, + 0.2425° camber: −0.0844° (toe-out;
  * the exact solution says −0.0867°).
  */
 public final class ToeKnockOn {
-  /** How far it may be off, as a part of itself. */
-  public static final double WITHIN = 0.2;
+  /** How far it may be off, as a part of the changes of camber and caster that cause it. */
+  public static final double WITHIN = 0.3;
+
+  public static double withinRad(double camberChangeRad, double casterChangeRad) {
+    return WITHIN * (Math.abs(camberChangeRad) + Math.abs(casterChangeRad));
+  }
 
   private ToeKnockOn() {}
 

@@ -9,6 +9,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import spindlebook.figures.Figures;
 
 /** Little books that once came out wrong, and what they are by hand. */
@@ -60,6 +62,60 @@ class HardBooksTest {
     assertEquals(25.4, corner.at("/droop/limits/0/positionMm/value").asDouble(), 1e-9);
     assertEquals("curve", corner.at("/droop/limits/0/found").asText());
     assertEquals(25.4, corner.at("/bump/limits/0/positionMm/value").asDouble(), 1e-9);
+  }
+
+  @Test
+  void what_nobody_looked_at_is_not_clear_because_it_is_doubtful() throws Exception {
+    JsonNode droop = corner("nobody-looked").get("droop");
+    JsonNode limit = droop.at("/limits/0");
+    // By hand: the strap takes up 5 at a ratio of 0.5, the wheel drops 10 further, ± 15.9; the gap
+    // closes by 0.5 per mm: 7.2 − 5 = 2.2 mm, 6.35 asked.
+    assertEquals(10, droop.at("/heldBackMm/value").asDouble(), 1e-6);
+    assertEquals(15.9, droop.at("/heldBackMm/U").asDouble(), 0.1);
+    assertEquals("kept as far as read", limit.get("found").asText());
+    assertEquals("cant-tell", limit.get("outcome").asText());
+    // What to read: the gap where the wheel may get to, 10 + 15.9 below the strap at −200.
+    String finding = droop.get("finding").asText();
+    assertTrue(finding.contains("Read lower arm to frame at −226.0 mm"), finding);
+  }
+
+  @Test
+  void a_strap_worn_nearly_to_its_share_has_its_doubt_in_what_is_to_come() throws Exception {
+    // 50 − 49.5 = 0.5 at the strap, 1.0 at the wheel at a ratio of 0.5. At the strap u² =
+    // (1.1 · 1.6/√3)² + u(m)², u(m)² = 3 · 0.458².
+    JsonNode held = corner("worn-under").at("/droop/heldBackMm");
+    assertEquals(1.0, held.get("value").asDouble(), 1e-6);
+    assertEquals(wornU(), held.get("U").asDouble(), 0.05);
+  }
+
+  @Test
+  void a_strap_worn_past_its_share_is_no_less_doubtful() throws Exception {
+    JsonNode held = corner("worn-over").at("/droop/heldBackMm");
+    assertEquals(0, held.get("value").asDouble(), 1e-9);
+    assertEquals(wornU(), held.get("U").asDouble(), 0.05);
+  }
+
+  private static double wornU() {
+    double sixteenth = 1.5875 / Math.sqrt(12);
+    return 2 / 0.5 * Math.sqrt(Math.pow(1.1 * 1.6 / Math.sqrt(3), 2) + 3 * sixteenth * sixteenth);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"leaning-stop-one", "leaning-stop-two"})
+  void a_leaning_stop_is_solid_within_what_is_said_of_it(String book) throws Exception {
+    JsonNode solid = corner(book).at("/bump/stopMm");
+    // By hand, the stop leaning by 20° and crushed by 40: 99.0 mm beyond its touch at nothing.
+    double U = solid.get("U").asDouble();
+    assertEquals(99.0, solid.get("value").asDouble(), U);
+    assertTrue(U < 9, "an interval that covers everything says nothing: " + U);
+  }
+
+  @Test
+  void what_touches_on_the_strap_itself_is_past_its_rule() throws Exception {
+    JsonNode limit = corner("touches-on-strap").at("/droop/limits/0");
+    // By hand: strap and touch are one height, whose position cancels: 0 ± 0 past the touch.
+    assertEquals("bracket", limit.get("found").asText());
+    assertEquals("short", limit.get("outcome").asText());
   }
 
   /** What figures say of the one corner of a book. */

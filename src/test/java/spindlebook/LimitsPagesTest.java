@@ -284,7 +284,10 @@ class LimitsPagesTest {
           "short Reached 11/16 in of wheel travel before the strap stops the wheel",
           "Limit strap 5/8 in shorter",
           "2 The strap, its stretch counted −9 1/16 in ±",
-          "clear 40");
+          // At the bump stop each was read to 1/8 in past where the wheel gets, which is not sure.
+          "can’t tell 20",
+          "The wheel may go past the last reading",
+          "clear 19");
       says(
           shown.get("/corners/marmot-rf/limits").is(200),
           "can’t tell Too close to call within ±",

@@ -180,17 +180,19 @@ public final class TravelWords {
 
   private String undecided(Limit first) {
     String why =
-        !bracket(first)
-            ? "too close to call"
-                + (first.roomMm() == null
-                    ? ""
-                    : " within ± "
-                        + lengths.plusMinus(first.roomMm().U())
-                        + " "
-                        + lengths.unit().word())
-            : first.needs().isEmpty()
-                ? "the reading nearest to the stop keeps its rule by less than its own ±"
-                : "nothing was read between its last two heights";
+        !first.found() && !first.needs().isEmpty()
+            ? "the wheel may go past the last reading"
+            : !bracket(first)
+                ? "too close to call"
+                    + (first.roomMm() == null
+                        ? ""
+                        : " within ± "
+                            + lengths.plusMinus(first.roomMm().U())
+                            + " "
+                            + lengths.unit().word())
+                : first.needs().isEmpty()
+                    ? "the reading nearest to the stop keeps its rule by less than its own ±"
+                    : "nothing was read between its last two heights";
     return why + ". " + settles(first);
   }
 

@@ -20,10 +20,9 @@ import spindlebook.uncertainty.Settles;
  *
  * <p>A limit on the curve holds all its doubt in its position. A bracket is planned from its
  * reading that keeps the rule: the wheel is clear only as far as the value there keeps the rule by
- * its own U, short only beyond the reading that breaks it by its U, and between the two nobody has
+ * its own U, short only from the reading on that breaks it by its U, and between the two nobody has
  * looked. Where a rule is kept at the last reading, the wheel may go as far as the value keeps it
- * by its own U, to the reading itself when the wheel cannot be told to go past it; further than was
- * read is not judged but asked for.
+ * by its own U, with U of the room to spare; further than was read is not judged but asked for.
  */
 final class Judged {
   private static final double TINY_MM = 1e-9;
@@ -68,42 +67,60 @@ final class Judged {
 
   private static Limit bracket(
       End end, CornerLimits.Found found, EndLimit.Crosses crosses, Figure reachMm, Figure room) {
-    if (GuardBand.atLeast(room, 0) == Outcome.SHORT) {
-      return pastBracket(end, found, crosses, reachMm, room);
+    if (past(end, crosses, reachMm, room)) {
+      return limit(found, reachMm, room, Outcome.SHORT, null, List.of());
     }
-    if (spareMm(end, crosses.surelyKeptMm(), reachMm) >= room.U() - TINY_MM) {
+    if (staysIn(end, crosses.surelyKeptMm(), reachMm, room)) {
       return limit(found, reachMm, room, Outcome.CLEAR, null, List.of());
+    }
+    if (GuardBand.atLeast(room, 0) == Outcome.SHORT) {
+      return limit(
+          found, reachMm, room, Outcome.CANT_TELL, null, readBeyond(end, found, reachMm, room));
     }
     boolean valueIsSure = near(crosses.surelyKeptMm(), crosses.positionMm());
     Settles settles = valueIsSure ? Settles.how(room, 0) : byValue(found, crosses.positionMm());
     return limit(found, reachMm, room, Outcome.CANT_TELL, settles, List.of());
   }
 
-  private static Limit pastBracket(
-      End end, CornerLimits.Found found, EndLimit.Crosses crosses, Figure reachMm, Figure room) {
-    double past = -spareMm(end, crosses.surelyBrokenMm(), reachMm);
-    if (past > room.U()) {
-      return limit(found, reachMm, room, Outcome.SHORT, null, List.of());
-    }
-    Need need = Need.readBeyond(found.toRead(), end, reachMm.value(), reachMm);
-    return limit(found, reachMm, room, Outcome.CANT_TELL, null, List.of(need));
+  /**
+   * The wheel gets to where the value breaks the rule by its U, for sure: at the reading itself the
+   * doubt of its position is in both, and cancels.
+   */
+  private static boolean past(
+      End end, EndLimit.Crosses crosses, Figure reachMm, Figure roomToKept) {
+    double brokenMm = crosses.surelyBrokenMm();
+    Figure room =
+        near(brokenMm, crosses.brokenMm()) ? room(end, reachMm, crosses.brokenMm()) : roomToKept;
+    return -spareMm(end, brokenMm, reachMm) >= room.U() - TINY_MM;
   }
 
   private static Limit kept(
       End end, CornerLimits.Found found, EndLimit.KeptTo kept, Figure reachMm) {
     Figure room = room(end, reachMm, kept.positionMm());
-    if (GuardBand.atLeast(room, 0) == Outcome.SHORT) {
-      Need need = Need.readBeyond(found.toRead(), end, reachMm.value(), reachMm);
-      return limit(found, reachMm, room, Outcome.NEEDS, null, List.of(need));
-    }
     double surelyKeptMm = kept.surelyKeptMm().orElse(Double.NaN);
-    boolean clear =
-        near(surelyKeptMm, kept.positionMm())
-            || spareMm(end, surelyKeptMm, reachMm) >= room.U() - TINY_MM;
-    return clear
-        ? limit(found, reachMm, room, Outcome.CLEAR, null, List.of())
+    if (staysIn(end, surelyKeptMm, reachMm, room)) {
+      return limit(found, reachMm, room, Outcome.CLEAR, null, List.of());
+    }
+    List<Need> beyond = readBeyond(end, found, reachMm, room);
+    if (GuardBand.atLeast(room, 0) == Outcome.SHORT) {
+      return limit(found, reachMm, room, Outcome.NEEDS, null, beyond);
+    }
+    return near(surelyKeptMm, kept.positionMm())
+        ? limit(found, reachMm, room, Outcome.CANT_TELL, null, beyond)
         : limit(
             found, reachMm, room, Outcome.CANT_TELL, byValue(found, kept.positionMm()), List.of());
+  }
+
+  /** The wheel, with the doubt of where it goes, stays where the value keeps the rule by its U. */
+  private static boolean staysIn(End end, double surelyKeptMm, Figure reachMm, Figure room) {
+    return spareMm(end, surelyKeptMm, reachMm) >= room.U() - TINY_MM;
+  }
+
+  /** A reading that leaves nothing open where it keeps its rule: further than the wheel may go. */
+  private static List<Need> readBeyond(
+      End end, CornerLimits.Found found, Figure reachMm, Figure room) {
+    double sureMm = reachMm.value() + end.outward() * room.U();
+    return List.of(Need.readBeyond(found.toRead(), end, sureMm, reachMm));
   }
 
   /** What would settle whether the value read at a position keeps its rule. */

@@ -95,8 +95,12 @@ public final class MeasuredCurve {
   /** What an unknown second derivative does to a number drawn from two readings, per unit of it. */
   Figure bendOfTwo(double perBend) {
     Source bend = new Source("bend between " + readings(), SourceKind.INTERPOLATION);
-    double u = Rectangular.u(BEND_OF_TWO_READINGS * Math.abs(cubic.secant(fromMm())));
-    return Figure.of(0, Map.of(bend, perBend * u));
+    return Figure.of(0, Map.of(bend, perBend * Rectangular.u(bendOfTwo())));
+  }
+
+  /** The most that a slope drawn from two readings is taken to change, per mm of wheel. */
+  double bendOfTwo() {
+    return BEND_OF_TWO_READINGS * Math.abs(cubic.secant(fromMm()));
   }
 
   /** U of the value between the nodes: the straight line between the U of its neighbours. */

@@ -30,6 +30,11 @@ import spindlebook.uncertainty.SourceKind;
  * one unknown for both ends of a change, rectangular ({@link MeasuredCurve}); a third reading says
  * how the length bends and does away with most of it.
  *
+ * <p>From a length l'(e) y away back to the wheel, past the readings, the bend weighs more, because
+ * the ratio falls with it: l' x − c x²/2 = l' y gives
+ *
+ * <pre>  x − y = 4/(1+q)² · c y²/2 / l',   q² = 1 − 2 c y / l', not less than 0</pre>
+ *
  * <p>Source: derived in docs/methods.md; the error of the straight line is Lagrange's remainder.
  * Worked example: a strap 548.829 mm long at −260 mm must stop the wheel 25 mm higher: 12.283 mm
  * shorter; the ratio at −260 alone says 12.346 mm. With holes 1 in apart that is one hole, 25.4 mm.
@@ -80,9 +85,13 @@ public final class PositionToSetting {
    * is none.
    */
   public static Converted wheelChange(List<Node> lengths, double fromMm, double lengthChangeMm) {
+    return wheelChange(lengths, fromMm, Figure.exact(lengthChangeMm));
+  }
+
+  static Converted wheelChange(List<Node> lengths, double fromMm, Figure lengthChangeMm) {
     MeasuredCurve curve = MeasuredCurve.through(lengths);
     Figure start = length(curve, fromMm);
-    double wanted = start.value() + lengthChangeMm;
+    double wanted = start.value() + lengthChangeMm.value();
     double toMm =
         positionsWith(curve, wanted)
             .boxed()
@@ -93,8 +102,8 @@ public final class PositionToSetting {
     Figure change =
         Figure.linear(
             toMm - fromMm,
-            List.of(start, length(curve, toMm)),
-            new double[] {1 / slope, -1 / slope});
+            List.of(start, length(curve, toMm, slant(curve, toMm)), lengthChangeMm),
+            new double[] {1 / slope, -1 / slope, 1 / slope});
     return new Converted(change, by(curve, fromMm, toMm));
   }
 
@@ -122,32 +131,42 @@ public final class PositionToSetting {
   }
 
   private static Figure length(MeasuredCurve curve, double positionMm) {
+    return length(curve, positionMm, 1);
+  }
+
+  /**
+   * What a bend beyond the readings moves the wheel by, as a multiple of bend over slope: the ratio
+   * falls as the bend goes on, and the wheel goes further for it.
+   */
+  private static double slant(MeasuredCurve curve, double positionMm) {
+    double end = nearestRead(curve, positionMm);
+    double fall =
+        largestBend(curve) * Math.abs(positionMm - end) / Math.abs(curve.cubic().slope(end));
+    return 4 / Math.pow(1 + Math.sqrt(Math.max(0, 1 - 2 * fall)), 2);
+  }
+
+  private static Figure length(MeasuredCurve curve, double positionMm, double slant) {
     double end = nearestRead(curve, positionMm);
     double beyond = positionMm - end;
+    double square = slant * beyond * beyond / 2;
     if (curve.nodes().size() == 2) {
-      return onTheLine(curve, positionMm);
+      // The straight line carries its bend on; past the readings only the square is still to come.
+      return curve.at(end).plus(curve.slopeAt(end).times(beyond)).plus(curve.bendOfTwo(square));
     }
     if (beyond == 0) {
       return curve.at(positionMm);
     }
     Figure straight = curve.at(end).plus(curve.slopeAt(end).times(beyond));
-    double bend = Rectangular.u(largestBend(curve) * beyond * beyond / 2);
+    double bend = Rectangular.u(largestBend(curve) * square);
     Source shape = new Source("length beyond readings at " + positionMm, SourceKind.INTERPOLATION);
     return bend > 0 ? straight.withSource(shape, bend) : straight;
   }
 
-  private static Figure onTheLine(MeasuredCurve curve, double positionMm) {
-    double end = nearestRead(curve, positionMm);
-    double beyond = positionMm - end;
-    // The straight line carries its bend on; past the readings only the square is still to come.
-    return curve
-        .at(end)
-        .plus(curve.slopeAt(end).times(beyond))
-        .plus(curve.bendOfTwo(beyond * beyond / 2));
-  }
-
-  /** The largest change of slope per mm from one piece to the next. */
+  /** The largest change of slope per mm from one piece to the next; of one piece the assumed. */
   private static double largestBend(MeasuredCurve curve) {
+    if (curve.nodes().size() == 2) {
+      return curve.bendOfTwo();
+    }
     double[] x = curve.nodes().stream().mapToDouble(node -> node.positionMm().value()).toArray();
     double[] y = curve.nodes().stream().mapToDouble(node -> node.value().value()).toArray();
     double largest = 0;

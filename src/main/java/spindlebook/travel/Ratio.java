@@ -28,4 +28,9 @@ public final class Ratio {
   public static Figure at(List<Node> lengths, double positionMm) {
     return MeasuredCurve.through(lengths).slopeAt(positionMm);
   }
+
+  /** Less than 1 mm in 100 of wheel stops no wheel (common practice, no source). */
+  static boolean falls(Figure ratio) {
+    return ratio.value() < -0.01;
+  }
 }

@@ -18,19 +18,20 @@ import spindlebook.uncertainty.Figure;
  * Where the bump stop is solid: read there, or worked out when a hand jack cannot reach it.
  *
  * <pre>
- *   B = T + c / |dg/dz|
+ *   g(B) = g(T) − c        beyond the gaps read, by the ratio at touch:  B = T + c / |dg/dz|
  * </pre>
  *
  * T wheel position where the stop touches its pad (mm, + towards bump); c the stop's crush from
  * touch to solid, at the stop (mm, &gt; 0); g(z) gap from stop to pad against wheel position (mm),
  * from two or more heights, the touch itself being a gap of nothing; B in mm.
  *
- * <p>Assumes that the stop is solid once crushed by c and that the ratio at touch holds to B: the
- * stop compresses along the line of the gap read. A full bump that was read stands before one
- * worked out, as long as the two agree: |B_read − B| ≤ U of the difference, in which a shared mark
- * cancels. Else one of the two is wrong, nobody knows which, and both are kept: the one further out
- * for the margin, the one nearer in for the travel as set. Derived in docs/methods-corner.md. c has
- * the uncertainty its owner gives; T and the ratio bring theirs.
+ * <p>Assumes that the stop is solid once crushed by c, along the line of the gap read, and that the
+ * gap goes on by its ratio, bending no more than where it was read ({@link PositionToSetting}): a
+ * stop that leans has a ratio that falls. A full bump that was read stands before one worked out,
+ * as long as the two agree: |B_read − B| ≤ U of the difference, in which a shared mark cancels.
+ * Else one of the two is wrong, nobody knows which, and both are kept: the one further out for the
+ * margin, the one nearer in for the travel as set. Derived in docs/methods-corner.md. c has the
+ * uncertainty its owner gives; T and the ratio bring theirs.
  *
  * <p>Worked: T 101.6, c 38.1, ratio 0.60: B = 101.6 + 63.5 = 165.1 mm.
  */
@@ -122,46 +123,8 @@ final class SolidStop {
     if (crush.isEmpty()) {
       needs.add(Need.give(card, Dimension.STOP_CRUSH));
     }
-    Optional<Figure> ratio = ratio(touch, touchMm.value());
-    if (crush.isEmpty() || ratio.isEmpty()) {
-      return Optional.empty();
-    }
-    List<String> readings = new ArrayList<>(Nodes.keys(touch));
-    Nodes.lengths(card, Quantity.STOP_GAP, pairing).forEach(n -> readings.addAll(n.readings()));
-    return Optional.of(
-        new StopFound(
-            position(touchMm, crush.get(), ratio.get()), true, unconfirmed(touch), readings, null));
-  }
-
-  static Figure position(Figure touchMm, Figure crushMm, Figure ratio) {
-    double further = crushMm.value() / ratio.value();
-    return Figure.linear(
-        touchMm.value() + further,
-        List.of(touchMm, crushMm, ratio),
-        new double[] {1, 1 / ratio.value(), -further / ratio.value()});
-  }
-
-  /**
-   * Gap from stop to pad against wheel position, nothing at touch; empty when it was read at fewer
-   * than two places or does not close towards bump.
-   */
-  List<Node> closing() {
-    List<Node> gaps = gaps(Nodes.at(card, HeightName.STOP_TOUCH, pairing));
-    boolean closes =
-        gaps.size() > 1
-            && Ratio.at(gaps, gaps.get(gaps.size() - 1).positionMm().value()).value() < 0;
-    return closes ? gaps : List.of();
-  }
-
-  private Optional<Figure> ratio(List<SeenHeight> touch, double touchMm) {
-    List<Node> gaps = gaps(touch);
-    Optional<Figure> ratio =
-        gaps.size() < 2
-            ? Optional.empty()
-            : Nodes.nearestRead(gaps, touchMm)
-                .map(z -> Ratio.at(gaps, z))
-                .filter(r -> r.value() < 0);
-    if (ratio.isEmpty()) {
+    List<Node> gaps = closing();
+    if (gaps.isEmpty()) {
       needs.add(
           Need.read(
               new ToRead(
@@ -173,7 +136,27 @@ final class SolidStop {
                   CornerLimits.asked(pairing)),
               List.of()));
     }
-    return ratio.map(r -> r.times(-1));
+    if (crush.isEmpty() || gaps.isEmpty()) {
+      return Optional.empty();
+    }
+    Figure further =
+        PositionToSetting.wheelChange(gaps, touchMm.value(), crush.get().times(-1)).changeMm();
+    List<String> readings = new ArrayList<>(Nodes.keys(touch));
+    Nodes.lengths(card, Quantity.STOP_GAP, pairing).forEach(n -> readings.addAll(n.readings()));
+    return Optional.of(
+        new StopFound(touchMm.plus(further), true, unconfirmed(touch), readings, null));
+  }
+
+  /**
+   * Gap from stop to pad against wheel position, nothing at touch; empty when it was read at fewer
+   * than two places or does not close towards bump.
+   */
+  List<Node> closing() {
+    List<Node> gaps = gaps(Nodes.at(card, HeightName.STOP_TOUCH, pairing));
+    return gaps.size() > 1
+            && Ratio.falls(Ratio.at(gaps, gaps.get(gaps.size() - 1).positionMm().value()))
+        ? gaps
+        : List.of();
   }
 
   private List<Node> gaps(List<SeenHeight> touch) {

@@ -19,7 +19,7 @@ import spindlebook.units.TapeFormat;
  * turned into a shorter strap or a thicker spacer, rounded up to what can be set.
  *
  * <pre>
- *   w = max over the limits of (U_room − room)      w for one only kept as far as read: −room
+ *   w = max over the limits of (U_room − room)
  * </pre>
  *
  * <p>w the change at the wheel (mm, nearer in +); room from where the stop lets the wheel go to the
@@ -55,7 +55,7 @@ final class StopCure {
   }
 
   private static double nearerMm(Limit limit) {
-    return (limit.found() ? limit.roomMm().U() : 0) - limit.roomMm().value();
+    return limit.roomMm().U() - limit.roomMm().value();
   }
 
   private static Optional<Cure> strap(Card card, Pairing pairing, double stopMm, double neededMm) {

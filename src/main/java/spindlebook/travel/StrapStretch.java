@@ -135,13 +135,18 @@ final class StrapStretch {
             ? newLengthMm
             : Figure.mean(before.stream().map(SeenReading::value).toList());
     Figure growth = now.minus(newLengthMm);
-    Figure toCome = growth.value() <= 0 ? all : atLeastNothing(all.minus(growth));
-    return toCome.plus(atLeastNothing(now.minus(then)));
+    Figure toCome = growth.value() <= 0 ? all : all.minus(growth);
+    Figure came = now.minus(then);
+    // Where one of the two is nothing, the doubt of the strap's length is all in the other.
+    if (came.value() <= 0) {
+      return atLeastNothing(toCome);
+    }
+    return toCome.value() <= 0 ? came : toCome.plus(came);
   }
 
-  /** One of the two is then nothing, and the doubt of the strap's length is all in the other. */
+  /** What has grown past its share is as doubtful as what has not. */
   private static Figure atLeastNothing(Figure mm) {
-    return mm.value() < 0 ? Figure.exact(0) : mm;
+    return mm.value() < 0 ? mm.plus(-mm.value()) : mm;
   }
 
   private static Figure atStrap(
@@ -156,7 +161,7 @@ final class StrapStretch {
     if (readOnIt.isEmpty()) {
       return left.plus(all.value() - left.value());
     }
-    return left.value() > 0 ? left : Figure.exact(0);
+    return atLeastNothing(left);
   }
 
   /** Strap length per wheel travel at the stop, positive. */
@@ -190,8 +195,9 @@ final class StrapStretch {
       return Optional.empty();
     }
     Figure ratio = Ratio.at(lengths, read.get());
-    if (ratio.value() >= 0) {
-      // A strap that grows with bump holds nothing at droop: say so by asking for it again.
+    if (!Ratio.falls(ratio)) {
+      // A strap that grows with bump holds nothing at droop: say so by asking for it
+      // again.
       needs.add(
           Need.read(
               new ToRead(

@@ -246,25 +246,39 @@ class StretchStopAndLimitsTest {
             .orElseThrow();
     assertEquals(475, stop.positionMm().value(), 1e-9);
     assertTrue(stop.computed());
-    // The crush is doubted, 2/√3 over 1.2, and how two gaps bend: 1.2/1000 · 25/√3 of the ratio,
-    // times 30/1.44.
-    double bend = 1.2 / 1000 * 25 / Math.sqrt(3) * 30 / 1.44;
+    // The crush is doubted, 2/√3 over 1.2, and how two gaps bend: 1.2/1000 of the ratio at touch,
+    // 25 from the middle of the two, over the 25 beyond it; past it 25²/2 more, a little further
+    // for the ratio that falls with it: q² = 1 − 2 · 25/1000, 4/(1+q)².
+    double slant = 4 / Math.pow(1 + Math.sqrt(1 - 2 * 25 / 1000.0), 2);
+    double bend = 1.2 / 1000 * (25 * 25 + slant * 25 * 25 / 2) / Math.sqrt(3) / 1.2;
     assertEquals(Math.hypot(2 / Math.sqrt(3) / 1.2, bend), stop.positionMm().u(), 1e-9);
   }
 
   @Test
   void a_steeper_ratio_brings_the_solid_stop_nearer() {
-    // T 101.6, c 38.1, ratio 0.60: 165.1; ∂B/∂ratio = −38.1/0.36 = −105.83, ∂B/∂c = 1/0.6.
+    // Gap 60 at 1.6 and nothing at T 101.6, so ratio 0.60; c 38.1: B = 101.6 + 38.1/0.6 = 165.1.
+    // ∂B/∂c = 1/0.6; ∂B/∂g = −38.1/0.36/100 = −1.0583; ∂B/∂T = 1 + 38.1/60 = 1.635.
+    // The bend, by hand: 0.0006 (50 · 63.5 + 1.0691 · 63.5²/2)/√3/0.6 = 3.077, where q² = 0.873.
     Source t = new Source("t", SourceKind.PLACING);
     Source c = new Source("c", SourceKind.ALLOWANCE);
-    Source r = new Source("r", SourceKind.PLACING);
+    Source g = new Source("g", SourceKind.PLACING);
+    Figure touch = Figure.of(101.6, t, 1);
+    List<Node> gaps =
+        List.of(
+            new Node(Figure.exact(1.6), Figure.of(60, g, 1), Bound.EXACT, List.of("g")),
+            new Node(touch, Figure.exact(0), Bound.EXACT, List.of("t")));
     Figure solid =
-        SolidStop.position(
-            Figure.of(101.6, t, 1), Figure.of(38.1, c, 0.6), Figure.of(0.6, r, 0.01));
+        touch.plus(PositionToSetting.wheelChange(gaps, 101.6, Figure.of(-38.1, c, 0.6)).changeMm());
     assertEquals(165.1, solid.value(), 1e-9);
-    assertEquals(1, solid.parts().get(t), 1e-12);
-    assertEquals(1, solid.parts().get(c), 1e-12);
-    assertEquals(-1.0583, solid.parts().get(r), 1e-4);
+    assertEquals(1.635, solid.parts().get(t), 1e-4);
+    assertEquals(1, Math.abs(solid.parts().get(c)), 1e-9);
+    assertEquals(-1.0583, solid.parts().get(g), 1e-4);
+    double bend =
+        solid.parts().entrySet().stream()
+            .filter(p -> p.getKey().kind() == SourceKind.INTERPOLATION)
+            .mapToDouble(p -> Math.abs(p.getValue()))
+            .sum();
+    assertEquals(3.077, bend, 1e-3);
   }
 
   @Test

@@ -11,6 +11,7 @@ import java.io.InputStream;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
@@ -107,7 +108,7 @@ public final class App implements AutoCloseable {
   private static final long MOST_PHOTO_BYTES = MOST_PHOTO_MB * 1024 * 1024 + MOST_BYTES;
   private static final long MOST_PHOTO_READ_ON_BYTES = 48 * 1024 * 1024;
 
-  private final Book bookFile;
+  final Book bookFile;
   private final Devices paired;
   private final Codes codes;
   private final Hosts hosts;
@@ -302,7 +303,13 @@ public final class App implements AutoCloseable {
           case LOOKS -> 403;
           case BOOK, DISK -> 503;
         };
-    Html.problem(ctx, new ProblemPage(status, "Not in the book", refused.getMessage()));
+    String accept = ctx.header("Accept");
+    if (accept != null && accept.contains("application/json")) {
+      ctx.status(status).json(Map.of("sentence", refused.getMessage()));
+      return;
+    }
+    String heading = ctx.method() == HandlerType.GET ? "Not now" : "Not in the book";
+    Html.problem(ctx, new ProblemPage(status, heading, refused.getMessage()));
   }
 
   private static void notWritten(DevicesRefused refused, Context ctx) {

@@ -21,46 +21,44 @@ public final class BookStore {
    * @param before only entries below this position; 0 for the newest
    */
   List<Long> page(String car, String corner, String kind, String adjuster, long before, int most) {
-    return book.index()
-        .withHandle(
-            handle ->
-                handle
-                    .createQuery(
-                        """
-                        select e.n
-                        from entry e
-                        where e.car = :car
-                          and (:corner is null or e.corner = :corner)
-                          and (:kind is null or e.kind = :kind)
-                          and (:adjuster is null or e.n in
-                               (select a.n from adjustment a where a.adjuster = :adjuster))
-                          and e.n < :before
-                        order by e.car desc, e.n desc
-                        fetch first :most rows only
-                        """)
-                    .bind("car", car)
-                    .bind("corner", corner)
-                    .bind("kind", kind)
-                    .bind("adjuster", adjuster)
-                    .bind("before", before == 0 ? Long.MAX_VALUE : before)
-                    .bind("most", most)
-                    .mapTo(Long.class)
-                    .list());
+    return book.read(
+        handle ->
+            handle
+                .createQuery(
+                    """
+                    select e.n
+                    from entry e
+                    where e.car = :car
+                      and (:corner is null or e.corner = :corner)
+                      and (:kind is null or e.kind = :kind)
+                      and (:adjuster is null or e.n in
+                           (select a.n from adjustment a where a.adjuster = :adjuster))
+                      and e.n < :before
+                    order by e.car desc, e.n desc
+                    fetch first :most rows only
+                    """)
+                .bind("car", car)
+                .bind("corner", corner)
+                .bind("kind", kind)
+                .bind("adjuster", adjuster)
+                .bind("before", before == 0 ? Long.MAX_VALUE : before)
+                .bind("most", most)
+                .mapTo(Long.class)
+                .list());
   }
 
   /** Kinds of entries a car has, for the filter. */
   List<String> kinds(String car) {
-    return book.index()
-        .withHandle(
-            handle ->
-                handle
-                    .createQuery(
-                        """
-                        select distinct kind from entry where car = :car order by kind
-                        """)
-                    .bind("car", car)
-                    .mapTo(String.class)
-                    .list());
+    return book.read(
+        handle ->
+            handle
+                .createQuery(
+                    """
+                    select distinct kind from entry where car = :car order by kind
+                    """)
+                .bind("car", car)
+                .mapTo(String.class)
+                .list());
   }
 
   void answer(String target, boolean itIsSo, String words, FormKey form, String who) {
@@ -74,17 +72,16 @@ public final class BookStore {
   }
 
   String line(String key) {
-    return book.index()
-        .withHandle(
-            handle ->
-                handle
-                    .createQuery(
-                        """
-                        select line from entry where key = :key
-                        """)
-                    .bind("key", key)
-                    .mapTo(String.class)
-                    .findOne()
-                    .orElse(""));
+    return book.read(
+        handle ->
+            handle
+                .createQuery(
+                    """
+                    select line from entry where key = :key
+                    """)
+                .bind("key", key)
+                .mapTo(String.class)
+                .findOne()
+                .orElse(""));
   }
 }

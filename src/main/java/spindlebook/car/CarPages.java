@@ -19,6 +19,7 @@ import spindlebook.web.Crumb;
 import spindlebook.web.FormKey;
 import spindlebook.web.FormPage;
 import spindlebook.web.Html;
+import spindlebook.web.Notice;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
 import spindlebook.web.Who;
@@ -46,8 +47,12 @@ public final class CarPages {
   }
 
   public void list(Context ctx) {
-    PageFrame frame = PageFrame.of("Cars · Spindlebook", "Cars in the book");
+    PageFrame frame = PageFrame.of("Cars · Spindlebook", "Cars in the book").notices(littleRoom());
     Html.show(ctx, Html.TEMPLATES.carList(frame, store.all()));
+  }
+
+  private List<Notice> littleRoom() {
+    return store.littleRoom().map(w -> new Notice(Notice.Kind.PROBLEM, w)).stream().toList();
   }
 
   public void newCar(Context ctx) {
@@ -88,6 +93,7 @@ public final class CarPages {
         PageFrame.of(details.name() + " · Spindlebook", details.name())
             .sub(note + "worst corner first")
             .crumbs(new Crumb("all cars", "/cars"))
+            .notices(littleRoom())
             .ownSheets("car.css")
             .caution(Cautions.FIGURES);
     String worst = lines.worst();

@@ -2,6 +2,7 @@ package spindlebook.car;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jdbi.v3.core.mapper.reflect.ConstructorMapper;
 import spindlebook.corner.CarDetails;
 import spindlebook.corner.Content;
@@ -73,16 +74,20 @@ public final class CarStore {
             new Content.Definition(car, null, details, null, null, null, null, null, null)));
   }
 
+  /** One sentence while the disk is nearly full. */
+  Optional<String> littleRoom() {
+    return book.littleRoom();
+  }
+
   public List<Listed> all() {
-    return book.index()
-        .withHandle(
-            handle ->
-                handle
-                    .createQuery(
-                        """
-                        select key, name from car order by name, n
-                        """)
-                    .map(ConstructorMapper.of(Listed.class))
-                    .list());
+    return book.read(
+        handle ->
+            handle
+                .createQuery(
+                    """
+                    select key, name from car order by name, n
+                    """)
+                .map(ConstructorMapper.of(Listed.class))
+                .list());
   }
 }

@@ -1,5 +1,6 @@
 package spindlebook.log;
 
+import java.io.File;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -11,10 +12,12 @@ import java.nio.file.StandardOpenOption;
  * use it. Tests put a disk that fails in its place.
  */
 class AppendFile implements AutoCloseable {
+  private final File folder;
   private final FileChannel channel;
   private long forces;
 
   AppendFile(Path file) throws IOException {
+    folder = file.toAbsolutePath().getParent().toFile();
     channel = FileChannel.open(file, StandardOpenOption.WRITE);
     channel.position(channel.size());
   }
@@ -34,6 +37,11 @@ class AppendFile implements AutoCloseable {
   void cutTo(long length) throws IOException {
     channel.truncate(length);
     channel.position(length);
+  }
+
+  /** Bytes that are left on its disk. */
+  long free() {
+    return folder.getUsableSpace();
   }
 
   /** How often the disk was waited for. */

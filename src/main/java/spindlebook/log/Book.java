@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import org.jdbi.v3.core.HandleCallback;
 import org.jdbi.v3.core.Jdbi;
 
 /**
@@ -197,9 +198,27 @@ public final class Book implements AutoCloseable {
     return log.hashAt(n);
   }
 
-  /** The index, for reading. */
-  public Jdbi index() {
+  /**
+   * Asks the index.
+   *
+   * @throws BookRefused while it is built anew, in words for the page
+   */
+  public <T> T read(HandleCallback<T, RuntimeException> question) {
+    return index.read(question);
+  }
+
+  boolean indexIsOpen() {
+    return index.isOpen();
+  }
+
+  /** For tests of what it holds. */
+  Jdbi index() {
     return index.jdbi();
+  }
+
+  /** One sentence while the disk is nearly full. */
+  public Optional<String> littleRoom() {
+    return log.room().warning();
   }
 
   /** All entries from position n on, read from the file. */
@@ -215,21 +234,20 @@ public final class Book implements AutoCloseable {
 
   /** The entries of one car after position n, in order. */
   public List<Entry> ofCar(String car, long afterN) {
-    return index()
-        .withHandle(
-            handle ->
-                handle
-                    .createQuery(
-                        """
-                        select line from entry
-                        where car = :car and n > :after
-                        order by car, n
-                        """)
-                    .bind("car", car)
-                    .bind("after", afterN)
-                    .mapTo(String.class)
-                    .map(EntryRows::parse)
-                    .list());
+    return read(
+        handle ->
+            handle
+                .createQuery(
+                    """
+                    select line from entry
+                    where car = :car and n > :after
+                    order by car, n
+                    """)
+                .bind("car", car)
+                .bind("after", afterN)
+                .mapTo(String.class)
+                .map(EntryRows::parse)
+                .list());
   }
 
   /**

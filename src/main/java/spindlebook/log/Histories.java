@@ -40,23 +40,22 @@ public final class Histories {
   public record Located(String key, String kind, String car, String corner) {}
 
   public Optional<Located> locate(String key) {
-    return book.index()
-        .withHandle(
-            handle ->
-                handle
-                    .createQuery(
-                        """
-                        select key, kind, car, corner from entry where key = :key
-                        """)
-                    .bind("key", key)
-                    .map(
-                        (row, ctx) ->
-                            new Located(
-                                row.getString("key"),
-                                row.getString("kind"),
-                                row.getString("car"),
-                                row.getString("corner")))
-                    .findOne());
+    return book.read(
+        handle ->
+            handle
+                .createQuery(
+                    """
+                    select key, kind, car, corner from entry where key = :key
+                    """)
+                .bind("key", key)
+                .map(
+                    (row, ctx) ->
+                        new Located(
+                            row.getString("key"),
+                            row.getString("kind"),
+                            row.getString("car"),
+                            row.getString("corner")))
+                .findOne());
   }
 
   /** The card of a corner, or of the corner a round, height or reading belongs to; now. */

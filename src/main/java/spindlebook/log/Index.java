@@ -6,6 +6,11 @@ import java.io.IOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.SQLTransientConnectionException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -13,10 +18,14 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.flywaydb.core.Flyway;
+import org.jdbi.v3.core.ConnectionException;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.HandleCallback;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
 
 /**
  * The index of the book in H2, for lists, filters and uniqueness. It holds nothing that is not in
@@ -27,6 +36,10 @@ final class Index implements AutoCloseable {
   static final String FILE = "index.mv.db";
 
   private static final int ENTRIES_AT_ONCE = 1000;
+  private static final int TRY_AGAIN_SECONDS = 2;
+
+  /** SQL states that no statement of ours can cause: general errors, and H2's own of its files. */
+  private static final Pattern OF_THE_DATABASE = Pattern.compile("HY|08|90");
 
   private final Path folder;
   private final LogFile log;
@@ -35,9 +48,13 @@ final class Index implements AutoCloseable {
   private final String[] migrations;
   private final Set<Applier> failed = new HashSet<>();
   private final List<Entry> notYet = new ArrayList<>();
+  private Connection first;
   private HikariDataSource source;
   private Jdbi jdbi;
   private boolean doubtful;
+  private volatile boolean open;
+  private volatile Runnable onLost = () -> {};
+  private long tryAgainAt;
 
   private Index(
       Path folder,
@@ -64,6 +81,7 @@ final class Index implements AutoCloseable {
       if (why != null) {
         index.buildAnew(why);
       }
+      index.open = true;
       return index;
     } catch (IOException | RuntimeException trouble) {
       index.closeSource();
@@ -79,6 +97,88 @@ final class Index implements AutoCloseable {
 
   Jdbi jdbi() {
     return jdbi;
+  }
+
+  boolean isOpen() {
+    return open;
+  }
+
+  /** Calls when the index is found closed, so that {@link #mend} is called soon. */
+  void onLost(Runnable listener) {
+    onLost = listener;
+  }
+
+  /** Asks the index; one that is lost is said in words, and is built anew by itself. */
+  <T> T read(HandleCallback<T, RuntimeException> question) {
+    if (open) {
+      try {
+        return jdbi.withHandle(question);
+      } catch (JdbiException trouble) {
+        if (open && !isLost(trouble)) {
+          throw trouble;
+        }
+        lose(trouble);
+      }
+    }
+    throw BookRefused.disk(
+        null,
+        "The index is being built anew, as after a full disk; the book is whole. Make room on the"
+            + " disk; what you typed is kept, and this page comes back by itself.");
+  }
+
+  /**
+   * Whether the database is gone, and not one statement wrong: H2 shuts a database that it cannot
+   * write, and what it had not written yet is lost with it.
+   */
+  private static boolean isLost(Throwable trouble) {
+    for (Throwable cause = trouble; cause != null; cause = cause.getCause()) {
+      if (cause instanceof SQLTransientConnectionException) {
+        // Without a cause all connections are only busy.
+        return cause.getCause() != null;
+      }
+      if (cause instanceof SQLException sql && sql.getSQLState() != null) {
+        return OF_THE_DATABASE.matcher(sql.getSQLState()).lookingAt();
+      }
+    }
+    return false;
+  }
+
+  private synchronized void lose(Throwable trouble) {
+    if (open) {
+      tryAgainAt = System.nanoTime();
+      open = false;
+      Throwable root = trouble;
+      while (root.getCause() != null) {
+        root = root.getCause();
+      }
+      tell.accept(
+          "The index of the book was lost ("
+              + root.getMessage().lines().findFirst().orElse("")
+              + "); the book is whole. The index is built anew as soon as the disk has room.");
+      onLost.run();
+    }
+  }
+
+  /** Builds a lost index anew, once there is room for it; the thread that writes calls it. */
+  void mend() {
+    if (open || System.nanoTime() - tryAgainAt < 0) {
+      return;
+    }
+    try {
+      closeSource();
+      deleteFiles();
+      if (log.room().enough()) {
+        buildAnew(null);
+        notYet.clear();
+        doubtful = false;
+        open = true;
+        tell.accept("The index is built anew.");
+      }
+    } catch (IOException | RuntimeException stillFull) {
+      // Told when it was lost; it is tried again.
+      closeSource();
+    }
+    tryAgainAt = System.nanoTime() + TimeUnit.SECONDS.toNanos(TRY_AGAIN_SECONDS);
   }
 
   /** Opens the index that is there; if it cannot be used, says why not. */
@@ -130,7 +230,7 @@ final class Index implements AutoCloseable {
     connect();
     flyway().migrate();
     long all = log.lastN();
-    if (all > 0) {
+    if (all > 0 && why != null) {
       tell.accept(String.format("Building the index of the book anew (%s): %d entries.", why, all));
     }
     long[] told = {System.nanoTime()};
@@ -160,6 +260,9 @@ final class Index implements AutoCloseable {
    * start.
    */
   void apply(List<Entry> entries) {
+    if (!open) {
+      return;
+    }
     boolean wasBehind = !notYet.isEmpty();
     notYet.addAll(entries);
     try {
@@ -167,7 +270,9 @@ final class Index implements AutoCloseable {
       notYet.clear();
     } catch (RuntimeException | Error trouble) {
       doubtful = true;
-      if (!wasBehind) {
+      if (isLost(trouble)) {
+        lose(trouble);
+      } else if (!wasBehind) {
         tell.accept(
             "The entry is in the book, but the index could not follow ("
                 + trouble.getMessage()
@@ -245,14 +350,27 @@ final class Index implements AutoCloseable {
   }
 
   private void connect() {
-    HikariConfig config = new HikariConfig();
     // async: an interrupted reader must not close the file under everybody.
-    config.setJdbcUrl(
+    String url =
         "jdbc:h2:async:"
             + folder.toAbsolutePath().resolve("index")
-            + ";DB_CLOSE_ON_EXIT=FALSE;NON_KEYWORDS=KEY");
+            + ";DB_CLOSE_ON_EXIT=FALSE;NON_KEYWORDS=KEY;TRACE_LEVEL_FILE=0";
+    try {
+      first = DriverManager.getConnection(url, "sa", "");
+      try (Statement statement = first.createStatement()) {
+        statement.execute("create global temporary table if not exists opened (once int)");
+      }
+    } catch (SQLException trouble) {
+      throw new ConnectionException(trouble);
+    }
+    HikariConfig config = new HikariConfig();
+    config.setJdbcUrl(url);
     config.setUsername("sa");
     config.setPassword("");
+    // A database that was shut is opened again by the next connection, without what was not written
+    // yet; it then lacks this table, and is known to be lost.
+    config.setConnectionInitSql("select once from opened");
+    config.setConnectionTimeout(TimeUnit.SECONDS.toMillis(10));
     config.setPoolName("index");
     config.setMaximumPoolSize(6);
     config.setMinimumIdle(1);
@@ -277,12 +395,20 @@ final class Index implements AutoCloseable {
       source.close();
       source = null;
     }
+    if (first != null) {
+      try {
+        first.close();
+      } catch (SQLException shut) {
+        // It was lost, and is closed already.
+      }
+      first = null;
+    }
   }
 
   /** Closes the index; only one that is known to agree with the book is marked as clean. */
   @Override
   public void close() {
-    boolean agrees = !doubtful && notYet.isEmpty() && agreesWithLog();
+    boolean agrees = open && !doubtful && notYet.isEmpty() && agreesWithLog();
     // H2 closes its file with the last connection.
     closeSource();
     try {

@@ -33,7 +33,7 @@ final class LogFile implements AutoCloseable {
   private final Path path;
   private final Map<String, Long> keys;
   private final String id;
-  private AppendFile out;
+  private volatile AppendFile out;
 
   // No channel: an interrupted reader would close it under everybody.
   private final RandomAccessFile in;
@@ -311,6 +311,10 @@ final class LogFile implements AutoCloseable {
 
   long forces() {
     return out.forces();
+  }
+
+  Room room() {
+    return new Room(out.free(), end());
   }
 
   synchronized long lastN() {

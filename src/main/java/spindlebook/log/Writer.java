@@ -4,10 +4,12 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 
 /**
@@ -27,6 +29,7 @@ final class Writer implements AutoCloseable {
   private final Submission last = new Submission(List.of());
   private final Thread thread = new Thread(this::run, "book-writer");
   private boolean closed;
+  private boolean littleRoom;
 
   Writer(LogFile log, Index index, Clock clock, Consumer<String> tell) {
     this.log = log;
@@ -36,7 +39,18 @@ final class Writer implements AutoCloseable {
   }
 
   void start() {
+    index.onLost(() -> queue.add(new Submission(List.of())));
+    tellOfLittleRoom();
     thread.start();
+  }
+
+  /** Once each time it gets so little. */
+  private void tellOfLittleRoom() {
+    Optional<String> warning = log.room().warning();
+    if (warning.isPresent() && !littleRoom) {
+      tell.accept(warning.get());
+    }
+    littleRoom = warning.isPresent();
   }
 
   void onAppended(Consumer<List<Entry>> listener) {
@@ -73,6 +87,9 @@ final class Writer implements AutoCloseable {
   /** Writes one batch; false when the book is to be closed after it. */
   private boolean keepWhoWaits() {
     Submission next = waitForOne();
+    if (next != last) {
+      index.mend();
+    }
     Instant at = clock.instant().truncatedTo(ChronoUnit.MILLIS);
     Batch batch = new Batch(log, at);
     while (next != null && next != last) {
@@ -97,10 +114,11 @@ final class Writer implements AutoCloseable {
     batch.answers().keySet().forEach(waiting -> waiting.answer.completeExceptionally(refused));
   }
 
+  /** Null when nobody came for a while, and the index is to be mended. */
   private Submission waitForOne() {
     while (true) {
       try {
-        return queue.take();
+        return index.isOpen() ? queue.take() : queue.poll(1, TimeUnit.SECONDS);
       } catch (InterruptedException nobodyShould) {
         tell.accept("The book's writer was interrupted and goes on.");
       }
@@ -117,6 +135,7 @@ final class Writer implements AutoCloseable {
     batch.answers().forEach((waiting, accepted) -> waiting.answer.complete(accepted));
     if (!entries.isEmpty()) {
       listeners.forEach(listener -> tell(listener, entries));
+      tellOfLittleRoom();
     }
   }
 

@@ -42,16 +42,15 @@ public final class DefinitionStore {
 
   /** Keys of all corners in the book, of all cars, in its order. */
   List<String> corners() {
-    return book.index()
-        .withHandle(
-            handle ->
-                handle
-                    .createQuery(
-                        """
-                        select key from entry where kind = 'corner' order by kind, n
-                        """)
-                    .mapTo(String.class)
-                    .list());
+    return book.read(
+        handle ->
+            handle
+                .createQuery(
+                    """
+                    select key from entry where kind = 'corner' order by kind, n
+                    """)
+                .mapTo(String.class)
+                .list());
   }
 
   void adjuster(String corner, Adjuster adjuster, FormKey form, String who) {

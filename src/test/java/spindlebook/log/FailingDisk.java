@@ -9,6 +9,7 @@ import java.util.concurrent.TimeUnit;
 /** A disk that does what a test tells it; the file below is a real one. */
 final class FailingDisk extends AppendFile {
   volatile int roomLeft = Integer.MAX_VALUE;
+  volatile long free = Long.MAX_VALUE / 8;
   volatile boolean forceFails;
   volatile boolean cutFails;
   volatile CountDownLatch forceWaitsFor;
@@ -42,6 +43,11 @@ final class FailingDisk extends AppendFile {
       throw new IOException("Input/output error");
     }
     super.force();
+  }
+
+  @Override
+  long free() {
+    return free;
   }
 
   @Override

@@ -30,7 +30,7 @@ const save = () => outbox.put(HERE, JSON.stringify({ ...me, taken: me.taken.slic
 // --- the plan with what this phone has not sent, or sent after the plan was made
 const mine = () => [
   ...outbox.sent().filter((e) => e.to === TO && e.n > plan.n),
-  ...outbox.pending().filter((e) => e.to === TO),
+  ...outbox.waiting().filter((e) => e.to === TO),
 ];
 const now = () => {
   const places = plan.places.map((p) => ({ ...p }));
@@ -92,7 +92,9 @@ const onward = (from, kept) => {
 };
 const beside = (by) => {
   const i = state.steps.findIndex((s) => s.id === me.at);
-  const to = state.steps[(i < 0 ? state.steps.length : i) + by]?.id;
+  // Past the last one comes what was skipped before it.
+  const open = () => state.steps.find((s) => !s.done && s.id !== me.at)?.id ?? "end";
+  const to = state.steps[(i < 0 ? state.steps.length : i) + by]?.id ?? (by > 0 && open());
   if (!to) return;
   const kept = me.left;
   me.left = leave();
@@ -101,7 +103,10 @@ const beside = (by) => {
 
 const send = (body, words, from) => {
   body.key ??= outbox.newKey();
-  outbox.add(TO, { after: plan.after, claimed: new Date().toISOString(), ...body });
+  const s = state.steps.find((s) => s.id === from);
+  const turned = s && s.steering !== "straight" && "steering " + s.steering.replace("-", " ");
+  const where = s && [plan.where, s.p.words, turned, plan.rows[s.row]?.words].filter(Boolean).join(" · ");
+  outbox.add(TO, { after: plan.after, claimed: new Date().toISOString(), ...body }, where);
   if (words) {
     me.undone = null;
     me.taken.push({ key: body.key, words, from, body, kept: leave() });
@@ -116,7 +121,7 @@ const read = (s, value, note) =>
   );
 
 const height = (s, mark) => {
-  const again = outbox.pending().find((e) => e.sentence && e.body.place === s.p.id);
+  const again = outbox.aside().find((e) => e.to === TO && e.body.place === s.p.id);
   const body = { what: "height", name: s.p.name, label: s.p.label, place: s.p.id, spindle: me.spindle, ...mark };
   const here = at(body);
   const wrong =
@@ -125,7 +130,7 @@ const height = (s, mark) => {
       (p) => p.height && p.rank >= 0 && p.rank !== s.p.rank && (p.rank < s.p.rank ? here < p.at : here > p.at),
     );
   const keep = (so) => {
-    if (again) outbox.replace(again.id, TO, { ...again.body, ...body, key: again.body.key });
+    if (again) outbox.again(again, { ...again.body, ...body, key: again.body.key });
     else send(body, s.p.words + ", spindle " + me.spindle, s.id);
     if (so) send({ what: "so", target: body.key });
     onward(s.id, me.left);
@@ -348,7 +353,7 @@ const top = () => {
     return;
   }
   const last = me.spindle ? { words: "spindle " + me.spindle } : me.taken[me.taken.length - 1];
-  const held = last && outbox.pending().find((e) => e.body.key === last.key);
+  const held = last && outbox.waiting().find((e) => e.body.key === last.key);
   const words = last ? last.words + (last.key ? (held ? " · on this phone" : " · in the book") : "") : "";
   fill(said, words, () => (words ? [make("p", "", words)] : []));
 };
@@ -389,12 +394,13 @@ const draw = () => {
   typed.hidden = !s || !!menu;
   if (!s) {
     told.dataset.at = "";
-    told.replaceChildren(make("h2", "", "All that was asked for has been read."));
+    const left = state.steps.filter((o) => !o.done);
+    told.replaceChildren(make("h2", "", left.length ? left.length + " not read." : "All that was asked for has been read."));
     pad.className = "pad pad-end";
-    fill(pad, "end", () => {
+    fill(pad, "end" + left.length, () => {
       const a = make("a", "key key-main", "To the round");
       a.href = "/rounds/" + plan.round;
-      return [a];
+      return [...(left.length ? [key("To the first not read", () => go(left[0].id))] : []), a];
     });
     return;
   }
@@ -463,6 +469,7 @@ const news = async () => {
 };
 setTimeout(news, plan.part ? 300 : 1500);
 setTimeout(fetchMore, 0);
+setTimeout(outbox.load, 0);
 
 const asked = new URLSearchParams(location.search).get("at");
 if (asked && state.steps.some((s) => s.id === asked)) me.at = asked;

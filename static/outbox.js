@@ -1,11 +1,10 @@
-// What was typed stays on this phone until the book has it. Plain http is enough: no worker, no
-// lock, no secure context. One entry is sent at a time, under its own key, so that the book gets
-// them in order and each once, however often an answer is lost.
+// What was typed stays on this phone until the book has it. Here it is kept and counted; sender.js,
+// which comes after the first screen, sends it.
 const OUT = "sb:o:";
+const ASIDE = "sb:x:";
 const SENT = "sb:s:";
 const KEPT = 300;
 const LETTERS = "abcdefghjkmnpqrstuvwxyz23456789";
-const TAB = Math.random().toString(36).slice(2);
 
 const memory = new Map();
 let lasting = true;
@@ -48,21 +47,72 @@ export const newKey = () =>
   Array.from(crypto.getRandomValues(new Uint8Array(14)), (b) => LETTERS[b % 31]).join("");
 export const pending = () => list(OUT);
 export const sent = () => list(SENT);
+// What the book did not take, with what hangs on it.
+export const aside = () => list(ASIDE);
+export const waiting = () => [...pending(), ...aside()];
 
-let tell = () => {};
-export const listen = (f) => (tell = f);
+const move = ({ id, to, body, words }, start, more) => {
+  put(start + id.slice(5), JSON.stringify({ to, body, words, ...more }));
+  if (!id.startsWith(start)) drop(id);
+};
+export const tried = (e) => move(e, OUT, { tried: true });
+export const setAside = (e, sentence) => move(e, ASIDE, { sentence });
+export const taken = (e, n) => {
+  move(e, SENT, { n });
+  names(SENT).slice(0, -KEPT).forEach(drop);
+};
 
-export const add = (to, body) => {
-  const next = Math.max(0, ...[...names(OUT), ...names(SENT)].map(number)) + 1;
-  put(OUT + String(next).padStart(9, "0") + ":" + body.key, JSON.stringify({ to, body }));
-  soon(0);
+const ears = [];
+export const listen = (f) => ears.push(f);
+export const tell = (body, json) => ears.forEach((f) => f(body, json));
+
+// --- the rest, once the first screen is there
+let rest = null;
+let asked = null;
+export const load = () =>
+  (asked ??= import("./sender.js").then(
+    (m) => {
+      rest = m;
+      m.soon(0);
+    },
+    () => {
+      asked = null;
+      setTimeout(load, 3000);
+    },
+  ));
+const soon = () => (rest ? rest.soon(0) : load());
+// The book was heard of another way.
+export const heard = () => rest?.heard();
+
+export const add = (to, body, words) => {
+  // What was never sent, or was not taken, is undone on the phone alone.
+  const held = body.what === "take-back" && waiting().find((e) => e.body.key === body.target && !e.tried);
+  if (held) return leaveOut(held);
+  const next = Math.max(0, ...[OUT, ASIDE, SENT].flatMap(names).map(number)) + 1;
+  put(OUT + String(next).padStart(9, "0") + ":" + body.key, JSON.stringify({ to, body, words }));
+  soon();
   show();
 };
-// Typed again after it was not accepted: the same entry, in its old place.
-export const replace = (id, to, body) => {
-  put(id, JSON.stringify({ to, body }));
-  soon(0);
+// Once more, as it was or mended; what only hung on another tries again with it.
+export const again = (e, body = e?.body) => {
+  if (e) move({ ...e, body }, OUT);
+  for (const w of aside()) if (!w.sentence) move(w, OUT);
+  soon();
   show();
+};
+// Off the phone, with what hangs on it. A mark taken as there is then a mark read as much.
+export const leaveOut = (e) => {
+  const out = [];
+  for (const w of waiting().sort((a, b) => number(a.id) - number(b.id))) {
+    const { height, target, markAsAt, markTyped } = w.body;
+    if (w.id === e.id || out.includes(height) || out.includes(target)) {
+      out.push(w.body.key);
+      drop(w.id);
+    } else if (out.includes(markAsAt)) {
+      put(w.id, JSON.stringify({ ...w, body: { ...w.body, markAsAt: undefined, mark: markTyped } }));
+    }
+  }
+  again();
 };
 export const remember = (round, start) => put("sb:r:" + round, JSON.stringify(start));
 
@@ -72,134 +122,44 @@ export const seen = (book) => {
   if (known === book) return;
   put("sb:book", book);
   if (!known) return;
-  for (const { id, to, body } of sent()) {
-    put(id.replace(SENT, OUT), JSON.stringify({ to, body }));
-    drop(id);
-  }
-  soon(0);
-};
-
-const GONE = "no connection, trying again";
-let trouble = "";
-let busy = false;
-let timer = 0;
-let wait = 400;
-const soon = (ms) => {
-  clearTimeout(timer);
-  timer = setTimeout(pump, ms);
-};
-const later = () => {
-  wait = Math.min(wait * 1.7, 12000);
-  soon(wait * (0.7 + 0.6 * Math.random()));
-};
-
-// The book was heard of another way.
-export const heard = () => trouble === GONE && soon(0);
-
-// Of several tabs one sends; a lease that claims to end far ahead is a clock that was set back.
-const mine = () => {
-  const [tab, until] = (get("sb:lease") ?? "").split(" ");
-  const now = Date.now();
-  if (tab && tab !== TAB && until > now && until < now + 20000) return false;
-  put("sb:lease", TAB + " " + (now + 12000));
-  return true;
-};
-addEventListener("pagehide", () => (get("sb:lease") ?? "").startsWith(TAB) && drop("sb:lease"));
-
-const post = async (to, body) => {
-  const stop = new AbortController();
-  const clock = setTimeout(() => stop.abort(), 8000);
-  try {
-    const fields = Object.entries(body).filter(([, v]) => v != null);
-    const r = await fetch(to, {
-      method: "POST",
-      body: new URLSearchParams(fields),
-      signal: stop.signal,
-    });
-    const json = (r.headers.get("content-type") ?? "").includes("json") ? await r.json() : {};
-    return { status: r.status, json };
-  } finally {
-    clearTimeout(clock);
-  }
-};
-
-const WORDS = {
-  401: "This phone is not paired any more; pair it again, nothing is lost",
-  403: "This phone may only look",
-  404: "The book does not know this round",
-};
-
-const undone = (e) =>
-  pending().find((o) => o.body.what === "take-back" && o.body.target === e.body.key);
-
-const pump = async () => {
-  if (busy) return;
-  busy = true;
-  try {
-    for (let e = pending()[0]; e; e = pending()[0]) {
-      if (!mine()) return soon(2000);
-      trouble = "";
-      show();
-      let { status, json } = await post(e.to, { ...e.body, book: get("sb:book") });
-      if (status === 404) {
-        const start = JSON.parse(get("sb:r:" + e.to.split("/")[2]) ?? "null");
-        if (start && (await post(start.to, start.body)).status < 400)
-          ({ status, json } = await post(e.to, e.body));
-      }
-      if (status === 200 && json.key === e.body.key) {
-        const taken = { to: e.to, body: e.body, n: json.n };
-        put(e.id.replace(OUT, SENT), JSON.stringify(taken));
-        drop(e.id);
-        names(SENT).slice(0, -KEPT).forEach(drop);
-        wait = 400;
-        seen(json.book);
-        tell(e.body, json);
-      } else if (status === 409 && json.book) {
-        seen(json.book);
-      } else if (status === 422 && undone(e)) {
-        // Never in the book and not wanted there: neither it nor its taking back is sent.
-        drop(undone(e).id);
-        drop(e.id);
-      } else if (status < 500 && status !== 429) {
-        trouble = json.sentence ?? WORDS[status] ?? "The book did not take it";
-        put(e.id, JSON.stringify({ to: e.to, body: e.body, sentence: trouble }));
-        return later();
-      } else {
-        throw status;
-      }
-    }
-    trouble = "";
-  } catch {
-    trouble = GONE;
-    later();
-  } finally {
-    busy = false;
-    show();
-  }
+  sent().forEach(tried);
+  soon();
 };
 
 let line = null;
-const show = () => {
+let state = "";
+export const show = (now = state) => {
+  state = now;
   const n = pending().length;
+  const m = aside().length;
   if (!line) {
     line = document.getElementById("outbox") ?? document.createElement("p");
     line.className = "outbox";
     line.setAttribute("role", "status");
+    const a = document.createElement("a");
+    a.href = "/waiting";
+    // The page itself may be out of reach.
+    a.addEventListener("click", (e) => rest?.open(e));
+    line.append(a);
     if (!line.isConnected) document.getElementById("main").prepend(line);
   }
-  const words = !n
-    ? ""
-    : (lasting ? n + " on this phone" : n + " on this page only, keep it open") +
-      (busy && !trouble ? ", sending …" : trouble ? ": " + trouble + "." : "");
-  if (line.textContent !== words) line.textContent = words;
-  line.hidden = !n;
+  const words = [
+    n && (lasting ? n + " on this phone" : n + " on this page only, keep it open") + state,
+    m && m + " the book did not take",
+  ]
+    .filter(Boolean)
+    .join(" · ");
+  if (line.firstChild.textContent !== words) line.firstChild.textContent = words;
+  line.hidden = line.firstChild.hidden = !words;
   tell(null, null);
 };
 
-for (const event of ["online", "pageshow"]) addEventListener(event, () => soon(0));
-document.addEventListener("visibilitychange", () => document.hidden || soon(0));
 addEventListener("storage", (e) => {
   if (!e.key?.startsWith("sb:")) return;
   show();
-  setTimeout(pump, 2000);
+  setTimeout(soon, 2000);
+});
+addEventListener("pageshow", () => {
+  if (names(OUT).length) soon();
+  if (waiting().length) show();
 });

@@ -22,6 +22,7 @@ const others = (form) =>
     .filter(([, typed]) => typed);
 
 let sending = false;
+setTimeout(outbox.load, 0);
 
 const send = async (form, submitter) => {
   if (sending) return;
@@ -53,7 +54,7 @@ const send = async (form, submitter) => {
       steering: f.steering,
       row: f.row,
       value: f["v-" + f.row],
-    });
+    }, [document.querySelector("h1").innerText, form.querySelector("label").innerText].join(" · ").replace(/\s+/g, " "));
     form.elements.key.value = outbox.newKey();
     say(form, "No connection: on this phone, not in the book yet. It is sent as soon as it can be.");
   } finally {

@@ -77,6 +77,7 @@ final class Routes {
     r.get("/corners/{corner}/paper", app.papers::ofCorner);
 
     r.get("/rounds/{round}", app.rounds::round);
+    r.get("/waiting", app.guide::waiting);
     r.get("/rounds/{round}/guide", app.guide::guide);
     r.post("/rounds/{round}/guide", app.guide::keep);
     r.post("/rounds/{round}/sent", app.guide::sent);

@@ -38,6 +38,7 @@ final class GuideJson {
     GuidePlan plan = GuidePlan.of(card, round);
     ObjectNode json = Json.MAPPER.createObjectNode();
     json.put("round", round.key())
+        .put("where", card.details().name() + ", " + card.place().words())
         .put("n", n)
         .put("book", book)
         .put("after", card.lastChange())

@@ -84,13 +84,32 @@ public final class GuidePages {
             step == null ? null : asked(card, round, step, posted, key),
             JustSaved.of(histories.of(card.car()), card, ctx.queryParam("saved")),
             i > 0 ? here + "?at=" + steps.get(i - 1).id() : null,
-            step != null && i + 1 < steps.size() ? here + "?at=" + steps.get(i + 1).id() : null);
+            step == null ? null : skip(steps, i, card, round));
     JteModel page = Html.TEMPLATES.roundGuide(frame, view);
     if (posted.ok()) {
       Html.show(ctx, page);
     } else {
       Html.again(ctx, page);
     }
+  }
+
+  /** Past the last step comes what was skipped before it; when nothing was, the round itself. */
+  private static String skip(List<GuidePlan.Step> steps, int i, Card card, SeenRound round) {
+    String here = "/rounds/" + round.key();
+    Optional<GuidePlan.Step> next =
+        i + 1 < steps.size()
+            ? Optional.of(steps.get(i + 1))
+            : steps.subList(0, i).stream().filter(s -> !s.done(card)).findFirst();
+    return next.map(s -> here + "/guide?at=" + s.id()).orElse(here);
+  }
+
+  /** What a browser keeps until the book has it: the page only shows where its script puts it. */
+  public void waiting(Context ctx) {
+    PageFrame frame =
+        PageFrame.of("Waiting · Spindlebook", "Waiting on this phone")
+            .crumbs(new Crumb("cars", "/cars"))
+            .modules("waiting.js");
+    Html.show(ctx, Html.TEMPLATES.roundWaiting(frame));
   }
 
   /** The next that is not done yet, after the one just left; what was skipped comes last. */

@@ -103,7 +103,8 @@ class WaitingBrowserTest {
     aRefusedHeightAndAGoodOne();
     assertEquals(1, inBook(Content.Height.class).size());
     assertEquals("22 1/2", inBook(Content.Height.class).get(0).spindle().typed());
-    assertEquals(List.of("1/2"), inBook(Content.Reading.class).stream().map(r -> r.typed()).toList());
+    assertEquals(
+        List.of("1/2"), inBook(Content.Reading.class).stream().map(r -> r.typed()).toList());
     assertEquals(3, kept("sb:x:"));
     phone.wait(() -> phone.text("#outbox").equals("3 the book did not take"));
   }
@@ -154,7 +155,8 @@ class WaitingBrowserTest {
     String text = phone.find(By.cssSelector("#waiting textarea")).getDomProperty("value");
     assertTrue(text.contains("spindle as told by Kim, mark 30 1/4"), text);
     assertTrue(text.contains("The book: "), text);
-    assertTrue(text.contains("On the strap (full droop) · Upper rod end to its housing · 3/8"), text);
+    assertTrue(
+        text.contains("On the strap (full droop) · Upper rod end to its housing · 3/8"), text);
     assertTrue(text.contains("Bump stop touches · Lower rod end"), text);
     shop.open(port);
     phone.sent();
@@ -192,7 +194,8 @@ class WaitingBrowserTest {
     assertEquals(1, kept("sb:o:"));
     shop.open(port);
     phone.sent();
-    assertEquals(List.of("3/8"), inBook(Content.Reading.class).stream().map(r -> r.typed()).toList());
+    assertEquals(
+        List.of("3/8"), inBook(Content.Reading.class).stream().map(r -> r.typed()).toList());
     assertEquals(0, inBook(Content.Correction.class).size());
   }
 

@@ -19,7 +19,9 @@ import spindlebook.web.Posted;
 public final class ToReadAddress {
   public static final String NEED = "need";
   private static final String BETWEEN = "~";
-  private static final int LONGEST_LABEL = 60;
+
+  /** What a round asks a height to be called, the height's form takes. */
+  public static final int LONGEST_LABEL = 120;
 
   private ToReadAddress() {}
 
@@ -48,16 +50,19 @@ public final class ToReadAddress {
 
   /** Empty when the word names nothing that can be read on this corner. */
   public static Optional<ToRead> read(Card card, String word) {
-    String[] parts = Arrays.copyOf(word.split(BETWEEN, 6), 6);
+    String[] parts = Arrays.copyOf(word.split(BETWEEN, 5), 5);
     HeightName name = one(HeightName.class, parts[0]);
     Steering steering = one(Steering.class, parts[1]);
     Quantity quantity = one(Quantity.class, parts[2]);
     String point = quantity == Quantity.WATCH_POINT ? parts[3] : null;
-    String label = parts[4] == null || parts[4].isBlank() ? null : parts[4];
+    // A label is in somebody's words, which may hold the sign that stands between.
+    String rest = parts[4] == null ? "" : parts[4];
+    int last = rest.lastIndexOf(BETWEEN);
+    Pairing said = last < 0 ? null : one(Pairing.class, rest.substring(last + 1));
+    String words = said == null ? rest : rest.substring(0, last);
+    String label = words.isBlank() ? null : words;
     Pairing pairing =
-        card.layout() == Layout.SOLID_AXLE_END && one(Pairing.class, parts[5]) == Pairing.CROSSED
-            ? Pairing.CROSSED
-            : null;
+        card.layout() == Layout.SOLID_AXLE_END && said == Pairing.CROSSED ? Pairing.CROSSED : null;
     boolean whole = name != null && steering != null && (quantity != null || blank(parts[2]));
     boolean watched =
         quantity != Quantity.WATCH_POINT || (point != null && card.watchPoint(point).isPresent());

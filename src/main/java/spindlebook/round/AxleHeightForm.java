@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import spindlebook.card.Capital;
+import spindlebook.card.ToReadAddress;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.HeightName;
@@ -51,7 +52,7 @@ final class AxleHeightForm {
     String asAt = posted.line("markAsAt", 80);
     TypedLength mark = height(posted, "mark", unit);
     TypedLength otherMark = height(posted, OTHER_MARK, unit);
-    String label = posted.line("label", 40);
+    String label = posted.line("label", ToReadAddress.LONGEST_LABEL);
     if (ask && asAt == null && !posted.text(HeightForm.NO_MARK).equals("keep")) {
       withoutMark(posted, "mark", spindle, mark);
       withoutMark(posted, OTHER_MARK, otherSpindle, otherMark);

@@ -3,6 +3,7 @@ package spindlebook.round;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import spindlebook.card.ToReadAddress;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.HeightName;
@@ -50,7 +51,7 @@ sealed interface HeightForm {
     if (mark != null && mark.mm() > MOST_MM) {
       posted.wrong("mark", "'" + mark.typed() + "' is higher than a car stands.");
     }
-    String label = posted.line("label", 40);
+    String label = posted.line("label", ToReadAddress.LONGEST_LABEL);
     boolean without = mark == null && asAt == null && posted.problem("mark").isEmpty();
     if (ask && without && !posted.text(NO_MARK).equals("keep")) {
       posted.wrong(

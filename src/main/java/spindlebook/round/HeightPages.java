@@ -115,8 +115,11 @@ public final class HeightPages {
       Posted posted,
       String wrongRow,
       FormKey wrongKey) {
-    boolean all = "1".equals(ctx.queryParam("all"));
     List<Asked> planned = Asked.planned(card, height.round(), height, steering);
+    // A row that is sent back was shown, whether the round asked for it or not.
+    boolean all =
+        "1".equals(ctx.queryParam("all"))
+            || !wrongRow.isEmpty() && planned.stream().noneMatch(a -> a.row().equals(wrongRow));
     List<Asked> everything = Asked.all(card, steering);
     List<Asked> asked = all || planned.isEmpty() ? everything : planned;
     Optional<Card> otherEnd =

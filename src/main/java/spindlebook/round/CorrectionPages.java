@@ -127,8 +127,9 @@ public final class CorrectionPages {
   public void reading(Context ctx) {
     Card card = card(ctx, "reading");
     SeenReading reading = card.reading(ctx.pathParam("reading")).orElseThrow(NotFoundResponse::new);
-    Posted posted = new Posted(Map.of("value", List.of(reading.reading().typed())));
-    showReading(ctx, card, reading, posted, FormKey.fresh(card.lastChange()));
+    Map<String, List<String>> typed = new HashMap<>();
+    put(typed, "value", reading.reading().typed());
+    showReading(ctx, card, reading, new Posted(typed), FormKey.fresh(card.lastChange()));
   }
 
   private static void showReading(

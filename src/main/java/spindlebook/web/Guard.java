@@ -92,6 +92,10 @@ public final class Guard extends Handler.Wrapper {
       super(request);
       HttpFields.Mutable kept = HttpFields.build(request.getHeaders());
       OTHER_METHOD.forEach(kept::remove);
+      if (!request.getMethod().equals("POST")) {
+        // What sends no form has no alphabet that could be an unknown one.
+        kept.remove("Content-Type");
+      }
       this.headers = kept;
     }
 

@@ -292,6 +292,9 @@ class LimitsPagesTest {
           shown.get("/corners/marmot-rf/limits").is(200),
           "can’t tell Too close to call within ±",
           "Reading it again will not settle it");
+      String right = shown.get("/corners/marmot-rf/limits").is(200).text();
+      assertFalse(right.contains("Nothing: all is read"), "over what cannot be told: " + right);
+      assertTrue(right.matches("(?s).*Reading (these )?will not settle: .*"), right);
       says(
           shown.get("/cars/marmot").is(200),
           "Next reading: left front, read tyre to frame, straight");

@@ -32,19 +32,13 @@ record SettleWords(Card card) {
   String of(Limit limit) {
     Figure of = limit.roomMm() == null ? limit.positionMm() : limit.roomMm();
     boolean between = TravelWords.bracket(limit) || mostlyBetweenReadings(limit.roomMm());
-    return between && repeatingWillNot(limit.settles())
+    return between && !Settles.byReading(limit.settles())
         ? "Reading it again will not settle it; reading it at one more height near there may."
         : words(limit.settles(), of, limit.readings());
   }
 
   String of(MidTravel mid) {
     return words(mid.settles(), mid.shortfall().worst(), mid.shortfall().readings());
-  }
-
-  private static boolean repeatingWillNot(Settles settles) {
-    return settles == null
-        || settles instanceof Settles.RepeatingWillNot
-        || settles instanceof Settles.Settled;
   }
 
   private String words(Settles settles, Figure of, List<String> readings) {

@@ -1,5 +1,6 @@
 package spindlebook.card;
 
+import java.util.ArrayList;
 import java.util.List;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content.ToRead;
@@ -15,11 +16,13 @@ import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
 import spindlebook.travel.MidTravel;
 import spindlebook.travel.Need;
+import spindlebook.travel.NextReading;
 import spindlebook.travel.Shortfall;
 import spindlebook.travel.StopFound;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
+import spindlebook.uncertainty.Settles;
 import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
 
@@ -196,12 +199,36 @@ public final class TravelWords {
     return why + ". " + settles(first);
   }
 
-  /** What would settle a can't-tell, one sentence. */
+  /** What would settle a can't-tell, one sentence; one reading of something else before more. */
   public String settles(Limit limit) {
     if (!limit.needs().isEmpty()) {
       return "Read " + need(limit.needs().get(0)) + ".";
     }
-    return settle.of(limit);
+    return next().stream()
+        .filter(n -> n.decides().contains(limit) && !limit.equals(n.limit()))
+        .findFirst()
+        .map(n -> "Read " + need(n.need().bare()) + ": once should settle it.")
+        .orElseGet(() -> settle.of(limit));
+  }
+
+  /** All that there is to read or give at this corner, the one that settles most first. */
+  public List<NextReading> next() {
+    return NextReading.ranked(card, travel);
+  }
+
+  /** What no reading that is asked for will settle, and why: a sentence each. */
+  public List<String> leftOpen() {
+    List<String> left = new ArrayList<>();
+    for (EndFindings end : List.of(travel.droop(), travel.bump())) {
+      end.limits().stream()
+          .filter(l -> l.outcome() == Outcome.CANT_TELL)
+          .filter(l -> next().stream().noneMatch(n -> n.about(l)))
+          .forEach(l -> left.add(finding(end, l)));
+    }
+    travel.midTravel().stream()
+        .filter(m -> m.outcome() == Outcome.CANT_TELL && !Settles.byReading(m.settles()))
+        .forEach(m -> left.add(Capital.of(midTravel(m))));
+    return left;
   }
 
   /** The same of what is too close to call in mid-travel. */

@@ -272,6 +272,38 @@ public record Card(
     return standing == Standing.STALE || standing == Standing.PUT_BACK;
   }
 
+  /**
+   * With one height, or one reading, more: as if somebody had taken it now. It stands for what no
+   * longer holds at its place.
+   *
+   * @param height null where the reading is at a height that is there
+   * @param reading null where only the height was read
+   */
+  public Card supposing(SeenHeight height, SeenReading reading) {
+    List<SeenHeight> allHeights = new ArrayList<>();
+    for (SeenHeight h : heights) {
+      boolean moved =
+          height != null
+              && height.name().onePlace()
+              && h.name() == height.name()
+              && h.pairing() == height.pairing();
+      allHeights.add(moved ? h.replaced() : h);
+    }
+    List<SeenReading> allReadings = new ArrayList<>();
+    for (SeenReading r : readings) {
+      boolean stoodFor =
+          reading != null && !r.counts() && (r.samePlace(reading) || r.near(reading));
+      allReadings.add(stoodFor ? r.replaced() : r);
+    }
+    if (height != null) {
+      allHeights.add(height);
+    }
+    if (reading != null) {
+      allReadings.add(reading);
+    }
+    return with(n, allHeights, allReadings);
+  }
+
   /** Position of the last change of a setting, or happening, that this card knows. */
   public long lastChange() {
     return changes.stream().mapToLong(Change::n).max().orElse(0);

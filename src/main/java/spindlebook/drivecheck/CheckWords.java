@@ -191,8 +191,8 @@ public final class CheckWords {
   private static String cureOf(
       ThingFirst.OfLimit of, EndFindings end, Checked at, TravelWords say) {
     if (of.why() == Why.CANT_TELL) {
-      for (NextReading next : NextReading.ranked(at.card(), at.travel())) {
-        if (of.limit().equals(next.limit()) && next.need().toRead() != null) {
+      for (NextReading next : say.next()) {
+        if (next.about(of.limit()) && next.need().toRead() != null) {
           return NeedAddress.of(corner(at), say, List.of(next.need()));
         }
       }

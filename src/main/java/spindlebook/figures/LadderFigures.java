@@ -32,7 +32,7 @@ final class LadderFigures {
       figures.ladder(ladders.putObject(Posted.word(end)), Ladder.of(travel, end));
     }
     ArrayNode next = corner.putArray("nextReadings");
-    NextReading.ranked(card, travel).forEach(r -> figures.next(next.addObject(), r));
+    words.next().forEach(r -> figures.next(next.addObject(), r));
   }
 
   private void ladder(ObjectNode node, Ladder ladder) {
@@ -120,6 +120,8 @@ final class LadderFigures {
     }
     node.put("withholds", next.withholds());
     node.put("atStakeMm", next.atStakeMm());
+    ArrayNode once = node.putArray("decidesTakenOnce");
+    next.decides().forEach(l -> once.add(words.name(l)));
     times(next.settles()).ifPresent(n -> node.put("times", n));
   }
 

@@ -13,6 +13,7 @@ import spindlebook.web.State;
  * @param counts how many limits are in each state, worst first
  * @param next the most important first; empty when all is there, holds and is decided
  * @param nextMore how many more there are than are listed
+ * @param leftOpen what nothing that is listed will settle, and why
  * @param nextTogether one round that reads all that is listed; null for fewer than two readings
  */
 public record LimitsView(
@@ -21,6 +22,7 @@ public record LimitsView(
     List<Count> counts,
     List<NextRow> next,
     int nextMore,
+    List<String> leftOpen,
     String nextTogether,
     List<OneEnd> ends,
     List<MidRow> midTravel,

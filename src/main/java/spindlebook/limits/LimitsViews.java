@@ -48,7 +48,7 @@ final class LimitsViews {
   }
 
   LimitsView view() {
-    List<NextReading> ranked = NextReading.ranked(card, travel);
+    List<NextReading> ranked = words.next();
     List<NextReading> listed = ranked.stream().limit(MOST_NEXT).toList();
     NextWords next = new NextWords(corner, travel, words);
     List<NextRow> rows = listed.stream().map(next::row).toList();
@@ -60,6 +60,7 @@ final class LimitsViews {
         counts(),
         rows,
         ranked.size() - rows.size(),
+        words.leftOpen(),
         together(listed.stream().map(NextReading::need).toList()),
         List.of(end(droop), end(bump)),
         travel.midTravel().stream().map(this::mid).toList(),

@@ -17,7 +17,7 @@ public record NextWords(String corner, TravelFindings travel, TravelWords words)
   LimitsView.NextRow row(NextReading next) {
     return new LimitsView.NextRow(
         Capital.of(what(next)),
-        why(next) + since(next),
+        why(next) + decides(next) + since(next),
         how(next),
         NeedAddress.of(corner, words, next));
   }
@@ -29,16 +29,11 @@ public record NextWords(String corner, TravelFindings travel, TravelWords words)
     if (next.need().dimension() != null) {
       return "give " + words.need(next.need());
     }
-    Need need = bare(next.need());
+    Need need = next.need().bare();
     if (need.allowance() != null) {
       return "choose " + words.need(need);
     }
     return "read " + words.need(need) + where(next);
-  }
-
-  private static Need bare(Need need) {
-    return new Need(
-        need.toRead(), need.dimension(), need.allowance(), List.of(), need.noHigherThanMm());
   }
 
   private String where(NextReading next) {
@@ -72,8 +67,26 @@ public record NextWords(String corner, TravelFindings travel, TravelWords words)
                   + " cannot be told without it"
                   + stake(next)
                   + ".";
+      case COSTS_TRAVEL ->
+          "May win up to "
+              + words.lengths().text(next.atStakeMm())
+              + end
+              + ": nobody looked between two heights of "
+              + words.name(next.limit())
+              + ".";
       case NO_SPLIT, UNSURE_WHERE_IT_RULES, UNSURE -> Capital.of(next.why().words()) + ".";
     };
+  }
+
+  /** What it decides besides what it is asked for. */
+  private String decides(NextReading next) {
+    List<String> others =
+        next.decides().stream().filter(l -> !l.equals(next.limit())).map(words::name).toList();
+    return others.isEmpty()
+        ? ""
+        : others.size() == 1
+            ? " It should settle " + others.get(0) + "."
+            : " It should settle " + Counted.of(others.size(), "limit") + ".";
   }
 
   private static String since(NextReading next) {

@@ -27,6 +27,11 @@ public record Need(
     because = List.copyOf(because);
   }
 
+  /** Without why it is missing. */
+  public Need bare() {
+    return new Need(toRead, dimension, allowance, List.of(), noHigherThanMm);
+  }
+
   static Need read(ToRead toRead, List<String> because) {
     return new Need(toRead, null, null, because, null);
   }

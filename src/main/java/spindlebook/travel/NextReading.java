@@ -7,17 +7,19 @@ import spindlebook.corner.Card;
 import spindlebook.uncertainty.Settles;
 
 /**
- * A reading to take, or a number to give, and why it matters; the one that matters most comes
- * first.
+ * A reading to take, or a number to give, and why it matters; the one that settles most for least
+ * work comes first: by how many figures wait for it, or how many limits it decides, taken once and
+ * coming out at its middle ({@link Supposed}). Equals stand in this order:
  *
  * <pre>
  *   1. what withholds a total or a margin: the more figures wait for it the earlier;
  *      a stop's height before a gap, a gap before a number to give or to choose
  *   2. what decides a limit that cannot be told: the further an end's margin could move the earlier;
  *      then what is too close to call in mid-travel
- *   3. ride height, without which travel is not split about it
- *   4. what no longer holds, or was put back and not confirmed, where it rules, or where a stop is
- *   5. the same elsewhere
+ *   3. the middle of a bracket that costs travel, by what it may win
+ *   4. ride height, without which travel is not split about it
+ *   5. what no longer holds, or was put back and not confirmed, where it rules, or where a stop is
+ *   6. the same elsewhere
  * </pre>
  *
  * <p>How far a margin could move: room ± U of the limit (to the other end of a bracket) in place of
@@ -32,6 +34,7 @@ import spindlebook.uncertainty.Settles;
  * @param nearMm wheel position near which it is to be read; null when its height's name says that
  * @param withholds how many totals and margins wait for it
  * @param atStakeMm how far the end's margin could move by it; 0 where that is not known
+ * @param decides open limits that one such reading decides, where it comes out at its middle
  */
 public record NextReading(
     Why why,
@@ -41,12 +44,14 @@ public record NextReading(
     Settles settles,
     Double nearMm,
     int withholds,
-    double atStakeMm) {
+    double atStakeMm,
+    List<Limit> decides) {
 
   /** Why it matters, the weightiest first. */
   public enum Why {
     WITHHOLDS("a total or a margin waits for it"),
     UNDECIDED("a limit cannot be told without it"),
+    COSTS_TRAVEL("nobody looked between two heights, and the nearer in is planned with"),
     NO_SPLIT("without it travel is not split about ride"),
     UNSURE_WHERE_IT_RULES("what rules there no longer holds, or was put back and not confirmed"),
     UNSURE("it no longer holds, or was put back and not confirmed");
@@ -62,6 +67,24 @@ public record NextReading(
     }
   }
 
+  public NextReading {
+    decides = List.copyOf(decides);
+  }
+
+  NextReading deciding(List<Limit> limits) {
+    return new NextReading(why, end, need, limit, settles, nearMm, withholds, atStakeMm, limits);
+  }
+
+  /** Whether it is asked for because of a limit, or decides it. */
+  public boolean about(Limit limit) {
+    return limit.equals(this.limit) || decides.contains(limit);
+  }
+
+  /** What it settles, taken once. */
+  int settled() {
+    return Math.max(withholds, decides.size());
+  }
+
   /** By what they weigh, also of several corners. */
   public static Comparator<NextReading> theOneThatMattersMostFirst() {
     return ReadingsToTake.theOneThatMattersMostFirst();
@@ -69,7 +92,12 @@ public record NextReading(
 
   /** All that there is to read or give, the one that matters most first. */
   public static List<NextReading> ranked(Card card, TravelFindings travel) {
-    return new ReadingsToTake(card, travel).ranked();
+    return card.workedOut().get(NextReading.class, () -> new ReadingsToTake(card, travel).ranked());
+  }
+
+  /** What a total, a margin or the split about ride waits for, the one that matters most first. */
+  static List<NextReading> missing(Card card, TravelFindings travel) {
+    return new ReadingsToTake(card, travel).missing();
   }
 
   /** The one that matters most; empty when everything is there, holds, and is decided. */

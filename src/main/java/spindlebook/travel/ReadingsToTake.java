@@ -21,6 +21,9 @@ import spindlebook.uncertainty.SourceKind;
 
 /** Gathers what is missing, undecided and stale on a card, by the rule of {@link NextReading}. */
 final class ReadingsToTake {
+  /** How many are supposed: so that a corner where much is open stays quick. */
+  private static final int MOST_SUPPOSED = 12;
+
   private final Card card;
   private final TravelFindings travel;
   private final List<NextReading> found = new ArrayList<>();
@@ -33,14 +36,38 @@ final class ReadingsToTake {
   List<NextReading> ranked() {
     ends().forEach(this::withholding);
     ends().forEach(this::undecided);
+    ends().forEach(this::costing);
     travel.midTravel().forEach(this::undecided);
     split();
     unsure();
+    suppose();
     return found.stream().sorted(theOneThatMattersMostFirst()).toList();
   }
 
+  List<NextReading> missing() {
+    ends().forEach(this::withholding);
+    split();
+    return found.stream().sorted(theOneThatMattersMostFirst()).toList();
+  }
+
+  /** What rules, and what holds the strap or the stop, can decide more than its own limit. */
+  private void suppose() {
+    if (ends().flatMap(e -> e.limits().stream()).noneMatch(Supposed::open)) {
+      return;
+    }
+    found.stream()
+        .filter(r -> r.why() != Why.WITHHOLDS)
+        .sorted(
+            Comparator.comparing((NextReading r) -> r.why() != Why.UNSURE_WHERE_IT_RULES)
+                .thenComparing(theOneThatMattersMostFirst()))
+        .limit(MOST_SUPPOSED)
+        .toList()
+        .forEach(r -> found.set(found.indexOf(r), r.deciding(Supposed.decides(card, travel, r))));
+  }
+
   static Comparator<NextReading> theOneThatMattersMostFirst() {
-    return Comparator.comparing(NextReading::why)
+    return Comparator.comparing((NextReading r) -> -r.settled())
+        .thenComparing(NextReading::why)
         .thenComparing(r -> -r.withholds())
         .thenComparing(r -> kind(r.need()))
         .thenComparing(r -> -r.atStakeMm())
@@ -107,7 +134,7 @@ final class ReadingsToTake {
     if (!limit.needs().isEmpty()) {
       Need need = limit.needs().get(0);
       add(Why.UNDECIDED, end.end(), need, limit, null, need.noHigherThanMm(), 0, stake);
-    } else if (repeatingWill(limit.settles())) {
+    } else if (Settles.byReading(limit.settles())) {
       again(end, limit)
           .ifPresent(n -> add(Why.UNDECIDED, end.end(), n, limit, limit.settles(), null, 0, stake));
     } else if (betweenReadings(limit)) {
@@ -116,17 +143,43 @@ final class ReadingsToTake {
     }
   }
 
+  /**
+   * A stop set to keep the near end of a bracket may give travel away: the rule may be kept up to
+   * its far end, or to where the next limit acts.
+   */
+  private void costing(EndFindings end) {
+    for (Limit limit : end.limits()) {
+      if (limit.outcome() == Outcome.SHORT
+          && limit.at() instanceof EndLimit.Crosses crosses
+          && crosses.how() == EndLimit.How.BRACKET
+          && crosses.brokenMm() != null) {
+        Figure wide = Judged.room(end.end(), crosses.positionMm(), crosses.brokenMm());
+        double roomMm = limit.roomMm().value();
+        double winMm = Math.min(roomMm + wide.value(), others(end, limit)) - roomMm;
+        // Within its own U the two heights are one.
+        if (winMm > wide.U()) {
+          Need need = Need.read(inBetween(end.end(), limit), List.of());
+          add(Why.COSTS_TRAVEL, end.end(), need, limit, null, middleMm(limit), 0, winMm);
+        }
+      }
+    }
+  }
+
+  /** The least room of the other limits. */
+  private static double others(EndFindings end, Limit limit) {
+    return end.limits().stream()
+        .filter(l -> !l.equals(limit) && l.roomMm() != null)
+        .mapToDouble(l -> l.roomMm().value())
+        .min()
+        .orElse(Double.POSITIVE_INFINITY);
+  }
+
   /** How far the end's margin could move, were this limit known exactly. */
   static double atStakeMm(EndFindings end, Limit limit) {
     if (limit.roomMm() == null) {
       return 0;
     }
-    double others =
-        end.limits().stream()
-            .filter(l -> !l.equals(limit) && l.roomMm() != null)
-            .mapToDouble(l -> l.roomMm().value())
-            .min()
-            .orElse(Double.POSITIVE_INFINITY);
+    double others = others(end, limit);
     double room = limit.roomMm().value();
     double more = limit.roomMm().U();
     if (limit.at() instanceof EndLimit.Crosses crosses && crosses.brokenMm() != null) {
@@ -137,12 +190,6 @@ final class ReadingsToTake {
     double lower = now - Math.min(room - limit.roomMm().U(), others);
     double higher = Math.min(room + more, others) - now;
     return Math.max(lower, higher);
-  }
-
-  private static boolean repeatingWill(Settles settles) {
-    return settles != null
-        && !(settles instanceof Settles.RepeatingWillNot)
-        && !(settles instanceof Settles.Settled);
   }
 
   /** The reading, or the stop's height, whose hand weighs most in what is not known. */
@@ -195,7 +242,7 @@ final class ReadingsToTake {
   }
 
   private void undecided(MidTravel mid) {
-    if (mid.outcome() == Outcome.CANT_TELL && repeatingWill(mid.settles())) {
+    if (mid.outcome() == Outcome.CANT_TELL && Settles.byReading(mid.settles())) {
       mid.shortfall().readings().stream()
           .flatMap(key -> card.reading(key).stream())
           .findFirst()
@@ -289,7 +336,7 @@ final class ReadingsToTake {
         && Objects.equals(one.point(), other.point());
   }
 
-  private static ToRead toRead(SeenReading reading) {
+  static ToRead toRead(SeenReading reading) {
     return new ToRead(
         reading.height().name(),
         reading.height().height().label(),
@@ -318,6 +365,7 @@ final class ReadingsToTake {
       Double nearMm,
       int withholds,
       double atStakeMm) {
-    found.add(new NextReading(why, end, need, limit, settles, nearMm, withholds, atStakeMm));
+    found.add(
+        new NextReading(why, end, need, limit, settles, nearMm, withholds, atStakeMm, List.of()));
   }
 }

@@ -131,9 +131,7 @@ final class ThingsFirst {
   private void readings(Checked corner) {
     String key = corner.card().corner();
     List<Need> missing =
-        NextReading.ranked(corner.card(), corner.travel()).stream()
-            .filter(
-                r -> r.why() == NextReading.Why.WITHHOLDS || r.why() == NextReading.Why.NO_SPLIT)
+        NextReading.missing(corner.card(), corner.travel()).stream()
             .map(NextReading::need)
             .distinct()
             .toList();

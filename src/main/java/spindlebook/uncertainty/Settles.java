@@ -51,6 +51,13 @@ public sealed interface Settles {
   /** It is further from its limit than U already. */
   record Settled() implements Settles {}
 
+  /** Whether reading it again, or with a finer tool, settles it; null for what has no answer. */
+  static boolean byReading(Settles settles) {
+    return settles != null
+        && !(settles instanceof RepeatingWillNot)
+        && !(settles instanceof Settled);
+  }
+
   /** U of a figure, had its readings been taken otherwise and come out the same. */
   @FunctionalInterface
   interface Expanded {

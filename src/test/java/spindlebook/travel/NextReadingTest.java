@@ -8,6 +8,7 @@ import static spindlebook.travel.StandardCorner.limit;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import spindlebook.card.TravelWords;
 import spindlebook.corner.Allowance;
 import spindlebook.corner.Card;
 import spindlebook.corner.Dimension;
@@ -15,6 +16,7 @@ import spindlebook.corner.HeightName;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.Steering;
 import spindlebook.travel.NextReading.Why;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
 
 /** The rule of {@link NextReading} by hand, on the corner of {@link StandardCorner}. */
@@ -197,6 +199,105 @@ class NextReadingTest {
     assertEquals(null, next.end());
     assertEquals(HeightName.RIDE, next.need().toRead().name());
     assertEquals(new Settles.RepeatsWithFinerTool(2, 0.5), next.settles());
+  }
+
+  // --- what settles most for least work
+
+  /** Arm met at 226; the strap read 5.08 longer than as new, and driven since. */
+  private static CornerBench drivenSince() {
+    CornerBench bench = bench(CornerBench.realTools().oneMark()).given("new-strap-length", 502.92);
+    for (double z : new double[] {180, 220, 260, 300}) {
+      String key = "h" + Math.round(z);
+      bench.height(key, "in-between", z).gap("arm", key, 6 + 0.2 * (z - 226));
+    }
+    return bench
+        .gap("arm", "beyond", 80.8)
+        .line("drive", "use", "{\"car\":\"car\",\"unit\":\"hours\",\"amount\":2}");
+  }
+
+  @Test
+  void the_strap_read_once_comes_before_a_gap_read_again_and_again() {
+    // Held to be as new e is 25.1 at the wheel: room 254 − 25.1 − 226 = 2.9, less than its U. As
+    // it was read 15.0 are to come: 13.0, which is more.
+    CornerBench bench = drivenSince();
+    Limit arm = StandardCorner.arm(bench.travel().droop());
+    assertEquals(Outcome.CANT_TELL, arm.outcome());
+    assertTrue(arm.roomMm().U() > 2.9 && arm.roomMm().U() < 13, "" + arm.roomMm().U());
+    NextReading next = first(bench);
+    assertEquals(Quantity.STRAP_LENGTH, next.need().toRead().quantity());
+    assertEquals(List.of(arm), next.decides());
+    String words = new TravelWords(bench.card(), bench.travel()).settles(arm);
+    assertEquals(
+        "Read strap, mount to mount at 'on the strap (full droop)': once should settle it.", words);
+    bench.length("strap-length", "strap", 508);
+    assertEquals(Outcome.CLEAR, StandardCorner.arm(bench.travel().droop()).outcome());
+  }
+
+  @Test
+  void the_strap_typed_at_a_re_check_settles_it_as_well() {
+    CornerBench bench =
+        drivenSince()
+            .line(
+                "typed",
+                "telltale",
+                "{\"corner\":\"lf\",\"what\":\"strap-length\",\"length\":\"508 mm\"}");
+    assertEquals(Outcome.CLEAR, StandardCorner.arm(bench.travel().droop()).outcome());
+    assertEquals(List.of(), ranked(bench));
+  }
+
+  @Test
+  void the_middle_of_a_bracket_that_costs_travel_is_asked_for_with_what_it_may_win() {
+    // Touches at 240, well clear at 294, 2 1/8 in apart; the wheel gets to 228.6, past both.
+    CornerBench bench =
+        bench(CornerBench.exact())
+            .height("low", "in-between", 240)
+            .height("high", "in-between", 294)
+            .looked("arm", "low", "touches")
+            .looked("arm", "high", "well-clear")
+            .gap("arm", "beyond", 40);
+    assertEquals(228.6 - 294, bench.travel().droop().marginMm().orElseThrow().value(), 1e-9);
+    NextReading next = first(bench);
+    assertEquals(Why.COSTS_TRAVEL, next.why());
+    assertEquals(267, next.nearMm(), 1e-9);
+    assertEquals(54, next.atStakeMm(), 1e-9);
+    assertEquals(HeightName.IN_BETWEEN, next.need().toRead().name());
+    bench.height("middle", "in-between", 267).looked("arm", "middle", "well-clear");
+    assertEquals(253.5, first(bench).nearMm(), 1e-9);
+    assertEquals(27, first(bench).atStakeMm(), 1e-9);
+    assertEquals(228.6 - 267, bench.travel().droop().marginMm().orElseThrow().value(), 1e-9);
+  }
+
+  @Test
+  void a_bracket_wins_no_more_than_up_to_where_the_next_limit_acts() {
+    // The shaft is met at 280, so of 54 between the arm's two heights 14 at most are won.
+    CornerBench bench =
+        bench(CornerBench.exact())
+            .watch("shaft", "drive-shaft-frame", "{\"least\":\"10 mm\"}")
+            .height("low", "in-between", 240)
+            .height("high", "in-between", 294)
+            .height("met", "in-between", 280)
+            .looked("arm", "low", "touches")
+            .looked("arm", "high", "well-clear")
+            .gap("arm", "beyond", 40)
+            .gap("shaft", "off", 2)
+            .gap("shaft", "met", 10)
+            .gap("shaft", "beyond", 60);
+    NextReading next = first(bench);
+    assertEquals(Why.COSTS_TRAVEL, next.why());
+    assertEquals(14, next.atStakeMm(), 1e-9);
+  }
+
+  @Test
+  void what_no_reading_will_settle_is_told_with_why() {
+    // Open length 600 ± 10: met at 225.4, room 3.2, U 2 · 10/√3 / 0.5 = 23.1, all of it given.
+    CornerBench bench = limit(bench(CornerBench.exact()).given("shock-open", 600, 10.0), 203.2);
+    assertEquals(List.of(), ranked(bench));
+    List<String> left = new TravelWords(bench.card(), bench.travel()).leftOpen();
+    assertEquals(1, left.size(), left.toString());
+    assertTrue(left.get(0).startsWith("Droop: shock's reserve at its open end:"), left.get(0));
+    assertTrue(left.get(0).contains("Reading it again will not settle it"), left.get(0));
+    Card clear = limit(bench(CornerBench.exact()), 203.2).card();
+    assertEquals(List.of(), new TravelWords(clear, CornerTravel.of(clear)).leftOpen());
   }
 
   // --- ride and what no longer holds

@@ -83,6 +83,7 @@ final class Routes {
     r.post("/rounds/{round}/sent", app.guide::sent);
     r.get("/rounds/{round}/news", app.guide::news);
     r.post("/rounds/{round}/other-side", app.rounds::otherSide);
+    r.post("/rounds/{round}/gap-tool", app.rounds::gapTool);
     r.get("/rounds/{round}/paper", app.papers::ofRound);
     r.get("/rounds/{round}/sheet", app.sheets::sheet);
     r.post("/rounds/{round}/sheet", app.sheets::read);

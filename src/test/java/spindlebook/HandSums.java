@@ -31,6 +31,17 @@ final class HandSums {
     return zero(at -> value(x, y, at) - level, from, to);
   }
 
+  /**
+   * Where a strap is to stop the wheel that ends at {@code limit} stretched: by so much at the
+   * strap where it stops today, and by a share more of every inch that it is longer.
+   */
+  static double stretchedTo(
+      double limit, double[] x, double[] y, double stop, double stretch, double share, double to) {
+    double length = value(x, y, limit);
+    return where(
+        x, y, length - (stretch + share * (length - value(x, y, stop))) / (1 + share), limit, to);
+  }
+
   static double zero(DoubleUnaryOperator f, double from, double to) {
     double low = from;
     double high = to;

@@ -174,12 +174,12 @@ class LayoutsTest {
     int n = shop.entries();
     marmot.adjust(marmot.left, "upper-rod-ends", "4");
     String now = shop.get(address).text();
-    assertFalse(now.contains("13 7/8 in ± 3/16"), "everything is stale now");
+    assertFalse(now.contains("13 7/8 in ± 1/4"), "everything is stale now");
 
     Page as = shop.get(address + "?at=" + n).is(200);
     assertTrue(as.text().contains("Left front, as we knew it at entry " + n), as.text());
     assertTrue(as.text().contains("not how it stands now"), as.text());
-    for (String figure : List.of("13 7/8 in ± 3/16", "11 1/16 in ± 5/16", "3 7/16 in of wheel")) {
+    for (String figure : List.of("13 7/8 in ± 1/4", "11 3/8 in ± 5/16", "3 7/16 in of wheel")) {
       assertTrue(then.contains(figure) && as.text().contains(figure), figure);
     }
     assertFalse(as.html().contains("<form"), "nothing to send");

@@ -51,6 +51,29 @@ class RoundsTest {
   }
 
   @Test
+  void one_tap_says_that_all_gaps_of_a_round_were_taped_and_one_takes_it_back() {
+    String round = marmot.startRound(marmot.left, Map.of());
+    String height = marmot.height(round, "on-the-strap", "15 3/16", "31 5/8");
+    marmot.read(height, "straight", Marmot.TIE_ROD, "3/8");
+    String page = "/rounds/" + round;
+    Page shanks = shop.get(page).is(200);
+    assertTrue(shanks.text().contains("drill shanks to 1/2 in, above it tape, sixteenths"));
+    // By hand, u² = step² / 12 + half width² / 3 (and the tape's class): 1/64, 1/64 and 1/16, 1/32,
+    // 1/32.
+    assertEquals(0.5126, uOfGap(), 1e-3);
+    Page taped = shanks.form(page + "/gap-tool").send();
+    assertEquals(page, taped.location());
+    assertTrue(shop.get(page).text().contains("· tape, sixteenths · tape, sixteenths"));
+    assertEquals(1.5875, uOfGap(), 1e-3);
+    shop.get(page).form(page + "/gap-tool").keep();
+    assertEquals(0.5126, uOfGap(), 1e-3);
+  }
+
+  private double uOfGap() {
+    return shop.figures(marmot.left).at("/readings/0/mm/U").asDouble();
+  }
+
+  @Test
   void ticks_come_back_with_a_form_that_is_wrong() {
     String action = "/corners/" + marmot.left + "/rounds";
     Page page =

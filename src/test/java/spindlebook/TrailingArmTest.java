@@ -39,8 +39,10 @@ class TrailingArmTest {
 
   private static final double[] STRAP_AT = {-20, -17, -13, -8};
   private static final double[] STRAP = {21.25, 20.25, 18.625, 16.75};
-  private static final double E =
-      (0.05 * 20 - (20.25 - 20)) / -HandSums.slopeAtNode(STRAP_AT, STRAP, 1);
+  private static final double E_STRAP = 0.05 * 20 - (20.25 - 20);
+  private static final double E = E_STRAP / -HandSums.slopeAtNode(STRAP_AT, STRAP, 1);
+  private static final double NEEDED =
+      HandSums.stretchedTo(ANGLE_LIMIT, STRAP_AT, STRAP, S, E_STRAP, 0.05, -8);
   private static final double SOLID =
       TOUCH
           + 1
@@ -127,7 +129,7 @@ class TrailingArmTest {
     mm(ANGLE_LIMIT, droop.get("limits").get(0), "positionMm");
     assertEquals("CV joint plunge from its middle, out +", droop.at("/limits/1/what").asText());
     mm(PLUNGE_LIMIT, droop.get("limits").get(1), "positionMm");
-    mm(ANGLE_LIMIT + E, droop, "neededStopMm");
+    mm(NEEDED, droop, "neededStopMm");
     mm(S - E - ANGLE_LIMIT, droop, "marginMm");
     assertEquals("short", droop.get("outcome").asText());
     JsonNode bump = corner.get("bump");
@@ -136,7 +138,7 @@ class TrailingArmTest {
     mm(GROUND - 1 / 4. - SOLID, bump, "marginMm");
     assertEquals("clear", bump.get("outcome").asText());
     mm(SOLID - S, corner.get("asSet"), "mm");
-    mm(GROUND - 1 / 4. - (ANGLE_LIMIT + E), corner.get("asItCouldBe"), "mm");
+    mm(GROUND - 1 / 4. - NEEDED, corner.get("asItCouldBe"), "mm");
     assertFalse(corner.get("rideMm") != null && corner.get("rideMm").has("value"), "no ride read");
   }
 

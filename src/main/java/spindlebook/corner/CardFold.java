@@ -678,7 +678,7 @@ final class CardFold implements Cloneable {
     }
     boolean gap =
         reading.quantity() == Quantity.WATCH_POINT || reading.quantity() == Quantity.STOP_GAP;
-    Tool tool = gap ? height.round().gapTool() : height.round().tape();
+    Tool tool = gap ? height.round().toolOfGap(reading.length().mm()) : height.round().tape();
     return ToolFigures.length(reading.length(), tool, raw.key(), steps);
   }
 }

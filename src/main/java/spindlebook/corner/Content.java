@@ -121,8 +121,17 @@ public sealed interface Content {
 
     /** The same sitting, on another corner. */
     public Round withCorner(String other) {
+      return with(other, gapTool);
+    }
+
+    /** The same sitting, its gaps read with another tool. */
+    public Round withGapTool(String other) {
+      return with(corner, other);
+    }
+
+    private Round with(String ofCorner, String gapsWith) {
       return new Round(
-          other,
+          ofCorner,
           springIn,
           bumpStopIn,
           wheelOn,
@@ -133,7 +142,7 @@ public sealed interface Content {
           pressure,
           unit,
           tape,
-          gapTool,
+          gapsWith,
           angleTool,
           toRead,
           note,

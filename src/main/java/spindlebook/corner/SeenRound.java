@@ -14,4 +14,10 @@ public record SeenRound(
     Content.Round round,
     Tool tape,
     Tool gapTool,
-    Tool angleTool) {}
+    Tool angleTool) {
+
+  /** What a gap was read with: shanks to the thickest of their set, above it the tape. */
+  public Tool toolOfGap(double mm) {
+    return mm <= gapTool.largestMm() ? gapTool : tape;
+  }
+}

@@ -15,6 +15,8 @@ import spindlebook.units.TypedLength;
  *     class); rectangular
  * @param placingHalfWidth half-width of the error of holding it to the mark, new at each reading;
  *     rectangular
+ * @param largest of GAPS, the thickest shank of the set: a wider gap is read with the round's tape;
+ *     null for 1/2 in (common practice, no source), and for every other use
  */
 public record Tool(
     String tool,
@@ -24,7 +26,40 @@ public record Tool(
     TypedAngle graduationAngle,
     TypedLength classHalfWidth,
     TypedLength placingHalfWidth,
-    TypedAngle placingHalfWidthAngle) {
+    TypedAngle placingHalfWidthAngle,
+    TypedLength largest) {
+  private static final double HALF_INCH_MM = 12.7;
+
+  /** A set of shanks to 1/2 in, or a tool for anything else. */
+  public Tool(
+      String tool,
+      String name,
+      ToolUse use,
+      TypedLength graduation,
+      TypedAngle graduationAngle,
+      TypedLength classHalfWidth,
+      TypedLength placingHalfWidth,
+      TypedAngle placingHalfWidthAngle) {
+    this(
+        tool,
+        name,
+        use,
+        graduation,
+        graduationAngle,
+        classHalfWidth,
+        placingHalfWidth,
+        placingHalfWidthAngle,
+        null);
+  }
+
+  /** The widest gap it reads, in mm; a tape reads any. */
+  public double largestMm() {
+    if (use != ToolUse.GAPS) {
+      return Double.POSITIVE_INFINITY;
+    }
+    return largest == null ? HALF_INCH_MM : largest.mm();
+  }
+
   public Tool {
     Objects.requireNonNull(tool, "tool");
     Objects.requireNonNull(name, "name");

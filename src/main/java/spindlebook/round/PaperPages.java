@@ -105,7 +105,7 @@ public final class PaperPages {
         new PaperView.Line("Day", started.map(r -> Days.day(r.at())).orElse("")),
         new PaperView.Line("Who", started.map(SeenRound::who).orElse("")),
         new PaperView.Line("Heights with", started.map(r -> r.tape().name()).orElse("")),
-        new PaperView.Line("Gaps with", started.map(r -> r.gapTool().name()).orElse("")),
+        new PaperView.Line("Gaps with", started.map(RoundPages::gapsWith).orElse("")),
         new PaperView.Line("Angles with", started.map(r -> r.angleTool().name()).orElse("")),
         new PaperView.Line("Rake, nose down +", typed(round.rake())),
         new PaperView.Line("Roll, left up +", typed(round.roll())),

@@ -23,9 +23,13 @@ import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;
+import spindlebook.corner.Tool;
+import spindlebook.corner.ToolUse;
 import spindlebook.corner.Zeroing;
 import spindlebook.log.Histories;
 import spindlebook.travel.CornerTravel;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TapeFormat;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.FormKey;
@@ -192,7 +196,13 @@ public final class RoundPages {
                 .map(m -> m.place().words())
                 .map(m -> these(card, m))
                 .orElse(null),
-            otherEnd.isEmpty() ? "/rounds/" + round.key() + "/guide" : null);
+            otherEnd.isEmpty() ? "/rounds/" + round.key() + "/guide" : null,
+            otherGapTool(card, round)
+                .map(
+                    t ->
+                        (t.use() == ToolUse.TAPE ? "All gaps with " : "Narrow gaps with ")
+                            + t.name())
+                .orElse(null));
     Html.show(ctx, Html.TEMPLATES.roundRound(frame, view, FormKey.fresh(card.lastChange())));
   }
 
@@ -292,11 +302,45 @@ public final class RoundPages {
       parts.add(r.pressure());
     }
     parts.add(seen.tape().name());
-    parts.add(seen.gapTool().name());
+    parts.add(gapsWith(seen));
     if (r.note() != null) {
       parts.add(r.note());
     }
     return String.join(" · ", parts);
+  }
+
+  /** "Gaps: drill shanks to 1/2 in, tape above". */
+  static String gapsWith(SeenRound seen) {
+    Tool gaps = seen.gapTool();
+    if (gaps.use() != ToolUse.GAPS) {
+      return gaps.name();
+    }
+    LengthUnit unit = seen.round().unit();
+    return gaps.name()
+        + " to "
+        + TapeFormat.length(gaps.largestMm(), unit, 64)
+        + ", above it "
+        + seen.tape().name();
+  }
+
+  /** The other way to read this round's gaps: all with the tape, or shanks for the narrow ones. */
+  private static Optional<Tool> otherGapTool(Card card, SeenRound round) {
+    ToolUse other = round.gapTool().use() == ToolUse.GAPS ? ToolUse.TAPE : ToolUse.GAPS;
+    return other == ToolUse.TAPE
+        ? Optional.of(round.tape())
+        : card.tools().stream().filter(t -> t.use() == other).findFirst();
+  }
+
+  /** One tap: every gap of the round was taped, or was not. */
+  public void gapTool(Context ctx) {
+    Card card = card(ctx);
+    SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
+    Tool other = otherGapTool(card, round).orElseThrow(NotFoundResponse::new);
+    Posted posted = Html.posted(ctx);
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
+    Content.Round changed = round.round().withGapTool(other.tool());
+    store.correct(round.key(), changed, "gaps with " + other.name(), key, Who.of(ctx));
+    Html.next(ctx, "/rounds/" + round.key());
   }
 
   /** From stop to stop; past a stop that is off or out is told apart: no wheel drives there. */

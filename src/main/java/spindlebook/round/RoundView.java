@@ -12,6 +12,8 @@ import spindlebook.web.State;
  * @param watchHref where such a place is added; null when there is none
  * @param mirror the corner of the other side; null when the car has none
  * @param guideHref one thing at a time; null where only whole heights are typed
+ * @param otherGapTool the other way to read gaps, one tap away; null when the car has no tool for
+ *     it
  */
 public record RoundView(
     String round,
@@ -26,7 +28,8 @@ public record RoundView(
     String nextHeight,
     String nextHref,
     String mirror,
-    String guideHref) {
+    String guideHref,
+    String otherGapTool) {
 
   public RoundView {
     heights = List.copyOf(heights);

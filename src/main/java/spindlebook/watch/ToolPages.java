@@ -76,6 +76,7 @@ public final class ToolPages {
       typed.put("graduation", List.of(graduation(tool)));
       put(typed, "shared", tool.classHalfWidth());
       put(typed, "placing", tool.placingHalfWidth());
+      put(typed, "largest", tool.largest());
       if (tool.placingHalfWidthAngle() != null) {
         typed.put("placing", List.of(tool.placingHalfWidthAngle().typed()));
       }
@@ -118,6 +119,13 @@ public final class ToolPages {
             posted.fill(
                 Field.of("placing", "Error of holding it to the mark, ±")
                     .hint("New at each reading. Empty: none."))));
+    if (tool == null || tool.use() == ToolUse.GAPS) {
+      parts.add(
+          new FormPart.Typed(
+              posted.fill(
+                  Field.of("largest", "Thickest shank of the set")
+                      .hint("Wider gaps are read with the tape. Empty: 1/2 in."))));
+    }
     FormPage page =
         new FormPage(
             frame(history, tool == null ? "A new tool" : tool.name(), "/cars/" + car + "/tools"),
@@ -199,7 +207,13 @@ public final class ToolPages {
     }
     TypedLength shared = posted.lengthFromZero("shared", unit);
     TypedLength placing = posted.lengthFromZero("placing", unit);
-    return posted.ok() ? new Tool(tool, name, use, graduation, null, shared, placing, null) : null;
+    TypedLength largest = posted.lengthFromZero("largest", unit);
+    if (largest != null && use != ToolUse.GAPS) {
+      posted.wrong("largest", "Only a set of shanks has a thickest; leave it empty here.");
+    }
+    return posted.ok()
+        ? new Tool(tool, name, use, graduation, null, shared, placing, null, largest)
+        : null;
   }
 
   /** The tool of the address; null for a new one. */

@@ -25,6 +25,11 @@ final class CornerBench {
   private double markMm = 1000;
 
   private CornerBench(String graduation, String placing) {
+    this(graduation, placing, graduation, placing, "drills");
+  }
+
+  private CornerBench(
+      String graduation, String placing, String shankSteps, String shankPlacing, String gapTool) {
     line(
         "car",
         "car",
@@ -33,7 +38,7 @@ final class CornerBench {
         {"tool":"tape","name":"tape","use":"tape","graduation":"%s","placingHalfWidth":"%s"},\
         {"tool":"drills","name":"shanks","use":"gaps","graduation":"%s","placingHalfWidth":"%s"}]}\
         """
-            .formatted(graduation, placing, graduation, placing));
+            .formatted(graduation, placing, shankSteps, shankPlacing));
     line(
         "lf",
         "corner",
@@ -47,8 +52,9 @@ final class CornerBench {
         "round",
         """
         {"corner":"lf","springIn":false,"bumpStopIn":false,"wheelOn":false,"onTyres":false,\
-        "steeringLinked":true,"tape":"tape","gapTool":"drills"}\
-        """);
+        "steeringLinked":true,"tape":"tape","gapTool":"%s"}\
+        """
+            .formatted(gapTool));
   }
 
   static CornerBench exact() {
@@ -57,6 +63,11 @@ final class CornerBench {
 
   static CornerBench realTools() {
     return new CornerBench("1/16 in", "1/32 in");
+  }
+
+  /** A tape in sixteenths, shanks in sixty-fourths, gaps with one of the two. */
+  static CornerBench shop(String gapTool) {
+    return new CornerBench("1/16 in", "1/32 in", "1/64 in", "1/64 in", gapTool);
   }
 
   /** All heights from here on take the mark as at the first. */

@@ -1,0 +1,140 @@
+package spindlebook.travel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Locale;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import spindlebook.corner.SeenRound;
+import spindlebook.corner.Starter;
+import spindlebook.corner.Tool;
+import spindlebook.corner.ToolUse;
+import spindlebook.uncertainty.Figure;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TypedLength;
+
+/**
+ * A gap is as sure as what it was read with: shanks to the thickest of the set, above it the tape.
+ *
+ * <p>Invented corners of straight lines, seeded: every reading is off by its placing (even over ±
+ * 1/32 in for the tape, ± 1/64 in for a shank) and rounded to its steps; the strap's stretch is
+ * held back. Counted is how often the true solid stop, droop limit and margin lie within their U.
+ * Longer: {@code -Dcorners=20000}.
+ */
+class GapToolCoverageTest {
+  private static final double INCH = 25.4;
+  private static final int CORNERS = Integer.getInteger("corners", 600);
+
+  private final Random random = new Random(20261128);
+
+  private double uniform(double from, double to) {
+    return from + (to - from) * random.nextDouble();
+  }
+
+  private double read(double mm, double step, double halfWidth) {
+    return Math.rint((mm + uniform(-halfWidth, halfWidth)) / step) * step;
+  }
+
+  private double taped(double mm) {
+    return read(mm, INCH / 16, INCH / 32);
+  }
+
+  private double gap(double mm, boolean allTaped) {
+    return allTaped || mm > INCH / 2 ? taped(mm) : read(mm, INCH / 64, INCH / 64);
+  }
+
+  private static boolean covers(Figure figure, double trueMm) {
+    return Math.abs(figure.value() - trueMm) <= figure.U();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"drills", "tape"})
+  void solid_stop_limit_and_margin_are_covered_whatever_the_gaps_were_read_with(String tool) {
+    boolean allTaped = tool.equals("tape");
+    int solid = 0;
+    int limit = 0;
+    int margin = 0;
+    for (int i = 0; i < CORNERS; i++) {
+      double strap = uniform(-110, -90);
+      double droop = uniform(-140, -125);
+      double closing = uniform(0.1, 0.25);
+      double touch = uniform(90, 110);
+      double ratio = uniform(0.4, 0.9);
+      CornerBench bench =
+          CornerBench.shop(tool)
+              .watch("p", "lower-arm-frame", "{\"least\":\"12 mm\"}")
+              .given("new-strap-length", 545)
+              .stretch(10)
+              .given("stop-crush", 40)
+              .held("impact-reserve", 0)
+              .oneMark();
+      String[] heights = {"off", "strap", "low", "mid", "touch"};
+      String[] names = {"strap-off", "on-the-strap", "in-between", "in-between", "stop-touch"};
+      double[] at = {uniform(-170, -155), strap, uniform(-60, -40), uniform(10, 40), touch};
+      for (int h = 0; h < at.length; h++) {
+        bench.height(heights[h], names[h], taped(at[h]));
+        bench.length("strap-length", heights[h], taped(500 - at[h] / 2));
+        bench.gap("p", heights[h], gap(12 + closing * (at[h] - droop), allTaped));
+        if (h == 2 || h == 3) {
+          bench.length("stop-gap", heights[h], gap(ratio * (touch - at[h]), allTaped));
+        }
+      }
+      TravelFindings travel = bench.travel();
+      double growth = Math.max(0, 500 - strap / 2 - 545);
+      double stretchMm = Math.max(0, 54.5 - growth) / 0.5;
+      solid += covers(travel.bump().stop().orElseThrow().positionMm(), touch + 40 / ratio) ? 1 : 0;
+      limit += covers(travel.droop().rules().orElseThrow().positionMm(), droop) ? 1 : 0;
+      margin += covers(travel.droop().marginMm().orElseThrow(), strap - stretchMm - droop) ? 1 : 0;
+    }
+    String said =
+        String.format(
+            Locale.ROOT,
+            "gaps with %s, %d corners: solid stop covered in %.1f %%, limit %.1f %%, margin %.1f"
+                + " %%",
+            tool,
+            CORNERS,
+            100.0 * solid / CORNERS,
+            100.0 * limit / CORNERS,
+            100.0 * margin / CORNERS);
+    System.out.println(said);
+    assertTrue(Math.min(solid, Math.min(limit, margin)) >= 0.95 * CORNERS, said);
+  }
+
+  @Test
+  void shanks_read_to_the_thickest_of_their_set_and_the_tape_above_it() {
+    // By hand, u² = step² / 12 + half width² / 3: shanks 1/64, 1/64: 0.2563 mm; tape 1/16, 1/32:
+    // 0.6480 mm; U is twice that.
+    assertEquals(0.5126, uOfGap("drills", INCH / 2), 1e-3);
+    assertEquals(1.2962, uOfGap("drills", INCH / 2 + 0.1), 1e-3);
+    assertEquals(1.2962, uOfGap("tape", 3), 1e-3);
+  }
+
+  @Test
+  void a_set_to_an_inch_reads_to_an_inch() {
+    TypedLength inch = new TypedLength("1 in", INCH, LengthUnit.INCH, "tape-1");
+    TypedLength step = new TypedLength("1/64 in", INCH / 64, LengthUnit.INCH, "tape-1");
+    Tool set = new Tool("set", "set", ToolUse.GAPS, step, null, null, step, null, inch);
+    Tool tape = Starter.tape();
+    SeenRound round = new SeenRound("r", 1, null, "Sam", null, tape, set, null);
+    assertSame(set, round.toolOfGap(INCH));
+    assertSame(tape, round.toolOfGap(1.01 * INCH));
+    // Where the tape reads the gaps it reads them all.
+    assertSame(tape, new SeenRound("r", 1, null, "Sam", null, set, tape, null).toolOfGap(900));
+  }
+
+  private static double uOfGap(String gapTool, double mm) {
+    return CornerBench.shop(gapTool)
+        .watch("p", "lower-arm-frame", "{\"least\":\"6.35 mm\"}")
+        .height("h", "ride", 0)
+        .gap("p", "h", mm)
+        .card()
+        .readings()
+        .get(0)
+        .value()
+        .U();
+  }
+}

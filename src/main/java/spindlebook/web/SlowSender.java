@@ -19,8 +19,11 @@ public final class SlowSender extends Handler.Wrapper {
   }
 
   private static final class Timed extends Request.Wrapper {
-    private final long beganNanos = System.nanoTime();
     private long bytes;
+    private long waitedNanos;
+
+    /** Since when there is nothing to read; 0 while nobody waits for the sender. */
+    private long emptySinceNanos;
 
     Timed(Request request) {
       super(request);
@@ -29,7 +32,15 @@ public final class SlowSender extends Handler.Wrapper {
     @Override
     public Content.Chunk read() {
       Content.Chunk chunk = super.read();
-      if (chunk == null || Content.Chunk.isFailure(chunk)) {
+      if (chunk == null) {
+        emptySinceNanos = emptySinceNanos == 0 ? System.nanoTime() : emptySinceNanos;
+        return null;
+      }
+      if (emptySinceNanos != 0) {
+        waitedNanos += System.nanoTime() - emptySinceNanos;
+        emptySinceNanos = 0;
+      }
+      if (Content.Chunk.isFailure(chunk)) {
         return chunk;
       }
       bytes += chunk.remaining();
@@ -40,8 +51,9 @@ public final class SlowSender extends Handler.Wrapper {
       return Content.Chunk.from(new TimeoutException("sent too slowly"), true);
     }
 
+    /** By now, counting only the time in which the sender was waited for. */
     private double due() {
-      double seconds = Duration.ofNanos(System.nanoTime() - beganNanos).toMillis() / 1000.0;
+      double seconds = Duration.ofNanos(waitedNanos).toMillis() / 1000.0;
       return (seconds - GRACE_SECONDS) * LEAST_BYTES_A_SECOND;
     }
   }

@@ -297,7 +297,7 @@ final class Index implements AutoCloseable {
               .createUpdate(
                   """
                   merge into meta (id, entries, n, hash)
-                  values (1, (select count(*) from entry), :n, :hash)
+                  values (1, :n, :n, :hash)
                   """)
               .bind("n", n)
               .bind("hash", log.hashAt(n))
@@ -329,7 +329,7 @@ final class Index implements AutoCloseable {
     return jdbi.withHandle(
         handle ->
             handle
-                .createQuery("select entries, n, hash from meta")
+                .createQuery("select (select count(*) from entry), n, hash from meta")
                 .map((row, context) -> new Meta(row.getLong(1), row.getLong(2), row.getString(3)))
                 .one());
   }

@@ -14,10 +14,15 @@ import java.util.concurrent.ConcurrentHashMap;
  * the entries came one by one or all at once.
  */
 public final class CarBook {
+  /** So many further entries are copied with each book; then all is put together anew. */
+  private static final int FEW = 500;
+
   private static final CarBook EMPTY = new CarBook(List.of());
 
   private final List<Noted> entries;
-  private final Map<String, Content> written = new HashMap<>();
+  private final Map<String, Content> written;
+  private final Map<String, Content> writtenSince = new HashMap<>();
+  private final List<Content.Definition> definitions = new ArrayList<>();
   private final Map<String, Content.Correction> corrected;
   private final Map<String, Boolean> answers;
   private final WorkedOut workedOut = new WorkedOut();
@@ -25,13 +30,17 @@ public final class CarBook {
 
   private CarBook(List<Noted> entries) {
     this.entries = entries;
+    written = new HashMap<>();
     entries.forEach(e -> written.putIfAbsent(e.key(), e.content()));
     corrected = new HashMap<>();
     takeInCorrections();
     answers = new HashMap<>();
     for (Noted entry : entries) {
-      if (standing(entry.key()).orElse(null) instanceof Content.Answer answer) {
+      Content content = standing(entry.key()).orElse(null);
+      if (content instanceof Content.Answer answer) {
         answers.put(answer.target(), answer.itIsSo());
+      } else if (content instanceof Content.Definition definition) {
+        definitions.add(definition);
       }
     }
   }
@@ -39,8 +48,16 @@ public final class CarBook {
   /** An earlier book with entries that leave all as it stands there. */
   private CarBook(CarBook earlier, List<Noted> entries, List<Noted> later) {
     this.entries = entries;
-    written.putAll(earlier.written);
-    later.forEach(e -> written.putIfAbsent(e.key(), e.content()));
+    boolean few = earlier.writtenSince.size() < FEW;
+    written = few ? earlier.written : new HashMap<>(earlier.written);
+    (few ? writtenSince : written).putAll(earlier.writtenSince);
+    definitions.addAll(earlier.definitions);
+    for (Noted entry : later) {
+      writtenSince.putIfAbsent(entry.key(), entry.content());
+      if (entry.content() instanceof Content.Definition definition) {
+        definitions.add(definition);
+      }
+    }
     corrected = earlier.corrected;
     answers = earlier.answers;
     if (later.size() == 1) {
@@ -68,7 +85,7 @@ public final class CarBook {
    * all else hangs, are never withdrawn. The pages offer nothing else; a book by hand may say it.
    */
   private boolean canHold(Content.Correction correction) {
-    Content first = written.get(correction.target());
+    Content first = original(correction.target()).orElse(null);
     return first == null
         || (correction.body() == null
             ? !(first instanceof Content.Car || first instanceof Content.Corner)
@@ -113,7 +130,7 @@ public final class CarBook {
         && !(later.content() instanceof Content.Answer)
         && !corrected.containsKey(later.key())
         && !answers.containsKey(later.key())
-        && !written.containsKey(later.key());
+        && original(later.key()).isEmpty();
   }
 
   /** As we knew it at n. */
@@ -132,19 +149,20 @@ public final class CarBook {
   /** What stands under a key now: corrected, or empty when it was taken back or never written. */
   public Optional<Content> standing(String key) {
     Content.Correction correction = corrected.get(key);
-    return correction == null || !written.containsKey(key)
+    return correction == null || original(key).isEmpty()
         ? original(key)
         : Optional.ofNullable(correction.body());
   }
 
   /** What was written under a key first, before any correction. */
   public Optional<Content> original(String key) {
-    return Optional.ofNullable(written.get(key));
+    Content first = written.get(key);
+    return Optional.ofNullable(first == null ? writtenSince.get(key) : first);
   }
 
   /** Whether an entry was taken back. */
   public boolean takenBack(String key) {
-    return written.containsKey(key) && standing(key).isEmpty();
+    return original(key).isPresent() && standing(key).isEmpty();
   }
 
   /** Whether a person may take an entry back, or by taking back what took it back put it back. */
@@ -216,6 +234,11 @@ public final class CarBook {
     return content instanceof Content.Adjustment adjustment ? adjustment.doubt() : null;
   }
 
+  /** What was defined of the car and its corners and stands, in the book's order. */
+  public List<Content.Definition> definitions() {
+    return Collections.unmodifiableList(definitions);
+  }
+
   /** The car's details in force; empty in a book without a car. */
   public Optional<CarDetails> details() {
     return workedOut.get("details", this::lastDetails);
@@ -224,7 +247,9 @@ public final class CarBook {
   private Optional<CarDetails> lastDetails() {
     CarDetails details = null;
     for (Noted entry : entries) {
-      Content content = standing(entry.key()).orElse(null);
+      boolean mayBe =
+          entry.content() instanceof Content.Car || entry.content() instanceof Content.Definition;
+      Content content = mayBe ? standing(entry.key()).orElse(null) : null;
       if (content instanceof Content.Car car) {
         details = car.details();
       } else if (content instanceof Content.Definition d && d.details() != null) {

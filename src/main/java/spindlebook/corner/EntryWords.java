@@ -391,10 +391,7 @@ public final class EntryWords {
       Function<Content.Corner, List<T>> first,
       Function<Content.Definition, T> later) {
     Stream<T> defined =
-        book.entries().stream()
-            .flatMap(e -> book.standing(e.key()).stream())
-            .filter(Content.Definition.class::isInstance)
-            .map(Content.Definition.class::cast)
+        book.definitions().stream()
             .filter(d -> corner != null && corner.equals(d.corner()) && later.apply(d) != null)
             .map(later);
     return Stream.concat(corner(corner).stream().flatMap(c -> first.apply(c).stream()), defined);

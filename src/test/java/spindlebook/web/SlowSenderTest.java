@@ -52,8 +52,7 @@ class SlowSenderTest {
       atWork.await();
       out.write("whole".getBytes(StandardCharsets.US_ASCII));
       out.flush();
-      String answer =
-          new String(socket.getInputStream().readAllBytes(), StandardCharsets.US_ASCII);
+      String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.US_ASCII);
       assertTrue(answer.startsWith("HTTP/1.1 200") && answer.endsWith("half,whole"), answer);
     } finally {
       server.stop();

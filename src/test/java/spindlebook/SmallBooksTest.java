@@ -23,7 +23,7 @@ import spindlebook.log.CarsOfFile;
  * -Dspindlebook.seed=…}.
  */
 class SmallBooksTest {
-  private static final int BOOKS = Integer.getInteger("spindlebook.books", 1_000);
+  private static final int BOOKS = Integer.getInteger("spindlebook.books", 400);
   private static final long SEED = Long.getLong("spindlebook.seed", 20261128L);
   private static final int A_FILE = 200;
 

@@ -27,6 +27,7 @@ import spindlebook.travel.Limit;
 import spindlebook.travel.Need;
 import spindlebook.travel.Total;
 import spindlebook.travel.TravelFindings;
+import spindlebook.travel.WorkedOut;
 import spindlebook.uncertainty.Figure;
 import spindlebook.web.Posted;
 
@@ -74,12 +75,21 @@ public final class Figures {
             c -> {
               ObjectNode corner = corner(c.card(), c.travel());
               Place across = c.card().place().mirror();
-              AlignmentFigures.corner(corner, c.card(), book.cornerAt(across).map(book::card));
-              LifeFigures.corner(corner, book, c);
+              part(
+                  corner,
+                  () ->
+                      AlignmentFigures.corner(
+                          corner, c.card(), book.cornerAt(across).map(book::card)));
+              part(corner, () -> LifeFigures.corner(corner, book, c));
               corners.add(corner);
             });
-    LifeFigures.car(car, book, check);
+    part(car, () -> LifeFigures.car(car, book, check));
     return car;
+  }
+
+  /** One that fails says so and takes none of the rest with it. */
+  private static void part(ObjectNode node, Runnable part) {
+    WorkedOut.part(part, why -> node.withArray("notWorkedOut").add(why));
   }
 
   private static ObjectNode corner(Card card, TravelFindings travel) {
@@ -90,13 +100,13 @@ public final class Figures {
     corner.put("outcome", Posted.word(travel.outcome()));
     figure(corner, "rideMm", travel.rideMm());
     figure(corner, "rawMm", travel.rawMm());
-    corner.set("asSet", total(travel.asSet(), words));
-    corner.set("asItCouldBe", total(travel.asItCouldBe(), words));
-    corner.set("droop", end(travel.droop(), words));
-    corner.set("bump", end(travel.bump(), words));
+    part(corner, () -> corner.set("asSet", total(travel.asSet(), words)));
+    part(corner, () -> corner.set("asItCouldBe", total(travel.asItCouldBe(), words)));
+    part(corner, () -> corner.set("droop", end(travel.droop(), words)));
+    part(corner, () -> corner.set("bump", end(travel.bump(), words)));
     ArrayNode mid = corner.putArray("midTravel");
-    travel.midTravel().forEach(m -> mid.add(words.midTravel(m)));
-    LadderFigures.put(corner, card, travel, words);
+    part(corner, () -> travel.midTravel().forEach(m -> mid.add(words.midTravel(m))));
+    part(corner, () -> LadderFigures.put(corner, card, travel, words));
     ArrayNode settings = corner.putArray("settings");
     card.adjusters().forEach(a -> settings.add(setting(a)));
     ArrayNode heights = corner.putArray("heights");

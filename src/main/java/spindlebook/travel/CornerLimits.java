@@ -114,14 +114,7 @@ final class CornerLimits {
     }
     card.watchPoints().forEach(this::watchPoint);
     shock();
-    Optional<Figure> ground = GroundLimit.of(card, needs.get(End.BUMP));
-    ground.ifPresent(
-        limit -> found.get(End.BUMP).add(at(Limit.Kind.GROUND, null, null, limit, List.of())));
-    if (ground.isEmpty()) {
-      GroundLimit.before(card)
-          .map(limit -> at(Limit.Kind.GROUND, null, null, limit, List.of()))
-          .ifPresent(f -> changed.get(End.BUMP).add(f.noLonger()));
-    }
+    WorkedOut.part(this::ground, why -> needs.get(End.BUMP).add(need(End.BUMP, why)));
     for (Dimension d : List.of(Dimension.MARK_INBOARD, Dimension.READ_POINT_OUTBOARD)) {
       if (card.givenBefore(d).isPresent()) {
         needs.values().forEach(n -> n.add(Need.give(card, d)));
@@ -198,12 +191,32 @@ final class CornerLimits {
     return rules;
   }
 
+  private void ground() {
+    Optional<Figure> ground = GroundLimit.of(card, needs.get(End.BUMP));
+    ground.ifPresent(
+        limit -> found.get(End.BUMP).add(at(Limit.Kind.GROUND, null, null, limit, List.of())));
+    if (ground.isEmpty()) {
+      GroundLimit.before(card)
+          .map(limit -> at(Limit.Kind.GROUND, null, null, limit, List.of()))
+          .ifPresent(f -> changed.get(End.BUMP).add(f.noLonger()));
+    }
+  }
+
+  private static Need need(End end, String why) {
+    return WorkedOut.need(nameAt(end), why);
+  }
+
   /** The shock a reserve short of open ends droop, a reserve short of closed ends bump. */
   private void shock() {
     for (Pairing pairing : card.pairings()) {
       if (asked(pairing) == null || shockReadIn(pairing)) {
-        shockEnd(End.DROOP, Dimension.SHOCK_OPEN, Allowance.SHOCK_OPEN_RESERVE, pairing);
-        shockEnd(End.BUMP, Dimension.SHOCK_CLOSED, Allowance.SHOCK_CLOSED_RESERVE, pairing);
+        WorkedOut.part(
+            () -> shockEnd(End.DROOP, Dimension.SHOCK_OPEN, Allowance.SHOCK_OPEN_RESERVE, pairing),
+            why -> needs.get(End.DROOP).add(need(End.DROOP, why)));
+        WorkedOut.part(
+            () ->
+                shockEnd(End.BUMP, Dimension.SHOCK_CLOSED, Allowance.SHOCK_CLOSED_RESERVE, pairing),
+            why -> needs.get(End.BUMP).add(need(End.BUMP, why)));
       }
     }
   }
@@ -281,8 +294,14 @@ final class CornerLimits {
     return end == End.DROOP ? along.droop() : along.bump();
   }
 
-  /** A broken stretch among them could be a limit of either end: no place is known to be kept. */
+  /**
+   * A broken stretch among them could be a limit of either end, and what could not be worked out
+   * could lie anywhere: no place is known to be kept.
+   */
   private static EndLimit before(End end, EndLimit at, List<Node> stale, Rule rule) {
+    if (at instanceof EndLimit.NotRead not && !not.because().isEmpty()) {
+      return new EndLimit.BrokenThroughout(List.of());
+    }
     if (!(at instanceof EndLimit.NotRead) || stale.isEmpty()) {
       return null;
     }

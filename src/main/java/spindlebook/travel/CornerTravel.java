@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import spindlebook.corner.Allowance;
 import spindlebook.corner.Card;
@@ -60,7 +61,50 @@ public final class CornerTravel {
   }
 
   public static TravelFindings of(Card card) {
-    return card.workedOut().get(CornerTravel.class, () -> new CornerTravel(card).findings());
+    return card.workedOut()
+        .get(
+            CornerTravel.class,
+            () -> WorkedOut.or(() -> new CornerTravel(card).findings(), why -> nothing(card, why)));
+  }
+
+  private static TravelFindings nothing(Card card, String why) {
+    EndFindings droop = nothing(card, End.DROOP, needs(HeightName.ON_THE_STRAP, why));
+    EndFindings bump = nothing(card, End.BUMP, needs(HeightName.FULL_BUMP, why));
+    return new TravelFindings(
+        card.corner(),
+        Optional.empty(),
+        List.of(),
+        droop,
+        bump,
+        nothing(droop.needs()),
+        nothing(bump.needs()),
+        List.of(),
+        Optional.empty());
+  }
+
+  private static EndFindings nothing(Card card, End end, List<Need> needs) {
+    return new EndFindings(
+        end,
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        false,
+        Outcome.NEEDS,
+        needs,
+        Optional.empty(),
+        card.pairings().stream()
+            .map(
+                p ->
+                    new EndFindings.Reach(
+                        p, Optional.empty(), null, Optional.empty(), Optional.empty(), needs))
+            .toList());
+  }
+
+  private static Total nothing(List<Need> needs) {
+    return new Total(Optional.empty(), Optional.empty(), Optional.empty(), false, needs);
   }
 
   private TravelFindings findings() {
@@ -112,7 +156,27 @@ public final class CornerTravel {
   }
 
   private EndFindings droop() {
-    return end(End.DROOP, card.pairings().stream().map(this::strap).toList());
+    return end(End.DROOP, HeightName.ON_THE_STRAP, this::strap);
+  }
+
+  /** A stop or an end that cannot be worked out is missing, and says why. */
+  private EndFindings end(End end, HeightName at, Function<Pairing, Stop> stop) {
+    List<Stop> stops =
+        card.pairings().stream()
+            .map(p -> WorkedOut.or(() -> stop.apply(p), why -> missing(end, p, needs(at, why))))
+            .toList();
+    return WorkedOut.or(
+        () -> end(end, stops),
+        why ->
+            end(end, stops.stream().map(s -> missing(end, s.pairing(), needs(at, why))).toList()));
+  }
+
+  private static Stop missing(End end, Pairing pairing, List<Need> needs) {
+    return new Stop(end, pairing, Optional.empty(), Optional.empty(), needs);
+  }
+
+  private static List<Need> needs(HeightName at, String why) {
+    return List.of(WorkedOut.need(at, why));
   }
 
   private Stop strap(Pairing pairing) {
@@ -146,7 +210,7 @@ public final class CornerTravel {
   }
 
   private EndFindings bump() {
-    return end(End.BUMP, card.pairings().stream().map(this::solid).toList());
+    return end(End.BUMP, HeightName.FULL_BUMP, this::solid);
   }
 
   private Stop solid(Pairing pairing) {
@@ -465,12 +529,15 @@ public final class CornerTravel {
       return new Total(
           Optional.empty(), Optional.empty(), Optional.empty(), atLeast, distinct(needs));
     }
-    return new Total(
-        Optional.of(highMm.get().minus(lowMm.get())),
-        rideMm.map(r -> r.minus(lowMm.get())),
-        rideMm.map(r -> highMm.get().minus(r)),
-        atLeast,
-        List.of());
+    return WorkedOut.or(
+        () ->
+            new Total(
+                Optional.of(highMm.get().minus(lowMm.get())),
+                rideMm.map(r -> r.minus(lowMm.get())),
+                rideMm.map(r -> highMm.get().minus(r)),
+                atLeast,
+                List.of()),
+        why -> nothing(needs(HeightName.ON_THE_STRAP, why)));
   }
 
   /** Highest less lowest of heights whose position counts; empty for fewer than two. */

@@ -70,6 +70,14 @@ public sealed interface EndLimit {
     }
   }
 
-  /** Nothing was read that tells about this rule. */
-  record NotRead() implements EndLimit {}
+  /**
+   * Nothing was read that tells about this rule, or nothing could be worked out from it.
+   *
+   * @param because why it could not be; empty when nothing was read
+   */
+  record NotRead(List<String> because) implements EndLimit {
+    public NotRead {
+      because = List.copyOf(because);
+    }
+  }
 }

@@ -31,19 +31,24 @@ final class Judged {
   private Judged() {}
 
   static Limit of(End end, CornerLimits.Found found, Figure reachMm) {
+    return WorkedOut.or(
+        () -> judged(end, found, reachMm),
+        why -> {
+          Need need = Need.read(found.toRead(), List.of(why));
+          return limit(found, reachMm, null, Outcome.NEEDS, null, List.of(need));
+        });
+  }
+
+  private static Limit judged(End end, CornerLimits.Found found, Figure reachMm) {
     EndLimit at = found.at();
     if (at instanceof EndLimit.BrokenThroughout) {
       Need need = Need.read(found.toRead().at(HeightName.IN_BETWEEN), List.of(BROKEN));
       return limit(found, reachMm, null, Outcome.SHORT, null, List.of(need));
     }
-    if (at instanceof EndLimit.NotRead) {
-      return limit(
-          found,
-          reachMm,
-          null,
-          Outcome.NEEDS,
-          null,
-          List.of(Need.read(found.toRead(), found.gone())));
+    if (at instanceof EndLimit.NotRead not) {
+      List<String> because = not.because().isEmpty() ? found.gone() : not.because();
+      Need need = Need.read(found.toRead(), because);
+      return limit(found, reachMm, null, Outcome.NEEDS, null, List.of(need));
     }
     if (reachMm == null) {
       return limit(found, null, null, Outcome.NEEDS, null, List.of());

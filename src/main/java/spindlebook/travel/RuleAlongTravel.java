@@ -31,15 +31,24 @@ import spindlebook.uncertainty.Outcome;
 public final class RuleAlongTravel {
   private RuleAlongTravel() {}
 
+  /** Where nothing can be worked out from the readings, neither end is read. */
   public static Along along(List<Node> nodes, Rule rule) {
+    return WorkedOut.or(() -> workedOut(nodes, rule), why -> notRead(List.of(why)));
+  }
+
+  private static Along notRead(List<String> because) {
+    EndLimit not = new EndLimit.NotRead(because);
+    return new Along(not, not, List.of(), List.of(), List.of());
+  }
+
+  private static Along workedOut(List<Node> nodes, Rule rule) {
     List<Node> telling =
         Node.merge(nodes).stream()
             .map(node -> worse(node, nodes, rule))
             .filter(node -> tells(node, rule))
             .toList();
     if (telling.isEmpty()) {
-      return new Along(
-          new EndLimit.NotRead(), new EndLimit.NotRead(), List.of(), List.of(), List.of());
+      return notRead(List.of());
     }
     List<Run> runs = runs(telling, rule);
     RuleMet met = new RuleMet(telling, rule);

@@ -89,7 +89,7 @@ final class Ladders {
   }
 
   static EndLimit notRead() {
-    return new EndLimit.NotRead();
+    return new EndLimit.NotRead(List.of());
   }
 
   static EndLimit brokenEverywhere() {

@@ -86,9 +86,11 @@ class RuleAlongTravelTest {
 
   @Test
   void nothing_read_is_not_read() {
-    assertEquals(new EndLimit.NotRead(), RuleAlongTravel.along(List.of(), AT_LEAST_12).droop());
+    assertEquals(
+        new EndLimit.NotRead(List.of()), RuleAlongTravel.along(List.of(), AT_LEAST_12).droop());
     Along thinDrill = RuleAlongTravel.along(List.of(wellClear(0, 3)), AT_LEAST_12);
-    assertEquals(new EndLimit.NotRead(), thinDrill.bump(), "a thin drill that goes tells nothing");
+    assertEquals(
+        new EndLimit.NotRead(List.of()), thinDrill.bump(), "a thin drill that goes tells nothing");
   }
 
   @Test

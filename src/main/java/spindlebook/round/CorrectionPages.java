@@ -10,6 +10,7 @@ import java.util.Optional;
 import spindlebook.card.Capital;
 import spindlebook.card.Meanwhile;
 import spindlebook.card.Shown;
+import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
@@ -32,6 +33,8 @@ import spindlebook.web.Who;
 public final class CorrectionPages {
   private static final Field REASON =
       Field.of("reason", "Why it is corrected").hint("Such as: read from the wrong mark.");
+
+  private static final String SEEN = "seen";
 
   private final Histories histories;
   private final RoundStore store;
@@ -73,9 +76,9 @@ public final class CorrectionPages {
     }
   }
 
-  private static void showHeight(
-      Context ctx, Card card, SeenHeight height, Posted posted, FormKey key) {
+  private void showHeight(Context ctx, Card card, SeenHeight height, Posted posted, FormKey key) {
     List<FormPart> parts = new ArrayList<>();
+    parts.add(new FormPart.Hidden(SEEN, words(card, height.key())));
     parts.add(
         new FormPart.Said(
             "All readings at this height hang on it and move with it, steered ones too."));
@@ -105,6 +108,10 @@ public final class CorrectionPages {
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     String reason = posted.neededLine("reason", 200, "Say in a few words why it is corrected.");
     HeightForm form = HeightForm.read(posted, height.round(), height.height().mark() != null);
+    if (meanwhile(posted, "spindle", card, height.key(), key)) {
+      showHeight(ctx, card, height, posted, key);
+      return;
+    }
     if (!(form instanceof HeightForm.Accepted accepted)) {
       showHeight(ctx, card, height, posted, key);
       return;
@@ -132,7 +139,7 @@ public final class CorrectionPages {
     showReading(ctx, card, reading, new Posted(typed), FormKey.fresh(card.lastChange()));
   }
 
-  private static void showReading(
+  private void showReading(
       Context ctx, Card card, SeenReading reading, Posted posted, FormKey key) {
     String what = reading.what() + " · " + reading.reading().steering().words();
     Html.form(
@@ -147,6 +154,7 @@ public final class CorrectionPages {
             "/readings/" + reading.key() + "/correct",
             key,
             List.of(
+                new FormPart.Hidden(SEEN, words(card, reading.key())),
                 new FormPart.Said("It says " + EntryWords.value(reading.reading()) + "."),
                 new FormPart.Typed(
                     posted.fill(Field.of("value", Capital.of(reading.what())).focused())),
@@ -174,7 +182,7 @@ public final class CorrectionPages {
             reading.height().round().round().unit(),
             before.quantity(),
             reading.point() == null ? reading.pointThen() : reading.point());
-    if (says.isEmpty() || !posted.ok()) {
+    if (meanwhile(posted, "value", card, reading.key(), key) || says.isEmpty() || !posted.ok()) {
       showReading(ctx, card, reading, posted, key);
       return;
     }
@@ -216,6 +224,23 @@ public final class CorrectionPages {
             + Posted.word(r.steering())
             + "&saved="
             + entry);
+  }
+
+  /** What the entry says now. */
+  private String words(Card card, String entry) {
+    CarBook history = histories.of(card.car());
+    return history.standing(entry).map(new EntryWords(history)::of).orElse("");
+  }
+
+  /** Whether somebody else corrected it while the form was open: both are shown then, once. */
+  private boolean meanwhile(Posted posted, String field, Card card, String entry, FormKey key) {
+    String now = words(card, entry);
+    boolean other =
+        posted.has(SEEN) && !posted.text(SEEN).equals(now) && store.written(key.key()).isEmpty();
+    if (other && posted.problem(field).isEmpty()) {
+      posted.wrong(field, "Corrected meanwhile: " + now + ". Save yours below, or go back.");
+    }
+    return other;
   }
 
   private static PageFrame frame(Card card, String heading, String sub, String back) {

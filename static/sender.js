@@ -34,7 +34,7 @@ const post = async (to, body) => {
   const stop = new AbortController();
   const clock = setTimeout(() => stop.abort(), 8000);
   try {
-    const fields = Object.entries(body).filter(([, v]) => v != null);
+    const fields = Object.entries(body).flatMap(([k, v]) => (v == null ? [] : [v].flat().map((one) => [k, one])));
     const r = await fetch(to, {
       method: "POST",
       body: new URLSearchParams(fields),

@@ -220,27 +220,12 @@ final class GuideJson {
     Content.Round r = seen.round();
     start.put("to", "/corners/" + r.corner() + "/rounds");
     ObjectNode body = start.putObject("body");
-    body.put("key", seen.key())
-        .put("after", "0")
-        .put("who", seen.who())
-        .put("spring", r.springIn() ? "in" : "out")
-        .put("bumpStop", r.bumpStopIn() ? "in" : "out")
-        .put("wheel", r.wheelOn() ? "on" : "off")
-        .put("on", r.onTyres() ? "tyres" : "stands")
-        .put("linked", r.steeringLinked() ? "yes" : "no")
-        .put("unit", Posted.word(r.unit()));
-    put(body, "rake", r.rake() == null ? null : r.rake().typed());
-    put(body, "roll", r.roll() == null ? null : r.roll().typed());
-    put(body, "pressure", r.pressure());
-    put(body, "tape", r.tape());
-    put(body, "gapTool", r.gapTool());
-    put(body, "angleTool", r.angleTool());
-    put(body, "note", r.note());
-  }
-
-  private static void put(ObjectNode body, String name, String value) {
-    if (value != null) {
-      body.put(name, value);
-    }
+    body.put("key", seen.key()).put("after", "0");
+    RoundForm.typed(r, seen.who())
+        .forEach(
+            (name, texts) -> {
+              ArrayNode all = body.putArray(name);
+              texts.forEach(all::add);
+            });
   }
 }

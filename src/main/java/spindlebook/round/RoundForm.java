@@ -2,8 +2,11 @@ package spindlebook.round;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import spindlebook.card.Capital;
+import spindlebook.card.ToReadAddress;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.Tool;
@@ -47,6 +50,36 @@ sealed interface RoundForm {
             posted.line("note", 300),
             zeroed(posted));
     return posted.ok() ? new Accepted(round, who == null ? Who.NOBODY_SAID : who) : new Problems();
+  }
+
+  /** What the form that says this would send: the other way round of {@link #read}. */
+  static Map<String, List<String>> typed(Content.Round r, String who) {
+    Map<String, List<String>> typed = new LinkedHashMap<>();
+    put(typed, "who", who);
+    put(typed, "spring", r.springIn() ? "in" : "out");
+    put(typed, "bumpStop", r.bumpStopIn() ? "in" : "out");
+    put(typed, "wheel", r.wheelOn() ? "on" : "off");
+    put(typed, "on", r.onTyres() ? "tyres" : "stands");
+    put(typed, "linked", r.steeringLinked() ? "yes" : "no");
+    put(typed, "unit", Posted.word(r.unit()));
+    put(typed, "rake", r.rake() == null ? null : r.rake().typed());
+    put(typed, "roll", r.roll() == null ? null : r.roll().typed());
+    put(typed, "pressure", r.pressure());
+    put(typed, "tape", r.tape());
+    put(typed, "gapTool", r.gapTool());
+    put(typed, "angleTool", r.angleTool());
+    put(typed, "note", r.note());
+    r.zeroed().forEach(z -> put(typed, tick(z), "1"));
+    if (!r.toRead().isEmpty()) {
+      typed.put(ToReadAddress.NEED, r.toRead().stream().map(ToReadAddress::word).toList());
+    }
+    return typed;
+  }
+
+  private static void put(Map<String, List<String>> typed, String name, String text) {
+    if (text != null) {
+      typed.put(name, List.of(text));
+    }
   }
 
   private static TypedAngle tilt(Posted posted, String name) {

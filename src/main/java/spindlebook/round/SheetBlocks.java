@@ -1,8 +1,10 @@
 package spindlebook.round;
 
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
@@ -148,7 +150,7 @@ record SheetBlocks(Card card, SeenRound round, Posted posted, FormKey key) {
         + "-"
         + steering.ordinal()
         + "-"
-        + Integer.toHexString(asked.row().hashCode());
+        + UUID.nameUUIDFromBytes(asked.row().getBytes(StandardCharsets.UTF_8));
   }
 
   /** Whether anything was typed there. */

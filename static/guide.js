@@ -436,7 +436,7 @@ const draw = () => {
 };
 
 outbox.listen((body, json) => {
-  if (json?.doubt) answered.push({ key: json.key, words: json.words, doubt: json.doubt });
+  if (json?.doubt) answered.push({ key: json.as ?? json.key, words: json.words, doubt: json.doubt });
   if (json) return draw();
   top();
 });

@@ -213,7 +213,7 @@ class GuideTest {
           page.text().contains("Steering " + part[1].replace('-', ' ')), at + ": " + page.text());
       assertTrue(page.text().contains(steps + " of "), at + ": " + page.text());
       seen.add(part[0] + "/" + part[1]);
-      if (page.text().contains(steps + " of " + steps)) {
+      if (page.text().contains(steps + " of " + steps + " ")) {
         break;
       }
       page = shop.get(key(page, "Skip")).is(200);

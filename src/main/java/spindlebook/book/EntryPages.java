@@ -66,6 +66,11 @@ public final class EntryPages {
             doubt.map(Doubted::doubt).orElse(null),
             adjustment ? "This one holds: " + to(noted.content()) : "It is so, count it",
             adjustment ? "The other one holds" : "It is not so, leave it out",
+            Optional.ofNullable(store.firstOf(key))
+                .flatMap(history::standing)
+                .filter(c -> doubt.isPresent() && c.getClass() == noted.content().getClass())
+                .map(c -> "It corrects " + new EntryWords(history).of(c))
+                .orElse(null),
             FormKey.fresh(history.n()),
             card.map(c -> correct(c, key)).orElse(null),
             takeBack(history, noted),
@@ -227,6 +232,15 @@ public final class EntryPages {
     Posted posted = Html.posted(ctx);
     FormKey form = posted.formKey().orElseGet(() -> FormKey.fresh(0));
     String said = posted.text("answer");
+    String first = store.firstOf(key);
+    if (said.equals("correction")
+        && first != null
+        && history.original(first).isPresent()
+        && history.answered(key).isEmpty()) {
+      store.corrects(first, key, history.standing(key).orElseThrow(), form, Who.of(ctx));
+      Html.next(ctx, "/entries/" + first);
+      return;
+    }
     if (!said.equals("so") && !said.equals("not")) {
       Html.next(ctx, "/entries/" + key);
       return;

@@ -12,6 +12,7 @@ import spindlebook.web.State;
  * @param gone why it does not count though nothing is doubted, in one sentence; null when it may
  * @param goneHref the page of what took it along; null when it was itself taken back
  * @param doubt why it waits for an answer; null when it does not
+ * @param corrects what was sent first under its form's key, which it may correct; else null
  * @param correctHref where it can be corrected; null where it cannot
  * @param takeBack how it is taken back; null where it cannot be, or was
  * @param putBack how it is put back; null unless it was taken back
@@ -27,6 +28,7 @@ public record EntryView(
     String doubt,
     String itIsSo,
     String itIsNot,
+    String corrects,
     FormKey answerKey,
     String correctHref,
     TakeBack takeBack,

@@ -75,8 +75,7 @@ public final class CarPages {
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(0));
     CarForm form = CarForm.read(posted);
     if (form instanceof CarForm.Accepted accepted) {
-      store.create(accepted, key, Who.of(ctx));
-      Html.next(ctx, "/cars/" + key.key());
+      Html.next(ctx, "/cars/" + store.create(accepted, key, Who.of(ctx)));
     } else {
       showNew(ctx, posted, key);
     }

@@ -25,15 +25,15 @@ public final class CarStore {
     this.book = book;
   }
 
-  /** A car with the corners it starts with; the same form again adds nothing. */
-  void create(CarForm.Accepted typed, FormKey form, String who) {
+  /** A car with the corners it starts with, and its key; the same form again adds nothing. */
+  String create(CarForm.Accepted typed, FormKey form, String who) {
     String car = form.key();
     List<Draft> drafts = new ArrayList<>();
     drafts.add(
         Bodies.draft(car, form.after(), who, new Content.Car(typed.details(), Starter.tools())));
     drafts.addAll(corners(car, CornersForm.end(true), typed.front(), form, who));
     drafts.addAll(corners(car, CornersForm.end(false), typed.rear(), form, who));
-    book.append(drafts);
+    return book.append(drafts).entries().get(0).key();
   }
 
   void addCorners(String car, CornersForm.Accepted typed, FormKey form, String who) {

@@ -35,9 +35,14 @@ final class Batch {
   /** Takes a whole submission or, by an exception, nothing of it. */
   void add(Submission submission) {
     Part part = new Part();
+    OwnKey keys = new OwnKey(submission.proposed, part::known);
     List<Entry> answer = new ArrayList<>();
     for (Submission.Proposed proposed : submission.proposed) {
-      answer.add(part.place(proposed));
+      answer.add(
+          part.place(
+              proposed.origin() == null
+                  ? new Submission.Proposed(keys.of(proposed.draft()), null)
+                  : proposed));
     }
     part.join();
     answers.put(submission, new Accepted(answer, part.added.isEmpty()));

@@ -50,6 +50,15 @@ public record Draft(
     }
   }
 
+  /**
+   * The first key of an entry kept under one of its own, since its form was sent again with another
+   * body; null of any other key.
+   */
+  public static String first(String key) {
+    int at = key.indexOf(OwnKey.OTHER);
+    return at < 0 ? null : key.substring(0, at);
+  }
+
   /** The same, sent from a device, where it does not name one itself. */
   Draft from(Device sender) {
     return device != null || sender == null

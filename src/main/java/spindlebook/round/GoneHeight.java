@@ -78,10 +78,10 @@ record GoneHeight(Histories histories, RoundStore store) {
       return;
     }
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    store.reading(
-        card, Sent.kept(height, unit, steering, row, asked, text, null), key, Who.of(ctx));
-    Html.next(
-        ctx, "/heights/" + height + "?steering=" + Posted.word(steering) + "&saved=" + key.key());
+    String kept =
+        store.reading(
+            card, Sent.kept(height, unit, steering, row, asked, text, null), key, Who.of(ctx));
+    Html.next(ctx, "/heights/" + height + "?steering=" + Posted.word(steering) + "&saved=" + kept);
   }
 
   /** Of the round the height was read in, gone or not. */

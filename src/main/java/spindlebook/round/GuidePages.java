@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
@@ -227,8 +228,8 @@ public final class GuidePages {
       show(ctx, card, round, posted, at, key);
       return;
     }
-    write(card, content.get(), key, posted, Who.of(ctx));
-    Html.next(ctx, "/rounds/" + round.key() + "/guide?saved=" + key.key() + "&from=" + at);
+    Entry kept = write(card, content.get(), key, posted, Who.of(ctx));
+    Html.next(ctx, "/rounds/" + round.key() + "/guide?saved=" + kept.key() + "&from=" + at);
   }
 
   private static void refuse(Posted posted, Card card, Content.Reading reading) {
@@ -241,7 +242,10 @@ public final class GuidePages {
     }
   }
 
-  /** An entry from a phone's outbox; sent again, it gets the first one's answer. */
+  /**
+   * An entry from a phone's outbox; sent again, it gets the first one's answer, and with another
+   * body it is kept under a key of its own, which the answer names as well.
+   */
   public void sent(Context ctx) {
     Posted posted = Html.posted(ctx);
     if (otherBook(ctx, posted.text("book"))) {
@@ -254,7 +258,8 @@ public final class GuidePages {
       refused(ctx, "It came without the key that makes it one entry.");
       return;
     }
-    if (store.written(key.key()).isEmpty()) {
+    Entry entry = store.written(key.key()).orElse(null);
+    if (entry == null || Set.of("height", "reading").contains(posted.text("what"))) {
       Optional<Content> content =
           Sent.read(posted, histories.of(card.car()), round, card, histories.otherEnd(card), false);
       if (content.isEmpty()) {
@@ -268,14 +273,14 @@ public final class GuidePages {
         return;
       }
       String who = posted.line("who", Who.LONGEST);
-      write(card, content.get(), key, posted, who == null ? Who.of(ctx) : who);
+      entry = write(card, content.get(), key, posted, who == null ? Who.of(ctx) : who);
     }
-    Entry entry = store.written(key.key()).orElseThrow();
     Content content = Bodies.read(entry);
     ObjectNode answer =
         Json.MAPPER
             .createObjectNode()
-            .put("key", entry.key())
+            .put("key", key.key())
+            .put("as", entry.key())
             .put("n", entry.n())
             .put("book", store.generation())
             .put("words", new EntryWords(histories.of(card.car())).of(content));
@@ -310,7 +315,7 @@ public final class GuidePages {
     return content instanceof Content.Height h ? Optional.ofNullable(h.doubt()) : Optional.empty();
   }
 
-  private void write(Card card, Content content, FormKey key, Posted posted, String who) {
+  private Entry write(Card card, Content content, FormKey key, Posted posted, String who) {
     FormKey known = new FormKey(key.key(), Math.min(key.after(), store.lastN()));
     Draft draft;
     if (content instanceof Content.Height height) {
@@ -324,7 +329,7 @@ public final class GuidePages {
     } else {
       draft = Bodies.draft(known.key(), known.after(), who, content);
     }
-    store.append(List.of(draft.claimed(claimed(posted.text("claimed")))));
+    return store.append(List.of(draft.claimed(claimed(posted.text("claimed"))))).entries().get(0);
   }
 
   /** When the sender's clock says it was typed; it describes and orders nothing. */

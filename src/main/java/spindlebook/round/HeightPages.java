@@ -87,8 +87,8 @@ public final class HeightPages {
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
     HeightForm form = HeightForm.read(posted, round, true);
     if (form instanceof HeightForm.Accepted accepted) {
-      store.height(card, accepted.height(), key, Who.of(ctx));
-      Html.next(ctx, "/heights/" + key.key() + "?saved=" + key.key());
+      String kept = store.height(card, accepted.height(), key, Who.of(ctx));
+      Html.next(ctx, "/heights/" + kept + "?saved=" + kept);
     } else {
       showNew(ctx, card, round, posted, key);
     }
@@ -267,10 +267,9 @@ public final class HeightPages {
       return;
     }
     Card end = asked.otherEnd() == null ? card : otherEnd.orElseThrow();
-    store.reading(end, reading.get(), key, Who.of(ctx));
+    String kept = store.reading(end, reading.get(), key, Who.of(ctx));
     Html.next(
-        ctx,
-        "/heights/" + height.key() + "?steering=" + Posted.word(steering) + "&saved=" + key.key());
+        ctx, "/heights/" + height.key() + "?steering=" + Posted.word(steering) + "&saved=" + kept);
   }
 
   /** The reading as typed, or empty with a problem posted to its field. */

@@ -127,9 +127,9 @@ public final class RoundPages {
       show(ctx, card, posted, key, toRead);
       return;
     }
-    store.start(accepted.round(), key, accepted.who());
+    String kept = store.start(accepted.round(), key, accepted.who());
     Who.remember(ctx, accepted.who());
-    Html.next(ctx, "/rounds/" + key.key() + "/guide");
+    Html.next(ctx, "/rounds/" + kept + "/guide");
   }
 
   public void ofCorner(Context ctx) {
@@ -366,8 +366,12 @@ public final class RoundPages {
     Card mirror = histories.mirror(card).orElseThrow(NotFoundResponse::new);
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    Content.Round moved = round.round().withCorner(mirror.corner());
-    store.correct(round.key(), moved, "these were the " + mirror.place().words(), key, Who.of(ctx));
+    // Pressed twice it moves once: where the other side is has changed by then.
+    if (store.written(key.key()).isEmpty()) {
+      Content.Round moved = round.round().withCorner(mirror.corner());
+      String why = "these were the " + mirror.place().words();
+      store.correct(round.key(), moved, why, key, Who.of(ctx));
+    }
     Html.next(ctx, "/rounds/" + round.key() + "?" + MOVED + "=1");
   }
 

@@ -25,13 +25,14 @@ public final class RoundStore {
     this.histories = histories;
   }
 
-  void start(Content.Round round, FormKey form, String who) {
-    book.append(Bodies.draft(form.key(), form.after(), who, round));
+  /** The key it is in the book under: another than the form's where that one said otherwise. */
+  String start(Content.Round round, FormKey form, String who) {
+    return keep(Bodies.draft(form.key(), form.after(), who, round));
   }
 
   /** Writes a height, in doubt when its wheel position cannot well be. */
-  void height(Card card, Content.Height height, FormKey form, String who) {
-    book.append(draft(card, height, form, who));
+  String height(Card card, Content.Height height, FormKey form, String who) {
+    return keep(draft(card, height, form, who));
   }
 
   Draft draft(Card card, Content.Height height, FormKey form, String who) {
@@ -47,8 +48,12 @@ public final class RoundStore {
   }
 
   /** Writes a reading, in doubt when it is far off. */
-  void reading(Card card, Content.Reading reading, FormKey form, String who) {
-    book.append(draft(card, reading, form, who));
+  String reading(Card card, Content.Reading reading, FormKey form, String who) {
+    return keep(draft(card, reading, form, who));
+  }
+
+  private String keep(Draft draft) {
+    return book.append(draft).entries().get(0).key();
   }
 
   Draft draft(Card card, Content.Reading reading, FormKey form, String who) {

@@ -116,7 +116,13 @@ public final class SheetPages {
     FormKey key = blocks.key();
     int saved = 0;
     String height = blocks.heightKey(i);
-    if (card.height(height).isEmpty()) {
+    boolean there = card.height(height).isPresent();
+    if (there && posted.has("h" + i + "-spindle")) {
+      // Sent again: the same is nothing new, another spindle is kept beside it, in doubt.
+      height(blocks, i)
+          .ifPresent(h -> store.height(card, h, new FormKey(height, key.after()), who));
+    }
+    if (!there) {
       if (!blocks.begun(i)) {
         return 0;
       }

@@ -73,12 +73,24 @@ class AppendTest {
   void the_same_key_again_gets_the_first_answer_and_adds_nothing() {
     Entry first = book.append(Bench.note("a")).entries().get(0);
     byte[] before = bench.bytes();
-    Accepted again =
-        book.append(Bench.draft("a", "note", Bench.body().put("text", "another text")));
+    Accepted again = book.append(Bench.note("a"));
     assertTrue(again.wasThere());
     assertEquals(List.of(first), again.entries());
     assertArrayEquals(before, bench.bytes());
     assertEquals(1, book.forces() - forcesOfOpening());
+  }
+
+  @Test
+  void the_same_key_with_another_body_is_kept_under_one_of_its_own_and_once() {
+    Entry first = book.append(Bench.note("a")).entries().get(0);
+    Draft other = Bench.draft("a", "note", Bench.body().put("text", "another text"));
+    Accepted kept = book.append(other);
+    assertFalse(kept.wasThere());
+    Entry second = kept.entries().get(0);
+    assertEquals("another text", second.body().get("text").asText());
+    assertEquals("a", Draft.first(second.key()));
+    assertEquals(List.of(second), book.append(other).entries());
+    assertEquals(List.of(first, second), book.entries(1));
   }
 
   @Test
@@ -116,7 +128,7 @@ class AppendTest {
             thread -> {
               List<Accepted> mine = new ArrayList<>();
               for (int i = 0; i < keys; i++) {
-                ObjectNode body = Bench.body().put("by", thread);
+                ObjectNode body = Bench.body().put("by", i);
                 mine.add(book.append(Bench.draft("k" + i, "note", body)));
               }
               return mine;

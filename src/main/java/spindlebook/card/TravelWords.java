@@ -201,7 +201,9 @@ public final class TravelWords {
 
   /** What would settle a can't-tell, one sentence; one reading of something else before more. */
   public String settles(Limit limit) {
-    if (!limit.needs().isEmpty()) {
+    boolean elsewhere =
+        next().stream().anyMatch(n -> limit.equals(n.limit()) && n.need().noHigherThanMm() == null);
+    if (!limit.needs().isEmpty() && !elsewhere) {
       return "Read " + need(limit.needs().get(0)) + ".";
     }
     return next().stream()

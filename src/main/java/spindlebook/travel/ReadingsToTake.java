@@ -131,12 +131,11 @@ final class ReadingsToTake {
 
   private void undecided(EndFindings end, Limit limit) {
     double stake = atStakeMm(end, limit);
-    if (!limit.needs().isEmpty()) {
+    if (!limit.needs().isEmpty() && !nearItsBroken(limit)) {
       Need need = limit.needs().get(0);
       add(Why.UNDECIDED, end.end(), need, limit, null, need.noHigherThanMm(), 0, stake);
-    } else if (Settles.byReading(limit.settles())) {
-      again(end, limit)
-          .ifPresent(n -> add(Why.UNDECIDED, end.end(), n, limit, limit.settles(), null, 0, stake));
+    } else if (Settles.byReading(limit.settles()) && !inBracket(limit)) {
+      again(end, limit, stake);
     } else if (betweenReadings(limit)) {
       Need need = Need.read(inBetween(end.end(), limit), List.of());
       add(Why.UNDECIDED, end.end(), need, limit, null, middleMm(limit), 0, stake);
@@ -193,7 +192,7 @@ final class ReadingsToTake {
   }
 
   /** The reading, or the stop's height, whose hand weighs most in what is not known. */
-  private Optional<Need> again(EndFindings end, Limit limit) {
+  private void again(EndFindings end, Limit limit, double stake) {
     Optional<SeenReading> reading =
         limit.readings().stream()
             .flatMap(key -> card.reading(key).stream())
@@ -204,9 +203,29 @@ final class ReadingsToTake {
             .flatMap(key -> card.height(key).stream())
             .max(Comparator.comparingDouble(h -> weight(limit, h.key() + ":spindle")));
     double ofStop = stop.map(h -> weight(limit, h.key() + ":spindle")).orElse(-1.0);
-    return reading.filter(r -> weight(limit, r.key()) >= ofStop).isPresent()
-        ? reading.map(ReadingsToTake::toRead).map(r -> Need.read(r, List.of()))
-        : stop.map(h -> Need.read(toRead(h), List.of()));
+    Optional<SeenReading> heavier = reading.filter(r -> weight(limit, r.key()) >= ofStop);
+    heavier
+        .map(ReadingsToTake::toRead)
+        .or(() -> stop.map(ReadingsToTake::toRead))
+        .map(r -> Need.read(r, List.of()))
+        .ifPresent(
+            n ->
+                add(
+                    Why.UNDECIDED,
+                    end.end(),
+                    n,
+                    limit,
+                    limit.settles(),
+                    heavier.map(ReadingsToTake::unnamedMm).orElse(null),
+                    0,
+                    stake));
+  }
+
+  /** Where a reading in between was taken, when nothing else says which of them it is. */
+  private static Double unnamedMm(SeenReading reading) {
+    SeenHeight height = reading.height();
+    boolean named = height.name().onePlace() || height.height().label() != null;
+    return named ? null : height.positionMm().value();
   }
 
   private static double weight(Limit limit, String sourceId) {
@@ -215,6 +234,25 @@ final class ReadingsToTake {
         .filter(part -> part.getKey().id().equals(sourceId))
         .mapToDouble(part -> Math.abs(part.getValue()))
         .sum();
+  }
+
+  /** Between two heights further apart than their own U: one between them tells more. */
+  private static boolean inBracket(Limit limit) {
+    return limit.at() instanceof EndLimit.Crosses crosses
+        && crosses.brokenMm() != null
+        && Math.abs(crosses.brokenMm().minus(crosses.positionMm()).value())
+            > crosses.brokenMm().minus(crosses.positionMm()).U();
+  }
+
+  /** To be read so near to where the rule is broken, in its last quarter, that little is won. */
+  private static boolean nearItsBroken(Limit limit) {
+    Double needMm = limit.needs().get(0).noHigherThanMm();
+    if (needMm == null || !inBracket(limit)) {
+      return false;
+    }
+    EndLimit.Crosses crosses = (EndLimit.Crosses) limit.at();
+    double brokenMm = crosses.brokenMm().value();
+    return Math.abs(needMm - brokenMm) < Math.abs(crosses.positionMm().value() - brokenMm) / 4;
   }
 
   private static boolean betweenReadings(Limit limit) {
@@ -254,7 +292,7 @@ final class ReadingsToTake {
                       Need.read(toRead(r), List.of()),
                       null,
                       mid.settles(),
-                      null,
+                      unnamedMm(r),
                       0,
                       0));
     }

@@ -91,8 +91,11 @@ final class Supposed {
     Optional<SeenReading> before =
         last(
             card.readings(),
-            r -> r.height().positionCounts() && ReadingsToTake.toRead(r).equals(read));
-    if (nearMm != null) {
+            r ->
+                r.height().positionCounts()
+                    && ReadingsToTake.toRead(r).equals(read)
+                    && (nearMm == null || mm(r.height()) == nearMm));
+    if (nearMm != null && before.isEmpty()) {
       return card.heights().stream()
           .filter(h -> h.positionCounts() && h.asked() == read.pairing())
           .min(Comparator.comparingDouble(h -> Math.abs(mm(h) - nearMm)))

@@ -166,6 +166,8 @@ class NextReadingTest {
     assertEquals(Quantity.WATCH_POINT, next.need().toRead().quantity());
     assertEquals("arm", next.need().toRead().point());
     assertEquals(HeightName.IN_BETWEEN, next.need().toRead().name());
+    // Four heights are in between without a word to tell them apart: it says near which.
+    assertEquals(220, next.nearMm(), 1e-9);
   }
 
   @Test

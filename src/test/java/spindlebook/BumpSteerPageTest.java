@@ -82,6 +82,16 @@ class BumpSteerPageTest {
   }
 
   @Test
+  void a_bend_is_per_length_squared_also_where_the_length_is_100_mm() {
+    toeAsAngles();
+    assertTrue(page().text().contains("° per in²"), page().text());
+    marmot.send("/cars/" + marmot.car + "/details", java.util.Map.of("unit", "mm"));
+    String text = page().text();
+    assertTrue(text.contains("° per (100 mm)²"), text);
+    assertFalse(text.contains("100 mm²"), text);
+  }
+
+  @Test
   void the_middle_is_as_long_as_the_owner_asks() {
     toeAsAngles();
     String address = "/corners/" + marmot.left + "/bump-steer?middle=";

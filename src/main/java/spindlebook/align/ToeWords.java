@@ -49,8 +49,7 @@ record ToeWords(Card card, CornerChart chart) {
         + " ± "
         + text.plusMinus().whole()
         + "° per "
-        + travel()
-        + "²";
+        + (inch() ? "in²" : "(100 mm)²");
   }
 
   /** "0.36° ± 0.19", without a sign. */

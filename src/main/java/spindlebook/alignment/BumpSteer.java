@@ -27,8 +27,9 @@ import spindlebook.uncertainty.SourceKind;
  * scatter about the curve by more than their ± can explain (variance more than {@value
  * #SCATTER_ALLOWED} times) widen the figures by that scatter: a source of its own.
  *
- * <p>Assumes that toe has no fourth-order bend worth naming on the window used: on ± 120 mm of a
- * usual corner that costs 1 % of a curvature. Range never leaves the readings: what lies outside is
+ * <p>Assumes that toe has no fourth-order bend worth naming on the window used: it costs 2 to 10 %
+ * of a curvature on ± 120 mm and 2 to 5 % on ± 90 (60 invented corners, rods 20 to 100 mm off;
+ * RigidCornerTest), and is not in its ±. Range never leaves the readings: what lies outside is
  * named by {@link ToeRange#read}. Source: derived in docs/methods-alignment.md.
  *
  * <p>Worked example: 0.6075°, 0.3669°, 0.1°, −0.1926°, −0.5107° at −120, −60, 0, 60, 120 mm: slope

@@ -28,9 +28,9 @@ import spindlebook.uncertainty.SourceKind;
  * what is not known of the shape: nothing is known to choose between lines that bend as the
  * readings do and lines that hardly bend. Two readings tell of no bend at all: a slope is taken to
  * change by no more than a tenth in 100 mm of wheel, as the reference corner's strap and shock do
- * all but at full bump; one unknown for all that is drawn from the two. Source: Lagrange's
- * remainder; JCGM 100:2008, 5.1.3 note 2 (numerical sensitivities), eq. 13; the interpolation term
- * derived in docs/methods.md.
+ * all but at full bump; one unknown for all that is drawn from the two, so the slope's term holds
+ * for a constant bend only. Source: Lagrange's remainder; JCGM 100:2008, 5.1.3 note 2 (numerical
+ * sensitivities), eq. 13; the interpolation term derived in docs/methods.md.
  */
 public final class MeasuredCurve {
   /** Of the slope, per mm of wheel. */

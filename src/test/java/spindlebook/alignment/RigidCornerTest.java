@@ -5,10 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
+import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.DoubleStream;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
+import spindlebook.corner.RackSide;
 
 /** bump_steer.json against the tests' own rigid corner: tables, ranges, exact cures. */
 class RigidCornerTest {
@@ -131,6 +134,25 @@ class RigidCornerTest {
   private static RigidCorner innerMoved(RigidCorner corner, double outboardMm, double upMm) {
     return corner.withRod(
         corner.tieInner().add(new Vector3D(0, outboardMm, upMm)), corner.tieOuter());
+  }
+
+  /** 24 invented corners, rods 20 to 100 mm off: toe read without error at five places. */
+  @Test
+  void a_cubic_over_120_mm_costs_a_few_hundredths_of_the_bend_not_one() {
+    Random random = new Random(16);
+    double least = 1;
+    double most = 0;
+    for (int i = 0; i < 24; i++) {
+      RackSide rack = i % 2 == 0 ? RackSide.BEHIND_AXLE : RackSide.AHEAD_OF_AXLE;
+      double longer = (random.nextBoolean() ? 1 : -1) * (20 + 80 * random.nextDouble());
+      RigidCorner corner = RandomCorner.neutral(random, rack).rodLonger(longer);
+      double[] x = {-120, -60, 0, 60, 120};
+      double[] toe = DoubleStream.of(x).map(corner::toe).toArray();
+      double off = Math.abs(new PolynomialFit(x, toe, 3).curvature(0) / corner.curvature(0) - 1);
+      least = Math.min(least, off);
+      most = Math.max(most, off);
+    }
+    assertTrue(least > 0.015 && most > 0.05 && most <= 0.10, least + " to " + most);
   }
 
   private static void assertBend(double wanted, RigidCorner corner) {

@@ -105,8 +105,8 @@ class WheelPagesTest {
         "Offset −6 mm ± 2; as typed −1/4 in ± 1/8");
     // ΔE + 0.2638: track − 0.5275; U 2 · 2 · √(3 (1/16)² + (1/4)²)/√3 = 0.629.
     says(text, "change of offset · cos camber −1/2 in ± 11/16");
-    // ΔR −0.375: (cos 1° tan 9° − sin 1°) · 0.375 = + 0.0528.
-    says(text, "change of loaded radius, and no more than that +1/16 in ± 1/16");
+    // ΔR −0.375: (cos 1° tan 9° − sin 1°) · 0.375 = + 0.0528; U 0.014, which ± 1/16 would hide.
+    says(text, "change of loaded radius, and no more than that +1/16 in ± 1/32");
     // −0.2638 (cos 1° + tan 9° sin 1°) = −0.2645; together −0.2116.
     says(text, "(cos camber − tan KPI · sin camber) −1/4 in ± 3/8");
     says(text, "Scrub, both together + kingpin meets the ground further inboard −3/16 in ± 3/8");
@@ -280,9 +280,13 @@ class WheelPagesTest {
     Map<String, String> mm =
         with(WHEELS, "now-width", "203.2", "then-width", "228.6", "now-backspacing", "114.3");
     String text = wheel(with(mm, "then-backspacing", "114.3")).is(200).text();
-    // As the inches of the worked example: offset 0 to −12.7, track + 25.4 mm; U 0.84 in.
+    // As the inches of the worked example: offset 0 to −12.7, track + 25.4 mm. Both lips are
+    // assumed
+    // alike, so U is that of the two backspacings, each to ± 1 mm: 2 · 2 · √2/√3 = 3.27.
     says(
-        text, "change of offset · cos camber +25.5 mm ± 21", "lip 12.5 mm ± 7.5, assumed −12.5 mm");
+        text,
+        "change of offset · cos camber +25.5 mm ± 3.5",
+        "lip 12.5 mm ± 7.5, assumed −12.5 mm");
   }
 
   @Test
@@ -304,9 +308,26 @@ class WheelPagesTest {
     typed.put("barrel", "1/2");
     typed.put("inner-lip", "3/4");
     String text = wheel(typed).is(200).text();
-    assertTrue(text.contains("change of offset · cos camber +1 in ± 7/8"), text);
+    // Two backspacings to ± 1/16: 2 · 2 · √2/√3/16 = 0.204. A lip typed for one wheel alone: with
+    // 1/4
+    // in of the other's, assumed, U is 2 · 2 · √(3/16² + 1/4²)/√3 = 0.629.
+    assertTrue(text.contains("change of offset · cos camber +1 in ± 1/4"), text);
+    assertTrue(text.contains("Both lips are taken as alike"), text);
+    String one = wheel(with(typed, "now-lip", "1/2")).is(200).text();
+    assertTrue(one.contains("change of offset · cos camber +1 in ± 11/16"), one);
     assertTrue(text.contains("drop centre as placed are assumed 1 1/2 in ± 1/8"), text);
     assertTrue(text.contains("Inner lip to the nearest part was 3/4 in 3/4 in"), text);
+  }
+
+  @Test
+  void a_loaded_radius_that_the_corner_has_is_not_asked_for_again() {
+    Map<String, String> typed = with(WHEELS, "then-loaded", "16 in", "kpi", "9", "camber", "0");
+    assertTrue(wheel(typed).is(422).text().contains("Type it for both wheels, or for neither"));
+    marmot.send("/corners/" + marmot.left + "/given", Map.of("tyre-loaded-radius", "16 1/2 in"));
+    String text = wheel(typed).is(200).text();
+    // Half an inch less of it: tan 9° · 1/2 = 0.079.
+    assertTrue(text.contains("Loaded radius as given for this corner 16 1/2 in"), text);
+    assertTrue(text.contains("and no more than that +3/32 in ± 1/32"), text);
   }
 
   @Test

@@ -11,6 +11,8 @@ import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.alignment.WheelOnPaper;
 import spindlebook.corner.AlignedFigure;
 import spindlebook.corner.Card;
+import spindlebook.corner.Dimension;
+import spindlebook.travel.GivenFigures;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
@@ -76,14 +78,19 @@ final class WheelPaper {
   }
 
   private void wheels() {
-    now.read(good);
-    then.read(good);
+    // Half a name's diameter is held against half a name's only.
+    Optional<Figure> given = card.given(Dimension.TYRE_LOADED_RADIUS).map(GivenFigures::of);
+    boolean asGiven = given.isPresent() && then.has("loaded") && !now.has("loaded");
+    now.read(good, asGiven ? given.get() : null);
+    then.read(good, null);
     now.likewise(
         then, "spokes", "Type it for both wheels, or for neither: only the change counts.");
-    now.likewise(
-        then,
-        "loaded",
-        "Type it for both wheels, or for neither: a name's radius is no loaded one.");
+    if (!asGiven) {
+      now.likewise(
+          then,
+          "loaded",
+          "Type it for both wheels, or for neither: a name's radius is no loaded one.");
+    }
     Figure camber = lean("camber", AlignedFigure.CAMBER, UPRIGHT);
     Figure kpi = lean("kpi", AlignedFigure.KPI, null);
     gaps.read();
@@ -97,6 +104,9 @@ final class WheelPaper {
       notes.add(
           "Both tyres have one name: taken as the same tyre, so what is unsure of the name"
               + " cancels.");
+    }
+    if (!now.has("lip") && !then.has("lip")) {
+      notes.add("Both lips are taken as alike: type them where the two wheels differ in them.");
     }
     if (camber.equals(UPRIGHT)) {
       notes.add("Upright to ± 1.5° is assumed: camber was neither typed nor measured.");
@@ -183,7 +193,9 @@ final class WheelPaper {
                     lengths.figure(wheel.loadedMm()),
                     wheel.has("loaded")
                         ? "as typed"
-                        : "half the name's diameter, as it stands unloaded; type it to know",
+                        : wheel.byGiven()
+                            ? "as given for this corner"
+                            : "half the name's diameter, as it stands unloaded; type it to know",
                     null),
                 new Line("Offset", lengths.signedFigure(wheel.offset()), offset(wheel), null),
                 new Line(

@@ -31,7 +31,10 @@ final class WheelTyped {
   private static final List<String> FIELDS =
       List.of("tyre", "width", "offset", "backspacing", "lip", "spacer", "spokes", "loaded");
 
-  /** Real lips run from 3/8 to 3/4 in: common practice, no source. */
+  /**
+   * Real lips run from 3/8 to 3/4 in: common practice, no source. Where neither wheel's was typed
+   * both are taken as alike, as far off before and after.
+   */
   private static final double LIP_UNSURE_MM = 25.4 / 4;
 
   /**
@@ -52,6 +55,7 @@ final class WheelTyped {
   private final LengthUnit unit;
   private TyreSize size;
   private boolean byBackspacing;
+  private boolean byGiven;
   private final List<Figure> figures = new ArrayList<>();
 
   WheelTyped(String which, String words, Posted typed, LengthUnit unit) {
@@ -61,8 +65,12 @@ final class WheelTyped {
     this.unit = unit;
   }
 
-  /** Reads the fields; what is wrong is told of in them. */
-  void read(TypedFigures good) {
+  /**
+   * Reads the fields; what is wrong is told of in them.
+   *
+   * @param givenMm the loaded radius known already, when none is typed; null for none
+   */
+  void read(TypedFigures good, Figure givenMm) {
     size = size();
     TypedLength width =
         typed.neededLength(name("width"), unit, "Type the rim's width, such as 8.5 in.");
@@ -110,13 +118,14 @@ final class WheelTyped {
     figures.add(good.mm(name("place"), byBackspacing ? back : offset));
     figures.add(
         lip == null
-            ? TypedFigures.assumed(name("lip"), Wheel.USUAL_LIP_MM, LIP_UNSURE_MM)
+            ? TypedFigures.assumed("lip", Wheel.USUAL_LIP_MM, LIP_UNSURE_MM)
             : good.mm(name("lip"), lip));
     figures.add(spacer == null ? Figure.exact(0) : good.mm(name("spacer"), spacer));
     figures.add(spokes == null ? Figure.exact(0) : good.mm(name("spokes"), spokes));
     Figure free = byName("free radius", size.freeRadiusMm());
     figures.add(free);
-    figures.add(loaded == null ? free : good.mm(name("loaded"), loaded));
+    byGiven = loaded == null && givenMm != null;
+    figures.add(byGiven ? givenMm : loaded == null ? free : good.mm(name("loaded"), loaded));
     figures.add(byName("section", size.widthMm()));
   }
 
@@ -179,6 +188,10 @@ final class WheelTyped {
     if (has(what) != other.has(what)) {
       typed.wrong((has(what) ? other : this).name(what), sentence);
     }
+  }
+
+  boolean byGiven() {
+    return byGiven;
   }
 
   boolean byBackspacing() {

@@ -4,10 +4,16 @@ import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeFormat;
 
-/** How lengths are shown: to the sixteenth, or to half a millimetre; U rounded up. */
+/**
+ * How lengths are shown: to the sixteenth, or to half a millimetre; U rounded up, and finer where
+ * it would otherwise say that a figure beyond its U is within it.
+ */
 public record Lengths(LengthUnit unit) {
   private static final int SIXTEENTHS = 16;
   private static final double HALF_MM = 0.5;
+
+  /** The step is never finer than this part of it: the 64th. */
+  private static final int FINEST = 4;
 
   /** {@code 8 1/4}, without a unit. */
   public String bare(double mm) {
@@ -47,8 +53,8 @@ public record Lengths(LengthUnit unit) {
   }
 
   public FigureText figure(Figure mm) {
-    FigureText text = FigureText.of(bare(mm.value()), unit.word());
-    return mm.U() > 0 ? text.within(plusMinus(mm.U())) : text;
+    String bare = bare(mm.value());
+    return mm.U() > 0 ? within(mm, bare, "") : FigureText.of(bare, unit.word());
   }
 
   public FigureText signedFigure(double mm) {
@@ -56,8 +62,45 @@ public record Lengths(LengthUnit unit) {
   }
 
   public FigureText signedFigure(Figure mm) {
-    FigureText text = FigureText.of(signed(mm.value()), unit.word());
-    return mm.U() > 0 ? text.within(plusMinus(mm.U())) : text;
+    String signed = signed(mm.value());
+    return mm.U() > 0
+        ? within(mm, signed, mm.value() > 0 ? "+" : "")
+        : FigureText.of(signed, unit.word());
+  }
+
+  private FigureText within(Figure mm, String text, String plus) {
+    int finer = 1;
+    while (finer < FINEST && hidden(mm, finer)) {
+      finer *= 2;
+    }
+    return finer == 1
+        ? FigureText.of(text, unit.word()).within(plusMinus(mm.U()))
+        : FigureText.of(plus + finer(nearest(mm.value(), finer), finer), unit.word())
+            .within(finer(up(mm.U(), finer), finer));
+  }
+
+  /** Whether what is beyond its U would be read as within it. */
+  private boolean hidden(Figure mm, int finer) {
+    double value = Math.abs(mm.value());
+    return value > mm.U() && nearest(value, finer) <= up(mm.U(), finer) + 1e-9;
+  }
+
+  private double nearest(double mm, int finer) {
+    return Math.rint(mm / stepMm(finer)) * stepMm(finer);
+  }
+
+  private double up(double mm, int finer) {
+    return Math.ceil(mm / stepMm(finer) - 1e-9) * stepMm(finer);
+  }
+
+  private double stepMm(int finer) {
+    return (unit == LengthUnit.INCH ? unit.mm() / SIXTEENTHS : HALF_MM) / finer;
+  }
+
+  private String finer(double mm, int finer) {
+    return unit == LengthUnit.INCH
+        ? TapeFormat.inches(mm, SIXTEENTHS * finer)
+        : decimal(mm / unit.mm(), unit == LengthUnit.CM ? 3 : 2);
   }
 
   public LengthScale scale() {

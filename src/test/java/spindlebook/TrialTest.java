@@ -40,6 +40,13 @@ class TrialTest {
     assertFalse(text.contains("stale tie rod to upper arm"), text);
   }
 
+  /** Its mark for the strap goes stale on paper, but where it would be is known. */
+  @Test
+  void a_margin_that_can_be_foretold_is_not_said_to_be_unknown() {
+    String text = shop.get(trial + "?adjuster=limit-strap&to=17+3%2F8").is(200).text();
+    assertTrue(text.matches("(?s).*Margin in droop .{1,80}, foretold.*"), text);
+  }
+
   @Test
   void bad_input_is_kept_with_one_sentence() {
     Page page = shop.get(trial + "?adjuster=limit-strap&to=long");

@@ -144,8 +144,8 @@ final class CornerViews {
             m ->
                 lines.add(
                     new LineView(
-                        end.marginAtLeast() ? "margin, at least" : "margin",
-                        lengths.signedFigure(m),
+                        TravelWords.marginName(end),
+                        words.margin(end, m),
                         Shown.state(end.outcome()),
                         List.of())));
     String href = end.cure().map(c -> CureAddress.of(card, c)).orElse(null);

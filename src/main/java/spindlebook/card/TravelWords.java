@@ -162,7 +162,7 @@ public final class TravelWords {
     // Planned from the reading that keeps the rule: where between the two it is met nobody has
     // read.
     String most = bracket(worst) ? "up to " : "";
-    String unread = bracket(worst) ? "; nothing was read between its last two heights" : "";
+    String unread = bracket(worst) ? "; nothing read between its last two heights tells" : "";
     return "reached "
         + most
         + lengths.text(Math.abs(worst.roomMm().value()))
@@ -195,7 +195,7 @@ public final class TravelWords {
                             + lengths.unit().word())
                 : first.needs().isEmpty()
                     ? "the reading nearest to the stop keeps its rule by less than its own ±"
-                    : "nothing was read between its last two heights";
+                    : "nothing read between its last two heights tells";
     return why + ". " + settles(first);
   }
 
@@ -242,12 +242,34 @@ public final class TravelWords {
     if (end.marginMm().isEmpty()) {
       return "nothing limits it.";
     }
-    String least = end.marginAtLeast() ? "at least " : "";
-    String rules =
-        end.rules()
-            .map(l -> name(l) + " is the nearest limit, ")
-            .orElse("no limit was met as far as was read, ");
-    return rules + least + lengths.text(Math.max(0, end.marginMm().get().value())) + " to spare.";
+    String spare = lengths.text(Math.max(0, end.marginMm().get().value()));
+    if (end.rules().isEmpty()) {
+      String least = end.marginAtLeast() ? "at least " : "";
+      return "no limit was met as far as was read, " + least + spare + " to spare.";
+    }
+    Limit rules = end.rules().get();
+    // One that was read less far may be nearer than what was found.
+    return end.marginAtLeast() && rules.roomMm() != null
+        ? name(rules)
+            + " is the nearest limit found, "
+            + lengths.text(Math.max(0, rules.roomMm().value()))
+            + " to spare; another was read no further than "
+            + spare
+            + "."
+        : name(rules) + " is the nearest limit, " + spare + " to spare.";
+  }
+
+  /** What an end's margin is called; what nobody has read so far is no margin, and has no minus. */
+  public static String marginName(EndFindings end) {
+    return unread(end) ? "not read, the last" : end.marginAtLeast() ? "margin, at least" : "margin";
+  }
+
+  public FigureText margin(EndFindings end, Figure marginMm) {
+    return unread(end) ? lengths.figure(marginMm.times(-1)) : lengths.signedFigure(marginMm);
+  }
+
+  private static boolean unread(EndFindings end) {
+    return end.marginAtLeast() && end.marginMm().filter(m -> m.value() < 0).isPresent();
   }
 
   /** Several needs in one line: gaps that nobody has looked at are counted, not listed. */

@@ -129,11 +129,7 @@ final class PrintViews {
                     new PrintView.Row("limit: " + words.name(l), words.position(l.positionMm()))));
     end.marginMm()
         .ifPresent(
-            m ->
-                rows.add(
-                    new PrintView.Row(
-                        end.marginAtLeast() ? "margin, at least" : "margin",
-                        lengths.signedFigure(m))));
+            m -> rows.add(new PrintView.Row(TravelWords.marginName(end), words.margin(end, m))));
     return new PrintView.End(
         droop ? "Droop" : "Bump",
         Shown.state(end.outcome()),

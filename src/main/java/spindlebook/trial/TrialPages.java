@@ -12,13 +12,16 @@ import spindlebook.card.CureAddress;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.Adjuster;
+import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
+import spindlebook.corner.Dimension;
 import spindlebook.corner.HappeningKind;
 import spindlebook.corner.InForce;
 import spindlebook.corner.OnPaper;
 import spindlebook.corner.Setting;
+import spindlebook.corner.SettingUnit;
 import spindlebook.log.Histories;
 import spindlebook.setting.AdjustmentForm;
 import spindlebook.setting.WouldMove;
@@ -26,7 +29,6 @@ import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
 import spindlebook.travel.PositionToSetting;
 import spindlebook.travel.StopMoved;
-import spindlebook.travel.TravelFindings;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.Field;
@@ -97,14 +99,17 @@ public final class TrialPages {
                                     ? "What it is set to was never said."
                                     : "Now " + a.setting().inWords() + ".")))));
     List<TrialView.Side> sides = new ArrayList<>();
-    List<String> predicted = List.of();
+    List<StopMoved> foretold = List.of();
     List<String> stale = new ArrayList<>();
     boolean again = false;
     if (content != null) {
       CarBook book = histories.of(card.car());
       CarBook onPaper = OnPaper.with(book, List.of(content));
       Card then = onPaper.card(card.corner());
-      sides.add(new TrialView.Side(card.place().words(), TrialRows.of(card, then)));
+      if (content instanceof Content.Adjustment a) {
+        foretold = foretold(card, adjuster.orElseThrow().adjuster(), a);
+      }
+      sides.add(new TrialView.Side(card.place().words(), TrialRows.of(card, then, foretold)));
       stale.addAll(WouldMove.lines(card, then));
       again = !then.toReadAgainAfter(OnPaper.key(book)).isEmpty();
       for (String corner : book.corners()) {
@@ -112,12 +117,10 @@ public final class TrialPages {
         Card otherThen = onPaper.card(corner);
         List<String> moved = WouldMove.lines(other, otherThen);
         if (!corner.equals(card.corner()) && !moved.isEmpty()) {
-          sides.add(new TrialView.Side(other.place().words(), TrialRows.of(other, otherThen)));
+          sides.add(
+              new TrialView.Side(other.place().words(), TrialRows.of(other, otherThen, List.of())));
           moved.forEach(line -> stale.add(other.place().words() + ": " + line));
         }
-      }
-      if (content instanceof Content.Adjustment a) {
-        predicted = predicted(card, adjuster.orElseThrow().adjuster(), a);
       }
     }
     return new TrialView(
@@ -127,7 +130,7 @@ public final class TrialPages {
         links(card, action),
         content == null ? "" : words(content, adjuster),
         sides,
-        predicted,
+        predicted(card, foretold),
         stale,
         again,
         doIt(card, content),
@@ -166,12 +169,22 @@ public final class TrialPages {
     return content == null ? null : "/cars/" + card.car() + "/happenings/new";
   }
 
-  private static List<String> predicted(Card card, Adjuster adjuster, Content.Adjustment change) {
-    TravelFindings travel = CornerTravel.of(card);
-    TravelWords words = new TravelWords(card, travel);
-    return StopMoved.of(card, travel, adjuster, change.from(), change.to()).stream()
-        .flatMap(moved -> lines(moved, words))
-        .toList();
+  /** A strap that was never set is as long as it is given to be. */
+  private static List<StopMoved> foretold(Card card, Adjuster adjuster, Content.Adjustment change) {
+    boolean strap =
+        adjuster.kind() == AdjusterKind.LIMIT_STRAP && adjuster.unit() == SettingUnit.LENGTH;
+    Setting from =
+        change.from() != null || !strap
+            ? change.from()
+            : card.given(Dimension.NEW_STRAP_LENGTH)
+                .map(g -> new Setting(g.length().typed(), SettingUnit.LENGTH, g.length().mm()))
+                .orElse(null);
+    return StopMoved.of(card, CornerTravel.of(card), adjuster, from, change.to());
+  }
+
+  private static List<String> predicted(Card card, List<StopMoved> foretold) {
+    TravelWords words = new TravelWords(card, CornerTravel.of(card));
+    return foretold.stream().flatMap(moved -> lines(moved, words)).toList();
   }
 
   private static Stream<String> lines(StopMoved moved, TravelWords words) {

@@ -1,13 +1,14 @@
 package spindlebook.trial;
 
+import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.IntStream;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.Card;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.EndFindings;
+import spindlebook.travel.StopMoved;
 import spindlebook.travel.Total;
 import spindlebook.travel.TravelFindings;
 import spindlebook.trial.TrialView.Row;
@@ -28,22 +29,25 @@ final class TrialRows {
 
   private TrialRows() {}
 
-  static List<Row> of(Card today, Card then) {
-    List<String> now = states(today);
-    List<String> later = states(then);
+  /**
+   * @param foretold where its stop would be; its margin stands where none is read yet
+   */
+  static List<Row> of(Card today, Card then, List<StopMoved> foretold) {
+    List<String> now = states(today, List.of());
+    List<String> later = states(then, foretold);
     return IntStream.range(0, WHAT.size())
         .mapToObj(i -> new Row(WHAT.get(i), now.get(i), later.get(i)))
         .toList();
   }
 
-  private static List<String> states(Card card) {
+  private static List<String> states(Card card, List<StopMoved> foretold) {
     TravelFindings travel = CornerTravel.of(card);
     TravelWords words = new TravelWords(card, travel);
     Lengths lengths = words.lengths();
     return List.of(
-        margin(travel.droop(), lengths),
+        margin(travel.droop(), words, foretold),
         decided(travel.droop(), words),
-        margin(travel.bump(), lengths),
+        margin(travel.bump(), words, foretold),
         decided(travel.bump(), words),
         total(travel.asSet(), lengths),
         total(travel.asItCouldBe(), lengths),
@@ -56,18 +60,23 @@ final class TrialRows {
     return Shown.state(end.outcome()).word() + ". " + words.finding(end);
   }
 
-  private static String margin(EndFindings end, Lengths lengths) {
-    return (end.marginAtLeast() && end.marginMm().isPresent() ? "at least " : "")
-        + figure(end.marginMm(), lengths);
+  private static String margin(EndFindings end, TravelWords words, List<StopMoved> foretold) {
+    if (end.marginMm().isPresent()) {
+      return TravelWords.marginName(end).replaceFirst("^margin(, )?", "")
+          + " "
+          + words.margin(end, end.marginMm().get()).words();
+    }
+    return foretold.stream()
+        .filter(moved -> moved.end() == end.end())
+        .flatMap(moved -> moved.marginMm().stream())
+        .min(Comparator.comparingDouble(Figure::value))
+        .map(mm -> signed(mm, words.lengths()) + ", foretold")
+        .orElse("not known");
   }
 
   private static String total(Total total, Lengths lengths) {
     return (total.atLeast() && total.mm().isPresent() ? "at least " : "")
         + total.mm().map(f -> unsigned(f, lengths)).orElse("not known");
-  }
-
-  private static String figure(Optional<Figure> mm, Lengths lengths) {
-    return mm.map(f -> signed(f, lengths)).orElse("not known");
   }
 
   private static String unsigned(Figure mm, Lengths lengths) {

@@ -7,6 +7,7 @@ import spindlebook.corner.Card;
 import spindlebook.corner.HandBooks;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
 class TravelWordsTest {
@@ -43,8 +44,35 @@ class TravelWordsTest {
     // The stop and 6 mm of impact lie 206 mm beyond the last height that was well clear.
     assertEquals(
         "Bump: arm is reached up to 206.0 mm of wheel travel before the stop is solid, impact"
-            + " counted; nothing was read between its last two heights.",
+            + " counted; nothing read between its last two heights tells.",
         new TravelWords(card, travel).finding(travel.bump()));
+  }
+
+  /** Kept at the last height read, 206 mm short of where the wheel goes: unread, no shortfall. */
+  @Test
+  void travel_that_nobody_read_is_no_margin_and_has_no_minus() {
+    String corner =
+        """
+        {"key":"lf","kind":"corner","body":{"car":"car","place":"left-front",\
+        "layout":"steered-double-a-arm","watchPoints":[{"point":"arm","name":"arm",\
+        "place":"lower-arm-frame","keep":{"least":"6 mm"}}],"heldBack":[{"allowance":\
+        "impact-reserve","length":"6 mm"}]}}\
+        """;
+    Card card =
+        HandBooks.of(
+                "{\"key\":\"car\",\"kind\":\"car\",\"body\":{\"details\":{\"name\":\"Dune\",\"unit\":\"mm\"}}}",
+                corner,
+                "{\"key\":\"r\",\"kind\":\"round\",\"body\":{\"corner\":\"lf\",\"springIn\":false,\"bumpStopIn\":false,\"wheelOn\":true,\"onTyres\":false,\"steeringLinked\":true}}",
+                height("mid", "in-between", 300),
+                height("solid", "full-bump", 500),
+                gap("g1", "mid", "\"result\":\"well-clear\",\"typed\":\"well clear\""))
+            .card("lf");
+    TravelFindings travel = CornerTravel.of(card);
+    TravelWords words = new TravelWords(card, travel);
+    Figure margin = travel.bump().marginMm().orElseThrow();
+    assertEquals(-206, margin.value(), 1e-9);
+    assertEquals("not read, the last", TravelWords.marginName(travel.bump()));
+    assertEquals("206.0", words.margin(travel.bump(), margin).plain());
   }
 
   @Test

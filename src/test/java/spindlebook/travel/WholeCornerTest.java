@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import spindlebook.corner.Card;
 import spindlebook.corner.Steering;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
@@ -255,5 +256,27 @@ class WholeCornerTest {
         12.7,
         again(bench.adjust("strap", "4 turns")).heldBack().orElseThrow().atStopMm().value(),
         1e-9);
+  }
+
+  /**
+   * By hand: the strap lets the wheel go to 254 − 25.4 = 228.6. The arm meets its rule at 203.2,
+   * 25.4 further; the upper arm is kept to its last reading at 215.9, 12.7 further.
+   */
+  @Test
+  void a_limit_that_was_found_keeps_its_own_room_beside_one_that_was_read_less_far() {
+    Card card =
+        StandardCorner.limit(StandardCorner.bench(CornerBench.exact()), 203.2)
+            .watch("upper", "upper-arm-frame", "{\"least\":\"6 mm\"}")
+            .height("last", "in-between", 215.9)
+            .gap("upper", "last", 20)
+            .gap("upper", "beyond", 20)
+            .card();
+    TravelFindings travel = CornerTravel.of(card);
+    assertTrue(travel.droop().marginAtLeast());
+    String said = new spindlebook.card.TravelWords(card, travel).finding(travel.droop());
+    assertTrue(
+        said.endsWith(
+            " is the nearest limit found, 1 in to spare; another was read no further than 1/2 in."),
+        said);
   }
 }

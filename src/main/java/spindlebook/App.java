@@ -25,7 +25,6 @@ import spindlebook.align.AlignmentStore;
 import spindlebook.book.BookPages;
 import spindlebook.book.BookStore;
 import spindlebook.book.EntryPages;
-import spindlebook.car.CarList;
 import spindlebook.car.CarPages;
 import spindlebook.car.CarStore;
 import spindlebook.card.CornerPages;
@@ -58,7 +57,6 @@ import spindlebook.round.PaperPages;
 import spindlebook.round.RoundPages;
 import spindlebook.round.RoundStore;
 import spindlebook.round.SheetPages;
-import spindlebook.setting.AdjustmentList;
 import spindlebook.setting.AdjustmentPages;
 import spindlebook.setting.AdjustmentStore;
 import spindlebook.setting.HappeningPages;
@@ -187,7 +185,7 @@ public final class App implements AutoCloseable {
   }
 
   static List<Applier> appliers() {
-    return List.of(new CarList(), new AdjustmentList());
+    return List.of();
   }
 
   private App(Book bookFile, Path dataDir, Devices paired, Listening listening, Clock clock) {
@@ -197,7 +195,7 @@ public final class App implements AutoCloseable {
     RoundStore roundStore = new RoundStore(bookFile, histories);
     DefinitionStore definitionStore = new DefinitionStore(bookFile);
     BookStore bookStore = new BookStore(bookFile);
-    CarStore carStore = new CarStore(bookFile);
+    CarStore carStore = new CarStore(bookFile, histories);
     this.cars = new CarPages(carStore, histories);
     this.corners = new CornerPages(histories);
     this.limits = new LimitsPages(histories);

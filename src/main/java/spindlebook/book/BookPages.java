@@ -3,9 +3,12 @@ package spindlebook.book;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
@@ -62,7 +65,7 @@ public final class BookPages {
             car,
             chosen.get("corner"),
             chosen.get("kind"),
-            chosen.get("adjuster"),
+            about(chosen.get("adjuster"), history),
             before,
             A_PAGE + 1);
     String older =
@@ -75,6 +78,32 @@ public final class BookPages {
             .sub(history.details().orElseThrow().name() + ", newest first")
             .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car));
     Html.show(ctx, Html.TEMPLATES.bookBook(frame, filters(history, car, chosen), entries, older));
+  }
+
+  /**
+   * Positions of an adjuster's adjustments, as they stand, and of what corrects or answers them;
+   * null for no adjuster.
+   */
+  private static Set<Long> about(String adjuster, CarBook history) {
+    if (adjuster == null) {
+      return null;
+    }
+    Map<String, String> roots = new HashMap<>();
+    Set<Long> about = new HashSet<>();
+    for (Noted entry : history.entries()) {
+      String target =
+          entry.content() instanceof Content.Correction c
+              ? c.target()
+              : entry.content() instanceof Content.Answer a ? a.target() : entry.key();
+      String root = roots.getOrDefault(target, target);
+      roots.put(entry.key(), root);
+      if (history.standing(root).or(() -> history.original(root)).orElse(null)
+              instanceof Content.Adjustment adjustment
+          && adjustment.adjuster().equals(adjuster)) {
+        about.add(entry.n());
+      }
+    }
+    return about;
   }
 
   private static long before(String text) {

@@ -1,6 +1,7 @@
 package spindlebook.book;
 
 import java.util.List;
+import java.util.Set;
 import spindlebook.corner.Content;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
@@ -19,9 +20,10 @@ public final class BookStore {
    * Positions of a car's entries, newest first, one page.
    *
    * @param corner null for all; likewise the other filters
+   * @param among only these positions
    * @param before only entries below this position; 0 for the newest
    */
-  List<Long> page(String car, String corner, String kind, String adjuster, long before, int most) {
+  List<Long> page(String car, String corner, String kind, Set<Long> among, long before, int most) {
     return book.read(
         handle ->
             handle
@@ -32,8 +34,6 @@ public final class BookStore {
                     where e.car = :car
                       and (:corner is null or e.corner = :corner)
                       and (:kind is null or e.kind = :kind)
-                      and (:adjuster is null or e.n in
-                           (select a.n from adjustment a where a.adjuster = :adjuster))
                       and e.n < :before
                     order by e.car desc, e.n desc
                     fetch first :most rows only
@@ -41,11 +41,13 @@ public final class BookStore {
                 .bind("car", car)
                 .bind("corner", corner)
                 .bind("kind", kind)
-                .bind("adjuster", adjuster)
                 .bind("before", before == 0 ? Long.MAX_VALUE : before)
-                .bind("most", most)
+                .bind("most", among == null ? Integer.MAX_VALUE : most)
                 .mapTo(Long.class)
-                .list());
+                .stream()
+                .filter(n -> among == null || among.contains(n))
+                .limit(most)
+                .toList());
   }
 
   /** Kinds of entries a car has, for the filter. */

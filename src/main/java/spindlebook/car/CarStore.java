@@ -1,9 +1,9 @@
 package spindlebook.car;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.jdbi.v3.core.mapper.reflect.ConstructorMapper;
 import spindlebook.corner.CarDetails;
 import spindlebook.corner.Content;
 import spindlebook.corner.Layout;
@@ -12,6 +12,7 @@ import spindlebook.corner.Starter;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Draft;
+import spindlebook.log.Histories;
 import spindlebook.web.FormKey;
 
 /** Cars in the book. */
@@ -21,8 +22,11 @@ public final class CarStore {
 
   private final Book book;
 
-  public CarStore(Book book) {
+  private final Histories histories;
+
+  public CarStore(Book book, Histories histories) {
     this.book = book;
+    this.histories = histories;
   }
 
   /** A car with the corners it starts with, and its key; the same form again adds nothing. */
@@ -79,15 +83,21 @@ public final class CarStore {
     return book.littleRoom();
   }
 
+  /** By name, each as it is called now; a car that was withdrawn is none. */
   public List<Listed> all() {
-    return book.read(
-        handle ->
-            handle
-                .createQuery(
-                    """
-                    select key, name from car order by name, n
-                    """)
-                .map(ConstructorMapper.of(Listed.class))
-                .list());
+    List<String> keys =
+        book.read(
+            handle ->
+                handle
+                    .createQuery(
+                        """
+                        select key from entry where kind = 'car' order by kind, n
+                        """)
+                    .mapTo(String.class)
+                    .list());
+    return keys.stream()
+        .flatMap(key -> histories.of(key).details().map(d -> new Listed(key, d.name())).stream())
+        .sorted(Comparator.comparing(Listed::name))
+        .toList();
   }
 }

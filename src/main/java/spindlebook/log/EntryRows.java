@@ -20,9 +20,13 @@ import org.jdbi.v3.core.mapper.RowMapper;
  *
  * <p>An entry belongs where its parent belongs: the entry named by the first of its body's fields
  * height, round, corner, car, target. A car is its own car, a corner its own corner. A correction
- * whose new body names another parent moves the corrected row and all rows below it.
+ * whose new body names another parent moves the corrected row and all rows below it, and moves them
+ * back when it is taken back.
  */
 final class EntryRows {
+  /** Corrections of corrections that are followed; nobody means more. */
+  private static final int DEEPEST = 64;
+
   private static final List<String> PARENTS = List.of("height", "round", "corner", "car", "target");
 
   /** Where an entry belongs; either may be null. */
@@ -120,24 +124,85 @@ final class EntryRows {
         .forEach(row -> follow(handle, parse(row.line())));
   }
 
+  /**
+   * Puts what a correction is about where it stands now: where the newest correction of it says
+   * that still stands itself, else where it was first.
+   */
   private static void follow(Handle handle, Entry correction) {
     String target = correction.body().path("target").textValue();
-    String parent = parent(correction.body().path("body"));
-    Place there = placeOf(handle, parent);
-    if (target == null || there.car() == null) {
+    Optional<Below> row = target == null ? Optional.empty() : one(handle, target);
+    for (int i = 0; i < DEEPEST && row.isPresent() && corrects(row.get()); i++) {
+      target = parse(row.get().line()).body().path("target").textValue();
+      row = target == null ? Optional.empty() : one(handle, target);
+    }
+    if (row.isEmpty() || corrects(row.get()) || "car".equals(row.get().kind())) {
       return;
     }
-    one(handle, target)
-        .filter(row -> !"car".equals(row.kind()))
-        .ifPresent(
-            row -> {
-              handle
-                  .createUpdate("update entry set parent = :parent where key = :key")
-                  .bind("parent", parent)
-                  .bind("key", target)
-                  .execute();
-              move(handle, row, there, new HashSet<>());
-            });
+    Entry root = parse(row.get().line());
+    Set<String> seen = new HashSet<>(Set.of(target));
+    String parent = parent(root.body());
+    for (Optional<Entry> c = correction(handle, target, Long.MAX_VALUE);
+        c.isPresent();
+        c = correction(handle, target, c.get().n())) {
+      JsonNode said = standing(handle, c.get(), seen);
+      String newer = said == null ? null : parent(said.path("body"));
+      if (newer != null
+          && target.equals(said.path("target").textValue())
+          && placeOf(handle, newer).car() != null) {
+        parent = newer;
+        break;
+      }
+    }
+    Place there = placeOf(handle, parent);
+    if (there.car() != null) {
+      handle
+          .createUpdate("update entry set parent = :parent where key = :key")
+          .bind("parent", parent)
+          .bind("key", target)
+          .execute();
+      move(handle, row.get(), there, new HashSet<>());
+    }
+  }
+
+  private static boolean corrects(Below row) {
+    return "correction".equals(row.kind());
+  }
+
+  /** The newest correction of an entry before a position. */
+  private static Optional<Entry> correction(Handle handle, String target, long before) {
+    return handle
+        .createQuery(
+            """
+            select line from entry
+            where target = :target and n < :before and kind = 'correction'
+            order by target desc, n desc
+            fetch first 1 row only
+            """)
+        .bind("target", target)
+        .bind("before", before)
+        .mapTo(String.class)
+        .map(EntryRows::parse)
+        .findOne();
+  }
+
+  /**
+   * What a correction says now: itself corrected, or null when it was taken back. The card's fold
+   * says the same of one car; which car that is, is found here.
+   */
+  private static JsonNode standing(Handle handle, Entry correction, Set<String> seen) {
+    if (!seen.add(correction.key()) || seen.size() > DEEPEST) {
+      return correction.body();
+    }
+    String key = correction.key();
+    for (Optional<Entry> c = correction(handle, key, Long.MAX_VALUE);
+        c.isPresent();
+        c = correction(handle, key, c.get().n())) {
+      JsonNode said = standing(handle, c.get(), seen);
+      if (said != null && key.equals(said.path("target").textValue())) {
+        return said.path("body").isObject() ? said.path("body") : null;
+      }
+    }
+    return correction.body();
   }
 
   private static void move(Handle handle, Below row, Place parents, Set<String> seen) {

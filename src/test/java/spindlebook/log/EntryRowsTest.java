@@ -168,6 +168,37 @@ class EntryRowsTest {
   }
 
   @Test
+  void a_move_that_is_taken_back_moves_all_of_it_back() {
+    book.append(
+        List.of(Bench.round("ro", "lf"), Bench.height("he", "ro"), Bench.reading("re", "he")));
+    book.append(Bench.correction("over", "ro", Bench.body().put("corner", "rf")));
+    assertEquals("mule rf", place("re"));
+    book.append(takenBack("not-so", "over"));
+    assertEquals(
+        List.of("mule lf", "mule lf", "mule lf"), List.of(place("ro"), place("he"), place("re")));
+    book.append(takenBack("yet-so", "not-so"));
+    assertEquals("mule rf", place("re"));
+    // A correction that was itself corrected says what it says now.
+    book.append(
+        Bench.correction(
+            "rather",
+            "over",
+            Bench.body()
+                .put("target", "ro")
+                .<com.fasterxml.jackson.databind.node.ObjectNode>set(
+                    "body", Bench.body().put("corner", "lf"))));
+    assertEquals("mule lf", place("re"));
+    book.append(takenBack("gone", "ro"));
+    assertEquals("mule lf", place("re"), "what is withdrawn stays where it stood");
+  }
+
+  private static Draft takenBack(String key, String target) {
+    Draft correction = Bench.correction(key, target, Bench.body());
+    ((com.fasterxml.jackson.databind.node.ObjectNode) correction.body()).putNull("body");
+    return correction;
+  }
+
+  @Test
   void the_last_entries_of_a_car_are_found_without_walking_over_all_of_them() {
     for (int i = 0; i < 40; i++) {
       int part = i;

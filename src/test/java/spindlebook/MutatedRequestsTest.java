@@ -209,6 +209,9 @@ class MutatedRequestsTest {
             "/rounds/" + round + "/sent",
             Map.of("what", "reading", "key", "l", "height", height, "row", Marmot.STRAP)));
     for (Page page : Crawl.from(shop.browser, "/", "/cars")) {
+      if (page.path().isEmpty()) {
+        continue; // The same page again.
+      }
       all.add(new Sent("GET", page.path(), Map.of()));
       // Revoked, it would only knock at the door from then on.
       for (Form form : page.path().startsWith("/devices/") ? List.<Form>of() : page.forms()) {

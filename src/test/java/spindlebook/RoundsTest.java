@@ -110,7 +110,7 @@ class RoundsTest {
     assertTrue(
         page.text()
             .contains(
-                "To read: upper rod end to its housing at 'stop out, past solid, −2 3/16 in from"
+                "To read: upper rod end to its housing at 'stop out, past solid, −2 in from"
                     + " level with the frame mark or beyond', straight."),
         page.text());
     Form start = page.form(action);

@@ -207,6 +207,7 @@ final class ReadingTables {
       case CANT_TELL -> "too near its rule for its ±";
       case STALE -> "something that moves it was changed since; does not count";
       case PUT_BACK -> "counts, but was not read since the setting was put back";
+      case WORKED_OUT -> "counts, moved by as much as was set; not read since";
       case IN_DOUBT -> "waits for an answer; does not count";
       case NOT_MEASURED -> "no figure, or no wheel position";
       case LIVE -> "still true as the car is set; no rule to keep";

@@ -39,6 +39,7 @@ public final class Shown {
     return switch (standing) {
       case LIVE -> State.LIVE;
       case PUT_BACK -> State.PUT_BACK;
+      case WORKED_OUT -> State.WORKED_OUT;
       case STALE, REPLACED -> State.STALE;
       case IN_DOUBT -> State.IN_DOUBT;
       case OUTSIDE -> State.NOT_MEASURED;

@@ -597,18 +597,23 @@ final class CardFold implements Cloneable {
         reading.point() != null && asked.containsKey(reading.point())
             ? asked.get(reading.point()).at(entry.n())
             : null;
-    Settings.Verdict verdict =
-        settings.judge(
-            corner.place(),
-            raw.after(),
-            new Subject.Taken(
-                reading.quantity(),
-                pointThen == null ? null : pointThen.place(),
-                reading.steering(),
-                height.name()));
+    Subject subject =
+        new Subject.Taken(
+            reading.quantity(),
+            pointThen == null ? null : pointThen.place(),
+            reading.steering(),
+            height.name());
+    Settings.Verdict verdict = settings.judge(corner.place(), raw.after(), subject);
     boolean fits = fits(reading, pointThen);
     boolean nothingWatched = reading.quantity() == Quantity.WATCH_POINT && point == null;
+    String steps = Positions.stepsOf(reading, positions.stepsOf(heights.get(height.key())));
+    Figure value = fits ? value(raw, height, steps) : null;
     Standing stands = verdict.stands();
+    if (stands == Standing.WORKED_OUT && value != null) {
+      value = value.plus(settings.movedMm(corner.place(), raw.after(), subject));
+      // Less than nothing is no gap: there the stop is into its pad.
+      stands = value.value() < 0 ? Standing.STALE : stands;
+    }
     Standing named = stands;
     if (book.waits(raw)) {
       stands = Standing.IN_DOUBT;
@@ -623,7 +628,6 @@ final class CardFold implements Cloneable {
       // A height in doubt may not be the place it names.
       named = height.stands() == Standing.IN_DOUBT ? Standing.IN_DOUBT : named;
     }
-    String steps = Positions.stepsOf(reading, positions.stepsOf(heights.get(height.key())));
     return new SeenReading(
         entry.key(),
         entry.n(),
@@ -633,7 +637,7 @@ final class CardFold implements Cloneable {
         reading,
         point,
         pointThen,
-        fits ? value(raw, height, steps) : null,
+        value,
         stands,
         mounts(raw, stands),
         named,

@@ -101,6 +101,11 @@ public final class Moves {
     if (change == AdjusterKind.LIMIT_STRAP && given(subject, Dimension.NEW_STRAP_LENGTH)) {
       return OptionalDouble.of(1);
     }
+    if (change == AdjusterKind.BUMP_STOP_SPACER
+        && subject instanceof Taken t
+        && t.is(Quantity.STOP_GAP)) {
+      return OptionalDouble.of(-1);
+    }
     return change == AdjusterKind.BUMP_STOP_SPACER && given(subject, Dimension.STOP_CRUSH)
         ? OptionalDouble.of(0)
         : OptionalDouble.empty();

@@ -93,10 +93,11 @@ final class SeenReadings {
         && !(stands == Standing.PUT_BACK && again && looked(earlier));
   }
 
-  /** Stale, put back, or counted though nobody looked. */
+  /** Stale, put back, worked out, or counted though nobody looked. */
   private static boolean mayBeReadAgain(SeenReading reading, Standing stands) {
     return stands == Standing.STALE
         || stands == Standing.PUT_BACK
+        || stands == Standing.WORKED_OUT
         || (stands.counts() && !looked(reading));
   }
 

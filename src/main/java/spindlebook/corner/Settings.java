@@ -69,20 +69,24 @@ final class Settings {
       if (upTo(changes, Change::n, after) == changes.size()) {
         return Standing.LIVE;
       }
-      if (movesBy(subject, after).isPresent()) {
+      boolean known = movesBy(subject, after).isPresent();
+      if (known && subject instanceof Subject.GivenLength) {
         return Standing.LIVE;
       }
       int turn = upTo(turns, Turn::n, after) - 1;
       Setting then = asOf(after);
       if (then == null) {
-        return Standing.STALE;
+        return known ? Standing.WORKED_OUT : Standing.STALE;
       }
       // Nothing was turned where all that was entered since says the number that stood already. A
       // part named in words may be another one of the same name, so words said again are a change.
       if (leftAsAt(turn)) {
         return then.amount() == null ? Standing.STALE : Standing.LIVE;
       }
-      return then.same(now()) ? Standing.PUT_BACK : Standing.STALE;
+      if (then.same(now())) {
+        return Standing.PUT_BACK;
+      }
+      return known ? Standing.WORKED_OUT : Standing.STALE;
     }
 
     /** How many mm more the subject is for having been set since; empty where nobody knows. */
@@ -331,6 +335,13 @@ final class Settings {
    */
   Verdict judge(Place corner, long after, Subject subject) {
     return moving(corner, subject).since(after);
+  }
+
+  /** How many mm more a thing is for what was set since, where it is known of every change. */
+  double movedMm(Place corner, long after, Subject subject) {
+    return moving(corner, subject).lines.stream()
+        .mapToDouble(l -> l.movesBy(subject, after).orElse(0))
+        .sum();
   }
 
   /**

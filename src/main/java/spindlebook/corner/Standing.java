@@ -4,6 +4,7 @@ package spindlebook.corner;
 public enum Standing {
   LIVE("holds", true),
   PUT_BACK("put back, not confirmed", true),
+  WORKED_OUT("worked out, not read since", true),
   STALE("stale", false),
   IN_DOUBT("in doubt", false),
   REPLACED("read again since", false),

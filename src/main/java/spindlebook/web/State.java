@@ -10,6 +10,7 @@ public enum State {
   CANT_TELL("can’t tell"),
   STALE("stale"),
   PUT_BACK("put back, not confirmed"),
+  WORKED_OUT("worked out"),
   IN_DOUBT("in doubt"),
   NOT_MEASURED("not measured"),
   LIVE("live");

@@ -258,10 +258,19 @@ public final class RandomBook {
     return new Content.Adjustment(
         corner(),
         adjuster,
-        Setting.words("a"),
-        Setting.words(any("a", "b")),
+        setting(adjuster, "a"),
+        setting(adjuster, any("a", "b")),
         null,
         random.nextInt(8) == 0 ? "Somebody else set it." : null);
+  }
+
+  /** A spacer says by how much; of all else nobody knows. */
+  private static Setting setting(String adjuster, String words) {
+    if (!adjuster.equals("bump-stop-spacer")) {
+      return Setting.words(words);
+    }
+    double mm = words.equals("a") ? 10 : 16;
+    return new Setting(mm + " mm", SettingUnit.LENGTH, mm);
   }
 
   private Content.Happening happening() {

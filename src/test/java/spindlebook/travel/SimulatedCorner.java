@@ -89,6 +89,11 @@ record SimulatedCorner(
     return new SimulatedCorner(curve, sign, limitMm, end, moved, markMm, byTape);
   }
 
+  /** Its values are read with the tape, or with drill shanks (an angle with its finder). */
+  SimulatedCorner readBy(boolean tape) {
+    return new SimulatedCorner(curve, sign, limitMm, end, heightsMm, markMm, tape);
+  }
+
   /** Everything that was read in one sitting. */
   Sitting sitting(TapeError error, Random random) {
     return new Sitting(error, random);
@@ -146,6 +151,22 @@ record SimulatedCorner(
       return this;
     }
 
+    /** Nobody looked past the limit: only what truly keeps its rule was read. */
+    Sitting onlyKept() {
+      List<Node> kept = new ArrayList<>();
+      for (int i = 0; i < heightsMm.length; i++) {
+        if ((limitMm - heightsMm[i]) * end.outward() >= 0) {
+          kept.add(nodes.get(i));
+        }
+      }
+      nodes.retainAll(kept);
+      return this;
+    }
+
+    Figure length(String id, double truthMm) {
+      return tape.read(id, truthMm, random);
+    }
+
     EndLimit limit() {
       Along along = RuleAlongTravel.along(nodes, rule());
       return end == End.DROOP ? along.droop() : along.bump();
@@ -153,7 +174,12 @@ record SimulatedCorner(
 
     /** What the book says of a stop that stands there, nothing held back. */
     Limit judged(double stopTruthMm) {
-      return Judged.of(end, found(limit()), stop(stopTruthMm));
+      return judged(stop(stopTruthMm));
+    }
+
+    /** And of one that lets the wheel go as far as the book says. */
+    Limit judged(Figure reachMm) {
+      return Judged.of(end, found(limit()), reachMm);
     }
 
     private CornerLimits.Found found(EndLimit at) {

@@ -9,7 +9,8 @@ import spindlebook.uncertainty.Settles;
 /**
  * A reading to take, or a number to give, and why it matters; the one that settles most for least
  * work comes first: by how many figures wait for it, or how many limits it decides, taken once and
- * coming out at its middle ({@link Supposed}). Equals stand in this order:
+ * coming out at its middle ({@link Supposed}); what withholds a total or a margin before all that
+ * decides a limit. Equals stand in this order:
  *
  * <pre>
  *   1. what withholds a total or a margin: the more figures wait for it the earlier;

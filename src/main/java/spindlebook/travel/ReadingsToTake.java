@@ -66,7 +66,8 @@ final class ReadingsToTake {
   }
 
   static Comparator<NextReading> theOneThatMattersMostFirst() {
-    return Comparator.comparing((NextReading r) -> -r.settled())
+    return Comparator.comparing((NextReading r) -> r.why() != Why.WITHHOLDS)
+        .thenComparing(r -> -r.settled())
         .thenComparing(NextReading::why)
         .thenComparing(r -> -r.withholds())
         .thenComparing(r -> kind(r.need()))

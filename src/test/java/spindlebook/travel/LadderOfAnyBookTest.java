@@ -3,6 +3,7 @@ package spindlebook.travel;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.function.BiConsumer;
@@ -84,9 +85,15 @@ class LadderOfAnyBookTest {
     each(
         (card, travel) -> {
           List<NextReading> ranked = NextReading.ranked(card, travel);
+          // What settles most comes first; what settles as much stands in the order of its kind.
           assertEquals(
-              ranked.stream().map(NextReading::why).sorted().toList(),
-              ranked.stream().map(NextReading::why).toList());
+              ranked.stream()
+                  .sorted(
+                      Comparator.comparing((NextReading r) -> r.why() != NextReading.Why.WITHHOLDS)
+                          .thenComparing(r -> -r.settled())
+                          .thenComparing(NextReading::why))
+                  .toList(),
+              ranked);
           boolean withheld = travel.asSet().mm().isEmpty() || travel.asItCouldBe().mm().isEmpty();
           if (withheld) {
             NextReading next = NextReading.of(card, travel).orElseThrow();

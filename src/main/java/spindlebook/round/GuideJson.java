@@ -77,9 +77,7 @@ final class GuideJson {
     }
     marks(json.putArray("marks"), card, round);
     doubts(json.putArray("doubts"), card, round);
-    if (here == null) {
-      start(json.putObject("start"), round);
-    }
+    start(json.putObject("start"), round);
     return json;
   }
 

@@ -48,6 +48,20 @@ class NamesTest {
     }
   }
 
+  @Test
+  void the_filter_by_adjuster_finds_what_is_older_than_a_page_of_the_book(@TempDir Path folder) {
+    try (Shop shop = new Shop(folder)) {
+      Marmot marmot = new Marmot(shop);
+      marmot.adjust(marmot.left, "limit-strap", "18 3/8");
+      for (int i = 0; i < 120; i++) {
+        Content.ToDo later = new Content.ToDo(marmot.car, null, null, "later " + i, null, null);
+        shop.app().bookFile.append(Bodies.draft("later-" + i, 0, "Sam", later));
+      }
+      String book = "/cars/" + marmot.car + "/book";
+      assertTrue(shop.get(book + "?adjuster=limit-strap").is(200).text().contains("18 3/8"));
+    }
+  }
+
   private static void takeBackLast(Shop shop) {
     List<String> lines = shop.lines();
     Matcher key = KEY.matcher(lines.get(lines.size() - 1));

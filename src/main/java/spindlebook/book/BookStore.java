@@ -42,7 +42,7 @@ public final class BookStore {
                 .bind("corner", corner)
                 .bind("kind", kind)
                 .bind("before", before == 0 ? Long.MAX_VALUE : before)
-                .bind("most", among == null ? Integer.MAX_VALUE : most)
+                .bind("most", among == null ? most : Integer.MAX_VALUE)
                 .mapTo(Long.class)
                 .stream()
                 .filter(n -> among == null || among.contains(n))

@@ -167,7 +167,7 @@ final class Phone implements AutoCloseable {
       const lowest = (n, d) => (n % 2 ? n + "/" + d : lowest(n / 2, d / 2));
       const fraction = () => press(lowest(1 + any(15), 16));
       const digits = (n) => { for (const d of String(n)) press(d); return n; };
-      const HEIGHT = { "on-the-strap-1": 14, "in-between-1": 18, "in-between-2": 21, "stop-touch-1": 25 };
+      const HEIGHT = { "on-the-strap-1": 14, "in-between-1": 18, "in-between-2": 21, "stop-touch-1": 25, "strap-off-1": 12, "ride-1": 20, "full-bump-1": 27, "stop-out-1": 29 };
       const told = [];
       (async () => {
         while (told.length < many && !root.querySelector(".pad-end")) {

@@ -1,0 +1,89 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import spindlebook.web.Listening;
+
+/** A whole evening on an empty book, tapped on a phone: nothing waits on it at the end. */
+class EveningBrowserTest {
+  private static final long SEED = 20310504;
+  private static final Duration PATIENCE = Duration.ofSeconds(120);
+  private static final Pattern OFFERED =
+      Pattern.compile("href=\"(/corners/[^\"]*/rounds/new\\?[^\"]*)\"");
+
+  @TempDir Path folder;
+
+  private Path log() {
+    return folder.resolve("data").resolve("book.jsonl");
+  }
+
+  /** Told how many entries an older copy holds that was put in its place; -1 when none was. */
+  private App serve(long restored) {
+    Path data = folder.resolve("data");
+    return App.start(data, Listening.here(0), Clock.systemUTC(), restored, line -> {});
+  }
+
+  @Test
+  void two_corners_every_offered_list_bad_wifi_and_a_restore_leave_nothing_waiting()
+      throws Exception {
+    App app = serve(-1);
+    try (BadLink link = new BadLink(SEED, app.port());
+        Phone phone = new Phone(folder.resolve("phone"), link.port(), SEED)) {
+      Browser sam = Browser.paired(app, "Sam");
+      phone.pair(app.code().path(), "phone one");
+      String car = sam.get("/").form("/cars").with("name", "Marmot").keep().location().substring(6);
+      link.bad(true);
+      byte[] backup = null;
+      for (String corner : List.of(car + "-lf", car + "-rf")) {
+        walk(sam, phone, corner, "/corners/" + corner + "/rounds/new", 30);
+        if (backup == null) {
+          phone.untilAllSent(PATIENCE);
+          backup = Files.readAllBytes(log());
+        }
+        Set<String> lists = new LinkedHashSet<>();
+        for (String page : List.of("", "/limits", "/curves")) {
+          String html = sam.get("/corners/" + corner + page).html();
+          OFFERED.matcher(html).results().forEach(m -> lists.add(Page.decoded(m.group(1))));
+        }
+        assertTrue(lists.size() > 1, "offered: " + lists);
+        for (String list : lists) {
+          walk(sam, phone, corner, list, 3);
+        }
+        if (corner.endsWith("-lf")) {
+          app.close();
+          Files.write(log(), backup);
+          Files.delete(folder.resolve("data").resolve("index.mv.db"));
+          app = serve(Files.readAllLines(log()).size() - 1);
+          link.leadsTo(app.port());
+          sam = sam.at(app.port());
+          phone.untilAllSent(PATIENCE);
+        }
+      }
+      phone.untilAllSent(PATIENCE);
+      link.releaseAll();
+      assertEquals(0, phone.waiting("sb:o:") + phone.waiting("sb:x:"));
+      assertEquals(List.of(), phone.pressed.stream().filter(p -> p.startsWith("!")).toList());
+    } finally {
+      app.close();
+    }
+  }
+
+  /** A round of what is asked for, and so many entries of it. */
+  private static void walk(Browser sam, Phone phone, String corner, String list, int entries) {
+    Form start = sam.get(list).is(200).form("/corners/" + corner + "/rounds");
+    start.keep();
+    phone.guide(start.key());
+    phone.type(entries);
+  }
+}

@@ -306,7 +306,7 @@ public final class App implements AutoCloseable {
       ctx.status(status).json(Map.of("sentence", refused.getMessage()));
       return;
     }
-    String heading = ctx.method() == HandlerType.GET ? "Not now" : "Not in the book";
+    String heading = ctx.method().equals(HandlerType.GET) ? "Not now" : "Not in the book";
     Html.problem(ctx, new ProblemPage(status, heading, refused.getMessage()));
   }
 

@@ -85,7 +85,7 @@ public record SeenReading(
 
   /** With its height as that is seen now. */
   SeenReading at(SeenHeight seen) {
-    return seen == height ? this : with(seen, stands, mounts, named);
+    return with(seen, stands, mounts, named);
   }
 
   private SeenReading with(

@@ -55,7 +55,7 @@ public final class Door {
       return;
     }
     devices.here(device);
-    boolean looks = ctx.method() == HandlerType.GET || ctx.method() == HandlerType.HEAD;
+    boolean looks = ctx.method().equals(HandlerType.GET) || ctx.method().equals(HandlerType.HEAD);
     if (!looks && !device.keeps()) {
       answer(ctx, ONLY_LOOKS);
     }

@@ -45,7 +45,6 @@ public final class CheckWords {
    */
   public record Line(ThingFirst thing, String place, String words, String more, String href) {}
 
-  private final CarBook book;
   private final DriveCheck check;
   private final String car;
   private final LifeWords life;
@@ -53,7 +52,6 @@ public final class CheckWords {
   private final Set<String> curesTold = new HashSet<>();
 
   private CheckWords(CarBook book, DriveCheck check) {
-    this.book = book;
     this.check = check;
     this.car = book.car().orElse("");
     this.life = new LifeWords(book);

@@ -37,6 +37,7 @@ const post = async (to, body) => {
     const fields = Object.entries(body).flatMap(([k, v]) => (v == null ? [] : [v].flat().map((one) => [k, one])));
     const r = await fetch(to, {
       method: "POST",
+      headers: { Accept: "application/json" },
       body: new URLSearchParams(fields),
       signal: stop.signal,
     });
@@ -81,7 +82,10 @@ const step = async (e) => {
     later();
     return false;
   } else if (unheard(status)) {
-    throw status;
+    if (!json.sentence) throw status;
+    trouble = json.sentence.replace(/\.$/, "");
+    later();
+    return false;
   } else if (outbox.pending().some((o) => o.body.what === "take-back" && o.body.target === key)) {
     // Never in the book and not wanted there: neither it nor its taking back is sent.
     outbox.leaveOut(e);

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import spindlebook.corner.CarBook;
@@ -29,31 +30,53 @@ class SmallBooksTest {
 
   @Test
   void every_finding_of_every_small_book_is_worked_out(@TempDir Path folder) throws Exception {
-    Map<String, String> failed = new TreeMap<>();
+    Map<Long, String> failed = new TreeMap<>();
     int limits = 0;
     for (int first = 0; first < BOOKS; first += A_FILE) {
-      Path file = Files.write(folder.resolve("small.jsonl"), books(first));
-      for (CarBook book : CarsOfFile.of(BookFile.readByHand(file)).values()) {
-        try {
-          String figures = Figures.car(book).toString();
-          limits += figures.contains("\"found\":\"curve\"") ? 1 : 0;
-          if (figures.contains("could not be worked out")) {
-            failed.put(book.car().orElseThrow(), "a finding could not be worked out");
-          }
-        } catch (RuntimeException e) {
-          failed.put(book.car().orElseThrow(), e + " " + e.getStackTrace()[0]);
-        }
-      }
+      limits += curves(folder, seeds(first), failed);
     }
     assertEquals(Map.of(), failed, failed.size() + " of " + BOOKS + ", seed " + SEED);
     assertTrue(limits > BOOKS / 20, "too few curves: " + limits);
   }
 
-  private static List<String> books(int first) {
+  /** A stop gap that does not close at touch, a place merged twice, a slope of next to nothing. */
+  @Test
+  void books_that_once_failed_are_worked_out(@TempDir Path folder) throws Exception {
+    Map<Long, String> failed = new TreeMap<>();
+    List<Long> seeds =
+        LongStream.of(155, 439, 4915, 10599, 11333, 11791, 13443, 14406, 16873, 17301, 19375)
+            .mapToObj(i -> 77 + i)
+            .toList();
+    curves(folder, seeds, failed);
+    assertEquals(Map.of(), failed);
+  }
+
+  /** Works out a book of each seed; how many limits were found on curves. */
+  private static int curves(Path folder, List<Long> seeds, Map<Long, String> failed)
+      throws Exception {
     List<String> lines = new ArrayList<>();
-    for (int i = first; i < Math.min(BOOKS, first + A_FILE); i++) {
-      lines.addAll(new SmallBook("s" + i, new Random(SEED + i)).lines());
+    seeds.forEach(seed -> lines.addAll(new SmallBook("s" + seed, new Random(seed)).lines()));
+    Path file = Files.write(folder.resolve("small.jsonl"), lines);
+    int limits = 0;
+    for (CarBook book : CarsOfFile.of(BookFile.readByHand(file)).values()) {
+      long seed = Long.parseLong(book.car().orElseThrow().substring(1));
+      try {
+        String figures = Figures.car(book).toString();
+        limits += figures.contains("\"found\":\"curve\"") ? 1 : 0;
+        int wrong = figures.indexOf("could not be worked out");
+        if (wrong >= 0) {
+          failed.put(seed, figures.substring(wrong, Math.min(figures.length(), wrong + 120)));
+        }
+      } catch (RuntimeException e) {
+        failed.put(seed, e + " " + e.getStackTrace()[0]);
+      }
     }
-    return lines;
+    return limits;
+  }
+
+  private static List<Long> seeds(int first) {
+    return LongStream.range(first, Math.min(BOOKS, first + A_FILE))
+        .mapToObj(i -> SEED + i)
+        .toList();
   }
 }

@@ -56,7 +56,8 @@ public record Node(Figure positionMm, Figure value, Bound bound, List<String> re
       }
     }
     merged.sort(byPosition());
-    return List.copyOf(merged);
+    // The mean of one place may stand close to the next.
+    return merged.size() < nodes.size() ? merge(merged) : List.copyOf(merged);
   }
 
   /** How its value alone stands against a rule; a bound from the better side cannot tell. */

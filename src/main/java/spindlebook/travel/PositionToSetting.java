@@ -2,6 +2,7 @@ package spindlebook.travel;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Rectangular;
@@ -81,23 +82,31 @@ public final class PositionToSetting {
 
   /**
    * How far the wheel goes from {@code fromMm} when the length there changes by {@code
-   * lengthChangeMm}: to the nearest position with that length. IllegalArgumentException when there
-   * is none.
+   * lengthChangeMm}: to the nearest position with that length where it changes.
+   * IllegalArgumentException when there is none.
    */
   public static Converted wheelChange(List<Node> lengths, double fromMm, double lengthChangeMm) {
-    return wheelChange(lengths, fromMm, Figure.exact(lengthChangeMm));
+    return wheelChange(lengths, fromMm, Figure.exact(lengthChangeMm))
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "no wheel position has a length other by " + lengthChangeMm));
   }
 
-  static Converted wheelChange(List<Node> lengths, double fromMm, Figure lengthChangeMm) {
+  /** Empty when no position has that length, or where it has it the length does not change. */
+  static Optional<Converted> wheelChange(List<Node> lengths, double fromMm, Figure lengthChangeMm) {
     MeasuredCurve curve = MeasuredCurve.through(lengths);
     Figure start = length(curve, fromMm);
     double wanted = start.value() + lengthChangeMm.value();
-    double toMm =
-        positionsWith(curve, wanted)
-            .boxed()
-            .min(Comparator.comparingDouble(x -> Math.abs(x - fromMm)))
-            .orElseThrow(
-                () -> new IllegalArgumentException("no wheel position has length " + wanted));
+    return positionsWith(curve, wanted)
+        .filter(x -> curve.cubic().slope(nearestRead(curve, x)) != 0)
+        .boxed()
+        .min(Comparator.comparingDouble(x -> Math.abs(x - fromMm)))
+        .map(toMm -> to(toMm, fromMm, curve, start, lengthChangeMm));
+  }
+
+  private static Converted to(
+      double toMm, double fromMm, MeasuredCurve curve, Figure start, Figure lengthChangeMm) {
     double slope = curve.cubic().slope(nearestRead(curve, toMm));
     Figure change =
         Figure.linear(

@@ -43,6 +43,7 @@ import spindlebook.uncertainty.SourceKind;
  */
 final class RuleMet {
   private static final double FLAT = 0.1;
+  private static final double LEVEL = 1e-9;
 
   private final Rule rule;
   private final MeasuredCurve curve;
@@ -98,7 +99,9 @@ final class RuleMet {
     ToDoubleFunction<ShapePreservingCubic> value =
         flat ? cubic -> cubic.straight(piece, met) : cubic -> cubic.continued(met);
     double perValue = -1 / (flat ? secant : slope);
-    Figure firstOrder = curve.figure(met, value, perValue);
+    // Readings alike but for the last digits: it is met anywhere between them, as demand says.
+    boolean level = Math.abs(secant) < LEVEL;
+    Figure firstOrder = curve.figure(met, value, level ? 0 : perValue);
     double positionsU = curve.byPositionsAlone(met, value, perValue).u();
     double missing = square(demand / Figure.K) + square(positionsU) - square(firstOrder.u());
     String where = " between " + readings + " at " + rule;

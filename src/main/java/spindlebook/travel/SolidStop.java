@@ -124,7 +124,13 @@ final class SolidStop {
       needs.add(Need.give(card, Dimension.STOP_CRUSH));
     }
     List<Node> gaps = closing();
-    if (gaps.isEmpty()) {
+    Optional<Figure> further =
+        gaps.isEmpty()
+            ? Optional.empty()
+            : PositionToSetting.wheelChange(
+                    gaps, touchMm.value(), crush.orElse(Figure.exact(0)).times(-1))
+                .map(PositionToSetting.Converted::changeMm);
+    if (further.isEmpty()) {
       needs.add(
           Need.read(
               new ToRead(
@@ -136,15 +142,13 @@ final class SolidStop {
                   CornerLimits.asked(pairing)),
               List.of()));
     }
-    if (crush.isEmpty() || gaps.isEmpty()) {
+    if (crush.isEmpty() || further.isEmpty()) {
       return Optional.empty();
     }
-    Figure further =
-        PositionToSetting.wheelChange(gaps, touchMm.value(), crush.get().times(-1)).changeMm();
     List<String> readings = new ArrayList<>(Nodes.keys(touch));
     Nodes.lengths(card, Quantity.STOP_GAP, pairing).forEach(n -> readings.addAll(n.readings()));
     return Optional.of(
-        new StopFound(touchMm.plus(further), true, unconfirmed(touch), readings, null));
+        new StopFound(touchMm.plus(further.get()), true, unconfirmed(touch), readings, null));
   }
 
   /**

@@ -268,7 +268,10 @@ class StretchStopAndLimitsTest {
             new Node(Figure.exact(1.6), Figure.of(60, g, 1), Bound.EXACT, List.of("g")),
             new Node(touch, Figure.exact(0), Bound.EXACT, List.of("t")));
     Figure solid =
-        touch.plus(PositionToSetting.wheelChange(gaps, 101.6, Figure.of(-38.1, c, 0.6)).changeMm());
+        touch.plus(
+            PositionToSetting.wheelChange(gaps, 101.6, Figure.of(-38.1, c, 0.6))
+                .orElseThrow()
+                .changeMm());
     assertEquals(165.1, solid.value(), 1e-9);
     assertEquals(1.635, solid.parts().get(t), 1e-4);
     assertEquals(1, Math.abs(solid.parts().get(c)), 1e-9);

@@ -46,7 +46,8 @@ class SidesPagesTest {
   void inner_lock_is_held_against_inner_lock_and_outer_against_outer() {
     String text = text();
     assertTrue(text.contains("Front, left against right"), text);
-    // 9/16 at the left's full left and at the right's full right: inner lock both.
+    // 9/16 at the left's full left and at the right's full right: inner lock both. Wider than the
+    // thickest shank they are the tape's, U 1/16 in each: √2/16 of the difference, shown as 1/8.
     String figure = " in ± 1/16 .{1,40}";
     assertTrue(
         text.matches(
@@ -55,7 +56,7 @@ class SidesPagesTest {
                 + "9/16"
                 + figure
                 + "0"
-                + figure
+                + figure.replace("1/16", "1/8")
                 + "= within ±.*"),
         text);
     // 5/32 at the left's full right, 13/32 at the right's full left: a quarter apart.

@@ -82,8 +82,8 @@ public final class PositionToSetting {
 
   /**
    * How far the wheel goes from {@code fromMm} when the length there changes by {@code
-   * lengthChangeMm}: to the nearest position with that length where it changes.
-   * IllegalArgumentException when there is none.
+   * lengthChangeMm}: to the nearest position with that length. IllegalArgumentException when there
+   * is none, or the length is level there.
    */
   public static Converted wheelChange(List<Node> lengths, double fromMm, double lengthChangeMm) {
     return wheelChange(lengths, fromMm, Figure.exact(lengthChangeMm))
@@ -93,15 +93,15 @@ public final class PositionToSetting {
                     "no wheel position has a length other by " + lengthChangeMm));
   }
 
-  /** Empty when no position has that length, or where it has it the length does not change. */
+  /** Empty when no position has that length, or at the nearest that has it the length is level. */
   static Optional<Converted> wheelChange(List<Node> lengths, double fromMm, Figure lengthChangeMm) {
     MeasuredCurve curve = MeasuredCurve.through(lengths);
     Figure start = length(curve, fromMm);
     double wanted = start.value() + lengthChangeMm.value();
     return positionsWith(curve, wanted)
-        .filter(x -> curve.cubic().slope(nearestRead(curve, x)) != 0)
         .boxed()
         .min(Comparator.comparingDouble(x -> Math.abs(x - fromMm)))
+        .filter(x -> !Ratio.level(curve.cubic().slope(nearestRead(curve, x))))
         .map(toMm -> to(toMm, fromMm, curve, start, lengthChangeMm));
   }
 

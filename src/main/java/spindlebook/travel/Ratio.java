@@ -29,8 +29,12 @@ public final class Ratio {
     return MeasuredCurve.through(lengths).slopeAt(positionMm);
   }
 
-  /** Less than 1 mm in 100 of wheel stops no wheel (common practice, no source). */
   static boolean falls(Figure ratio) {
-    return ratio.value() < -0.01;
+    return ratio.value() < 0 && !level(ratio.value());
+  }
+
+  /** No more than 1 mm in 100 of wheel stops no wheel (common practice, no source). */
+  static boolean level(double ratio) {
+    return Math.abs(ratio) <= 0.01;
   }
 }

@@ -11,6 +11,7 @@ import static spindlebook.travel.StandardCorner.holes;
 import static spindlebook.travel.StandardCorner.limit;
 
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.Quantity;
@@ -252,6 +253,28 @@ class StretchStopAndLimitsTest {
     double slant = 4 / Math.pow(1 + Math.sqrt(1 - 2 * 25 / 1000.0), 2);
     double bend = 1.2 / 1000 * (25 * 25 + slant * 25 * 25 / 2) / Math.sqrt(3) / 1.2;
     assertEquals(Math.hypot(2 / Math.sqrt(3) / 1.2, bend), stop.positionMm().u(), 1e-9);
+  }
+
+  @Test
+  void a_gap_that_opens_again_beyond_touch_tells_no_solid_stop() {
+    // Nothing to crush: solid at touch, 450, where the gap read turns and its curve is level. Not
+    // beyond 600, where it would close again after 30 at 550 and 20 at 600.
+    EndFindings bump =
+        withoutFullBump()
+            .height("opens", "in-between", 550)
+            .length("stop-gap", "ride", 60)
+            .length("stop-gap", "opens", 30)
+            .length("stop-gap", "beyond", 20)
+            .given("stop-crush", 0)
+            .travel()
+            .bump();
+    assertEquals(Optional.empty(), bump.stop());
+    Need need =
+        bump.needs().stream()
+            .filter(n -> n.toRead() != null && n.toRead().quantity() == Quantity.STOP_GAP)
+            .findFirst()
+            .orElseThrow();
+    assertEquals(List.of(), need.because());
   }
 
   @Test

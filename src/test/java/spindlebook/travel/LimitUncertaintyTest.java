@@ -99,6 +99,18 @@ class LimitUncertaintyTest {
   }
 
   @Test
+  void readings_alike_but_for_the_last_digits_meet_the_rule_anywhere_between_them() {
+    List<Node> nodes =
+        List.of(
+            read(-120, 0, Math.nextDown(12.7), 0.25),
+            read(-20, 0, 12.7, 0.25),
+            read(60, 0, 12.7, 0.25));
+    // By hand: met in the first 100 mm, perhaps at 60: 180 at most, and the line's 100 beside it.
+    double U = droop(nodes, 12.7).positionMm().U();
+    assertTrue(U >= 80 && U <= Math.hypot(180, 2 * 100 / Math.sqrt(3)), "U " + U);
+  }
+
+  @Test
   void a_limit_next_to_a_turning_reading_keeps_a_bounded_uncertainty() {
     List<Node> nodes =
         List.of(read(-100, 0.3, 12.699, 0.4), read(0, 0.3, 12.71, 0.4), read(100, 0.3, 12.70, 0.4));

@@ -59,6 +59,14 @@ class NodeTest {
   }
 
   @Test
+  void what_was_merged_is_merged() {
+    // By hand: 1.0 exactly and 1.1 with u 2 are 1.05 with u 1, and so no further than 2 from 0.
+    List<Node> merged = Node.merge(List.of(exact(0, 1), exact(1, 2), read(1.1, 2, 3, 0.3)));
+    assertEquals(1, merged.size());
+    assertEquals(merged, Node.merge(merged));
+  }
+
+  @Test
   void merging_sorts_from_droop_to_bump() {
     List<Node> merged = Node.merge(List.of(exact(50, 1), exact(-50, 2), exact(0, 3)));
     assertEquals(

@@ -15,7 +15,7 @@ public final class AlignedCheck {
   private AlignedCheck() {}
 
   public static DriveCheck of(CarBook book) {
-    return book.workedOut().get(AlignedCheck.class, () -> worked(book));
+    return book.memo().get(AlignedCheck.class, () -> worked(book));
   }
 
   private static DriveCheck worked(CarBook book) {

@@ -25,7 +25,7 @@ public final class CarBook {
   private final List<Content.Definition> definitions = new ArrayList<>();
   private final Map<String, Content.Correction> corrected;
   private final Map<String, Boolean> answers;
-  private final WorkedOut workedOut = new WorkedOut();
+  private final Memo memo = new Memo();
   private final Map<String, CardFold> folds = new ConcurrentHashMap<>();
 
   private CarBook(List<Noted> entries) {
@@ -241,7 +241,7 @@ public final class CarBook {
 
   /** The car's details in force; empty in a book without a car. */
   public Optional<CarDetails> details() {
-    return workedOut.get("details", this::lastDetails);
+    return memo.get("details", this::lastDetails);
   }
 
   private Optional<CarDetails> lastDetails() {
@@ -269,7 +269,7 @@ public final class CarBook {
 
   /** Keys of the corners, left front first. */
   public List<String> corners() {
-    return workedOut.get("corners", this::cornersInOrder);
+    return memo.get("corners", this::cornersInOrder);
   }
 
   private List<String> cornersInOrder() {
@@ -309,8 +309,8 @@ public final class CarBook {
   }
 
   /** What was worked out from this book. */
-  public WorkedOut workedOut() {
-    return workedOut;
+  public Memo memo() {
+    return memo;
   }
 
   /** The corner's place; empty when the key is no corner's. */
@@ -324,12 +324,12 @@ public final class CarBook {
 
   /** What is to do and what was done, in the book's order. */
   public List<SeenToDo> toDos() {
-    return workedOut.get("toDos", () -> SeenToDo.in(this));
+    return memo.get("toDos", () -> SeenToDo.in(this));
   }
 
   /** Fasteners of everything with a thread that is set, corner by corner. */
   public List<SeenFastener> fasteners() {
-    return workedOut.get("fasteners", () -> new Fasteners(this).fold());
+    return memo.get("fasteners", () -> new Fasteners(this).fold());
   }
 
   /** Those touched and not said to be tight and marked since. */
@@ -339,7 +339,7 @@ public final class CarBook {
 
   /** Every drive, in the book's order. */
   public List<SeenUse> uses() {
-    return workedOut.get("uses", () -> SeenUse.in(this));
+    return memo.get("uses", () -> SeenUse.in(this));
   }
 
   public Optional<SeenUse> lastUse() {
@@ -348,16 +348,16 @@ public final class CarBook {
 
   /** What drives left to be read, in the book's order. */
   public List<SeenTelltale> telltales() {
-    return workedOut.get("telltales", () -> SeenTelltale.in(this));
+    return memo.get("telltales", () -> SeenTelltale.in(this));
   }
 
   public List<SeenPhoto> photos() {
-    return workedOut.get("photos", () -> SeenPhoto.in(this));
+    return memo.get("photos", () -> SeenPhoto.in(this));
   }
 
   /** Every sign-off of the car, in the book's order, those taken back as well. */
   public List<SeenSignOff> signOffs() {
-    return workedOut.get("signOffs", () -> SeenSignOff.in(this));
+    return memo.get("signOffs", () -> SeenSignOff.in(this));
   }
 
   /** The last one that was not taken back. */

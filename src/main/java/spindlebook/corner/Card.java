@@ -22,7 +22,7 @@ import spindlebook.uncertainty.Figure;
  * @param givenAcross what is given of the other wheel of the axle
  * @param strapNow the strap's length hanging on it as typed at a re-check, mm; empty where nobody
  *     did, or it was driven, set or read in a round since
- * @param workedOut what was worked out from this card
+ * @param memo what was worked out from this card, kept with it
  */
 public record Card(
     String car,
@@ -44,19 +44,19 @@ public record Card(
     List<Doubted> doubts,
     Aligned aligned,
     Optional<Figure> strapNow,
-    WorkedOut workedOut) {
+    Memo memo) {
 
   /** The same of a longer book, in which nothing of it is otherwise. */
   Card in(long longer) {
-    return with(longer, heights, readings, workedOut);
+    return with(longer, heights, readings, memo);
   }
 
   Card with(long longer, List<SeenHeight> seenHeights, List<SeenReading> seenReadings) {
-    return with(longer, List.copyOf(seenHeights), List.copyOf(seenReadings), new WorkedOut());
+    return with(longer, List.copyOf(seenHeights), List.copyOf(seenReadings), new Memo());
   }
 
   private Card with(
-      long longer, List<SeenHeight> seenHeights, List<SeenReading> seenReadings, WorkedOut known) {
+      long longer, List<SeenHeight> seenHeights, List<SeenReading> seenReadings, Memo known) {
     return new Card(
         car,
         details,
@@ -148,7 +148,7 @@ public record Card(
 
   private <T> List<T> all(String what, List<T> list, Function<T, String> by, String wanted) {
     Map<String, List<T>> grouped =
-        workedOut.get(what, () -> list.stream().collect(Collectors.groupingBy(by)));
+        memo.get(what, () -> list.stream().collect(Collectors.groupingBy(by)));
     return grouped.getOrDefault(wanted, List.of());
   }
 
@@ -180,7 +180,7 @@ public record Card(
    * another reading of the same place, as when a late phone sends an older one.
    */
   public List<ReadAgain> readAgain() {
-    return workedOut.get("read again", this::eachOnce);
+    return memo.get("read again", this::eachOnce);
   }
 
   private List<ReadAgain> eachOnce() {

@@ -87,7 +87,7 @@ final class CardFold implements Cloneable {
             List.copyOf(doubts),
             alignment.see(settings, this::tool),
             strapNow(seenReadings),
-            new WorkedOut());
+            new Memo());
   }
 
   /** It hangs as when it is read on the strap in a round, and what moves that moves this. */

@@ -24,7 +24,6 @@ final class LadderBlade {
 
   private final TravelWords words;
   private final LadderWords say;
-  private final Ladder ladder;
   private final EndFindings end;
   private final EndFindings.Reach reach;
   private final int outward;
@@ -35,7 +34,6 @@ final class LadderBlade {
       TravelWords words, LadderWords say, Ladder ladder, EndFindings end, EndFindings.Reach reach) {
     this.words = words;
     this.say = say;
-    this.ladder = ladder;
     this.end = end;
     this.reach = reach;
     this.outward = ladder.end().outward();

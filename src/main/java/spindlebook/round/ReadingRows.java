@@ -52,7 +52,7 @@ final class ReadingRows {
               key.key(),
               key.after(),
               new ReadingRow(
-                  field(a, card, height, posted, wrong, focus),
+                  field(a, height, posted, wrong, focus),
                   rule(a),
                   beside(lastTime(card, height, steering, a), mirror(mirror, height, steering, a)),
                   null),
@@ -83,7 +83,7 @@ final class ReadingRows {
   }
 
   private static Field field(
-      Asked a, Card card, SeenHeight height, Posted posted, boolean wrong, boolean focus) {
+      Asked a, SeenHeight height, Posted posted, boolean wrong, boolean focus) {
     boolean angle = ReadingText.angle(a.quantity(), a.point());
     Field field =
         Field.of("v-" + a.row(), Capital.of(a.words()))

@@ -11,12 +11,10 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import spindlebook.corner.Allowance;
 import spindlebook.corner.Card;
-import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.HeldBack;
 import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
-import spindlebook.corner.Steering;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
 import spindlebook.uncertainty.Outcome;
@@ -61,7 +59,7 @@ public final class CornerTravel {
   }
 
   public static TravelFindings of(Card card) {
-    return card.workedOut()
+    return card.memo()
         .get(
             CornerTravel.class,
             () -> WorkedOut.or(() -> new CornerTravel(card).findings(), why -> nothing(card, why)));
@@ -188,13 +186,9 @@ public final class CornerTravel {
     if (onTheStrap.isEmpty()) {
       needs.add(
           Need.read(
-              new ToRead(
-                  HeightName.ON_THE_STRAP,
-                  null,
-                  Steering.STRAIGHT,
-                  null,
-                  null,
-                  CornerLimits.asked(pairing)),
+              HeightName.ON_THE_STRAP,
+              null,
+              pairing,
               SolidStop.why(card, HeightName.ON_THE_STRAP, pairing)));
       held = stretch.withoutStop();
     } else {

@@ -7,6 +7,9 @@ import spindlebook.corner.Change;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.HeightName;
+import spindlebook.corner.Pairing;
+import spindlebook.corner.Quantity;
+import spindlebook.corner.Steering;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -34,6 +37,12 @@ public record Need(
 
   static Need read(ToRead toRead, List<String> because) {
     return new Need(toRead, null, null, because, null);
+  }
+
+  /** The height itself, or a length at it, straight ahead. {@code what} is null for the height. */
+  static Need read(HeightName at, Quantity what, Pairing pairing, List<String> because) {
+    Pairing asked = CornerLimits.asked(pairing);
+    return read(new ToRead(at, null, Steering.STRAIGHT, what, null, asked), because);
   }
 
   /**

@@ -93,7 +93,7 @@ public record NextReading(
 
   /** All that there is to read or give, the one that matters most first. */
   public static List<NextReading> ranked(Card card, TravelFindings travel) {
-    return card.workedOut().get(NextReading.class, () -> new ReadingsToTake(card, travel).ranked());
+    return card.memo().get(NextReading.class, () -> new ReadingsToTake(card, travel).ranked());
   }
 
   /** What a total, a margin or the split about ride waits for, the one that matters most first. */

@@ -4,14 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.corner.Card;
-import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.Standing;
-import spindlebook.corner.Steering;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -53,14 +51,7 @@ final class SolidStop {
       if (computed.isPresent() && outlivedAFullBump()) {
         needs.add(
             Need.read(
-                new ToRead(
-                    HeightName.FULL_BUMP,
-                    null,
-                    Steering.STRAIGHT,
-                    null,
-                    null,
-                    CornerLimits.asked(pairing)),
-                why(card, HeightName.FULL_BUMP, pairing)));
+                HeightName.FULL_BUMP, null, pairing, why(card, HeightName.FULL_BUMP, pairing)));
         return Optional.empty();
       }
       return computed;
@@ -108,14 +99,7 @@ final class SolidStop {
     if (touch.isEmpty()) {
       needs.add(
           Need.read(
-              new ToRead(
-                  HeightName.STOP_TOUCH,
-                  null,
-                  Steering.STRAIGHT,
-                  null,
-                  null,
-                  CornerLimits.asked(pairing)),
-              why(card, HeightName.STOP_TOUCH, pairing)));
+              HeightName.STOP_TOUCH, null, pairing, why(card, HeightName.STOP_TOUCH, pairing)));
       return Optional.empty();
     }
     Figure touchMm = Nodes.meanPosition(touch);
@@ -131,16 +115,7 @@ final class SolidStop {
                     gaps, touchMm.value(), crush.orElse(Figure.exact(0)).times(-1))
                 .map(PositionToSetting.Converted::changeMm);
     if (further.isEmpty()) {
-      needs.add(
-          Need.read(
-              new ToRead(
-                  HeightName.IN_BETWEEN,
-                  null,
-                  Steering.STRAIGHT,
-                  Quantity.STOP_GAP,
-                  null,
-                  CornerLimits.asked(pairing)),
-              List.of()));
+      needs.add(Need.read(HeightName.IN_BETWEEN, Quantity.STOP_GAP, pairing, List.of()));
     }
     if (crush.isEmpty() || further.isEmpty()) {
       return Optional.empty();

@@ -9,7 +9,6 @@ import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Allowance;
 import spindlebook.corner.Card;
 import spindlebook.corner.Change;
-import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.Given;
 import spindlebook.corner.HeightName;
@@ -20,7 +19,6 @@ import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.SettingUnit;
-import spindlebook.corner.Steering;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -170,28 +168,15 @@ final class StrapStretch {
     if (lengths.size() < 2) {
       needs.add(
           Need.read(
-              new ToRead(
-                  lengths.isEmpty() ? HeightName.ON_THE_STRAP : HeightName.IN_BETWEEN,
-                  null,
-                  Steering.STRAIGHT,
-                  Quantity.STRAP_LENGTH,
-                  null,
-                  CornerLimits.asked(pairing)),
+              lengths.isEmpty() ? HeightName.ON_THE_STRAP : HeightName.IN_BETWEEN,
+              Quantity.STRAP_LENGTH,
+              pairing,
               List.of()));
       return Optional.empty();
     }
     Optional<Double> read = Nodes.nearestRead(lengths, stopMm);
     if (read.isEmpty()) {
-      needs.add(
-          Need.read(
-              new ToRead(
-                  HeightName.ON_THE_STRAP,
-                  null,
-                  Steering.STRAIGHT,
-                  Quantity.STRAP_LENGTH,
-                  null,
-                  CornerLimits.asked(pairing)),
-              List.of()));
+      needs.add(Need.read(HeightName.ON_THE_STRAP, Quantity.STRAP_LENGTH, pairing, List.of()));
       return Optional.empty();
     }
     Figure ratio = Ratio.at(lengths, read.get());
@@ -200,13 +185,9 @@ final class StrapStretch {
       // again.
       needs.add(
           Need.read(
-              new ToRead(
-                  HeightName.IN_BETWEEN,
-                  null,
-                  Steering.STRAIGHT,
-                  Quantity.STRAP_LENGTH,
-                  null,
-                  CornerLimits.asked(pairing)),
+              HeightName.IN_BETWEEN,
+              Quantity.STRAP_LENGTH,
+              pairing,
               List.of("the strap lengths read do not get shorter towards bump")));
       return Optional.empty();
     }

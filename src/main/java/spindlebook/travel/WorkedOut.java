@@ -4,9 +4,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.HeightName;
-import spindlebook.corner.Steering;
 
 /**
  * A finding that fails stands alone: it says that it could not be worked out, and the rest is told
@@ -43,6 +41,6 @@ public final class WorkedOut {
 
   /** What is missing of an end of which nothing could be worked out. */
   static Need need(HeightName at, String why) {
-    return Need.read(new ToRead(at, null, Steering.STRAIGHT, null, null, null), List.of(why));
+    return Need.read(at, null, null, List.of(why));
   }
 }

@@ -8,7 +8,7 @@ import java.util.function.Supplier;
  * What was worked out from a book or a card, kept as long as that is: asked for twice, by whomever,
  * it is worked out once. It tells nothing that is not in them, so any two are equal.
  */
-public final class WorkedOut {
+public final class Memo {
   private static final class Lazy {
     private Object known;
 
@@ -32,7 +32,7 @@ public final class WorkedOut {
 
   @Override
   public boolean equals(Object other) {
-    return other instanceof WorkedOut;
+    return other instanceof Memo;
   }
 
   @Override

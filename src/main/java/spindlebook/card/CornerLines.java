@@ -118,6 +118,9 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
     if (worst instanceof ThingFirst.OfLimit of) {
       return travel.at(of.end());
     }
+    if (worst instanceof ThingFirst.NotReadFarEnough of) {
+      return travel.at(of.reach().end());
+    }
     return travel.bump().outcome().ordinal() < travel.droop().outcome().ordinal()
         ? travel.bump()
         : travel.droop();

@@ -20,6 +20,7 @@ import spindlebook.travel.NextReading;
 import spindlebook.travel.Shortfall;
 import spindlebook.travel.StopFound;
 import spindlebook.travel.TravelFindings;
+import spindlebook.travel.UnreadReach;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
@@ -105,14 +106,33 @@ public final class TravelWords {
     return where(end)
         + switch (end.outcome()) {
           case SHORT -> shortfall(end, first(end, Outcome.SHORT));
-          case CANT_TELL -> cantTell(first(end, Outcome.CANT_TELL));
+          case CANT_TELL -> {
+            Limit first = first(end, Outcome.CANT_TELL);
+            yield end.unreadReach()
+                .filter(u -> u.limits().contains(first))
+                .map(this::readFurther)
+                .orElseGet(() -> cantTell(first));
+          }
           case NEEDS -> "needs " + needs(end.needs()) + ".";
           case CLEAR -> clear(end);
         };
   }
 
+  /** One sentence on the rules of an end that one height further out reads. */
+  public String unreadReach(UnreadReach reach) {
+    return where(reach.end()) + readFurther(reach);
+  }
+
+  private String readFurther(UnreadReach reach) {
+    return "read " + reach.limits().size() + " limits further out, " + outTo(reach.outToMm()) + ".";
+  }
+
   private static String where(EndFindings end) {
-    return end.end() == End.DROOP ? "Droop: " : "Bump: ";
+    return where(end.end());
+  }
+
+  private static String where(End end) {
+    return end == End.DROOP ? "Droop: " : "Bump: ";
   }
 
   private static Limit first(EndFindings end, Outcome outcome) {
@@ -183,7 +203,7 @@ public final class TravelWords {
 
   private String undecided(Limit first) {
     String why =
-        !first.found() && !first.needs().isEmpty()
+        first.mayGoPastWhatWasRead()
             ? "the wheel may go past the last reading"
             : !bracket(first)
                 ? "too close to call"
@@ -312,13 +332,7 @@ public final class TravelWords {
                 + pairing(read.pairing())
             : read.quantity().words() + pairing(read.pairing());
     if (need.noHigherThanMm() != null) {
-      return what
-          + " at "
-          + position(need.noHigherThanMm())
-          + " "
-          + zero.words()
-          + ", or beyond"
-          + because;
+      return what + " " + outTo(need.noHigherThanMm()) + because;
     }
     return switch (read.quantity()) {
       case STRAP_LENGTH, SHOCK_LENGTH, STOP_GAP ->
@@ -330,6 +344,11 @@ public final class TravelWords {
               + because;
       default -> what + because;
     };
+  }
+
+  /** "at +6 7/8 in from ride, or beyond". */
+  public String outTo(double positionMm) {
+    return "at " + position(positionMm) + " " + zero.words() + ", or beyond";
   }
 
   /** A length to give; the new part's where it was given of one that was changed since. */

@@ -15,6 +15,11 @@ record WorstWords(TravelWords words) {
     if (thing instanceof ThingFirst.OfLimit of) {
       return limit(of.limit(), of.why(), of.end() == End.DROOP ? "droop" : "bump");
     }
+    if (thing instanceof ThingFirst.NotReadFarEnough of) {
+      return of.count()
+          + " limits not read as far as the wheel may go at "
+          + (of.reach().end() == End.DROOP ? "droop" : "bump");
+    }
     if (thing instanceof ThingFirst.OfMidTravel of) {
       boolean broken = of.why() == Why.SHORT;
       return words.name(of.mid())

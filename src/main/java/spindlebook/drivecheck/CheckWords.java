@@ -93,6 +93,14 @@ public final class CheckWords {
     if (thing instanceof ThingFirst.OfLimit of) {
       return limit(of, at, say);
     }
+    if (thing instanceof ThingFirst.NotReadFarEnough of) {
+      return line(
+          thing,
+          at,
+          say.unreadReach(of.reach()),
+          "",
+          NeedAddress.of(corner(at), say, of.reach().needs()));
+    }
     if (thing instanceof ThingFirst.OfMidTravel of) {
       return line(thing, at, say.midTravel(of.mid()), "", curve(at, of.mid().point()));
     }

@@ -14,6 +14,7 @@ import spindlebook.corner.Card;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
+import spindlebook.travel.Limit;
 import spindlebook.travel.ThingFirst;
 import spindlebook.travel.Total;
 import spindlebook.web.Lengths;
@@ -93,17 +94,18 @@ final class PrintViews {
         + (state == null ? "" : ", " + state.word());
   }
 
-  /** The worst limit of an end stands in its finding already. */
+  /** The worst limit of an end stands in its finding already, or what reads it with others. */
   private static boolean toldWithItsEnd(DriveCheck.Checked at, ThingFirst thing) {
-    if (!(thing instanceof ThingFirst.OfLimit of)) {
-      return false;
+    if (thing instanceof ThingFirst.NotReadFarEnough of) {
+      return told(at, of.reach().end()).filter(of.reach().limits()::contains).isPresent();
     }
-    EndFindings end = at.travel().at(of.end());
-    return end.limits().stream()
-        .filter(l -> l.outcome() == end.outcome())
-        .findFirst()
-        .filter(of.limit()::equals)
-        .isPresent();
+    return thing instanceof ThingFirst.OfLimit of
+        && told(at, of.end()).filter(of.limit()::equals).isPresent();
+  }
+
+  private static Optional<Limit> told(DriveCheck.Checked at, End of) {
+    EndFindings end = at.travel().at(of);
+    return end.limits().stream().filter(l -> l.outcome() == end.outcome()).findFirst();
   }
 
   private PrintView.End end(EndFindings end) {

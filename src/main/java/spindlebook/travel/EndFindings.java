@@ -70,4 +70,9 @@ public record EndFindings(
   public Optional<Figure> reachMm() {
     return stop.flatMap(s -> heldBack.map(h -> s.reachMm(h, end)));
   }
+
+  /** The limits that one height further out reads; empty where they are fewer than two. */
+  public Optional<UnreadReach> unreadReach() {
+    return UnreadReach.of(end, limits);
+  }
 }

@@ -60,6 +60,11 @@ public record Limit(
     return at instanceof EndLimit.Crosses;
   }
 
+  /** Whether its rule is kept at the last reading, while the wheel may go further than that. */
+  public boolean mayGoPastWhatWasRead() {
+    return outcome == Outcome.CANT_TELL && !found() && !needs.isEmpty();
+  }
+
   public List<String> readings() {
     if (at instanceof EndLimit.Crosses crosses) {
       return crosses.readings();

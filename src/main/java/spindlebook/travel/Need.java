@@ -55,6 +55,11 @@ public record Need(
     return new Need(there, null, null, List.of(), positionMm);
   }
 
+  /** The same reading, as far out as a position in mm, or beyond. */
+  Need outTo(double positionMm) {
+    return new Need(toRead, null, null, because, positionMm);
+  }
+
   /** Never given, or given of a part that was changed since. */
   static Need give(Card card, Dimension dimension) {
     List<String> because =

@@ -72,6 +72,19 @@ public sealed interface ThingFirst {
   /** A limit that the stop lets the wheel get past, or that may be so. */
   record OfLimit(Why why, String corner, End end, Limit limit) implements ThingFirst {}
 
+  /** Rules of one end that one height further out reads all. */
+  record NotReadFarEnough(String corner, UnreadReach reach) implements ThingFirst {
+    @Override
+    public Why why() {
+      return Why.CANT_TELL;
+    }
+
+    @Override
+    public int count() {
+      return reach.limits().size();
+    }
+  }
+
   /** A rule broken, or not surely kept, between the ends. */
   record OfMidTravel(Why why, String corner, MidTravel mid) implements ThingFirst {}
 

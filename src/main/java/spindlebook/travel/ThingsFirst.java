@@ -76,15 +76,21 @@ final class ThingsFirst {
         .thenComparing(this::place);
   }
 
-  /** Broken at every height before all that has a room. */
   private static double roomMm(ThingFirst thing) {
     if (thing instanceof ThingFirst.OfLimit of) {
-      Figure roomMm = of.limit().roomMm();
-      return roomMm == null
-          ? of.why() == Why.SHORT ? Double.NEGATIVE_INFINITY : 0
-          : of.why() == Why.SHORT ? roomMm.value() : roomMm.value() - roomMm.U();
+      return roomMm(of.limit(), of.why());
     }
-    return 0;
+    return thing instanceof ThingFirst.NotReadFarEnough of
+        ? of.reach().limits().stream().mapToDouble(l -> roomMm(l, of.why())).min().orElse(0)
+        : 0;
+  }
+
+  /** Broken at every height before all that has a room. */
+  private static double roomMm(Limit limit, Why why) {
+    Figure roomMm = limit.roomMm();
+    return roomMm == null
+        ? why == Why.SHORT ? Double.NEGATIVE_INFINITY : 0
+        : why == Why.SHORT ? roomMm.value() : roomMm.value() - roomMm.U();
   }
 
   private static boolean tight(ThingFirst thing) {
@@ -105,8 +111,11 @@ final class ThingsFirst {
   private void rules(Checked corner) {
     String key = corner.card().corner();
     for (EndFindings end : List.of(corner.travel().droop(), corner.travel().bump())) {
+      Optional<UnreadReach> unread = end.unreadReach();
+      unread.ifPresent(u -> found.add(new ThingFirst.NotReadFarEnough(key, u)));
       for (Limit limit : end.limits()) {
         why(limit.outcome())
+            .filter(w -> unread.isEmpty() || !limit.mayGoPastWhatWasRead())
             .ifPresent(w -> found.add(new ThingFirst.OfLimit(w, key, end.end(), limit)));
       }
       if (end.stop().map(StopFound::otherMm).isPresent()) {

@@ -48,15 +48,33 @@ public record Card(
 
   /** The same of a longer book, in which nothing of it is otherwise. */
   Card in(long longer) {
-    return with(longer, heights, readings, memo);
+    return with(longer, rounds, heights, readings, memo);
   }
 
+  /** With a round in which nothing was read yet. */
+  Card with(long longer, SeenRound round) {
+    List<SeenRound> all = new ArrayList<>(rounds);
+    all.add(round);
+    return with(longer, all, heights, readings, memo);
+  }
+
+  /** With other heights and readings. */
   Card with(long longer, List<SeenHeight> seenHeights, List<SeenReading> seenReadings) {
-    return with(longer, List.copyOf(seenHeights), List.copyOf(seenReadings), new Memo());
+    return with(longer, rounds, seenHeights, seenReadings, new Memo());
+  }
+
+  /** With other heights, and other readings of one thing; of none where that is null. */
+  Card reading(
+      Object thing, long longer, List<SeenHeight> seenHeights, List<SeenReading> seenReadings) {
+    return with(longer, rounds, seenHeights, seenReadings, memo.afterReading(thing));
   }
 
   private Card with(
-      long longer, List<SeenHeight> seenHeights, List<SeenReading> seenReadings, Memo known) {
+      long longer,
+      List<SeenRound> seenRounds,
+      List<SeenHeight> seenHeights,
+      List<SeenReading> seenReadings,
+      Memo known) {
     return new Card(
         car,
         details,
@@ -70,9 +88,9 @@ public record Card(
         givenAcross,
         heldBack,
         tools,
-        rounds,
-        seenHeights,
-        seenReadings,
+        List.copyOf(seenRounds),
+        List.copyOf(seenHeights),
+        List.copyOf(seenReadings),
         changes,
         doubts,
         aligned,
@@ -123,7 +141,7 @@ public record Card(
   }
 
   public Optional<SeenRound> round(String key) {
-    return one("rounds", rounds, SeenRound::key, key);
+    return rounds.stream().filter(r -> r.key().equals(key)).findFirst();
   }
 
   public Optional<SeenHeight> height(String key) {
@@ -140,6 +158,20 @@ public record Card(
 
   public List<SeenReading> readingsAt(String height) {
     return all("readings at heights", readings, r -> r.height().key(), height);
+  }
+
+  public List<SeenReading> readingsOf(String point) {
+    return ofThing(point);
+  }
+
+  public List<SeenReading> readingsOf(Quantity quantity) {
+    return ofThing(quantity);
+  }
+
+  private List<SeenReading> ofThing(Object thing) {
+    return memo.get(
+        new Memo.Of(thing, "readings"),
+        () -> readings.stream().filter(r -> thing.equals(r.thing())).toList());
   }
 
   private <T> Optional<T> one(String what, List<T> list, Function<T, String> key, String wanted) {
@@ -301,7 +333,7 @@ public record Card(
     if (reading != null) {
       allReadings.add(reading);
     }
-    return with(n, allHeights, allReadings);
+    return reading(reading == null ? null : reading.thing(), n, allHeights, allReadings);
   }
 
   /** Position of the last change of a setting, or happening, that this card knows. */

@@ -33,7 +33,7 @@ final class CardFold implements Cloneable {
   private final Map<Allowance, HeldBack> heldBack = new EnumMap<>(Allowance.class);
   private final Map<String, Versions<Tool>> tools = new LinkedHashMap<>();
   // Rounds and heights of other corners too: a mark may be taken as at any of them.
-  private final Map<String, SeenRound> rounds = new LinkedHashMap<>();
+  private Map<String, SeenRound> rounds = new LinkedHashMap<>();
   private Map<String, Written<Content.Height>> heights = new LinkedHashMap<>();
   private final Map<String, List<Written<Content.Reading>>> readings = new HashMap<>();
   private final Map<String, List<Doubted>> doubtedAdjustments = new HashMap<>();
@@ -129,6 +129,9 @@ final class CardFold implements Cloneable {
     if (content instanceof Content.Reading reading) {
       return withReading(new Written<>(entry, reading), longer);
     }
+    if (content instanceof Content.Round round) {
+      return withRound(entry, round, longer);
+    }
     boolean onNoCard =
         content instanceof Content.ToDo
             || content instanceof Content.Photo
@@ -136,6 +139,21 @@ final class CardFold implements Cloneable {
             || content instanceof Content.Fastener
             || content instanceof Content.SignOff;
     return onNoCard ? Optional.of(in(longer)) : Optional.empty();
+  }
+
+  private Optional<CardFold> withRound(Noted entry, Content.Round round, CarBook longer) {
+    if (heights.values().stream().anyMatch(h -> h.content().round().equals(entry.key()))) {
+      return Optional.empty();
+    }
+    CardFold with = in(longer);
+    with.rounds = new LinkedHashMap<>(rounds);
+    SeenRound seen = seeRound(entry, round);
+    with.rounds.put(entry.key(), seen);
+    with.positions = positions.with(with.rounds, longer);
+    if (here(seen) || otherEndHere(seen)) {
+      with.card = card.with(longer.n(), seen);
+    }
+    return Optional.of(with);
   }
 
   private Optional<CardFold> withHeight(Written<Content.Height> raw, CarBook longer) {
@@ -169,7 +187,10 @@ final class CardFold implements Cloneable {
               : card.readings().stream()
                   .map(r -> r.at(replaced.getOrDefault(r.height().key(), r.height())))
                   .toList();
-      with.card = card.with(longer.n(), seen, there);
+      with.card =
+          replaced.isEmpty()
+              ? card.reading(null, longer.n(), seen, there)
+              : card.with(longer.n(), seen, there);
     }
     return Optional.of(with);
   }
@@ -188,9 +209,9 @@ final class CardFold implements Cloneable {
     }
     CardFold with = in(longer);
     if (here) {
-      List<SeenReading> seen =
-          SeenReadings.with(card.readings(), seeReading(raw, height), this::era);
-      with.card = card.with(longer.n(), card.heights(), seen);
+      SeenReading later = seeReading(raw, height);
+      List<SeenReading> seen = SeenReadings.with(card.readings(), later, this::era);
+      with.card = card.reading(later.thing(), longer.n(), card.heights(), seen);
     }
     return Optional.of(with);
   }

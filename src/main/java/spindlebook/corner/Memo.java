@@ -9,6 +9,13 @@ import java.util.function.Supplier;
  * it is worked out once. It tells nothing that is not in them, so any two are equal.
  */
 public final class Memo {
+  /**
+   * Names what rests on the readings of one thing alone.
+   *
+   * @param thing the key of a watch point, or a quantity
+   */
+  public record Of(Object thing, Object what) {}
+
   private static final class Lazy {
     private Object known;
 
@@ -28,6 +35,18 @@ public final class Memo {
   @SuppressWarnings("unchecked")
   public <T> T get(Object what, Supplier<T> work) {
     return (T) known.computeIfAbsent(what, w -> new Lazy()).get(work);
+  }
+
+  /** What of it holds when one thing was read once more: all that rests on other things alone. */
+  Memo afterReading(Object thing) {
+    Memo still = new Memo();
+    known.forEach(
+        (what, lazy) -> {
+          if (what instanceof Of of && !of.thing().equals(thing)) {
+            still.known.put(what, lazy);
+          }
+        });
+    return still;
   }
 
   @Override

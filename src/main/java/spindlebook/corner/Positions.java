@@ -58,13 +58,17 @@ final class Positions {
     }
   }
 
-  /** The same with one height more. */
-  private Positions(Positions earlier, Map<String, Written<Content.Height>> heights, CarBook book) {
+  /** The same with further rounds or heights. */
+  private Positions(
+      Positions earlier,
+      Map<String, SeenRound> rounds,
+      Map<String, Written<Content.Height>> heights,
+      CarBook book) {
     corner = earlier.corner;
     place = earlier.place;
     this.book = book;
     settings = earlier.settings;
-    rounds = earlier.rounds;
+    this.rounds = rounds;
     this.heights = heights;
     readings = earlier.readings;
     given = earlier.given;
@@ -72,11 +76,16 @@ final class Positions {
     sharedMarks.addAll(earlier.sharedMarks);
   }
 
+  /** With a round that no height names yet. */
+  Positions with(Map<String, SeenRound> longer, CarBook longerBook) {
+    return new Positions(this, longer, heights, longerBook);
+  }
+
   Positions with(
       Written<Content.Height> height,
       Map<String, Written<Content.Height>> longer,
       CarBook longerBook) {
-    Positions with = new Positions(this, longer, longerBook);
+    Positions with = new Positions(this, rounds, longer, longerBook);
     with.marks.put(height.key(), readAt(height));
     return with;
   }

@@ -47,6 +47,11 @@ public record SeenReading(
         : reading.quantity().words();
   }
 
+  /** What it is of: the key of a watch point, or a quantity. */
+  Object thing() {
+    return reading.quantity() == Quantity.WATCH_POINT ? reading.point() : reading.quantity();
+  }
+
   /** Whether it was read of a watch point that this corner does not have, or no longer has. */
   public boolean notWatched() {
     return reading.quantity() == Quantity.WATCH_POINT && point == null;

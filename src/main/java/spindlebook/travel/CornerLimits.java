@@ -18,6 +18,7 @@ import spindlebook.corner.Given;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.HeldBack;
 import spindlebook.corner.Keep;
+import spindlebook.corner.Memo;
 import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenGiven;
@@ -137,27 +138,42 @@ final class CornerLimits {
     return new Found(kind, point, steering, null, crosses, null, List.of(), null, null, List.of());
   }
 
+  /** What one rule of a watch point says at both ends, and between them. */
+  private record Curve(Found droop, Found bump, List<Broken> broken, List<MidTravel> hardlyKept) {}
+
   private void watchPoint(WatchPoint point) {
-    for (Steering steering : steeringsOf(point)) {
-      for (Pairing pairing : card.pairings()) {
-        rules(point).forEach(rule -> curve(point, steering, pairing, rule));
-      }
+    List<Curve> curves =
+        card.memo().get(new Memo.Of(point.point(), Curve.class), () -> curves(point));
+    for (Curve curve : curves) {
+      found.get(End.DROOP).add(curve.droop());
+      found.get(End.BUMP).add(curve.bump());
+      broken.addAll(curve.broken());
+      hardlyKept.addAll(curve.hardlyKept());
     }
   }
 
-  private void curve(WatchPoint point, Steering steering, Pairing pairing, Rule rule) {
+  private List<Curve> curves(WatchPoint point) {
+    List<Curve> curves = new ArrayList<>();
+    for (Steering steering : steeringsOf(point)) {
+      for (Pairing pairing : card.pairings()) {
+        rules(point).forEach(rule -> curves.add(curve(point, steering, pairing, rule)));
+      }
+    }
+    return curves;
+  }
+
+  private Curve curve(WatchPoint point, Steering steering, Pairing pairing, Rule rule) {
     List<Node> nodes = Nodes.watchPoint(card, point.point(), steering, pairing, rule);
     Along along = RuleAlongTravel.along(nodes, rule);
-    add(point, steering, pairing, along, nodes, rule);
-    along
-        .midTravel()
-        .forEach(
-            s ->
-                broken.add(
-                    new Broken(MidTravel.of(point, steering, pairing, s, rule), nodes, rule)));
-    along
-        .hardlyKept()
-        .forEach(s -> hardlyKept.add(MidTravel.of(point, steering, pairing, s, rule)));
+    return new Curve(
+        found(End.DROOP, point, steering, pairing, along, nodes, rule),
+        found(End.BUMP, point, steering, pairing, along, nodes, rule),
+        along.midTravel().stream()
+            .map(s -> new Broken(MidTravel.of(point, steering, pairing, s, rule), nodes, rule))
+            .toList(),
+        along.hardlyKept().stream()
+            .map(s -> MidTravel.of(point, steering, pairing, s, rule))
+            .toList());
   }
 
   /** Those it is to be looked at, and any part lock at which it was, also when that went stale. */
@@ -165,8 +181,8 @@ final class CornerLimits {
     List<Steering> steerings = new ArrayList<>(card.steeringsFor(point));
     for (Steering steering : Steering.values()) {
       boolean read =
-          card.readings().stream()
-              .filter(r -> (r.counts() || r.stale()) && r.of(point.point()))
+          card.readingsOf(point.point()).stream()
+              .filter(r -> r.counts() || r.stale())
               .filter(r -> r.reading().steering() == steering)
               .anyMatch(r -> !UNSEEN.contains(r.reading().result()));
       if (read && !steerings.contains(steering)) {
@@ -226,8 +242,8 @@ final class CornerLimits {
    * so it is not asked for, and counts when it was read.
    */
   private boolean shockReadIn(Pairing pairing) {
-    return card.readings().stream()
-        .filter(r -> (r.counts() || r.stale()) && r.of(Quantity.SHOCK_LENGTH))
+    return card.readingsOf(Quantity.SHOCK_LENGTH).stream()
+        .filter(r -> r.counts() || r.stale())
         .anyMatch(r -> Nodes.stood(r.height(), pairing));
   }
 
@@ -269,7 +285,7 @@ final class CornerLimits {
             left,
             rule,
             before(end, at, stale, rule),
-            gone(r -> r.of(Quantity.SHOCK_LENGTH) && Nodes.stood(r.height(), pairing)));
+            gone(card.readingsOf(Quantity.SHOCK_LENGTH), r -> Nodes.stood(r.height(), pairing)));
     if (given.isPresent()) {
       found.get(end).add(limit);
     } else {
@@ -311,8 +327,8 @@ final class CornerLimits {
         : new EndLimit.BrokenThroughout(along.midTravel().get(0).readings());
   }
 
-  private List<String> gone(Predicate<SeenReading> which) {
-    return card.readings().stream()
+  private static List<String> gone(List<SeenReading> readings, Predicate<SeenReading> which) {
+    return readings.stream()
         .filter(r -> r.stale() && which.test(r))
         .flatMap(r -> r.because().stream())
         .map(Change::words)
@@ -341,36 +357,29 @@ final class CornerLimits {
     return end == End.DROOP ? HeightName.ON_THE_STRAP : HeightName.STOP_TOUCH;
   }
 
-  private void add(
+  private Found found(
+      End end,
       WatchPoint point,
       Steering steering,
       Pairing pairing,
       Along along,
       List<Node> nodes,
       Rule rule) {
-    Predicate<SeenReading> here =
-        r ->
-            r.of(point.point())
-                && r.reading().steering() == steering
-                && Nodes.stood(r.height(), pairing);
+    EndLimit at = at(end, along);
     List<Node> stale =
         Nodes.watchPoint(card, point.point(), steering, pairing, rule, SeenReading::stale);
-    for (End end : End.values()) {
-      EndLimit at = at(end, along);
-      found
-          .get(end)
-          .add(
-              new Found(
-                  Limit.Kind.WATCH_POINT,
-                  point,
-                  steering,
-                  pairing,
-                  at,
-                  watchPointToRead(end, point, steering, pairing),
-                  nodes,
-                  rule,
-                  before(end, at, stale, rule),
-                  gone(here)));
-    }
+    return new Found(
+        Limit.Kind.WATCH_POINT,
+        point,
+        steering,
+        pairing,
+        at,
+        watchPointToRead(end, point, steering, pairing),
+        nodes,
+        rule,
+        before(end, at, stale, rule),
+        gone(
+            card.readingsOf(point.point()),
+            r -> r.reading().steering() == steering && Nodes.stood(r.height(), pairing)));
   }
 }

@@ -85,8 +85,7 @@ public sealed interface DeepestBump {
     if (then.isEmpty()) {
       return new Needs(Missing.SHOCK_THEN);
     }
-    List<Node> nodes =
-        Node.merge(Nodes.lengths(card, Quantity.SHOCK_LENGTH, card.pairings().get(0)));
+    List<Node> nodes = Nodes.merged(card, Quantity.SHOCK_LENGTH, card.pairings().get(0));
     if (nodes.size() < 2) {
       return new Needs(Missing.SHOCK_LENGTHS);
     }

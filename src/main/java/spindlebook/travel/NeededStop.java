@@ -35,7 +35,7 @@ final class NeededStop {
   static Figure ofStrap(
       Card card, Pairing pairing, Figure stopMm, HeldAtWheel held, Figure limitMm) {
     double share = share(card);
-    List<Node> lengths = Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH, pairing));
+    List<Node> lengths = Nodes.merged(card, Quantity.STRAP_LENGTH, pairing);
     Figure todays = limitMm.plus(held.mm());
     if (share == 0 || lengths.size() < 2) {
       return todays;

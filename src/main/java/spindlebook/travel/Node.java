@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.function.Function;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
+import spindlebook.uncertainty.MeanSoFar;
 import spindlebook.uncertainty.Outcome;
 
 /**
@@ -49,12 +50,19 @@ public record Node(Figure positionMm, Figure value, Bound bound, List<String> re
     sorted.sort(byPosition());
     List<Node> merged = new ArrayList<>();
     int first = 0;
-    for (int i = 1; i <= sorted.size(); i++) {
-      if (i == sorted.size() || !samePlace(sorted.subList(first, i), sorted.get(i))) {
+    MeanSoFar place = new MeanSoFar();
+    for (int i = 0; i < sorted.size(); i++) {
+      Figure next = sorted.get(i).positionMm;
+      if (i > first
+          && !place.within(next)
+          && next.value() != sorted.get(i - 1).positionMm.value()) {
         merged.addAll(onePlace(sorted.subList(first, i)));
         first = i;
+        place = new MeanSoFar();
       }
+      place.add(next);
     }
+    merged.addAll(onePlace(sorted.subList(first, sorted.size())));
     merged.sort(byPosition());
     // The mean of one place may stand close to the next.
     return merged.size() < nodes.size() ? merge(merged) : List.copyOf(merged);
@@ -73,13 +81,8 @@ public record Node(Figure positionMm, Figure value, Bound bound, List<String> re
   }
 
   boolean samePlaceAs(Node other) {
-    return samePlace(List.of(this), other);
-  }
-
-  private static boolean samePlace(List<Node> place, Node next) {
-    Figure apart = next.positionMm.minus(mean(place, Node::positionMm));
-    return Math.abs(apart.value()) <= apart.U()
-        || next.positionMm.value() == place.get(place.size() - 1).positionMm.value();
+    Figure apart = other.positionMm.minus(positionMm);
+    return Math.abs(apart.value()) <= apart.U();
   }
 
   private static List<Node> onePlace(List<Node> place) {

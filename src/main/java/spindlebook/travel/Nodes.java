@@ -7,6 +7,7 @@ import java.util.function.Predicate;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.HeightName;
+import spindlebook.corner.Memo;
 import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenHeight;
@@ -48,9 +49,8 @@ public final class Nodes {
       Rule rule,
       Predicate<SeenReading> which) {
     List<Node> nodes = new ArrayList<>();
-    for (SeenReading reading : card.readings()) {
+    for (SeenReading reading : card.readingsOf(point)) {
       if (which.test(reading)
-          && reading.of(point)
           && reading.reading().steering() == steering
           && stood(reading.height(), pairing)) {
         node(reading, rule).ifPresent(nodes::add);
@@ -105,10 +105,18 @@ public final class Nodes {
     return lengths(card, quantity, pairing, SeenReading::countsAlongTravel);
   }
 
+  /** The same, one node a place. */
+  static List<Node> merged(Card card, Quantity quantity, Pairing pairing) {
+    return card.memo()
+        .get(
+            new Memo.Of(quantity, Optional.ofNullable(pairing)),
+            () -> Node.merge(lengths(card, quantity, pairing)));
+  }
+
   static List<Node> lengths(
       Card card, Quantity quantity, Pairing pairing, Predicate<SeenReading> which) {
-    return card.readings().stream()
-        .filter(r -> which.test(r) && r.of(quantity) && r.value() != null)
+    return card.readingsOf(quantity).stream()
+        .filter(r -> which.test(r) && r.value() != null)
         .filter(r -> r.reading().steering() == Steering.STRAIGHT)
         .filter(r -> stood(r.height(), pairing))
         .map(r -> of(r, r.value(), Bound.EXACT))

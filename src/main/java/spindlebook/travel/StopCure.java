@@ -59,7 +59,7 @@ final class StopCure {
   }
 
   private static Optional<Cure> strap(Card card, Pairing pairing, double stopMm, double neededMm) {
-    List<Node> lengths = Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH, pairing));
+    List<Node> lengths = Nodes.merged(card, Quantity.STRAP_LENGTH, pairing);
     Optional<InForce> inForce = card.adjuster(AdjusterKind.LIMIT_STRAP);
     if (lengths.size() < 2 || inForce.isEmpty()) {
       return Optional.empty();

@@ -57,7 +57,7 @@ public record StopMoved(
           moved(
               card,
               travel.droop(),
-              pairing -> Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH, pairing)),
+              pairing -> Nodes.merged(card, Quantity.STRAP_LENGTH, pairing),
               byMm);
       case BUMP_STOP_SPACER ->
           moved(card, travel.bump(), pairing -> new SolidStop(card, pairing).closing(), byMm);

@@ -164,7 +164,7 @@ final class StrapStretch {
 
   /** Strap length per wheel travel at the stop, positive. */
   private Optional<Figure> ratio(double stopMm) {
-    List<Node> lengths = Node.merge(Nodes.lengths(card, Quantity.STRAP_LENGTH, pairing));
+    List<Node> lengths = Nodes.merged(card, Quantity.STRAP_LENGTH, pairing);
     if (lengths.size() < 2) {
       needs.add(
           Need.read(

@@ -37,11 +37,13 @@ public final class Figure {
   private final double value;
   private final Map<Source, Double> parts;
 
-  private Figure(double value, Map<Source, Double> given) {
+  /**
+   * @param parts nobody else's to change
+   */
+  private Figure(double value, LinkedHashMap<Source, Double> parts) {
     if (!Double.isFinite(value)) {
       throw new IllegalArgumentException("a figure needs a finite value, not " + value);
     }
-    LinkedHashMap<Source, Double> parts = new LinkedHashMap<>(given);
     for (Map.Entry<Source, Double> part : parts.entrySet()) {
       if (!Double.isFinite(part.getValue())) {
         throw new IllegalArgumentException(
@@ -56,7 +58,7 @@ public final class Figure {
 
   /** A value that is not doubted, such as a chosen number. */
   public static Figure exact(double value) {
-    return new Figure(value, Map.of());
+    return new Figure(value, new LinkedHashMap<>());
   }
 
   /** A value with one source. {@code u} is a standard uncertainty, not negative. */
@@ -66,7 +68,7 @@ public final class Figure {
 
   /** A value with its parts, each coefficient × u, signed. */
   public static Figure of(double value, Map<Source, Double> parts) {
-    return new Figure(value, parts);
+    return new Figure(value, new LinkedHashMap<>(parts));
   }
 
   /**

@@ -39,6 +39,23 @@ class WorkOfAFoldTest {
   }
 
   @Test
+  void a_round_begun_folds_no_corner_again_and_leaves_its_findings() {
+    CarBook book = HandBooks.of(rounds(3));
+    Card card = book.card("lf");
+    Noted first =
+        book.entries().stream().filter(e -> e.key().equals("r1")).findFirst().orElseThrow();
+    long folds = CardFold.folds();
+    CarBook begun =
+        book.with(new Noted(book.n() + 1, "r9", first.at(), "Sam", book.n(), first.content()));
+    assertTrue(begun.card("lf").round("r9").isPresent());
+    assertSame(CornerTravel.of(card), CornerTravel.of(begun.card("lf")));
+    CarBook read = begun.with(reading(begun, "kept", "r2h3"));
+    Card later = read.card("lf");
+    assertEquals(folds, CardFold.folds());
+    assertEquals(CarBook.of(read.entries()).card("lf"), later);
+  }
+
+  @Test
   void a_card_and_its_findings_are_worked_out_once_and_a_to_do_leaves_them() {
     CarBook book = HandBooks.of(rounds(3));
     Card card = book.card("lf");
@@ -81,10 +98,12 @@ class WorkOfAFoldTest {
     assertTrue(times < 10, times + " times the bytes");
   }
 
-  /** Asked for to fold a book and say what is to be read again. */
+  /** Asked for to fold a book and say what is to be read again and what is found. */
   private static long bytes(List<Noted> entries) {
     long before = THREADS.getCurrentThreadAllocatedBytes();
-    CarBook.of(entries).card("lf").readAgain();
+    Card card = CarBook.of(entries).card("lf");
+    card.readAgain();
+    CornerTravel.of(card);
     return THREADS.getCurrentThreadAllocatedBytes() - before;
   }
 

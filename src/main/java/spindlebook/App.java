@@ -43,7 +43,6 @@ import spindlebook.drivecheck.SignOffStore;
 import spindlebook.fastener.FastenerPages;
 import spindlebook.fastener.FastenerStore;
 import spindlebook.limits.LimitsPages;
-import spindlebook.log.Applier;
 import spindlebook.log.Book;
 import spindlebook.log.BookRefused;
 import spindlebook.log.Histories;
@@ -170,7 +169,7 @@ public final class App implements AutoCloseable {
    */
   public static App start(
       Path dataDir, Listening listening, Clock clock, long restored, Consumer<String> tell) {
-    Book book = Book.open(dataDir, clock, appliers(), restored, tell);
+    Book book = Book.open(dataDir, clock, restored, tell);
     try {
       return new App(book, dataDir, new Devices(dataDir, clock), listening, clock);
     } catch (RuntimeException e) {
@@ -181,11 +180,7 @@ public final class App implements AutoCloseable {
 
   /** Builds the index anew; the book itself is only read. */
   public static void rebuild(Path dataDir, long restored, Consumer<String> tell) {
-    Book.rebuild(dataDir, Clock.systemUTC(), appliers(), restored, tell);
-  }
-
-  static List<Applier> appliers() {
-    return List.of();
+    Book.rebuild(dataDir, Clock.systemUTC(), restored, tell);
   }
 
   private App(Book bookFile, Path dataDir, Devices paired, Listening listening, Clock clock) {

@@ -40,7 +40,7 @@ final class DemoCar {
     List<JsonNode> steps = script();
     int last = steps.stream().mapToInt(s -> s.get("day").asInt()).max().orElse(0);
     Clocked clock = new Clocked(now.instant(), ZoneId.systemDefault());
-    try (Book book = Book.open(folder, clock, App.appliers(), tell)) {
+    try (Book book = Book.open(folder, clock, tell)) {
       Histories histories = new Histories(book);
       for (JsonNode step : steps) {
         int ago = step.get("day").asInt() - last - LAST_DAYS_AGO;

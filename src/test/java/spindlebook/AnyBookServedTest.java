@@ -30,7 +30,7 @@ class AnyBookServedTest {
       long seed, @TempDir Path folder) {
     List<Noted> entries = new RandomBook(seed).entries(160);
     CarBook grown;
-    try (Book book = Book.open(folder, Clock.systemUTC(), App.appliers(), line -> {})) {
+    try (Book book = Book.open(folder, Clock.systemUTC(), line -> {})) {
       Histories histories = new Histories(book);
       for (Noted e : entries) {
         book.append(Bodies.draft(e.key(), e.after(), e.who(), e.content()));
@@ -43,7 +43,7 @@ class AnyBookServedTest {
     }
     Map<String, String> before = pages(folder, grown);
     App.rebuild(folder, -1, line -> {});
-    try (Book book = Book.open(folder, Clock.systemUTC(), App.appliers(), line -> {})) {
+    try (Book book = Book.open(folder, Clock.systemUTC(), line -> {})) {
       same(grown, new Histories(book).of("car"));
     }
     assertEquals(before, pages(folder, grown));

@@ -132,7 +132,7 @@ class HostileBooksTest {
   }
 
   private static void write(Path folder, List<HostileBook> books) {
-    try (Book log = Book.open(folder, Clock.systemUTC(), App.appliers(), t -> {})) {
+    try (Book log = Book.open(folder, Clock.systemUTC(), t -> {})) {
       for (HostileBook book : books) {
         List<Draft> drafts = new ArrayList<>();
         for (ObjectNode e : book.entries) {

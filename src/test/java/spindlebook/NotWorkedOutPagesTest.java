@@ -73,7 +73,7 @@ class NotWorkedOutPagesTest {
   }
 
   private static void write(Path folder) throws Exception {
-    try (Book book = Book.open(folder, Clock.systemUTC(), App.appliers(), t -> {})) {
+    try (Book book = Book.open(folder, Clock.systemUTC(), t -> {})) {
       List<Draft> drafts = new ArrayList<>();
       drafts.add(
           draft(

@@ -34,7 +34,7 @@ final class SeasonsBook {
   /** Writes a book of at least so many entries; how many it has. */
   long write(Path folder, int entries) throws IOException {
     Files.createDirectories(folder);
-    try (Book book = Book.open(folder, Clock.systemUTC(), App.appliers(), told -> {})) {
+    try (Book book = Book.open(folder, Clock.systemUTC(), told -> {})) {
       for (int again = 0; book.lastN() < entries; again++) {
         List<Draft> drafts = new ArrayList<>();
         for (Entry e : season) {

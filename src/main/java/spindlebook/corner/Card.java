@@ -175,7 +175,11 @@ public record Card(
   }
 
   private <T> Optional<T> one(String what, List<T> list, Function<T, String> key, String wanted) {
-    return all(what, list, key, wanted).stream().findFirst();
+    Map<String, T> byKey =
+        memo.get(
+            what,
+            () -> list.stream().collect(Collectors.toMap(key, one -> one, (one, more) -> one)));
+    return Optional.ofNullable(byKey.get(wanted));
   }
 
   private <T> List<T> all(String what, List<T> list, Function<T, String> by, String wanted) {

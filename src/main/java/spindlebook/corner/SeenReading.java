@@ -136,7 +136,7 @@ public record SeenReading(
                 <= NEAR_MM);
   }
 
-  private boolean sameThing(SeenReading other) {
+  boolean sameThing(SeenReading other) {
     return reading.quantity() == other.reading.quantity()
         && reading.steering() == other.reading.steering()
         && height.pairing() == other.height.pairing()

@@ -68,6 +68,9 @@ final class SeenReadings {
 
   /** An earlier reading as it stands after a later one. */
   private SeenReading after(SeenReading earlier, SeenReading later, boolean instead) {
+    if (!earlier.sameThing(later)) {
+      return earlier;
+    }
     boolean samePlace = earlier.samePlace(later);
     boolean retaken =
         instead

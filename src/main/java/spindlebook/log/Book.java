@@ -49,13 +49,11 @@ public final class Book implements AutoCloseable {
   /**
    * Opens the book in a folder, and begins one if there is none.
    *
-   * @param appliers fill the features' own tables of the index, in this order
    * @param tell gets one sentence for everything the person at the terminal should know
    * @throws BookRefused if it cannot be opened; its file is then as it was
    */
-  public static Book open(
-      Path dataDir, Clock clock, List<Applier> appliers, Consumer<String> tell) {
-    return open(dataDir, clock, appliers, OnceHeld.NOT_RESTORED, tell);
+  public static Book open(Path dataDir, Clock clock, Consumer<String> tell) {
+    return open(dataDir, clock, OnceHeld.NOT_RESTORED, tell);
   }
 
   /**
@@ -63,30 +61,22 @@ public final class Book implements AutoCloseable {
    *
    * @param restored how many entries such a copy holds; negative if none was put back
    */
-  public static Book open(
-      Path dataDir, Clock clock, List<Applier> appliers, long restored, Consumer<String> tell) {
-    return open(dataDir, clock, appliers, restored, false, tell, MIGRATIONS);
+  public static Book open(Path dataDir, Clock clock, long restored, Consumer<String> tell) {
+    return open(dataDir, clock, restored, false, tell, MIGRATIONS);
   }
 
   /** Throws the index of a book away and builds it anew; the book itself is only read. */
-  public static void rebuild(
-      Path dataDir, Clock clock, List<Applier> appliers, long restored, Consumer<String> tell) {
-    open(dataDir, clock, appliers, restored, true, tell, MIGRATIONS).close();
+  public static void rebuild(Path dataDir, Clock clock, long restored, Consumer<String> tell) {
+    open(dataDir, clock, restored, true, tell, MIGRATIONS).close();
   }
 
-  static Book open(
-      Path folder,
-      Clock clock,
-      List<Applier> appliers,
-      Consumer<String> tell,
-      String... migrations) {
-    return open(folder, clock, appliers, OnceHeld.NOT_RESTORED, false, tell, migrations);
+  static Book open(Path folder, Clock clock, Consumer<String> tell, String... migrations) {
+    return open(folder, clock, OnceHeld.NOT_RESTORED, false, tell, migrations);
   }
 
   private static Book open(
       Path folder,
       Clock clock,
-      List<Applier> appliers,
       long restored,
       boolean indexAnew,
       Consumer<String> tell,
@@ -94,13 +84,16 @@ public final class Book implements AutoCloseable {
     FolderLock lock = FolderLock.take(folder);
     LogFile log = null;
     try {
-      log = LogFile.open(folder, clock.instant(), OnceHeld.in(folder, restored), tell);
+      Belonging belonging = new Belonging();
+      log =
+          LogFile.open(
+              folder, clock.instant(), OnceHeld.in(folder, restored), belonging::add, tell);
       LogFile opened = log;
       Generation generation = Generation.of(folder, log);
       if (indexAnew) {
         CleanMark.pickUp(folder);
       }
-      Index index = Index.open(folder, log, appliers, tell, migrations);
+      Index index = Index.open(folder, log, belonging, tell, migrations);
       Writer writer = new Writer(log, index, clock, tell);
       writer.onAppended(entries -> generation.note(folder, opened));
       writer.start();
@@ -230,6 +223,11 @@ public final class Book implements AutoCloseable {
 
   public Optional<Entry> byKey(String key) {
     return Optional.ofNullable(log.find(key)).map(log::entry);
+  }
+
+  /** Another number once earlier entries are found to belong to another car or corner. */
+  long lastMove() {
+    return index.lastMove();
   }
 
   /** The entries of one car after position n, in order. */

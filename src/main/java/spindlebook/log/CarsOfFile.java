@@ -1,12 +1,9 @@
 package spindlebook.log;
 
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Noted;
 
@@ -19,11 +16,11 @@ public final class CarsOfFile {
    * left out. An entry may come before the one it hangs on, as in the index.
    */
   public static Map<String, CarBook> of(BookFile.Contents contents) {
-    Map<String, Entry> byKey = new HashMap<>();
-    contents.entries().forEach(e -> byKey.putIfAbsent(e.key(), e));
+    Belonging belonging = new Belonging();
+    contents.entries().forEach(belonging::add);
     Map<String, List<Noted>> noted = new LinkedHashMap<>();
     for (Entry entry : contents.entries()) {
-      String car = carOf(entry, byKey);
+      String car = belonging.where(entry.key()).car();
       if (car != null) {
         noted.computeIfAbsent(car, c -> new ArrayList<>()).add(Bodies.noted(entry));
       }
@@ -31,18 +28,5 @@ public final class CarsOfFile {
     Map<String, CarBook> books = new LinkedHashMap<>();
     noted.forEach((car, entries) -> books.put(car, CarBook.of(entries)));
     return books;
-  }
-
-  /** Null when it leads to no car, or round in a ring. */
-  private static String carOf(Entry entry, Map<String, Entry> byKey) {
-    Set<String> seen = new HashSet<>();
-    Entry at = entry;
-    while (at != null && seen.add(at.key())) {
-      if (at.kind().equals("car")) {
-        return at.key();
-      }
-      at = byKey.get(EntryRows.parent(at.body()));
-    }
-    return null;
   }
 }

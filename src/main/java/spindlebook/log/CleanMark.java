@@ -14,21 +14,15 @@ import java.util.Optional;
  *
  * @param n position of the last entry the index holds
  * @param hash hash of that entry's line
- * @param appliers who filled the index
  * @param sha256 of the index's file
  */
-record CleanMark(long n, String hash, String appliers, String sha256) {
+record CleanMark(long n, String hash, String sha256) {
   private static final String FILE = "index.clean";
 
   void leave(Path folder) throws IOException {
     byte[] line =
         Json.MAPPER.writeValueAsBytes(
-            Json.MAPPER
-                .createObjectNode()
-                .put("n", n)
-                .put("hash", hash)
-                .put("appliers", appliers)
-                .put("sha256", sha256));
+            Json.MAPPER.createObjectNode().put("n", n).put("hash", hash).put("sha256", sha256));
     WholeFile.put(folder.resolve(FILE), line);
   }
 
@@ -52,10 +46,7 @@ record CleanMark(long n, String hash, String appliers, String sha256) {
       JsonNode mark = Json.read(line);
       return Optional.of(
           new CleanMark(
-              mark.path("n").asLong(-1),
-              mark.path("hash").asText(),
-              mark.path("appliers").asText(),
-              mark.path("sha256").asText()));
+              mark.path("n").asLong(-1), mark.path("hash").asText(), mark.path("sha256").asText()));
     } catch (IOException damaged) {
       return Optional.empty();
     }

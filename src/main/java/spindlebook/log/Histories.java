@@ -14,7 +14,10 @@ import spindlebook.corner.Layout;
  */
 public final class Histories {
   private final Book book;
-  private final Map<String, CarBook> cars = new ConcurrentHashMap<>();
+  private final Map<String, Known> cars = new ConcurrentHashMap<>();
+
+  /** A car's book, and {@link Book#lastMove} when its entries were asked for. */
+  private record Known(CarBook car, long lastMove) {}
 
   public Histories(Book book) {
     this.book = book;
@@ -22,18 +25,20 @@ public final class Histories {
 
   /** One car's book up to now; empty when no such car was written. */
   public CarBook of(String car) {
-    CarBook now =
+    Known now =
         cars.compute(
             car,
             (key, known) -> {
-              CarBook history = known == null ? CarBook.empty() : known;
+              long lastMove = book.lastMove();
+              CarBook history =
+                  known == null || known.lastMove() != lastMove ? CarBook.empty() : known.car();
               List<Entry> later = book.ofCar(car, history.n());
               // Made-up keys leave nothing behind.
               return known == null && later.isEmpty()
                   ? null
-                  : history.with(later.stream().map(Bodies::noted).toList());
+                  : new Known(history.with(later.stream().map(Bodies::noted).toList()), lastMove);
             });
-    return now == null ? CarBook.empty() : now;
+    return now == null ? CarBook.empty() : now.car();
   }
 
   /** Where an entry belongs. {@code corner} is null for what concerns the whole car. */

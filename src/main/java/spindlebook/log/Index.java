@@ -19,10 +19,8 @@ import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.ConnectionException;
-import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.HandleCallback;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
@@ -43,39 +41,32 @@ final class Index implements AutoCloseable {
 
   private final Path folder;
   private final LogFile log;
-  private final List<Applier> appliers;
+  private final Belonging belonging;
   private final Consumer<String> tell;
   private final String[] migrations;
-  private final Set<Applier> failed = new HashSet<>();
   private final List<Entry> notYet = new ArrayList<>();
+  private final Set<String> movedNotYet = new HashSet<>();
   private Connection first;
   private HikariDataSource source;
   private Jdbi jdbi;
   private boolean doubtful;
   private volatile boolean open;
+  private volatile long lastMove;
   private volatile Runnable onLost = () -> {};
   private long tryAgainAt;
 
   private Index(
-      Path folder,
-      LogFile log,
-      List<Applier> appliers,
-      Consumer<String> tell,
-      String... migrations) {
+      Path folder, LogFile log, Belonging belonging, Consumer<String> tell, String... migrations) {
     this.folder = folder;
     this.log = log;
-    this.appliers = List.copyOf(appliers);
+    this.belonging = belonging;
     this.tell = tell;
     this.migrations = migrations;
   }
 
   static Index open(
-      Path folder,
-      LogFile log,
-      List<Applier> appliers,
-      Consumer<String> tell,
-      String... migrations) {
-    Index index = new Index(folder, log, appliers, tell, migrations);
+      Path folder, LogFile log, Belonging belonging, Consumer<String> tell, String... migrations) {
+    Index index = new Index(folder, log, belonging, tell, migrations);
     try {
       String why = index.whyNotAsItIs();
       if (why != null) {
@@ -169,7 +160,7 @@ final class Index implements AutoCloseable {
       deleteFiles();
       if (log.room().enough()) {
         buildAnew(null);
-        notYet.clear();
+        caughtUp();
         doubtful = false;
         open = true;
         tell.accept("The index is built anew.");
@@ -196,9 +187,6 @@ final class Index implements AutoCloseable {
     }
     if (!mark.get().hash().equals(log.lastHash())) {
       return "the book's last line is another than when it was closed";
-    }
-    if (!mark.get().appliers().equals(names())) {
-      return "this version keeps it differently";
     }
     if (!mark.get().sha256().equals(Sha256.hex(file))) {
       return "its file was changed or damaged";
@@ -241,7 +229,7 @@ final class Index implements AutoCloseable {
         entry -> {
           some.add(entry);
           if (some.size() == ENTRIES_AT_ONCE || entry.n() == all) {
-            inOneTransaction(some);
+            inOneTransaction(some, Set.of());
             some.clear();
             if (System.nanoTime() - told[0] > TimeUnit.SECONDS.toNanos(2)) {
               told[0] = System.nanoTime();
@@ -250,7 +238,7 @@ final class Index implements AutoCloseable {
           }
         });
     if (all == 0) {
-      inOneTransaction(List.of());
+      inOneTransaction(List.of(), Set.of());
     }
   }
 
@@ -260,14 +248,15 @@ final class Index implements AutoCloseable {
    * start.
    */
   void apply(List<Entry> entries) {
+    entries.forEach(entry -> movedNotYet.addAll(belonging.add(entry)));
     if (!open) {
       return;
     }
     boolean wasBehind = !notYet.isEmpty();
     notYet.addAll(entries);
     try {
-      inOneTransaction(notYet);
-      notYet.clear();
+      inOneTransaction(notYet, movedNotYet);
+      caughtUp();
     } catch (RuntimeException | Error trouble) {
       doubtful = true;
       if (isLost(trouble)) {
@@ -281,17 +270,24 @@ final class Index implements AutoCloseable {
     }
   }
 
-  private void inOneTransaction(List<Entry> entries) {
+  private void caughtUp() {
+    if (!movedNotYet.isEmpty()) {
+      lastMove = log.lastN();
+    }
+    notYet.clear();
+    movedNotYet.clear();
+  }
+
+  /** How far the book went when earlier entries were last found to belong elsewhere; 0 at first. */
+  long lastMove() {
+    return lastMove;
+  }
+
+  private void inOneTransaction(List<Entry> entries, Set<String> moved) {
     jdbi.useTransaction(
         handle -> {
-          for (Entry entry : entries) {
-            EntryRows.add(handle, entry);
-            for (Applier applier : appliers) {
-              if (applier.kinds().contains(entry.kind())) {
-                apply(handle, applier, entry);
-              }
-            }
-          }
+          EntryRows.add(handle, entries, belonging);
+          EntryRows.move(handle, moved, belonging);
           long n = entries.isEmpty() ? 0 : entries.get(entries.size() - 1).n();
           handle
               .createUpdate(
@@ -303,24 +299,6 @@ final class Index implements AutoCloseable {
               .bind("hash", log.hashAt(n))
               .execute();
         });
-  }
-
-  private void apply(Handle handle, Applier applier, Entry entry) {
-    handle.savepoint("applier");
-    try {
-      applier.apply(handle, entry);
-      handle.releaseSavepoint("applier");
-    } catch (RuntimeException | Error trouble) {
-      handle.rollbackToSavepoint("applier");
-      doubtful = true;
-      if (failed.add(applier)) {
-        tell.accept(
-            String.format(
-                "Entry %d (%s) is in the book, but the index could not take it in whole (%s); it"
-                    + " will be built anew at the next start.",
-                entry.n(), entry.kind(), trouble.getMessage()));
-      }
-    }
   }
 
   private record Meta(long entries, long n, String hash) {}
@@ -340,13 +318,6 @@ final class Index implements AutoCloseable {
     } catch (RuntimeException damaged) {
       return false;
     }
-  }
-
-  /** An index filled by other appliers is another index. */
-  private String names() {
-    return appliers.stream()
-        .map(applier -> applier.getClass().getName() + applier.kinds().stream().sorted().toList())
-        .collect(Collectors.joining(" "));
   }
 
   private void connect() {
@@ -379,7 +350,12 @@ final class Index implements AutoCloseable {
   }
 
   private Flyway flyway() {
-    return Flyway.configure().dataSource(source).locations(migrations).load();
+    // Of a later version, which fills other tables, is another index as well.
+    return Flyway.configure()
+        .dataSource(source)
+        .locations(migrations)
+        .ignoreMigrationPatterns(new String[0])
+        .load();
   }
 
   private void deleteFiles() throws IOException {
@@ -414,7 +390,7 @@ final class Index implements AutoCloseable {
     try {
       if (agrees) {
         String sha256 = Sha256.hex(folder.resolve(FILE));
-        new CleanMark(log.lastN(), log.lastHash(), names(), sha256).leave(folder);
+        new CleanMark(log.lastN(), log.lastHash(), sha256).leave(folder);
       }
     } catch (IOException trouble) {
       tell.accept("The index could not be marked as closed; it will be built anew.");

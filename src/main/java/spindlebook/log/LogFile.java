@@ -75,8 +75,10 @@ final class LogFile implements AutoCloseable {
    * Opens the book in a folder, begun if there is none; a torn tail is set aside and told.
    *
    * @param once what it held; lacking some of that it is refused before anything is written
+   * @param reader gets every entry
    */
-  static LogFile open(Path folder, Instant now, OnceHeld once, Consumer<String> tell) {
+  static LogFile open(
+      Path folder, Instant now, OnceHeld once, Consumer<Entry> reader, Consumer<String> tell) {
     Path path = folder.resolve(NAME);
     try {
       if (!Files.exists(path)) {
@@ -88,6 +90,7 @@ final class LogFile implements AutoCloseable {
           Scan.of(
               path,
               (entry, raw, hash) -> {
+                reader.accept(entry);
                 starts[0] = roomFor(starts[0], entry.n() + 1);
                 starts[0][(int) entry.n()] = raw.start();
                 OnceHeld.End end = new OnceHeld.End(entry.n(), hash);

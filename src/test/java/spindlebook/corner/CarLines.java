@@ -22,7 +22,7 @@ public final class CarLines {
     return single.replace('\'', '"');
   }
 
-  static String height(String key, String name, String spindle) {
+  public static String height(String key, String name, String spindle) {
     return line(
         "{'key':'"
             + key

@@ -32,7 +32,7 @@ class SignOffStoreTest {
 
   @Test
   void a_copy_is_known_to_be_of_this_book_by_the_hash_of_its_entry(@TempDir Path folder) {
-    try (Book book = Book.open(folder, Clock.systemUTC(), List.of(), line -> {})) {
+    try (Book book = Book.open(folder, Clock.systemUTC(), line -> {})) {
       SignOffStore store = new SignOffStore(book);
       book.append(Bodies.draft("mule", 0, "Sam", new Content.Car(MULE, null)));
       assertTrue(store.sameChain(at(1, book.hashAt(1))));
@@ -45,7 +45,7 @@ class SignOffStoreTest {
   @Test
   void what_slips_in_after_the_look_is_no_part_of_the_copy_and_counts_as_since(
       @TempDir Path folder) {
-    try (Book book = Book.open(folder, Clock.systemUTC(), List.of(), line -> {})) {
+    try (Book book = Book.open(folder, Clock.systemUTC(), line -> {})) {
       book.append(Bodies.draft("mule", 0, "Sam", new Content.Car(MULE, null)));
       CarBook seen = new Histories(book).of("mule");
       String hash = book.lastHash();

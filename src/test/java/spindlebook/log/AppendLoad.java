@@ -19,7 +19,7 @@ final class AppendLoad {
 
   public static void main(String[] arguments) throws Exception {
     Path folder = Files.createTempDirectory(Path.of(arguments[0]), "load");
-    try (Book book = Book.open(folder, Clock.systemUTC(), List.of(), System.out::println)) {
+    try (Book book = Book.open(folder, Clock.systemUTC(), System.out::println)) {
       book.append(List.of(Bench.car("mule"), Bench.corner("lf", "mule")));
       run(book, "warm", 1);
       double one = run(book, "one", 1);
@@ -73,7 +73,7 @@ final class AppendLoad {
 
   private static void reopen(Path folder, String how) throws IOException {
     long start = System.nanoTime();
-    try (Book book = Book.open(folder, Clock.systemUTC(), List.of(), System.out::println)) {
+    try (Book book = Book.open(folder, Clock.systemUTC(), System.out::println)) {
       System.out.printf(
           Locale.ROOT,
           "opened %s: %d entries, %d MB, %.2f s%n",

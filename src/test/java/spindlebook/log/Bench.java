@@ -26,21 +26,21 @@ final class Bench {
     this.folder = folder;
   }
 
-  Book open(Applier... appliers) {
+  Book open() {
     told.clear();
-    return Book.open(folder, NOON, List.of(appliers), told::add);
+    return Book.open(folder, NOON, told::add);
   }
 
   /** A copy with so many entries was put back, and whoever starts it says so. */
   Book openRestored(long entries) {
     told.clear();
-    return Book.open(folder, NOON, List.of(), entries, told::add);
+    return Book.open(folder, NOON, entries, told::add);
   }
 
   /** The log alone, without lock and index, and without what is beside it. */
   LogFile openLog() {
     told.clear();
-    return LogFile.open(folder, NOON.instant(), OnceHeld.NOTHING, told::add);
+    return LogFile.open(folder, NOON.instant(), OnceHeld.NOTHING, entry -> {}, told::add);
   }
 
   Path log() {

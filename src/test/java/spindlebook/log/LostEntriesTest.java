@@ -160,9 +160,9 @@ class LostEntriesTest {
     for (int i = 0; i < 2; i++) {
       assertThrows(
           BookRefused.class,
-          () -> Book.rebuild(folder, Bench.NOON, List.of(), OnceHeld.NOT_RESTORED, told -> {}));
+          () -> Book.rebuild(folder, Bench.NOON, OnceHeld.NOT_RESTORED, told -> {}));
     }
-    Book.rebuild(folder, Bench.NOON, List.of(), 3, told -> {});
+    Book.rebuild(folder, Bench.NOON, 3, told -> {});
     bench.open().close();
   }
 

@@ -35,7 +35,7 @@ final class OtherJvm {
     Path folder = Path.of(arguments[1]);
     Book book;
     try {
-      book = Book.open(folder, Clock.systemUTC(), List.of(), System.err::println);
+      book = Book.open(folder, Clock.systemUTC(), System.err::println);
     } catch (BookRefused refused) {
       System.out.println("refused " + refused.getMessage());
       System.exit(3);

@@ -1,0 +1,96 @@
+package spindlebook.log;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.CarLines;
+import spindlebook.corner.Noted;
+
+/** A car's book that grew with the log is the one that a start would fold. */
+class HistoriesTest {
+  @TempDir Path folder;
+  private Book book;
+  private Histories histories;
+
+  @BeforeEach
+  void open() {
+    book = new Bench(folder).open();
+    histories = new Histories(book);
+    take(
+        CarLines.CAR,
+        CarLines.LF,
+        CarLines.R1,
+        CarLines.CAR.replace("\"key\":\"car\"", "\"key\":\"goat\""),
+        CarLines.LF
+            .replace("\"lf\"", "\"goat-lf\"")
+            .replace("\"car\":\"car\"", "\"car\":\"goat\""));
+  }
+
+  @AfterEach
+  void close() {
+    book.close();
+  }
+
+  @Test
+  void a_reading_that_came_before_its_height_is_there_once_the_height_came() {
+    take(CarLines.gap("early", "late", "5/8 in"));
+    take(CarLines.R1.replace("\"r1\"", "\"r2\""));
+    assertTrue(histories.of("car").original("early").isEmpty());
+    take(CarLines.height("late", "in-between", "15 1/4 in"));
+    assertTrue(histories.of("car").original("early").isPresent());
+    assertAsAfterAStart();
+  }
+
+  @Test
+  void what_is_corrected_to_hang_on_another_car_leaves_the_one_and_comes_to_the_other() {
+    take(CarLines.height("h", "in-between", "15 1/4 in"));
+    assertEquals(4, histories.of("car").entries().size());
+    assertEquals(2, histories.of("goat").entries().size());
+    String there = CarLines.R1.substring(CarLines.R1.indexOf("\"body\""), CarLines.R1.length() - 1);
+    take(
+        "{\"key\":\"c\",\"kind\":\"correction\",\"body\":{\"target\":\"r1\",\"kind\":\"round\","
+            + there.replace("\"lf\"", "\"goat-lf\"")
+            + "}}");
+    assertEquals(2, histories.of("car").entries().size());
+    assertEquals(5, histories.of("goat").entries().size());
+    assertAsAfterAStart();
+  }
+
+  /** Each in a submission of its own. */
+  private void take(String... lines) {
+    for (String line : lines) {
+      Path file = folder.resolve("more.jsonl");
+      try {
+        Files.writeString(file, line + "\n");
+      } catch (IOException trouble) {
+        throw new UncheckedIOException(trouble);
+      }
+      book.bringIn(BookFile.readByHand(file));
+    }
+  }
+
+  private void assertAsAfterAStart() {
+    Histories anew = new Histories(book);
+    for (String car : List.of("car", "goat")) {
+      assertEquals(keys(anew.of(car)), keys(histories.of(car)));
+    }
+    var ofFile = CarsOfFile.of(BookFile.read(folder.resolve("book.jsonl")));
+    for (String car : List.of("car", "goat")) {
+      assertEquals(keys(ofFile.get(car)), keys(histories.of(car)));
+    }
+  }
+
+  private static List<String> keys(CarBook car) {
+    return car.entries().stream().map(Noted::key).toList();
+  }
+}

@@ -22,6 +22,8 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import spindlebook.backup.BackupRefused;
+import spindlebook.backup.Commands;
 import spindlebook.device.DevicesRefused;
 import spindlebook.log.BookRefused;
 import spindlebook.web.Listening;
@@ -32,7 +34,7 @@ import spindlebook.web.Listening;
     description = "The measuring book of a long-travel corner.",
     mixinStandardHelpOptions = true,
     version = "0.1.0",
-    subcommands = {Main.Demo.class, Main.Rebuild.class, Main.Figures.class})
+    subcommands = {Main.Demo.class, Main.Rebuild.class, Main.Figures.class, Main.Backup.class})
 public final class Main implements Callable<Integer> {
   private static final int REFUSED = 2;
 
@@ -91,7 +93,10 @@ public final class Main implements Callable<Integer> {
   /** One clear sentence on the terminal, and an exit code that is not 0. */
   private static int say(Exception e, CommandLine commandLine, CommandLine.ParseResult parsed)
       throws Exception {
-    if (e instanceof BookRefused || e instanceof DevicesRefused || e instanceof WrongWord) {
+    if (e instanceof BookRefused
+        || e instanceof DevicesRefused
+        || e instanceof BackupRefused
+        || e instanceof WrongWord) {
       commandLine.getErr().println(e.getMessage());
       return REFUSED;
     }
@@ -210,6 +215,27 @@ public final class Main implements Callable<Integer> {
     public Integer call() {
       System.out.println(spindlebook.figures.Figures.of(file, System.err::println));
       return 0;
+    }
+  }
+
+  @Command(
+      name = "backup",
+      description = "Copy the book and its photos, and check the copy; also while it is open.",
+      mixinStandardHelpOptions = true)
+  static final class Backup implements Callable<Integer> {
+    @CommandLine.ParentCommand Main main;
+
+    @Parameters(
+        paramLabel = "PLACE",
+        arity = "0..1",
+        description =
+            "A folder on a stick or a NAS; made if it is missing (default: the data"
+                + " folder's own backups).")
+    Path place;
+
+    @Override
+    public Integer call() {
+      return Commands.backup(main.data, place, Clock.systemUTC(), System.out::println);
     }
   }
 }

@@ -196,7 +196,8 @@ class ArchitectureTest {
                 "limits",
                 "trial",
                 "compare",
-                "figures")),
+                "figures",
+                "backup")),
         ROOMS);
   }
 

@@ -369,6 +369,37 @@ class CommandLineTest {
     }
   }
 
+  private List<Path> copies(Path place) throws IOException {
+    try (Stream<Path> files = Files.list(place.resolve("books"))) {
+      return files.sorted().toList();
+    }
+  }
+
+  @Test
+  void a_backup_is_made_while_the_program_runs_beside_the_book_or_on_a_stick() throws Exception {
+    try (Shop shop = new Shop(folder)) {
+      Marmot marmot = new Marmot(shop);
+      Ran ran = run("backup", "--data", folder.toString());
+      assertEquals(0, ran.exit(), ran.err());
+      Path copy = copies(folder.resolve("backups")).get(0);
+      assertArrayEquals(Files.readAllBytes(log()), Files.readAllBytes(copy));
+      assertEquals(
+          "Copied to " + copy + " and checked: " + shop.entries() + " entries, 0 photos.",
+          ran.out().strip());
+
+      marmot.adjust(marmot.left, "limit-strap", "18 3/8");
+      Path stick = folder.resolve("stick");
+      run("backup", stick.resolve("mine").toString(), "--data", folder.toString())
+          .refusedInOneSentence();
+      assertFalse(Files.exists(stick), "an unplugged stick is no folder to be made");
+      assertEquals(0, run("backup", stick.toString(), "--data", folder.toString()).exit());
+      assertArrayEquals(Files.readAllBytes(log()), Files.readAllBytes(copies(stick).get(0)));
+      assertEquals(1, copies(folder.resolve("backups")).size());
+      shop.get("/cars").is(200);
+      assertEquals(List.of(), shop.told);
+    }
+  }
+
   @Test
   void figures_of_a_broken_book_are_one_sentence_and_exit_2() throws Exception {
     byte[] book = aBook();

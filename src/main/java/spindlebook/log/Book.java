@@ -186,6 +186,11 @@ public final class Book implements AutoCloseable {
     return log.lastHash();
   }
 
+  /** As much of its file as is on the disk for good. */
+  public BookFile.Extent extent() {
+    return log.extent();
+  }
+
   /** SHA-256 of the line of entry n, of the header for 0. */
   public String hashAt(long n) {
     return log.hashAt(n);

@@ -17,7 +17,7 @@ import java.util.Optional;
  * @param sha256 of the index's file
  */
 record CleanMark(long n, String hash, String sha256) {
-  private static final String FILE = "index.clean";
+  static final String FILE = "index.clean";
 
   void leave(Path folder) throws IOException {
     byte[] line =

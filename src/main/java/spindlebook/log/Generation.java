@@ -17,7 +17,7 @@ import java.util.UUID;
  * @param hash hash of its line
  */
 record Generation(String id, long n, String hash) {
-  private static final String FILE = "generation.json";
+  static final String FILE = "generation.json";
 
   /** The generation of a book just opened, on the disk before anybody is told of it. */
   static Generation of(Path folder, LogFile log) throws IOException {

@@ -328,6 +328,10 @@ final class LogFile implements AutoCloseable {
     return lastHash;
   }
 
+  synchronized BookFile.Extent extent() {
+    return new BookFile.Extent(id, lastN, lastHash, end());
+  }
+
   private synchronized long end() {
     return starts[(int) lastN + 1];
   }

@@ -9,14 +9,14 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
 /** SHA-256 in small hex letters, as {@code sha256sum} prints it. */
-final class Sha256 {
+public final class Sha256 {
   private Sha256() {}
 
-  static String hex(byte[] bytes) {
+  public static String hex(byte[] bytes) {
     return HexFormat.of().formatHex(digest().digest(bytes));
   }
 
-  static String hex(Path file) throws IOException {
+  public static String hex(Path file) throws IOException {
     MessageDigest digest = digest();
     try (InputStream in = Files.newInputStream(file)) {
       byte[] part = new byte[1 << 16];

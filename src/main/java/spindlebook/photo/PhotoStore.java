@@ -4,15 +4,13 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import spindlebook.corner.Content;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
+import spindlebook.log.Sha256;
 import spindlebook.log.WholeFile;
 import spindlebook.web.FormKey;
 
@@ -48,7 +46,7 @@ public final class PhotoStore {
     }
     sweep();
     Picture picture = Picture.of(sent, folder);
-    String file = sha256(picture.jpeg());
+    String file = Sha256.hex(picture.jpeg());
     put(file + ".small.jpg", picture.small());
     put(file + ".jpg", picture.jpeg());
     return new Kept(file, picture.widthPx(), picture.heightPx());
@@ -69,14 +67,6 @@ public final class PhotoStore {
     }
   }
 
-  private static String sha256(byte[] bytes) {
-    try {
-      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
-    } catch (NoSuchAlgorithmException missing) {
-      throw new IllegalStateException("every Java has SHA-256", missing);
-    }
-  }
-
   void add(Content.Photo photo, FormKey form, String who) {
     book.append(Bodies.draft(form.key(), form.after(), who, photo));
   }
@@ -86,10 +76,15 @@ public final class PhotoStore {
     return book.byKey(form.key()).isPresent();
   }
 
-  /** A photo's file by its own name; empty when there is none, or it is no name of a photo. */
+  /**
+   * A photo's file by its own name; empty when there is none, or it is no name of a photo. Where
+   * the small one is gone the whole one stands in.
+   */
   Optional<Path> file(String name) {
-    return NAME.matcher(name).matches()
-        ? Optional.of(folder.resolve(name)).filter(Files::isRegularFile)
-        : Optional.empty();
+    return Stream.of(name, name.replace(".small.jpg", ".jpg"))
+        .filter(n -> NAME.matcher(n).matches())
+        .map(folder::resolve)
+        .filter(Files::isRegularFile)
+        .findFirst();
   }
 }

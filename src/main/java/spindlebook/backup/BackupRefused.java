@@ -1,0 +1,23 @@
+package spindlebook.backup;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import spindlebook.log.BookFile;
+
+/** Nothing was copied or put back, in one clear sentence for the terminal or the page. */
+public final class BackupRefused extends RuntimeException {
+  private static final long serialVersionUID = 1L;
+
+  BackupRefused(String sentence, Object... words) {
+    super(String.format(sentence, words));
+  }
+
+  private BackupRefused(String sentence, IOException cause) {
+    super(sentence, cause);
+  }
+
+  static BackupRefused disk(Path where, IOException trouble) {
+    return new BackupRefused(
+        String.format("%s cannot be used: %s.", where, BookFile.said(trouble)), trouble);
+  }
+}

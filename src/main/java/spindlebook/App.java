@@ -22,6 +22,7 @@ import org.slf4j.LoggerFactory;
 import spindlebook.align.AlignPages;
 import spindlebook.align.AlignmentPages;
 import spindlebook.align.AlignmentStore;
+import spindlebook.alignment.AlignedCheck;
 import spindlebook.book.BookPages;
 import spindlebook.book.BookStore;
 import spindlebook.book.EntryPages;
@@ -106,10 +107,11 @@ public final class App implements AutoCloseable {
   private static final long MOST_PHOTO_READ_ON_BYTES = 48 * 1024 * 1024;
 
   final Book bookFile;
+  private final Histories histories;
   private final Devices paired;
   private final Codes codes;
   private final Hosts hosts;
-  private final Door door;
+  final Door door;
   private final Javalin server;
 
   final PairPages pairing;
@@ -183,9 +185,28 @@ public final class App implements AutoCloseable {
     Book.rebuild(dataDir, Clock.systemUTC(), restored, tell);
   }
 
+  /** Works out meanwhile the car that was written of last, so that its first page need not wait. */
+  void lookAhead() {
+    Thread ahead =
+        new Thread(
+            () -> {
+              try {
+                bookFile.entries(bookFile.lastN()).stream()
+                    .flatMap(last -> histories.locate(last.key()).stream())
+                    .filter(last -> last.car() != null)
+                    .forEach(last -> AlignedCheck.of(histories.of(last.car())));
+              } catch (RuntimeException asked) {
+                LOG.debug("whoever asks for the car is told", asked);
+              }
+            },
+            "look ahead");
+    ahead.setDaemon(true);
+    ahead.start();
+  }
+
   private App(Book bookFile, Path dataDir, Devices paired, Listening listening, Clock clock) {
     this.bookFile = bookFile;
-    Histories histories = new Histories(bookFile);
+    this.histories = new Histories(bookFile);
     AdjustmentStore adjustmentStore = new AdjustmentStore(bookFile, histories);
     RoundStore roundStore = new RoundStore(bookFile, histories);
     DefinitionStore definitionStore = new DefinitionStore(bookFile);

@@ -137,6 +137,7 @@ public final class Main implements Callable<Integer> {
   }
 
   private static int serve(App app, Path folder) throws InterruptedException {
+    app.lookAhead();
     // The square code's letters are not in every terminal's own encoding.
     PrintStream terminal =
         new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);

@@ -40,8 +40,8 @@ final class Routes {
 
     r.get("/corners/{corner}", app.corners::corner);
     r.get("/corners/{corner}/limits", app.limits::limits);
-    r.get("/corners/{corner}/curves", app.align::curves);
-    r.get("/corners/{corner}/bump-steer", app.align::bumpSteer);
+    r.get("/corners/{corner}/curves", app.door.oneAtATime(app.align::curves));
+    r.get("/corners/{corner}/bump-steer", app.door.oneAtATime(app.align::bumpSteer));
     r.get("/corners/{corner}/rod-ends", app.align::rodEnds);
     r.get("/corners/{corner}/alignment", app.alignment::figures);
     r.post("/corners/{corner}/alignment", app.alignment::measure);
@@ -70,7 +70,7 @@ final class Routes {
     r.get("/corners/{corner}/adjustments/{adjuster}", app.adjustments::adjuster);
     r.post("/corners/{corner}/adjustments/{adjuster}", app.adjustments::adjust);
     r.post("/corners/{corner}/adjustments/{adjuster}/would-move", app.adjustments::wouldMove);
-    r.get("/corners/{corner}/trial", app.trials::trial);
+    r.get("/corners/{corner}/trial", app.door.oneAtATime(app.trials::trial));
     r.get("/corners/{corner}/rounds", app.rounds::ofCorner);
     r.post("/corners/{corner}/rounds", app.rounds::start);
     r.get("/corners/{corner}/rounds/new", app.rounds::newRound);
@@ -111,14 +111,14 @@ final class Routes {
     r.get("/cars/{car}/re-check", app.reChecks::reCheck);
     r.get("/cars/{car}/drive-check", app.driveChecks::check);
     r.get("/cars/{car}/sides", app.sides::sides);
-    r.get("/cars/{car}/compare", app.comparing::compare);
-    r.get("/cars/{car}/put-back", app.puttingBack::putBack);
+    r.get("/cars/{car}/compare", app.door.oneAtATime(app.comparing::compare));
+    r.get("/cars/{car}/put-back", app.door.oneAtATime(app.puttingBack::putBack));
     r.get("/corners/{corner}/print", app.driveChecks::print);
     r.get("/cars/{car}/sign-offs", app.signOffs::list);
     r.post("/cars/{car}/sign-offs", app.signOffs::sign);
     r.get("/cars/{car}/sign-offs/new", app.signOffs::newSignOff);
     r.get("/sign-offs/{signoff}", app.signOffs::signOff);
-    r.get("/sign-offs/{signoff}/since", app.signOffs::since);
+    r.get("/sign-offs/{signoff}/since", app.door.oneAtATime(app.signOffs::since));
     r.get("/corners/{corner}/photos", app.photos::list);
     r.post("/corners/{corner}/photos", app.photos::add);
     r.get("/photos/{file}", app.photos::file);

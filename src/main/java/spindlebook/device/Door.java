@@ -1,9 +1,15 @@
 package spindlebook.device;
 
 import io.javalin.http.Context;
+import io.javalin.http.Handler;
 import io.javalin.http.HandlerType;
 import java.time.Clock;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.Lock;
+import java.util.concurrent.locks.ReentrantLock;
 import spindlebook.log.Sender;
 import spindlebook.web.Html;
 import spindlebook.web.ProblemPage;
@@ -22,7 +28,10 @@ public final class Door {
 
   private static final double A_SECOND = 40;
 
+  private static final long PATIENCE_SECONDS = 5;
+
   private final Devices devices;
+  private final Map<String, Lock> atWork = new ConcurrentHashMap<>();
   private final RateLimit requests;
   private final ThreadLocal<Sender> sender = ThreadLocal.withInitial(() -> Sender.ITSELF);
 
@@ -60,6 +69,29 @@ public final class Door {
       answer(ctx, ONLY_LOOKS);
     }
   }
+
+  /** A page that may take its time: of those a device gets one after the other. */
+  public Handler oneAtATime(Handler page) {
+    return ctx -> {
+      Lock turn = atWork.computeIfAbsent(device(ctx).id(), id -> new ReentrantLock());
+      if (!turn.tryLock(PATIENCE_SECONDS, TimeUnit.SECONDS)) {
+        ctx.header("Retry-After", String.valueOf(PATIENCE_SECONDS));
+        Html.problem(ctx, ONE_AT_A_TIME);
+        return;
+      }
+      try {
+        page.handle(ctx);
+      } finally {
+        turn.unlock();
+      }
+    };
+  }
+
+  private static final ProblemPage ONE_AT_A_TIME =
+      new ProblemPage(
+          429,
+          "One at a time",
+          "A page like this is still being worked out for this device; ask again in a moment.");
 
   private static final Sender NOBODY = new Sender(null, false);
 

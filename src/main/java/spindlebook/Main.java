@@ -34,7 +34,14 @@ import spindlebook.web.Listening;
     description = "The measuring book of a long-travel corner.",
     mixinStandardHelpOptions = true,
     version = "0.1.0",
-    subcommands = {Main.Demo.class, Main.Rebuild.class, Main.Figures.class, Main.Backup.class})
+    subcommands = {
+      Main.Demo.class,
+      Main.Rebuild.class,
+      Main.Figures.class,
+      Main.Backup.class,
+      Main.Restore.class,
+      Main.Verify.class
+    })
 public final class Main implements Callable<Integer> {
   private static final int REFUSED = 2;
 
@@ -237,6 +244,41 @@ public final class Main implements Callable<Integer> {
     @Override
     public Integer call() {
       return Commands.backup(main.data, place, Clock.systemUTC(), System.out::println);
+    }
+  }
+
+  @Command(
+      name = "restore",
+      description = "Put a book and its photos back; what they replace is kept beside.",
+      mixinStandardHelpOptions = true)
+  static final class Restore implements Callable<Integer> {
+    @CommandLine.ParentCommand Main main;
+
+    @Parameters(
+        paramLabel = "FROM",
+        description = "A copy, a backup place (its newest good copy), or a downloaded zip.")
+    Path from;
+
+    @Option(names = "--dry-run", description = "Only say what would happen.")
+    boolean dryRun;
+
+    @Override
+    public Integer call() {
+      return Commands.restore(main.data, from, dryRun, Clock.systemUTC(), System.out::println);
+    }
+  }
+
+  @Command(
+      name = "verify",
+      description = "Look a book, its photos and its index through; exit code 0 if all is good.",
+      mixinStandardHelpOptions = true)
+  static final class Verify implements Callable<Integer> {
+    @Parameters(paramLabel = "BOOK", description = "The book's file or its folder.")
+    Path book;
+
+    @Override
+    public Integer call() {
+      return Commands.verify(book, System.out::println);
     }
   }
 }

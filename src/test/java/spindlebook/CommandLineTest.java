@@ -401,6 +401,49 @@ class CommandLineTest {
   }
 
   @Test
+  void a_book_is_tried_out_put_back_and_looked_through_from_the_command_line() throws Exception {
+    Path stick = Files.createDirectory(folder.resolve("stick"));
+    byte[] older;
+    String data = folder.toString();
+    try (Shop shop = new Shop(folder)) {
+      Marmot marmot = new Marmot(shop);
+      older = Files.readAllBytes(log());
+      assertEquals(0, run("backup", stick.toString(), "--data", data).exit());
+      marmot.adjust(marmot.left, "limit-strap", "18 3/8");
+      byte[] now = Files.readAllBytes(log());
+
+      Ran running = run("restore", stick.toString(), "--data", data);
+      running.refusedInOneSentence();
+      assertTrue(running.err().contains("stop that one first"), running.err());
+      Ran dry = run("restore", "--dry-run", stick.toString(), "--data", data);
+      assertEquals(0, dry.exit(), dry.err());
+      assertTrue(dry.out().contains("leave the book: 1 adjustment."), dry.out());
+      assertEquals(0, run("verify", data).exit());
+      assertArrayEquals(now, Files.readAllBytes(log()));
+      shop.get("/cars").is(200);
+    }
+    assertEquals(0, run("verify", log().toString()).exit());
+    Ran back = run("restore", stick.toString(), "--data", data);
+    assertEquals(0, back.exit(), back.err());
+    assertArrayEquals(older, Files.readAllBytes(log()));
+    try (Shop shop = new Shop(folder)) {
+      assertEquals(1, shop.told.size(), "the index is built anew");
+      shop.browser = Browser.paired(shop.app(), "Sam");
+      assertTrue(shop.get("/cars").is(200).text().contains("Marmot"));
+    }
+    byte[] spoilt = older.clone();
+    spoilt[spoilt.length / 2] ^= 1;
+    Files.write(log(), spoilt);
+    Ran wrong = run("verify", data);
+    assertEquals(1, wrong.exit());
+    assertTrue(wrong.out().startsWith("Wrong: Line "), wrong.out());
+    run("restore", log().toString(), "--data", folder.resolve("new").toString())
+        .refusedInOneSentence();
+    assertFalse(Files.exists(folder.resolve("new")));
+    assertEquals(1, run("verify", folder.resolve("none").toString()).exit());
+  }
+
+  @Test
   void figures_of_a_broken_book_are_one_sentence_and_exit_2() throws Exception {
     byte[] book = aBook();
     Ran whole = run("figures", log().toString());

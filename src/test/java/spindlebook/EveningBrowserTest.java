@@ -3,6 +3,7 @@ package spindlebook;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -10,9 +11,11 @@ import java.time.Duration;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import spindlebook.backup.Commands;
 import spindlebook.web.Listening;
 
 /** A whole evening on an empty book, tapped on a phone: nothing waits on it at the end. */
@@ -22,34 +25,49 @@ class EveningBrowserTest {
   private static final Pattern OFFERED =
       Pattern.compile("href=\"(/corners/[^\"]*/rounds/new\\?[^\"]*)\"");
 
+  private static final Pattern TYPED =
+      Pattern.compile("\"key\":\"([^\"]+)\",\"kind\":\"(?:height|reading)\"");
+
   @TempDir Path folder;
 
   private Path log() {
     return folder.resolve("data").resolve("book.jsonl");
   }
 
-  /** Told how many entries an older copy holds that was put in its place; -1 when none was. */
-  private App serve(long restored) {
-    Path data = folder.resolve("data");
-    return App.start(data, Listening.here(0), Clock.systemUTC(), restored, line -> {});
+  private Path data() {
+    return folder.resolve("data");
+  }
+
+  private App serve() {
+    return App.start(data(), Listening.here(0), Clock.systemUTC(), line -> {});
+  }
+
+  /** Keys of what a phone typed, in the book's order. */
+  private List<String> typed() throws IOException {
+    return Files.readAllLines(log()).stream()
+        .map(TYPED::matcher)
+        .filter(Matcher::find)
+        .map(found -> found.group(1))
+        .toList();
   }
 
   @Test
   void two_corners_every_offered_list_bad_wifi_and_a_restore_leave_nothing_waiting()
       throws Exception {
-    App app = serve(-1);
+    App app = serve();
     try (BadLink link = new BadLink(SEED, app.port());
         Phone phone = new Phone(folder.resolve("phone"), link.port(), SEED)) {
       Browser sam = Browser.paired(app, "Sam");
       phone.pair(app.code().path(), "phone one");
       String car = sam.get("/").form("/cars").with("name", "Marmot").keep().location().substring(6);
       link.bad(true);
-      byte[] backup = null;
+      Path stick = folder.resolve("stick");
+      List<String> before = List.of();
       for (String corner : List.of(car + "-lf", car + "-rf")) {
         walk(sam, phone, corner, "/corners/" + corner + "/rounds/new", 30);
-        if (backup == null) {
+        if (!Files.exists(stick)) {
           phone.untilAllSent(PATIENCE);
-          backup = Files.readAllBytes(log());
+          assertEquals(0, Commands.backup(data(), stick, Clock.systemUTC(), line -> {}));
         }
         Set<String> lists = new LinkedHashSet<>();
         for (String page : List.of("", "/limits", "/curves")) {
@@ -62,14 +80,17 @@ class EveningBrowserTest {
         }
         if (corner.endsWith("-lf")) {
           app.close();
-          Files.write(log(), backup);
-          Files.delete(folder.resolve("data").resolve("index.mv.db"));
-          app = serve(Files.readAllLines(log()).size() - 1);
+          before = typed();
+          Commands.restore(data(), stick, false, Clock.systemUTC(), line -> {});
+          assertTrue(typed().size() < before.size());
+          app = serve();
           link.leadsTo(app.port());
           sam = sam.at(app.port());
           phone.untilAllSent(PATIENCE);
+          assertTrue(typed().containsAll(before), "offered again");
         }
       }
+      assertEquals(Set.copyOf(typed()).size(), typed().size(), "once each");
       phone.untilAllSent(PATIENCE);
       link.releaseAll();
       assertEquals(0, phone.waiting("sb:o:") + phone.waiting("sb:x:"));

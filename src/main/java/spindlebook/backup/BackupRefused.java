@@ -12,12 +12,17 @@ public final class BackupRefused extends RuntimeException {
     super(String.format(sentence, words));
   }
 
-  private BackupRefused(String sentence, IOException cause) {
+  private BackupRefused(String sentence, Throwable cause) {
     super(sentence, cause);
   }
 
   static BackupRefused disk(Path where, IOException trouble) {
     return new BackupRefused(
         String.format("%s cannot be used: %s.", where, BookFile.said(trouble)), trouble);
+  }
+
+  static BackupRefused notOne(Path from, Exception trouble) {
+    return new BackupRefused(
+        from + " is no copy of a book that can be read, nor a folder or a zip with one.", trouble);
   }
 }

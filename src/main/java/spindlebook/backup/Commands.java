@@ -27,4 +27,24 @@ public final class Commands {
     tell.accept(done.sentence());
     return done.lacking() == 0 ? 0 : 1;
   }
+
+  /**
+   * Puts a book back into its folder, or says what that would do.
+   *
+   * @param from a copy, a place, a folder with a book, or a downloaded zip
+   */
+  public static int restore(
+      Path data, Path from, boolean dryRun, Clock clock, Consumer<String> tell) {
+    if (dryRun) {
+      Restore.tryOut(data, from, tell);
+    } else {
+      Restore.run(data, from, clock.instant(), tell);
+    }
+    return 0;
+  }
+
+  /** Looks a book through; 0 only when all is good. */
+  public static int verify(Path book, Consumer<String> tell) {
+    return Verify.of(book, tell) ? 0 : 1;
+  }
 }

@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
 /** Keeps every other process from writing in the same folder. */
-final class FolderLock implements AutoCloseable {
+public final class FolderLock implements AutoCloseable {
   /**
    * Folders held by this process: on some systems, just opening and closing a lock file again frees
    * the lock for everybody.
@@ -26,7 +26,7 @@ final class FolderLock implements AutoCloseable {
   }
 
   /** Makes the folder if it is missing and takes its lock, or refuses. */
-  static FolderLock take(Path folder) {
+  public static FolderLock take(Path folder) {
     try {
       Files.createDirectories(folder);
       Path held = folder.toRealPath();

@@ -120,8 +120,8 @@ class ChaosBrowserTest {
     try (ServedBook book = new ServedBook(data(), folder.resolve("terminal.txt"));
         BadLink left = new BadLink(SEED, book.port());
         BadLink right = new BadLink(SEED + 1, book.port());
-        Phone one = new Phone(folder.resolve("one"), left.port(), SEED + 2);
-        Phone two = new Phone(folder.resolve("two"), right.port(), SEED + 3)) {
+        Phone one = new Phone(left.port(), SEED + 2);
+        Phone two = new Phone(right.port(), SEED + 3)) {
       one.pair(book.pairing(), "phone one");
       two.pair(
           sam.at(book.port()).post("/devices/new-link", Map.of("may", "keep")).is(200).linkIn(),
@@ -215,7 +215,7 @@ class ChaosBrowserTest {
     }
     App app = serve();
     try (BadLink link = new BadLink(SEED, app.port());
-        Phone phone = new Phone(folder.resolve("one"), link.port(), SEED)) {
+        Phone phone = new Phone(link.port(), SEED)) {
       Browser sam = Browser.paired(app, "Sam");
       phone.pair(app.code().path(), "phone one");
       phone.guide(startRound(sam, left));
@@ -255,8 +255,8 @@ class ChaosBrowserTest {
       left = new Marmot(shop).left;
     }
     try (App app = serve();
-        Phone one = new Phone(folder.resolve("one"), app.port(), SEED);
-        Phone two = new Phone(folder.resolve("two"), app.port(), SEED + 1)) {
+        Phone one = new Phone(app.port(), SEED);
+        Phone two = new Phone(app.port(), SEED + 1)) {
       one.pair(app.code().path(), "phone one");
       two.pair(app.code().path(), "phone two");
       String round = startRound(Browser.paired(app, "Sam"), left);
@@ -288,7 +288,7 @@ class ChaosBrowserTest {
       left = new Marmot(shop).left;
     }
     try (App app = serve();
-        Phone phone = new Phone(folder.resolve("one"), app.port(), SEED)) {
+        Phone phone = new Phone(app.port(), SEED)) {
       phone.pair(app.code().path(), "phone one");
       phone.guide(startRound(Browser.paired(app, "Sam"), left));
       int steps = 0;
@@ -317,7 +317,7 @@ class ChaosBrowserTest {
     }
     App app = serve();
     try (BadLink link = new BadLink(SEED, app.port());
-        Phone phone = new Phone(folder.resolve("one"), link.port(), SEED)) {
+        Phone phone = new Phone(link.port(), SEED)) {
       Browser sam = Browser.paired(app, "Sam");
       phone.pair(app.code().path(), "phone one");
       String round = startRound(sam, left);

@@ -56,7 +56,7 @@ class EveningBrowserTest {
       throws Exception {
     App app = serve();
     try (BadLink link = new BadLink(SEED, app.port());
-        Phone phone = new Phone(folder.resolve("phone"), link.port(), SEED)) {
+        Phone phone = new Phone(link.port(), SEED)) {
       Browser sam = Browser.paired(app, "Sam");
       phone.pair(app.code().path(), "phone one");
       String car = sam.get("/").form("/cars").with("name", "Marmot").keep().location().substring(6);

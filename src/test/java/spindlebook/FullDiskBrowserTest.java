@@ -17,7 +17,7 @@ class FullDiskBrowserTest {
         Shop shop = new Shop(folder.resolve("book"))) {
       Marmot marmot = new Marmot(shop);
       String round = marmot.startRound(marmot.left, Map.of());
-      try (Screen phone = new Screen(folder.resolve("phone"), shop, 390, 844)) {
+      try (Screen phone = new Screen(shop, 390, 844)) {
         phone.go("/rounds/" + round + "/guide");
         phone.find(Screen.BOX);
         marmot.startRound(marmot.left, Map.of());

@@ -30,7 +30,7 @@ class GuideBrowserTest {
   void open() {
     shop = new Shop(folder.resolve("book"));
     marmot = new Marmot(shop);
-    phone = new Screen(folder.resolve("phone"), shop, 390, 844);
+    phone = new Screen(shop, 390, 844);
   }
 
   @AfterEach
@@ -211,7 +211,7 @@ class GuideBrowserTest {
     assertEquals("on-the-strap-1/straight/p-lower-rod-end", phone.step());
     assertEquals("2", phone.find(Screen.BOX).getDomProperty("value"));
     phone.sent();
-    try (Screen second = new Screen(folder.resolve("second"), shop, 390, 844)) {
+    try (Screen second = new Screen(shop, 390, 844)) {
       second.go("/rounds/" + round + "/guide");
       second.find(Screen.BOX);
       assertEquals("on-the-strap-1/straight/p-lower-rod-end", second.step());

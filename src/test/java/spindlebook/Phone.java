@@ -1,9 +1,5 @@
 package spindlebook;
 
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
-
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,7 +9,6 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** A phone in somebody's hand: a real Chromium that walks through rounds by the pad's keys. */
@@ -28,25 +23,8 @@ final class Phone implements AutoCloseable {
   private final String address;
   private final Random random;
 
-  Phone(Path profile, int port, long seed) {
-    boolean required = "required".equals(System.getProperty("browser"));
-    assumeTrue(required || Files.exists(Path.of("/usr/bin/chromium")), "no Chromium here");
-    ChromeOptions options = new ChromeOptions();
-    options.setBinary("/usr/bin/chromium");
-    options.addArguments(
-        "--headless",
-        "--no-sandbox",
-        "--disable-gpu",
-        "--no-first-run",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-        "--user-data-dir=" + profile);
-    Path driver = Path.of("/usr/bin/chromedriver");
-    if (Files.exists(driver)) {
-      System.setProperty("webdriver.chrome.driver", driver.toString());
-    }
-    browser = new ChromeDriver(options);
+  Phone(int port, long seed) {
+    browser = Chromium.open();
     browser.manage().timeouts().scriptTimeout(Duration.ofSeconds(60));
     browser.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
@@ -124,7 +102,7 @@ final class Phone implements AutoCloseable {
   }
 
   void untilAllSent(Duration patience) {
-    new WebDriverWait(browser, patience).until(b -> waiting("sb:o:") == 0);
+    Chromium.patience(browser, patience).until(b -> waiting("sb:o:") == 0);
   }
 
   void offline(boolean now) {
@@ -135,15 +113,14 @@ final class Phone implements AutoCloseable {
   }
 
   private WebDriverWait waiting() {
-    WebDriverWait wait = new WebDriverWait(browser, PATIENCE);
-    wait.pollingEvery(Duration.ofMillis(100));
+    WebDriverWait wait = Chromium.patience(browser, PATIENCE);
     wait.ignoring(WebDriverException.class);
     return wait;
   }
 
   @Override
   public void close() {
-    browser.quit();
+    Chromium.giveBack(browser);
   }
 
   /** Types as a thumb does, on the keys the page shows, as fast as the page lets it. */

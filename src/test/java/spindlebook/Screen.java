@@ -1,47 +1,24 @@
 package spindlebook;
 
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
-
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.openqa.selenium.By;
-import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.support.ui.ExpectedConditions;
-import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** A phone's screen of its own, paired with the program, in a real Chromium. */
 final class Screen implements AutoCloseable {
+  private static final Duration PATIENCE = Duration.ofSeconds(15);
   static final By BOX = By.id("g-box");
 
   final ChromeDriver screen;
   private final Shop shop;
 
-  Screen(Path folder, Shop shop, int width, int height) {
-    boolean required = "required".equals(System.getProperty("browser"));
-    assumeTrue(required || Files.exists(Path.of("/usr/bin/chromium")), "no Chromium here");
-    ChromeOptions options = new ChromeOptions();
-    options.setBinary("/usr/bin/chromium");
-    options.addArguments(
-        "--headless",
-        "--no-sandbox",
-        "--disable-gpu",
-        "--no-first-run",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-        "--user-data-dir=" + folder);
-    Path driver = Path.of("/usr/bin/chromedriver");
-    if (Files.exists(driver)) {
-      System.setProperty("webdriver.chrome.driver", driver.toString());
-    }
-    this.screen = new ChromeDriver(options);
+  Screen(Shop shop, int width, int height) {
+    this.screen = Chromium.open();
     this.shop = shop;
     size(width, height);
     devtools("Emulation.setTouchEmulationEnabled", Map.of("enabled", true, "maxTouchPoints", 1));
@@ -53,7 +30,7 @@ final class Screen implements AutoCloseable {
   void size(int width, int height) {
     devtools(
         "Emulation.setDeviceMetricsOverride",
-        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", true));
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", width < 800));
   }
 
   void media(String medium, String feature, String value) {
@@ -76,14 +53,12 @@ final class Screen implements AutoCloseable {
 
   /** On the page that is there or just coming. */
   WebElement find(By what) {
-    return new WebDriverWait(screen, Duration.ofSeconds(15))
+    return Chromium.patience(screen, PATIENCE)
         .until(ExpectedConditions.presenceOfElementLocated(what));
   }
 
   void wait(Supplier<Boolean> until) {
-    new WebDriverWait(screen, Duration.ofSeconds(15))
-        .ignoring(StaleElementReferenceException.class)
-        .until(d -> until.get());
+    Chromium.patience(screen, PATIENCE).until(d -> until.get());
   }
 
   static By button(String word) {
@@ -119,6 +94,6 @@ final class Screen implements AutoCloseable {
 
   @Override
   public void close() {
-    screen.quit();
+    Chromium.giveBack(screen);
   }
 }

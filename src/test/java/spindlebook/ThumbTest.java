@@ -249,7 +249,7 @@ class ThumbTest {
   /** A round with its taps told and counted, and the book found to hold what was wanted. */
   private Thumb entered(int width, int height, long seed) throws IOException {
     try (Shop shop = new Shop(folder.resolve("book-" + seed));
-        Screen phone = new Screen(folder.resolve("phone-" + seed), shop, width, height)) {
+        Screen phone = new Screen(shop, width, height)) {
       Marmot marmot = new Marmot(shop);
       String round = marmot.startRound(marmot.left, Map.of());
       phone.go("/rounds/" + round + "/guide");

@@ -31,7 +31,7 @@ class WaitingBrowserTest {
   void open() {
     shop = new Shop(folder.resolve("book"));
     marmot = new Marmot(shop);
-    phone = new Screen(folder.resolve("phone"), shop, 390, 844);
+    phone = new Screen(shop, 390, 844);
   }
 
   @AfterEach

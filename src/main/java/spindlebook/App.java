@@ -23,6 +23,9 @@ import spindlebook.align.AlignPages;
 import spindlebook.align.AlignmentPages;
 import spindlebook.align.AlignmentStore;
 import spindlebook.alignment.AlignedCheck;
+import spindlebook.backup.BackupPages;
+import spindlebook.backup.BackupRefused;
+import spindlebook.backup.Backups;
 import spindlebook.book.BookPages;
 import spindlebook.book.BookStore;
 import spindlebook.book.EntryPages;
@@ -112,10 +115,12 @@ public final class App implements AutoCloseable {
   private final Codes codes;
   private final Hosts hosts;
   final Door door;
+  final Backups copying;
   private final Javalin server;
 
   final PairPages pairing;
   final DevicePages devices;
+  final BackupPages backups;
   final CarPages cars;
   final CornerPages corners;
   final LimitsPages limits;
@@ -161,19 +166,26 @@ public final class App implements AutoCloseable {
    * @throws DevicesRefused when the list of paired devices is damaged
    */
   public static App start(Path dataDir, Listening listening, Clock clock, Consumer<String> tell) {
-    return start(dataDir, listening, clock, -1, tell);
+    return start(dataDir, listening, clock, -1, null, tell);
   }
 
   /**
    * Opens a book that may have been put back from an older copy, and serves it.
    *
    * @param restored how many entries such a copy holds; negative if none was put back
+   * @param secondPlace where backups go besides the folder's own; null for nowhere
    */
   public static App start(
-      Path dataDir, Listening listening, Clock clock, long restored, Consumer<String> tell) {
+      Path dataDir,
+      Listening listening,
+      Clock clock,
+      long restored,
+      Path secondPlace,
+      Consumer<String> tell) {
     Book book = Book.open(dataDir, clock, restored, tell);
     try {
-      return new App(book, dataDir, new Devices(dataDir, clock), listening, clock);
+      Backups copying = new Backups(book, dataDir, secondPlace, clock, tell);
+      return new App(book, dataDir, copying, new Devices(dataDir, clock), listening, clock);
     } catch (RuntimeException e) {
       book.close();
       throw e;
@@ -204,15 +216,23 @@ public final class App implements AutoCloseable {
     ahead.start();
   }
 
-  private App(Book bookFile, Path dataDir, Devices paired, Listening listening, Clock clock) {
+  private App(
+      Book bookFile,
+      Path dataDir,
+      Backups copying,
+      Devices paired,
+      Listening listening,
+      Clock clock) {
     this.bookFile = bookFile;
+    this.copying = copying;
+    this.backups = new BackupPages(copying, dataDir, clock);
     this.histories = new Histories(bookFile);
     AdjustmentStore adjustmentStore = new AdjustmentStore(bookFile, histories);
     RoundStore roundStore = new RoundStore(bookFile, histories);
     DefinitionStore definitionStore = new DefinitionStore(bookFile);
     BookStore bookStore = new BookStore(bookFile);
     CarStore carStore = new CarStore(bookFile, histories);
-    this.cars = new CarPages(carStore, histories);
+    this.cars = new CarPages(carStore, histories, copying::warning);
     this.corners = new CornerPages(histories);
     this.limits = new LimitsPages(histories);
     this.align = new AlignPages(histories);
@@ -274,6 +294,7 @@ public final class App implements AutoCloseable {
     Routes.add(config.routes, this);
     config.routes.exception(BookRefused.class, App::refused);
     config.routes.exception(DevicesRefused.class, App::notWritten);
+    config.routes.exception(BackupRefused.class, App::notWritten);
     config.routes.exception(HttpResponseException.class, App::problem);
     config.routes.exception(Exception.class, App::broken);
     for (int status : List.of(400, 403, 404, 405, 408, 413, 415)) {
@@ -326,7 +347,7 @@ public final class App implements AutoCloseable {
     Html.problem(ctx, new ProblemPage(status, heading, refused.getMessage()));
   }
 
-  private static void notWritten(DevicesRefused refused, Context ctx) {
+  private static void notWritten(RuntimeException refused, Context ctx) {
     Html.problem(ctx, new ProblemPage(503, "Not written", refused.getMessage()));
   }
 
@@ -385,7 +406,8 @@ public final class App implements AutoCloseable {
   @Override
   public void close() {
     server.stop();
-    try (bookFile) {
+    try (bookFile;
+        copying) {
       paired.close();
     }
   }

@@ -89,6 +89,15 @@ public final class Main implements Callable<Integer> {
       scope = CommandLine.ScopeType.INHERIT)
   long restored;
 
+  @Option(
+      names = "--second-place",
+      paramLabel = "FOLDER",
+      description =
+          "Backups go there too: a folder on a stick or a NAS (default: SPINDLEBOOK_SECOND_PLACE,"
+              + " else none).",
+      defaultValue = "${env:SPINDLEBOOK_SECOND_PLACE}")
+  Path secondPlace;
+
   public static void main(String[] args) {
     System.exit(run(args));
   }
@@ -130,7 +139,8 @@ public final class Main implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
-    App app = App.start(data, listening(), Clock.systemUTC(), restored, System.err::println);
+    App app =
+        App.start(data, listening(), Clock.systemUTC(), restored, secondPlace, System.err::println);
     Runtime.getRuntime().addShutdownHook(new Thread(app::close, "close"));
     return serve(app, data);
   }
@@ -145,6 +155,7 @@ public final class Main implements Callable<Integer> {
 
   private static int serve(App app, Path folder) throws InterruptedException {
     app.lookAhead();
+    app.copying.byThemselves();
     // The square code's letters are not in every terminal's own encoding.
     PrintStream terminal =
         new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);

@@ -20,6 +20,10 @@ final class Routes {
     r.post("/devices/{device}", app.devices::rename);
     r.post("/devices/{device}/revoke", app.devices::revoke);
 
+    r.get("/backups", app.backups::list);
+    r.post("/backups", app.backups::now);
+    r.get("/backups/book.zip", app.backups::download);
+
     r.get("/", app.cars::home);
     r.get("/cars", app.cars::list);
     r.post("/cars", app.cars::create);

@@ -185,7 +185,7 @@ class ChaosBrowserTest {
   private App putBack(byte[] backup) throws IOException {
     Files.write(log(), backup);
     int entries = Files.readAllLines(log()).size() - 1;
-    return App.start(data(), Listening.here(0), Clock.systemUTC(), entries, line -> {});
+    return App.start(data(), Listening.here(0), Clock.systemUTC(), entries, null, line -> {});
   }
 
   private static String startRound(Browser sam, String corner) {

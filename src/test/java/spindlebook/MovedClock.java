@@ -7,10 +7,10 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 
 /** A clock that stands until a test moves it. */
-final class MovedClock extends Clock {
+public final class MovedClock extends Clock {
   private volatile Instant now = Instant.parse("2031-05-04T08:00:00Z");
 
-  void move(Duration by) {
+  public void move(Duration by) {
     now = now.plus(by);
   }
 

@@ -1,6 +1,7 @@
 package spindlebook.backup;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -44,7 +45,7 @@ record Backup(BookCopy newest, boolean fresh, int photos, int lacking) {
         return new Backup(newest.copy(), false, newest.photos().size(), lacking);
       }
       return fresh(data, now, place, at, progress);
-    } catch (IOException trouble) {
+    } catch (IOException | UncheckedIOException trouble) {
       throw BackupRefused.disk(place.folder, trouble);
     }
   }

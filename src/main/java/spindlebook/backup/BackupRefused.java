@@ -1,6 +1,7 @@
 package spindlebook.backup;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import spindlebook.log.BookFile;
 
@@ -16,7 +17,16 @@ public final class BackupRefused extends RuntimeException {
     super(sentence, cause);
   }
 
-  static BackupRefused disk(Path where, IOException trouble) {
+  /**
+   * A disk that fails, or is not there any more.
+   *
+   * @param failed an IOException, in an unchecked one perhaps
+   */
+  static BackupRefused disk(Path where, Exception failed) {
+    IOException trouble =
+        failed instanceof UncheckedIOException unchecked
+            ? unchecked.getCause()
+            : (IOException) failed;
     return new BackupRefused(
         String.format("%s cannot be used: %s.", where, BookFile.said(trouble)), trouble);
   }

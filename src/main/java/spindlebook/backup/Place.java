@@ -47,6 +47,10 @@ class Place {
     return new Place(book.resolve("backups"), LEFT_FOR_THE_BOOK);
   }
 
+  boolean isBeside(Path book) {
+    return folder.equals(beside(book).folder);
+  }
+
   Path books() {
     return folder.resolve(BOOKS);
   }
@@ -63,10 +67,10 @@ class Place {
         WholeFile.forceFolder(made.toAbsolutePath().getParent());
       }
     }
-    Instant long_ago = Instant.now().minus(ABANDONED);
+    Instant longAgo = Instant.now().minus(ABANDONED);
     try (Stream<Path> files = Stream.concat(Files.list(books()), Files.list(photos()))) {
       for (Path file : files.filter(f -> f.toString().matches(".*\\.(part|new)")).toList()) {
-        if (Files.getLastModifiedTime(file).toInstant().isBefore(long_ago)) {
+        if (Files.getLastModifiedTime(file).toInstant().isBefore(longAgo)) {
           Files.deleteIfExists(file);
         }
       }

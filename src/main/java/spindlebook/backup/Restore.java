@@ -1,6 +1,7 @@
 package spindlebook.backup;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -40,7 +41,7 @@ final class Restore {
     try (Source source = Source.open(from, idIn(data))) {
       new Restore(data, source, tell).compare();
       tell.accept("Nothing was changed.");
-    } catch (IOException trouble) {
+    } catch (IOException | UncheckedIOException trouble) {
       throw BackupRefused.disk(data, trouble);
     }
   }
@@ -57,7 +58,7 @@ final class Restore {
       Restore restore = new Restore(data, source, tell);
       restore.compare();
       restore.putBack(at);
-    } catch (IOException trouble) {
+    } catch (IOException | UncheckedIOException trouble) {
       throw BackupRefused.disk(data, trouble);
     }
   }

@@ -4,6 +4,8 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Supplier;
 import spindlebook.alignment.AlignedCheck;
 import spindlebook.card.CornerLines;
 import spindlebook.corner.CarBook;
@@ -28,10 +30,15 @@ import spindlebook.web.Who;
 public final class CarPages {
   private final CarStore store;
   private final Histories histories;
+  private final Supplier<Optional<String>> noBackup;
 
-  public CarPages(CarStore store, Histories histories) {
+  /**
+   * @param noBackup a sentence while no good backup is known
+   */
+  public CarPages(CarStore store, Histories histories, Supplier<Optional<String>> noBackup) {
     this.store = store;
     this.histories = histories;
+    this.noBackup = noBackup;
   }
 
   /** Where a person starts: the only car, the list, or the form for the first one. */
@@ -48,7 +55,7 @@ public final class CarPages {
 
   public void list(Context ctx) {
     PageFrame frame = PageFrame.of("Cars · Spindlebook", "Cars in the book").notices(littleRoom());
-    Html.show(ctx, Html.TEMPLATES.carList(frame, store.all()));
+    Html.show(ctx, Html.TEMPLATES.carList(frame, store.all(), noBackup.get().orElse("")));
   }
 
   private List<Notice> littleRoom() {
@@ -101,6 +108,7 @@ public final class CarPages {
         Html.TEMPLATES.carCar(
             frame,
             key,
+            noBackup.get().orElse(""),
             lines,
             CheckLine.of(history, check),
             NextLine.of(check).orElse(null),

@@ -115,6 +115,11 @@ public final class Door {
     return ctx.attribute(DEVICE);
   }
 
+  /** Whether it keeps the book, or may only look. */
+  public static boolean keeps(Context ctx) {
+    return device(ctx).keeps();
+  }
+
   /** Whose request this thread answers. */
   public Sender sender() {
     return sender.get();

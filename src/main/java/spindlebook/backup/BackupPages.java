@@ -1,0 +1,83 @@
+package spindlebook.backup;
+
+import io.javalin.http.Context;
+import io.javalin.http.ForbiddenResponse;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import spindlebook.device.Door;
+import spindlebook.log.BookFile;
+import spindlebook.web.Crumb;
+import spindlebook.web.Html;
+import spindlebook.web.Notice;
+import spindlebook.web.PageFrame;
+
+/**
+ * Where the backups are and how they stand. Who may only look sees that; the whole book in one file
+ * is handed to devices that keep it.
+ */
+public final class BackupPages {
+  private static final Logger LOG = LoggerFactory.getLogger(BackupPages.class);
+  private static final String LIST = "/backups";
+
+  private final Backups backups;
+  private final Path data;
+  private final Clock clock;
+
+  public BackupPages(Backups backups, Path data, Clock clock) {
+    this.backups = backups;
+    this.data = data;
+    this.clock = clock;
+  }
+
+  public void list(Context ctx) {
+    List<Notice> notices = new ArrayList<>();
+    backups.warning().ifPresent(w -> notices.add(new Notice(Notice.Kind.PROBLEM, w)));
+    String doing = backups.doing().orElse("");
+    if (!doing.isEmpty()) {
+      notices.add(new Notice(Notice.Kind.NOTE, doing + " …"));
+      ctx.header("Refresh", "2");
+    }
+    PageFrame frame =
+        PageFrame.of("Backups · Spindlebook", "Backups")
+            .sub("A copy by itself, ten quiet minutes after a change.")
+            .crumbs(new Crumb("all cars", "/cars"))
+            .notices(notices);
+    List<PlaceView> places = new ArrayList<>();
+    for (Standing standing : backups.standings()) {
+      String name = places.isEmpty() ? "On this machine" : "Second place";
+      places.add(PlaceView.of(name, standing, backups.book().lastN()));
+    }
+    ctx.header("Cache-Control", "no-store");
+    Html.show(ctx, Html.TEMPLATES.backupBackups(frame, places, LIST, Door.keeps(ctx)));
+  }
+
+  public void now(Context ctx) {
+    backups.askNow();
+    Html.next(ctx, LIST);
+  }
+
+  /** The book and its photos as one zip, sent while it is made. */
+  public void download(Context ctx) throws IOException {
+    if (!Door.keeps(ctx)) {
+      throw new ForbiddenResponse();
+    }
+    BookFile.Extent extent = backups.book().extent();
+    BookZip zip = new BookZip(data, extent);
+    String name = "spindlebook-" + BookCopy.time(clock.instant()) + "-n" + extent.n() + ".zip";
+    ctx.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
+    ctx.header("Cache-Control", "no-store");
+    ctx.contentType("application/zip");
+    try {
+      zip.write(ctx.outputStream());
+    } catch (IOException gone) {
+      // What was sent has no end, so no zip reader takes it for whole.
+      LOG.debug("a download broke off", gone);
+      throw gone;
+    }
+  }
+}

@@ -89,7 +89,11 @@ class PhotosTest {
   }
 
   private Page send(Form form, byte[] file) {
-    return shop.browser.ask("POST", photos, TYPE, BodyPublishers.ofByteArray(parts(form, file)));
+    return send(shop.browser, photos, form, file);
+  }
+
+  static Page send(Browser browser, String photos, Form form, byte[] file) {
+    return browser.ask("POST", photos, TYPE, BodyPublishers.ofByteArray(parts(form, file)));
   }
 
   private List<String> files() throws IOException {

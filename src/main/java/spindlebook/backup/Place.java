@@ -62,10 +62,7 @@ class Place {
   /** Makes what is missing of it, and takes away what was begun there and never ended. */
   void make() throws IOException {
     for (Path made : List.of(folder, books(), photos())) {
-      if (!Files.isDirectory(made)) {
-        Files.createDirectory(made);
-        WholeFile.forceFolder(made.toAbsolutePath().getParent());
-      }
+      WholeFile.folder(made);
     }
     Instant longAgo = Instant.now().minus(ABANDONED);
     try (Stream<Path> files = Stream.concat(Files.list(books()), Files.list(photos()))) {

@@ -182,21 +182,19 @@ final class Restore {
     for (int i = 2; Files.exists(aside); i++) {
       aside = data.resolve(name + "-" + i);
     }
-    Files.createDirectory(aside);
-    WholeFile.forceFolder(data);
+    WholeFile.folder(aside);
     return aside;
   }
 
   /** Photos that are missing or damaged; a damaged one goes aside. */
   private void photosBack(Path aside) throws IOException {
-    if (!comingBack.isEmpty() && !Files.isDirectory(photos())) {
-      Files.createDirectory(photos());
-      WholeFile.forceFolder(data);
+    if (!comingBack.isEmpty()) {
+      WholeFile.folder(photos());
     }
     for (String photo : comingBack) {
       Path file = NamedPhotos.full(photos(), photo);
       if (Files.exists(file)) {
-        Files.createDirectories(aside.resolve(NamedPhotos.FOLDER));
+        WholeFile.folder(aside.resolve(NamedPhotos.FOLDER));
         Files.move(file, aside.resolve(NamedPhotos.FOLDER).resolve(file.getFileName()));
       }
       WholeFile.put(file, Files.readAllBytes(NamedPhotos.full(from.photos(), photo)));

@@ -176,8 +176,7 @@ public final class BookFile {
   /** Copies the first bytes of a file into a new one, and waits until they are on the disk. */
   public static void copy(Path from, long bytes, Path to) throws IOException {
     try (InputStream in = Files.newInputStream(from);
-        FileChannel out =
-            FileChannel.open(to, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+        FileChannel out = FileChannel.open(to, WholeFile.NEW, WholeFile.owners(to, "rw-------"))) {
       byte[] part = new byte[1 << 20];
       for (long left = bytes; left > 0; ) {
         int got = in.readNBytes(part, 0, (int) Math.min(part.length, left));

@@ -3,7 +3,6 @@ package spindlebook.log;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Set;
@@ -28,7 +27,7 @@ public final class FolderLock implements AutoCloseable {
   /** Makes the folder if it is missing and takes its lock, or refuses. */
   public static FolderLock take(Path folder) {
     try {
-      Files.createDirectories(folder);
+      WholeFile.folder(folder);
       Path held = folder.toRealPath();
       if (HELD.add(held)) {
         FolderLock lock = take(folder, held);

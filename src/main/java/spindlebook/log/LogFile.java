@@ -173,7 +173,7 @@ final class LogFile implements AutoCloseable {
     }
     try (FileChannel from = FileChannel.open(path, StandardOpenOption.READ);
         FileChannel to =
-            FileChannel.open(aside, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+            FileChannel.open(aside, WholeFile.NEW, WholeFile.owners(aside, "rw-------"))) {
       for (long at = scan.end; at < from.size(); ) {
         at += from.transferTo(at, from.size() - at, to);
       }

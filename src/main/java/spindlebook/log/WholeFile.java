@@ -1,26 +1,68 @@
 package spindlebook.log;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Locale;
+import java.util.Set;
 
-/** A file that is written whole or not at all. */
+/**
+ * Files that are written whole or not at all, and folders that last; what is made here is for its
+ * owner's eyes only.
+ */
 public final class WholeFile {
+  private static final Set<StandardOpenOption> ANEW =
+      Set.of(
+          StandardOpenOption.CREATE,
+          StandardOpenOption.TRUNCATE_EXISTING,
+          StandardOpenOption.WRITE);
+
+  static final Set<StandardOpenOption> NEW =
+      Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+
   private WholeFile() {}
 
   /** Puts a whole new file on the disk: either all of it is there afterwards, or none. */
   public static void put(Path file, byte[] content) throws IOException {
     Path half = file.resolveSibling(file.getFileName() + ".new");
-    Files.write(half, content);
-    try (FileChannel channel = FileChannel.open(half, StandardOpenOption.WRITE)) {
+    try (FileChannel channel = FileChannel.open(half, ANEW, owners(half, "rw-------"))) {
+      for (ByteBuffer rest = ByteBuffer.wrap(content); rest.hasRemaining(); ) {
+        channel.write(rest);
+      }
       channel.force(true);
     }
     Files.move(half, file, StandardCopyOption.ATOMIC_MOVE);
     forceFolder(file.toAbsolutePath().getParent());
+  }
+
+  /**
+   * Makes a folder, and those it lies in, where they are missing, and makes its name last: one that
+   * a killed program made may not be on the disk yet.
+   */
+  public static void folder(Path folder) throws IOException {
+    Path parent = folder.toAbsolutePath().getParent();
+    if (!Files.isDirectory(folder)) {
+      folder(parent);
+      Files.createDirectory(folder, owners(folder, "rwx------"));
+    }
+    if (parent != null && Files.isReadable(parent)) {
+      forceFolder(parent);
+    }
+  }
+
+  /** What a new file or folder is made with where the system knows owners. */
+  static FileAttribute<?>[] owners(Path path, String may) {
+    return path.getFileSystem().supportedFileAttributeViews().contains("posix")
+        ? new FileAttribute<?>[] {
+          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(may))
+        }
+        : new FileAttribute<?>[0];
   }
 
   /** Makes the names in a folder last; a new file may else be gone after a power cut. */

@@ -39,11 +39,7 @@ public final class PhotoStore {
    * memory is bounded, and the same photo twice is one file.
    */
   synchronized Kept keep(InputStream sent) throws IOException {
-    boolean first = !Files.isDirectory(folder);
-    Files.createDirectories(folder);
-    if (first) {
-      WholeFile.forceFolder(folder.toAbsolutePath().getParent());
-    }
+    WholeFile.folder(folder);
     sweep();
     Picture picture = Picture.of(sent, folder);
     String file = Sha256.hex(picture.jpeg());
@@ -55,14 +51,17 @@ public final class PhotoStore {
   /** What was on its way when the program was killed. */
   private void sweep() throws IOException {
     try (Stream<Path> left = Files.list(folder)) {
-      for (Path file : left.filter(f -> f.toString().endsWith(".part")).toList()) {
+      for (Path file : left.filter(f -> f.toString().matches(".*\\.(part|new)")).toList()) {
         Files.deleteIfExists(file);
       }
     }
   }
 
   private void put(String name, byte[] bytes) throws IOException {
-    if (!Files.exists(folder.resolve(name))) {
+    if (Files.exists(folder.resolve(name))) {
+      // Its name may not last yet, where the program was killed before it had waited for it.
+      WholeFile.forceFolder(folder);
+    } else {
       WholeFile.put(folder.resolve(name), bytes);
     }
   }

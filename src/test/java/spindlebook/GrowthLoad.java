@@ -77,7 +77,7 @@ final class GrowthLoad {
         (what, ms) ->
             System.out.printf(
                 Locale.ROOT,
-                "| %s | %.0f | %.0f | %.1f |%n",
+                "| %s | %.1f | %.1f | %.1f |%n",
                 what,
                 ms,
                 large.millis.get(what),
@@ -112,9 +112,13 @@ final class GrowthLoad {
           Marmot.send(shop.get(CORNER + "/rounds/new"), CORNER + "/rounds", Map.of("who", "Sam"))
               .location()
               .replaceAll("^/rounds/|/guide$", "");
-      millis.put("a save from an outbox, p50", sent(shop, round, 41));
+      sent(shop.browser, round, "warm", 160);
+      millis.put("a save from an outbox, p50", sent(shop.browser, round, "one", 161));
       time("car after a save", () -> get(shop, CAR));
       millis.put("raw forced append, p50", raw(folder.resolve("raw")));
+      millis.put("eight phones, for each save of all", phones(shop, round, 8));
+      millis.put("one phone, for each save", phones(shop, round, 1));
+      time("the round of all that", () -> get(shop, "/rounds/" + round));
     }
     System.gc();
     Runtime memory = Runtime.getRuntime();
@@ -138,21 +142,43 @@ final class GrowthLoad {
     return shop.get(page).is(200);
   }
 
-  private static double sent(Shop shop, String round, int many) {
+  /** Milliseconds for each save of phones that send at the same time. */
+  private static double phones(Shop shop, String round, int phones) throws Exception {
+    int each = 80;
+    List<Browser> browsers = new ArrayList<>();
+    for (int i = 0; i < phones; i++) {
+      browsers.add(shop.as("phone " + i));
+    }
+    List<Thread> senders = new ArrayList<>();
+    long start = System.nanoTime();
+    for (int i = 0; i < phones; i++) {
+      String of = phones + "-" + i;
+      Browser browser = browsers.get(i);
+      Thread sender = new Thread(() -> sent(browser, round, of, each));
+      sender.start();
+      senders.add(sender);
+    }
+    for (Thread sender : senders) {
+      sender.join();
+    }
+    return (System.nanoTime() - start) / 1e6 / phones / each;
+  }
+
+  private static double sent(Browser browser, String round, String prefix, int many) {
     double[] each = new double[many];
     for (int i = 0; i < many; i++) {
       Map<String, String> body = new LinkedHashMap<>();
       body.put("after", "0");
-      body.put("key", round + "-" + i);
+      body.put("key", round + "-" + prefix + "-" + i);
       if (i % 8 == 0) {
         body.putAll(Map.of("what", "height", "name", "in-between", "label", "at " + i));
         body.putAll(Map.of("spindle", (15 + i / 8) + " 1/4", "mark", "30 1/4"));
       } else {
-        body.putAll(Map.of("what", "reading", "height", round + "-" + i / 8 * 8));
+        body.putAll(Map.of("what", "reading", "height", round + "-" + prefix + "-" + i / 8 * 8));
         body.putAll(Map.of("steering", "straight", "row", "p-tie-rod-upper-arm", "value", "5/8"));
       }
       long start = System.nanoTime();
-      shop.browser.post("/rounds/" + round + "/sent", body).is(200);
+      browser.post("/rounds/" + round + "/sent", body).is(200);
       each[i] = (System.nanoTime() - start) / 1e6;
     }
     Arrays.sort(each);

@@ -120,7 +120,7 @@ class WorkOfAFoldTest {
   }
 
   /** Rounds of five heights and their gaps, the upper ends turned after each. */
-  private static List<String> rounds(int many) {
+  static List<String> rounds(int many) {
     List<String> lines = begun();
     for (int r = 0; r < many; r++) {
       for (int h = 0; h < 5; h++) {
@@ -134,7 +134,7 @@ class WorkOfAFoldTest {
     return lines;
   }
 
-  private static List<String> repeats(int many) {
+  static List<String> repeats(int many) {
     List<String> lines = begun();
     for (int i = 0; i < many; i++) {
       lines.add(CarLines.height("h" + i, "on-the-strap", "15 1/4 in"));
@@ -143,7 +143,7 @@ class WorkOfAFoldTest {
     return lines;
   }
 
-  private static List<String> marksAsBefore(int many) {
+  static List<String> marksAsBefore(int many) {
     List<String> lines = begun();
     lines.add(CarLines.height("h0", "in-between", "15 1/4 in"));
     for (int i = 1; i < many; i++) {
@@ -159,7 +159,7 @@ class WorkOfAFoldTest {
     return lines;
   }
 
-  private static List<String> corrections(int many) {
+  static List<String> corrections(int many) {
     List<String> lines = begun();
     lines.add(CarLines.height("c0", "in-between", "15 1/4 in"));
     for (int i = 1; i < many; i++) {

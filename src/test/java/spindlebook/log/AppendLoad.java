@@ -22,6 +22,9 @@ final class AppendLoad {
     try (Book book = Book.open(folder, Clock.systemUTC(), System.out::println)) {
       book.append(List.of(Bench.car("mule"), Bench.corner("lf", "mule")));
       run(book, "warm", 1);
+      if (arguments.length > 1) {
+        fill(book, Long.parseLong(arguments[1]));
+      }
       double one = run(book, "one", 1);
       double eight = run(book, "eight", 8);
       System.out.printf(Locale.ROOT, "ratio %.1f%n", eight / one);
@@ -29,6 +32,25 @@ final class AppendLoad {
     reopen(folder, "as it is");
     Files.delete(folder.resolve("index.clean"));
     reopen(folder, "with the index built anew");
+  }
+
+  /** So long that nothing may grow with it. */
+  private static void fill(Book book, long entries) {
+    long start = System.nanoTime();
+    while (book.lastN() < entries) {
+      List<Draft> some = new ArrayList<>();
+      for (int i = 0; i < 500; i++) {
+        some.add(reading("fill-" + book.lastN() + "-" + i));
+      }
+      book.append(some);
+    }
+    System.out.printf(
+        Locale.ROOT, "filled to %d in %.1f s%n", book.lastN(), (System.nanoTime() - start) / 1e9);
+  }
+
+  private static Draft reading(String key) {
+    return Bench.draft(
+        key, "reading", Bench.body().put("corner", "lf").put("text", "8 1/4").put("value", 209.55));
   }
 
   private static double run(Book book, String name, int threads) throws InterruptedException {
@@ -43,14 +65,7 @@ final class AppendLoad {
           new Thread(
               () -> {
                 for (int n = 0; System.nanoTime() < end; n++) {
-                  book.append(
-                      Bench.draft(
-                          prefix + n,
-                          "reading",
-                          Bench.body()
-                              .put("corner", "lf")
-                              .put("text", "8 1/4")
-                              .put("value", 209.55)));
+                  book.append(reading(prefix + n));
                 }
               });
       sender.start();

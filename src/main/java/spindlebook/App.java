@@ -46,6 +46,7 @@ import spindlebook.drivecheck.SignOffPages;
 import spindlebook.drivecheck.SignOffStore;
 import spindlebook.fastener.FastenerPages;
 import spindlebook.fastener.FastenerStore;
+import spindlebook.figures.TablePages;
 import spindlebook.limits.LimitsPages;
 import spindlebook.log.Book;
 import spindlebook.log.BookRefused;
@@ -152,6 +153,7 @@ public final class App implements AutoCloseable {
   final PutBackPages puttingBack;
   final PhotoPages photos;
   final BookPages book;
+  final TablePages tables;
   final EntryPages entries;
 
   /** Opens the book in a folder and serves it on loopback; port 0 takes any free one. */
@@ -263,6 +265,7 @@ public final class App implements AutoCloseable {
     this.signOffs = new SignOffPages(histories, new SignOffStore(bookFile));
     this.photos = new PhotoPages(histories, new PhotoStore(bookFile, dataDir));
     this.book = new BookPages(histories, bookStore);
+    this.tables = new TablePages(histories);
     this.entries = new EntryPages(histories, bookStore);
     this.paired = paired;
     this.codes = new Codes(clock);

@@ -25,6 +25,7 @@ import picocli.CommandLine.Parameters;
 import spindlebook.backup.BackupRefused;
 import spindlebook.backup.Commands;
 import spindlebook.device.DevicesRefused;
+import spindlebook.figures.Tables;
 import spindlebook.log.BookRefused;
 import spindlebook.web.Listening;
 
@@ -38,6 +39,7 @@ import spindlebook.web.Listening;
       Main.Demo.class,
       Main.Rebuild.class,
       Main.Figures.class,
+      Main.Csv.class,
       Main.Backup.class,
       Main.Restore.class,
       Main.Verify.class
@@ -290,6 +292,24 @@ public final class Main implements Callable<Integer> {
     @Override
     public Integer call() {
       return Commands.verify(book, System.out::println);
+    }
+  }
+
+  @Command(
+      name = "csv",
+      description = "Every finding of a book as tables for a spreadsheet, a file each.",
+      mixinStandardHelpOptions = true)
+  static final class Csv implements Callable<Integer> {
+    @Parameters(index = "0", paramLabel = "BOOK.jsonl", description = "The book's file.")
+    Path file;
+
+    @Parameters(index = "1", paramLabel = "FOLDER", description = "Where the tables go.")
+    Path folder;
+
+    @Override
+    public Integer call() {
+      Tables.write(file, folder, System.err::println);
+      return 0;
     }
   }
 }

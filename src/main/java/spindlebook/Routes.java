@@ -41,6 +41,8 @@ final class Routes {
     r.post("/cars/{car}/tools/{tool}", app.tools::change);
     r.post("/cars/{car}/tools/{tool}/retire", app.tools::retire);
     r.get("/cars/{car}/book", app.book::book);
+    r.get("/cars/{car}/tables", app.door.oneAtATime(app.tables::list));
+    r.get("/cars/{car}/tables/{table}", app.door.oneAtATime(app.tables::table));
 
     r.get("/corners/{corner}", app.corners::corner);
     r.get("/corners/{corner}/limits", app.limits::limits);

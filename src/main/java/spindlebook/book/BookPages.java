@@ -77,7 +77,9 @@ public final class BookPages {
         PageFrame.of("The book · Spindlebook", "The book")
             .sub(history.details().orElseThrow().name() + ", newest first")
             .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car));
-    Html.show(ctx, Html.TEMPLATES.bookBook(frame, filters(history, car, chosen), entries, older));
+    String tables = "/cars/" + car + "/tables";
+    Html.show(
+        ctx, Html.TEMPLATES.bookBook(frame, filters(history, car, chosen), entries, older, tables));
   }
 
   /**

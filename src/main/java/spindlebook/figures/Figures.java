@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -29,6 +30,7 @@ import spindlebook.travel.Total;
 import spindlebook.travel.TravelFindings;
 import spindlebook.travel.WorkedOut;
 import spindlebook.uncertainty.Figure;
+import spindlebook.units.TypedLength;
 import spindlebook.web.Posted;
 
 /**
@@ -227,9 +229,13 @@ public final class Figures {
   }
 
   private static ObjectNode height(SeenHeight h) {
-    ObjectNode node = NODES.objectNode();
+    ObjectNode node = taken(NODES.objectNode(), h.at(), h.who());
     node.put("key", h.key());
+    node.put("round", h.round().key());
     node.put("name", Posted.word(h.name()));
+    node.put("words", h.words());
+    typed(node, "spindle", h.height().spindle());
+    typed(node, "mark", h.height().mark());
     if (h.height().pairing() != null) {
       node.put("pairing", Posted.word(h.pairing()));
     }
@@ -240,17 +246,34 @@ public final class Figures {
   }
 
   private static ObjectNode reading(SeenReading r) {
-    ObjectNode node = NODES.objectNode();
+    ObjectNode node = taken(NODES.objectNode(), r.at(), r.who());
     node.put("key", r.key());
     node.put("height", r.height().key());
+    node.put("heightWords", r.height().words());
+    figure(node, "positionMm", Optional.ofNullable(r.height().positionMm()));
     node.put("steering", Posted.word(r.reading().steering()));
     node.put("what", r.what());
     node.put("result", Posted.word(r.reading().result()));
+    node.put("typed", r.reading().typed());
     figure(node, r.reading().angle() != null ? "rad" : "mm", Optional.ofNullable(r.value()));
     node.put("stands", Posted.word(r.stands()));
     ArrayNode because = node.putArray("because");
     r.because().forEach(c -> because.add(c.words()));
     return node;
+  }
+
+  /** When and by whom, as far as a book written by hand says so. */
+  static ObjectNode taken(ObjectNode node, Instant at, String who) {
+    if (at != null) {
+      node.put("at", at.toString());
+    }
+    return who == null ? node : node.put("who", who);
+  }
+
+  private static void typed(ObjectNode node, String name, TypedLength length) {
+    if (length != null) {
+      node.put(name + "Mm", length.mm());
+    }
   }
 
   static void figure(ObjectNode node, String name, Optional<Figure> figure) {

@@ -45,6 +45,7 @@ final class LifeFigures {
   }
 
   private static void telltale(ObjectNode node, SeenTelltale seen, Checked at, EntryWords words) {
+    Figures.taken(node, seen.at(), seen.who());
     node.put("key", seen.key());
     node.put("what", Posted.word(seen.telltale().what()));
     node.put("words", words.withoutPlace(seen.telltale()));
@@ -76,7 +77,7 @@ final class LifeFigures {
     book.signOffs().forEach(s -> signOff(signOffs.addObject(), book, s));
     ArrayNode toDos = car.putArray("toDo");
     for (SeenToDo seen : book.toDos()) {
-      ObjectNode node = toDos.addObject();
+      ObjectNode node = Figures.taken(toDos.addObject(), seen.at(), seen.who());
       node.put("key", seen.key());
       if (seen.place() != null) {
         node.put("corner", seen.toDo().corner());
@@ -86,7 +87,7 @@ final class LifeFigures {
     }
     ArrayNode uses = car.putArray("use");
     for (SeenUse seen : book.uses()) {
-      ObjectNode node = uses.addObject();
+      ObjectNode node = Figures.taken(uses.addObject(), seen.at(), seen.who());
       node.put("key", seen.key());
       node.put("words", seen.words());
       if (seen.use() != null) {
@@ -114,8 +115,7 @@ final class LifeFigures {
 
   /** As it was kept, beside what was written of it in the book. */
   private static void signOff(ObjectNode node, CarBook book, SeenSignOff seen) {
-    node.put("key", seen.key());
-    node.put("who", seen.who());
+    Figures.taken(node, seen.at(), seen.who()).put("key", seen.key());
     node.put("takenBack", seen.takenBack());
     node.put("since", seen.since(book).size());
     node.set("kept", Bodies.write(seen.signOff()));

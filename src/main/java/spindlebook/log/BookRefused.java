@@ -31,7 +31,7 @@ public final class BookRefused extends RuntimeException {
     return new BookRefused(Why.BOOK, String.format(sentence, words), null);
   }
 
-  static BookRefused book(Throwable cause, String sentence, Object... words) {
+  public static BookRefused book(Throwable cause, String sentence, Object... words) {
     return new BookRefused(Why.BOOK, String.format(sentence, words), cause);
   }
 

@@ -103,6 +103,7 @@ class PagesBrowserTest {
           "/entries/rr-hit",
           "/entries/lf-1-mid",
           "/entries/lf-3-tru",
+          "/backups",
           "/devices",
           "/devices/new-link",
           "/pair",

@@ -44,16 +44,14 @@ public final class BackupPages {
     }
     PageFrame frame =
         PageFrame.of("Backups · Spindlebook", "Backups")
-            .sub("A copy by itself, ten quiet minutes after a change.")
+            .sub("Made by itself, ten quiet minutes after a change.")
             .crumbs(new Crumb("all cars", "/cars"))
             .notices(notices);
-    List<PlaceView> places = new ArrayList<>();
-    for (Standing standing : backups.standings()) {
-      String name = places.isEmpty() ? "On this machine" : "Second place";
-      places.add(PlaceView.of(name, standing, backups.book().lastN()));
-    }
     ctx.header("Cache-Control", "no-store");
-    Html.show(ctx, Html.TEMPLATES.backupBackups(frame, places, LIST, Door.keeps(ctx)));
+    Html.show(
+        ctx,
+        Html.TEMPLATES.backupBackups(
+            frame, backups.standings(), backups.book().lastN(), LIST, Door.keeps(ctx)));
   }
 
   public void now(Context ctx) {
@@ -62,7 +60,7 @@ public final class BackupPages {
   }
 
   /** The book and its photos as one zip, sent while it is made. */
-  public void download(Context ctx) throws IOException {
+  public void download(Context ctx) {
     if (!Door.keeps(ctx)) {
       throw new ForbiddenResponse();
     }
@@ -75,9 +73,8 @@ public final class BackupPages {
     try {
       zip.write(ctx.outputStream());
     } catch (IOException gone) {
-      // What was sent has no end, so no zip reader takes it for whole.
-      LOG.debug("a download broke off", gone);
-      throw gone;
+      // What was sent has no end, and no zip reader takes it for whole.
+      LOG.warn("a download broke off: {}", gone.toString());
     }
   }
 }

@@ -41,9 +41,9 @@ public final class Backups implements AutoCloseable {
     this.book = book;
     this.clock = clock;
     this.tell = tell;
-    keepers.add(new Keeper(book, data, Place.beside(data), tell));
+    keepers.add(new Keeper("On this machine", book, data, Place.beside(data), tell));
     if (second != null) {
-      keepers.add(new Keeper(book, data, new Place(second), tell));
+      keepers.add(new Keeper("Second place", book, data, new Place(second), tell));
     }
   }
 

@@ -32,12 +32,12 @@ final class Keeper {
   private long upTo = -1;
   private Instant lacksSince;
 
-  Keeper(Book book, Path data, Place place, Consumer<String> tell) {
+  Keeper(String name, Book book, Path data, Place place, Consumer<String> tell) {
     this.book = book;
     this.data = data;
     this.place = place;
     this.tell = tell;
-    this.standing = Standing.unseen(place.folder);
+    this.standing = Standing.unseen(name, place.folder);
   }
 
   Standing standing() {
@@ -137,22 +137,23 @@ final class Keeper {
 
   private Standing seen(Backup done, String problem) {
     try {
-      List<BookCopy> copies = place.copies(book.id());
       Place.Good good = done == null ? place.newestGood(book.id()) : null;
       return new Standing(
+          standing.name(),
           place.folder,
           true,
           !place.isBeside(data) && sameDisk(),
           done != null ? done.newest() : good == null ? null : good.copy(),
-          copies,
+          place.copies(book.id()),
           place.used(),
           place.left(),
           done == null ? 0 : done.lacking(),
           problem);
     } catch (IOException | UncheckedIOException trouble) {
-      String words =
+      String why =
           problem == null ? BackupRefused.disk(place.folder, trouble).getMessage() : problem;
-      return new Standing(place.folder, true, false, null, List.of(), 0, 0, 0, words);
+      return new Standing(
+          standing.name(), place.folder, true, false, null, List.of(), 0, 0, 0, why);
     }
   }
 

@@ -85,17 +85,13 @@ final class Verify {
       } else if (!asMade) {
         say(false, "the copy ends otherwise than when it was made, at entry %d.", chain.n());
       } else {
-        say(true, "the chain holds, from the first to the last of %s.", entries(chain.n()));
+        say(true, "the chain holds, from the first to the last of %s.", Backup.entries(chain.n()));
       }
       return chain;
     } catch (BookRefused unreadable) {
       say(false, "%s", unreadable.getMessage());
       return null;
     }
-  }
-
-  private static String entries(long n) {
-    return Backup.entries(n);
   }
 
   private void photos(NamedPhotos named) throws IOException {

@@ -42,28 +42,52 @@ class ThumbTest {
       }, true);
       """;
 
+  /** What the screen shows; and where the middle of the key to be tapped is, if one is. */
   private static final String SEEN =
       """
+      const [key] = arguments;
       const g = document.getElementById('guide');
       const fine = document.querySelector('[data-key="32nds"]');
-      return [document.querySelector('.pad-end') ? '' : g.dataset.step, g.dataset.kind,
+      const seen = [document.querySelector('.pad-end') ? '' : g.dataset.step, g.dataset.kind,
         document.getElementById('g-box').value, fine?.getAttribute('aria-pressed') ?? 'false',
         String(!!document.querySelector('.g-more')),
-        '',
-        document.querySelector('[data-key="front edge out"]')?.classList.contains('key-on') ? 'out' : 'in'];
+        document.querySelector('[data-key="front edge out"]')?.classList.contains('key-on') ? 'out' : 'in',
+        String(!!document.querySelector('[data-key="It is so"]'))];
+      const keys = key ? [...document.querySelectorAll('[data-key]')] : [];
+      const r = keys.find(k => k.dataset.key.startsWith(key))?.getBoundingClientRect();
+      return [seen, r ? [r.x + r.width / 2, r.y + r.height / 2, innerWidth, innerHeight] : null];
       """;
 
-  private static final String CENTRE =
+  /** The key that took the tap, as soon as it did; nothing if none did in 15 s. */
+  private static final String TOOK =
       """
-      const k = [...document.querySelectorAll('[data-key]')].find(k => k.dataset.key.startsWith(arguments[0]));
-      if (!k) return null;
-      const r = k.getBoundingClientRect();
-      return [r.x + r.width / 2, r.y + r.height / 2, innerWidth, innerHeight];
+      const done = arguments[0];
+      const from = performance.now();
+      const look = () => {
+        if (window.taps.length) done(window.taps.shift());
+        else if (performance.now() - from > 15000) done(null);
+        else setTimeout(look, 1);
+      };
+      look();
       """;
 
-  /** What the screen shows of where the person is. */
+  /** What the screen shows of where the person is, and whether the book doubts and asks. */
   private record Seen(
-      String step, String kind, String text, boolean fine, boolean menu, String out) {}
+      String step, String kind, String text, boolean fine, boolean menu, String out, boolean asks) {
+    static Seen of(List<String> s) {
+      return new Seen(
+          s.get(0),
+          s.get(1),
+          s.get(2),
+          s.get(3).equals("true"),
+          s.get(4).equals("true"),
+          s.get(5),
+          s.get(6).equals("true"));
+    }
+  }
+
+  /** What is seen before a tap, and where the key is: x, y, width and height of the screen. */
+  private record Aim(Seen before, List<Number> at) {}
 
   private static final class Thumb {
     final Screen phone;
@@ -80,26 +104,23 @@ class ThumbTest {
     }
 
     Seen seen() {
-      @SuppressWarnings("unchecked")
-      List<String> s = (List<String>) phone.ask(SEEN);
-      return new Seen(
-          s.get(0), s.get(1), s.get(2), s.get(3).equals("true"), s.get(4).equals("true"), s.get(6));
+      return aim("").before();
+    }
+
+    @SuppressWarnings("unchecked")
+    private Aim aim(String key) {
+      List<Object> said = (List<Object>) phone.ask(SEEN, key);
+      return new Aim(Seen.of((List<String>) said.get(0)), (List<Number>) said.get(1));
     }
 
     double wrongRate() {
       return wrong.size() / (double) all;
     }
 
-    /** Whether the book doubts something and asks. */
-    boolean asked() {
-      return !phone.screen.findElements(Screen.key("It is so")).isEmpty();
-    }
-
     /** One tap aimed at a key; says which key took it, empty when none did. */
-    String tapOnce(String key) {
-      @SuppressWarnings("unchecked")
-      List<Number> at = (List<Number>) phone.ask(CENTRE, key);
-      assertTrue(at != null, () -> "no key " + key + " at " + seen());
+    private String tapOnce(String key, Aim aim) {
+      List<Number> at = aim.at();
+      assertTrue(at != null, () -> "no key " + key + " at " + aim.before());
       double x = at.get(0).doubleValue() + SIGMA_PX * random.nextGaussian();
       double y = at.get(1).doubleValue() + SIGMA_PX * random.nextGaussian();
       all++;
@@ -111,15 +132,17 @@ class ThumbTest {
           Map.of("type", "touchStart", "touchPoints", List.of(Map.of("x", x, "y", y))));
       phone.devtools(
           "Input.dispatchTouchEvent", Map.of("type", "touchEnd", "touchPoints", List.of()));
-      phone.wait(() -> (Long) phone.ask("return window.taps.length") > 0);
-      return (String) phone.ask("return window.taps.shift()");
+      String took = (String) phone.screen.executeAsyncScript(TOOK);
+      assertTrue(took != null, () -> "a tap on " + key + " was not heard");
+      return took;
     }
 
     /** Taps until the key was hit; what was hit by mistake is undone with one tap each. */
     void tap(String key) {
       while (true) {
-        Seen before = seen();
-        String took = tapOnce(key);
+        Aim aim = aim(key);
+        Seen before = aim.before();
+        String took = tapOnce(key, aim);
         if (!took.isEmpty() && took.startsWith(key)) {
           return;
         }
@@ -256,7 +279,7 @@ class ThumbTest {
       phone.find(Screen.BOX);
       Thumb thumb = new Thumb(phone, seed);
       for (Seen at = thumb.seen(); !at.step().isEmpty(); at = thumb.seen()) {
-        if (thumb.asked()) {
+        if (at.asks()) {
           thumb.tap("It is so");
         } else {
           thumb.step(at);

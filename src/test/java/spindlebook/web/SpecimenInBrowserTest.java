@@ -3,8 +3,6 @@ package spindlebook.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import com.deque.html.axecore.results.Rule;
-import com.deque.html.axecore.selenium.AxeBuilder;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,6 +12,8 @@ import java.util.Map;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.chrome.ChromeDriver;
+import spindlebook.Accessibility;
+import spindlebook.Chromium;
 
 class SpecimenInBrowserTest {
   private static final String SMALL_TARGETS =
@@ -50,13 +50,19 @@ class SpecimenInBrowserTest {
     Specimen.main(new String[0]);
   }
 
-  private static void show(ChromeDriver browser, String page, int width, String scheme) {
+  private static void scheme(ChromeDriver browser, String scheme) {
     browser.executeCdpCommand(
         "Emulation.setEmulatedMedia",
         Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+  }
+
+  private static void width(ChromeDriver browser, int width) {
     browser.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of("width", width, "height", 844, "deviceScaleFactor", 1, "mobile", width < 800));
+  }
+
+  private static void show(ChromeDriver browser, String page) {
     browser.get(Path.of("target", "specimen", page + ".html").toAbsolutePath().toUri().toString());
   }
 
@@ -67,8 +73,9 @@ class SpecimenInBrowserTest {
       ChromeDriver browser = SpecimenScreens.open(textPx);
       try {
         for (String page : Specimen.pages("").keySet()) {
+          show(browser, page);
           for (int width : new int[] {320, 390, 768, 1280}) {
-            show(browser, page, width, "light");
+            width(browser, width);
             long scroll =
                 (Long) browser.executeScript("return document.documentElement.scrollWidth");
             if (scroll > width) {
@@ -88,8 +95,9 @@ class SpecimenInBrowserTest {
     ChromeDriver browser = SpecimenScreens.open(16);
     try {
       for (String page : Specimen.pages("").keySet()) {
+        show(browser, page);
         for (int width : new int[] {320, 390, 1280}) {
-          show(browser, page, width, "light");
+          width(browser, width);
           assertEquals(List.of(), browser.executeScript(SMALL_TARGETS), page + " at " + width);
           assertEquals(List.of(), browser.executeScript(TOUCHING_TEXTS), page + " at " + width);
         }
@@ -100,21 +108,20 @@ class SpecimenInBrowserTest {
   }
 
   @Test
-  void an_accessibility_checker_finds_nothing_in_light_or_dark() throws IOException {
-    ChromeDriver browser = SpecimenScreens.open(16);
+  void an_accessibility_checker_finds_nothing_in_light_or_dark() {
+    ChromeDriver browser = Chromium.open();
     try {
+      Accessibility.into(browser);
+      width(browser, 390);
       for (String page : Specimen.pages("").keySet()) {
+        show(browser, page);
         for (String scheme : List.of("light", "dark")) {
-          show(browser, page, 390, scheme);
-          List<String> found = new ArrayList<>();
-          for (Rule rule : new AxeBuilder().analyze(browser).getViolations()) {
-            found.add(rule.getId() + ": " + rule.getNodes().get(0).getHtml());
-          }
-          assertEquals(List.of(), found, page + " " + scheme);
+          scheme(browser, scheme);
+          assertEquals(List.of(), Accessibility.broken(browser), page + " " + scheme);
         }
       }
     } finally {
-      browser.quit();
+      Chromium.giveBack(browser);
     }
   }
 }

@@ -41,13 +41,7 @@ class CommandLineTest {
 
   private Ran run(List<String> before, String... words) throws IOException, InterruptedException {
     List<String> command = new ArrayList<>(before);
-    command.addAll(
-        List.of(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-cp",
-            System.getProperty("java.class.path"),
-            "spindlebook.Main"));
-    command.addAll(List.of(words));
+    command.addAll(ServedBook.command(words));
     Path out = Files.createTempFile("out", ".txt");
     Path err = Files.createTempFile("err", ".txt");
     try {
@@ -166,19 +160,10 @@ class CommandLineTest {
     Path temp = Files.createDirectory(folder.resolve("temp"));
     for (boolean soon : List.of(false, true)) {
       Path err = temp.resolveSibling("demo-err.txt");
+      List<String> command = ServedBook.command("demo", "--listen", "here", "--port", "0");
+      command.add(1, "-Djava.io.tmpdir=" + temp);
       Process demo =
-          new ProcessBuilder(
-                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                  "-XX:TieredStopAtLevel=1",
-                  "-Djava.io.tmpdir=" + temp,
-                  "-cp",
-                  System.getProperty("java.class.path"),
-                  "spindlebook.Main",
-                  "demo",
-                  "--listen",
-                  "here",
-                  "--port",
-                  "0")
+          new ProcessBuilder(command)
               .redirectOutput(ProcessBuilder.Redirect.DISCARD)
               .redirectError(err.toFile())
               .start();
@@ -291,15 +276,7 @@ class CommandLineTest {
   void the_terminal_shows_addresses_a_link_a_short_code_and_a_square_one() throws Exception {
     Path err = Files.createTempFile("err", ".txt");
     Process program =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-cp",
-                System.getProperty("java.class.path"),
-                "spindlebook.Main",
-                "--data",
-                folder.toString(),
-                "--port",
-                "0")
+        new ProcessBuilder(ServedBook.command("--data", folder.toString(), "--port", "0"))
             .redirectError(err.toFile())
             .redirectOutput(ProcessBuilder.Redirect.DISCARD)
             .start();

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.regex.Matcher;
@@ -27,20 +29,7 @@ final class ServedBook implements AutoCloseable {
 
   void start() throws IOException {
     program =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-XX:+UseSerialGC",
-                "-Xmx256m",
-                "-cp",
-                System.getProperty("java.class.path"),
-                "spindlebook.Main",
-                "--listen",
-                "here",
-                "--port",
-                "0",
-                "--data",
-                folder.toString())
+        new ProcessBuilder(command("--listen", "here", "--port", "0", "--data", folder.toString()))
             .redirectError(terminal.toFile())
             .redirectOutput(ProcessBuilder.Redirect.DISCARD)
             .start();
@@ -55,6 +44,22 @@ final class ServedBook implements AutoCloseable {
       LockSupport.parkNanos(Duration.ofMillis(50).toNanos());
     }
     throw new IllegalStateException("it did not start: " + Files.readString(terminal));
+  }
+
+  /** The program as it is called, with what makes it start soon and nothing that it would see. */
+  static List<String> command(String... words) {
+    List<String> command =
+        new ArrayList<>(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-Xmx256m",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "spindlebook.Main"));
+    command.addAll(List.of(words));
+    return command;
   }
 
   int port() {

@@ -13,10 +13,14 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
 import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.Server;
+import org.eclipse.jetty.server.handler.GracefulHandler;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import spindlebook.align.AlignPages;
@@ -110,6 +114,10 @@ public final class App implements AutoCloseable {
   private static final long MOST_PHOTO_BYTES = MOST_PHOTO_MB * 1024 * 1024 + MOST_BYTES;
   private static final long MOST_PHOTO_READ_ON_BYTES = 48 * 1024 * 1024;
 
+  /** How long, when it is stopped, whoever is at work is waited for. */
+  private static final int PATIENCE_SECONDS = 10;
+
+  private final GracefulHandler inFlight = new GracefulHandler();
   final Book bookFile;
   private final Histories histories;
   private final Devices paired;
@@ -312,7 +320,8 @@ public final class App implements AutoCloseable {
     jetty.addBean(connections);
     Guard guard = new Guard(hosts);
     guard.setHandler(new SlowSender());
-    jetty.setHandler(guard);
+    inFlight.setHandler(guard);
+    jetty.setHandler(inFlight);
   }
 
   /** What is sent comes from a form of ours; anything else is refused before it is read. */
@@ -388,8 +397,31 @@ public final class App implements AutoCloseable {
 
   private static void broken(Exception e, Context ctx) {
     // The route and not the path, which may hold a one-time code.
-    LOG.error("{} {} failed", ctx.method(), ctx.endpoint().path, e);
+    LOG.error("{} {} failed{}", ctx.method(), ctx.endpoint().path, where(e));
     Html.problem(ctx, Problems.of(500));
+  }
+
+  /** What failed and where, without messages: they may hold what somebody typed. */
+  private static String where(Throwable e) {
+    StringBuilder where = new StringBuilder();
+    for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+      where.append("\n").append(cause.getClass().getName());
+      for (StackTraceElement at : cause.getStackTrace()) {
+        where.append("\n\tat ").append(at);
+      }
+    }
+    return where.toString();
+  }
+
+  /** For a watchdog on this machine: really writes, and tells nothing of the book. */
+  void health(Context ctx) {
+    try {
+      bookFile.check();
+      ctx.contentType("text/plain").result("ok\n");
+    } catch (RuntimeException trouble) {
+      LOG.warn("{}", trouble instanceof BookRefused ? trouble.getMessage() : where(trouble));
+      ctx.status(503).contentType("text/plain").result("not ok\n");
+    }
   }
 
   public int port() {
@@ -406,8 +438,14 @@ public final class App implements AutoCloseable {
     return codes.fresh(true);
   }
 
+  /** Answers who is at work, takes nothing new meanwhile, then closes the book. */
   @Override
   public void close() {
+    try {
+      inFlight.shutdown().get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException | ExecutionException | TimeoutException goesOn) {
+      LOG.debug("somebody was still at work", goesOn);
+    }
     server.stop();
     try (bookFile;
         copying) {

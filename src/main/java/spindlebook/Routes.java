@@ -9,6 +9,7 @@ final class Routes {
 
   static void add(RoutesConfig r, App app) {
     r.get("/static/<file>", StaticFiles::serve);
+    r.get("/healthz", app::health);
     r.get("/pair", app.pairing::ask);
     r.post("/pair", app.pairing::typed);
     r.get("/pair/{code}", app.pairing::offered);

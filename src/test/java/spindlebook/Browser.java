@@ -61,11 +61,13 @@ final class Browser {
   }
 
   Page post(String path, Map<String, String> fields) {
-    String body =
-        fields.entrySet().stream()
-            .map(f -> encoded(f.getKey()) + "=" + encoded(f.getValue()))
-            .collect(Collectors.joining("&"));
-    return post(path, body);
+    return post(path, encoded(fields));
+  }
+
+  static String encoded(Map<String, String> fields) {
+    return fields.entrySet().stream()
+        .map(f -> encoded(f.getKey()) + "=" + encoded(f.getValue()))
+        .collect(Collectors.joining("&"));
   }
 
   Page post(String path, String encodedBody) {

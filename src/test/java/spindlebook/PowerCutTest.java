@@ -49,7 +49,7 @@ class PowerCutTest {
   private int made;
   private long answers;
 
-  private static byte[] jpeg(Color colour) throws IOException {
+  static byte[] jpeg(Color colour) throws IOException {
     BufferedImage image = new BufferedImage(64, 48, BufferedImage.TYPE_INT_RGB);
     image.setRGB(1, 1, colour.getRGB());
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -61,7 +61,7 @@ class PowerCutTest {
     return disk.root().resolve(DATA);
   }
 
-  private static Draft note(String key) {
+  static Draft note(String key) {
     return new Draft(
         key,
         "note",

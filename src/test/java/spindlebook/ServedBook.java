@@ -66,6 +66,12 @@ final class ServedBook implements AutoCloseable {
     return port;
   }
 
+  /** SIGTERM, without waiting for the end. */
+  Process tellToEnd() {
+    program.destroy();
+    return program;
+  }
+
   /** The one-time link on its terminal. */
   String pairing() {
     return pairing;

@@ -3,6 +3,8 @@ package spindlebook.device;
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import io.javalin.http.HandlerType;
+import java.net.InetAddress;
+import java.net.UnknownHostException;
 import java.time.Clock;
 import java.util.Map;
 import java.util.Optional;
@@ -52,7 +54,7 @@ public final class Door {
           ctx,
           new ProblemPage(
               429, "Too many at once", "Too much was asked for in a moment; wait a little."));
-    } else if (!open(ctx.path())) {
+    } else if (!open(ctx)) {
       mayEnter(ctx, device);
     }
   }
@@ -106,8 +108,21 @@ public final class Door {
     ctx.skipRemainingHandlers();
   }
 
-  private static boolean open(String path) {
-    return path.equals("/pair") || path.startsWith("/pair/") || path.startsWith("/static/");
+  private static boolean open(Context ctx) {
+    String path = ctx.path();
+    return path.equals("/pair")
+        || path.startsWith("/pair/")
+        || path.startsWith("/static/")
+        || path.equals("/healthz") && here(ctx.req().getRemoteAddr());
+  }
+
+  /** Whether a caller is on the machine the book runs on. */
+  static boolean here(String address) {
+    try {
+      return InetAddress.getByName(address).isLoopbackAddress();
+    } catch (UnknownHostException nowhere) {
+      return false;
+    }
   }
 
   /** The device a request comes from; null where none is needed and there is none. */

@@ -116,6 +116,11 @@ public final class Bodies {
         : new Content.Kept(entry.kind());
   }
 
+  /** Whether its kind is known, but its body is of a later version. */
+  static boolean isNewer(Entry entry) {
+    return entry.v() > 1 && KINDS.containsKey(entry.kind());
+  }
+
   /** What a body of the present version says, before it is an entry. */
   public static Content read(String kind, JsonNode body) {
     return read(0, kind, body);

@@ -2,6 +2,8 @@ package spindlebook.log;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -85,10 +87,20 @@ public final class Book implements AutoCloseable {
     LogFile log = null;
     try {
       Belonging belonging = new Belonging();
+      FirstLook look = new FirstLook();
       log =
           LogFile.open(
-              folder, clock.instant(), OnceHeld.in(folder, restored), belonging::add, tell);
+              folder,
+              clock.instant(),
+              OnceHeld.in(folder, restored),
+              entry -> {
+                belonging.add(entry);
+                look.at(entry);
+              },
+              tell);
+      look.sentences(clock.instant()).forEach(tell);
       LogFile opened = log;
+      ownersOnly(folder);
       Generation generation = Generation.of(folder, log);
       if (indexAnew) {
         CleanMark.pickUp(folder);
@@ -109,6 +121,32 @@ public final class Book implements AutoCloseable {
       closeFiles(log, lock);
       throw refused;
     }
+  }
+
+  /** Its own files and folders, also of an earlier release; the folder itself is its owner's. */
+  private static void ownersOnly(Path folder) throws IOException {
+    try (DirectoryStream<Path> own =
+        Files.newDirectoryStream(
+            folder, "{book.*,generation.json*,devices.json*,index.*,photos,backups,replaced-*}")) {
+      own.forEach(WholeFile::ownersOnly);
+    }
+  }
+
+  /**
+   * Refuses, in words, when nothing would be taken or found now: asks the thread that writes, waits
+   * for the disk with a small file beside the book, and asks the index. No entry is written.
+   */
+  public void check() {
+    writer.append(new Submission(List.of()));
+    try {
+      Path beside = folder.resolve("check");
+      WholeFile.put(beside, new byte[512]);
+      Files.delete(beside);
+    } catch (IOException trouble) {
+      throw BookRefused.disk(
+          trouble, "The disk of the book takes nothing: %s.", LogFile.said(trouble));
+    }
+    read(handle -> handle.createQuery("select n from meta").mapTo(Long.class).one());
   }
 
   /**

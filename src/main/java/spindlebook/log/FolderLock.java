@@ -50,7 +50,9 @@ public final class FolderLock implements AutoCloseable {
     try {
       channel =
           FileChannel.open(
-              folder.resolve("book.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+              folder.resolve("book.lock"),
+              Set.of(StandardOpenOption.CREATE, StandardOpenOption.WRITE),
+              WholeFile.owners(folder, "rw-------"));
       FileLock got = channel.tryLock();
       lock = got == null ? null : new FolderLock(held, channel);
       return lock;

@@ -134,17 +134,28 @@ final class Index implements AutoCloseable {
     return false;
   }
 
+  /** What went wrong, without the words of an entry that its message may hold. */
+  private static String kind(Throwable trouble) {
+    Throwable root = root(trouble);
+    return root.getClass().getSimpleName()
+        + (root instanceof SQLException sql ? ", SQL state " + sql.getSQLState() : "");
+  }
+
+  private static Throwable root(Throwable trouble) {
+    Throwable root = trouble;
+    while (root.getCause() != null) {
+      root = root.getCause();
+    }
+    return root;
+  }
+
   private synchronized void lose(Throwable trouble) {
     if (open) {
       tryAgainAt = System.nanoTime();
       open = false;
-      Throwable root = trouble;
-      while (root.getCause() != null) {
-        root = root.getCause();
-      }
       tell.accept(
           "The index of the book was lost ("
-              + root.getMessage().lines().findFirst().orElse("")
+              + kind(trouble)
               + "); the book is whole. The index is built anew as soon as the disk has room.");
       onLost.run();
     }
@@ -264,7 +275,7 @@ final class Index implements AutoCloseable {
       } else if (!wasBehind) {
         tell.accept(
             "The entry is in the book, but the index could not follow ("
-                + trouble.getMessage()
+                + kind(trouble)
                 + "); lists may lack it until Spindlebook is started again.");
       }
     }
@@ -328,6 +339,7 @@ final class Index implements AutoCloseable {
             + ";DB_CLOSE_ON_EXIT=FALSE;NON_KEYWORDS=KEY;TRACE_LEVEL_FILE=0";
     try {
       first = DriverManager.getConnection(url, "sa", "");
+      WholeFile.ownersOnly(folder.resolve(FILE));
       try (Statement statement = first.createStatement()) {
         statement.execute("create global temporary table if not exists opened (once int)");
       }

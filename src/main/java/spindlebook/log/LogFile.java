@@ -194,13 +194,8 @@ final class LogFile implements AutoCloseable {
    * before {@link #publish}.
    */
   void append(byte[] lines) {
-    if (broken != null) {
-      throw BookRefused.disk(null, "%s", broken);
-    }
+    refuseIfNothingIsTaken();
     long good = end();
-    if (!asLeft(good)) {
-      throw changed(null);
-    }
     try {
       out.write(lines);
     } catch (IOException trouble) {
@@ -222,6 +217,16 @@ final class LogFile implements AutoCloseable {
     }
     if (!leave(good + lines.length)) {
       takeBack(good);
+      throw changed(null);
+    }
+  }
+
+  /** Whether it is as this process left it; only the thread that writes may ask. */
+  void refuseIfNothingIsTaken() {
+    if (broken != null) {
+      throw BookRefused.disk(null, "%s", broken);
+    }
+    if (!asLeft(end())) {
       throw changed(null);
     }
   }

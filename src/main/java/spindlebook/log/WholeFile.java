@@ -8,6 +8,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFileAttributeView;
+import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Locale;
 import java.util.Set;
@@ -25,6 +27,9 @@ public final class WholeFile {
 
   static final Set<StandardOpenOption> NEW =
       Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+
+  private static final Set<PosixFilePermission> OWNER =
+      PosixFilePermissions.fromString("rwx------");
 
   private WholeFile() {}
 
@@ -63,6 +68,21 @@ public final class WholeFile {
           PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(may))
         }
         : new FileAttribute<?>[0];
+  }
+
+  /** Takes away what others than its owner may do, where the system knows owners. */
+  static void ownersOnly(Path path) {
+    PosixFileAttributeView view = Files.getFileAttributeView(path, PosixFileAttributeView.class);
+    try {
+      if (view != null) {
+        Set<PosixFilePermission> may = view.readAttributes().permissions();
+        if (may.retainAll(OWNER)) {
+          view.setPermissions(may);
+        }
+      }
+    } catch (IOException anothers) {
+      // It belongs to somebody else, or lies on a disk that knows no owners.
+    }
   }
 
   /** Makes the names in a folder last; a new file may else be gone after a power cut. */

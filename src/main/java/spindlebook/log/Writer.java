@@ -94,6 +94,9 @@ final class Writer implements AutoCloseable {
     Batch batch = new Batch(log, at);
     while (next != null && next != last) {
       try {
+        if (next.proposed.isEmpty()) {
+          log.refuseIfNothingIsTaken();
+        }
         batch.add(next);
       } catch (RuntimeException | Error refused) {
         next.answer.completeExceptionally(refused);
@@ -143,7 +146,7 @@ final class Writer implements AutoCloseable {
     try {
       listener.accept(entries);
     } catch (RuntimeException trouble) {
-      tell.accept("Somebody who watches the book failed: " + trouble);
+      tell.accept("Somebody who watches the book failed: " + trouble.getClass().getSimpleName());
     }
   }
 

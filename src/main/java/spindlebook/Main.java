@@ -42,6 +42,7 @@ import spindlebook.web.Listening;
       Main.Csv.class,
       Main.Backup.class,
       Main.Restore.class,
+      Main.Import.class,
       Main.Verify.class
     })
 public final class Main implements Callable<Integer> {
@@ -310,6 +311,25 @@ public final class Main implements Callable<Integer> {
     public Integer call() {
       Tables.write(file, folder, System.err::println);
       return 0;
+    }
+  }
+
+  @Command(
+      name = "import",
+      description = "Take another book, or one car of it, into this one; twice is harmless.",
+      mixinStandardHelpOptions = true)
+  static final class Import implements Callable<Integer> {
+    @CommandLine.ParentCommand Main main;
+
+    @Parameters(paramLabel = "FROM", description = "A copy, a place, a folder or a zip.")
+    Path from;
+
+    @Option(names = "--car", description = "Name or key of the one car to take.")
+    String car;
+
+    @Override
+    public Integer call() {
+      return Commands.bringIn(main.data, from, car, Clock.systemUTC(), System.out::println);
     }
   }
 }

@@ -43,6 +43,17 @@ public final class Commands {
     return 0;
   }
 
+  /**
+   * Takes another book, or one car of it, into this one.
+   *
+   * @param from a copy, a place, a folder with a book, or a downloaded zip
+   * @param car its key or name; null for all of the book
+   */
+  public static int bringIn(Path data, Path from, String car, Clock clock, Consumer<String> tell) {
+    Import.run(data, from, car, clock, tell);
+    return 0;
+  }
+
   /** Looks a book through; 0 only when all is good. */
   public static int verify(Path book, Consumer<String> tell) {
     return Verify.of(book, tell) ? 0 : 1;

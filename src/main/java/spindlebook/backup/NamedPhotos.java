@@ -10,6 +10,7 @@ import java.util.function.Consumer;
 import java.util.regex.Pattern;
 import spindlebook.log.Entry;
 import spindlebook.log.Sha256;
+import spindlebook.log.WholeFile;
 
 /** The photos that a book names, each by the SHA-256 of its file. */
 final class NamedPhotos implements Consumer<Entry> {
@@ -43,6 +44,15 @@ final class NamedPhotos implements Consumer<Entry> {
   /** Its small one, which nothing vouches for; where it is gone the photo itself stands in. */
   static Path small(Path folder, String hash) {
     return folder.resolve(hash + SMALL);
+  }
+
+  /** Copies a photo to another folder of photos, its small one where there is none yet. */
+  static void copy(Path from, Path to, String hash) throws IOException {
+    WholeFile.put(full(to, hash), Files.readAllBytes(full(from, hash)));
+    Path small = small(from, hash);
+    if (Files.isRegularFile(small) && !Files.exists(small(to, hash))) {
+      WholeFile.put(small(to, hash), Files.readAllBytes(small));
+    }
   }
 
   /** Whether a photo lies in a folder as it was taken. */

@@ -197,11 +197,7 @@ final class Restore {
         WholeFile.folder(aside.resolve(NamedPhotos.FOLDER));
         Files.move(file, aside.resolve(NamedPhotos.FOLDER).resolve(file.getFileName()));
       }
-      WholeFile.put(file, Files.readAllBytes(NamedPhotos.full(from.photos(), photo)));
-      Path small = NamedPhotos.small(from.photos(), photo);
-      if (Files.isRegularFile(small) && !Files.exists(NamedPhotos.small(photos(), photo))) {
-        WholeFile.put(NamedPhotos.small(photos(), photo), Files.readAllBytes(small));
-      }
+      NamedPhotos.copy(from.photos(), photos(), photo);
     }
   }
 

@@ -15,6 +15,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.IntStream;
 
 /** Reads the file of a book without opening the book: nothing is locked, written or repaired. */
 public final class BookFile {
@@ -35,6 +36,23 @@ public final class BookFile {
     public Contents {
       entries = List.copyOf(entries);
       hashes = List.copyOf(hashes);
+    }
+
+    /** What of it belongs to one car, by the car's key. */
+    public Contents ofCar(String car) {
+      Belonging belonging = new Belonging();
+      entries.forEach(belonging::add);
+      List<Integer> its =
+          IntStream.range(0, entries.size())
+              .filter(i -> car.equals(belonging.where(entries.get(i).key()).car()))
+              .boxed()
+              .toList();
+      return new Contents(
+          header,
+          its.stream().map(entries::get).toList(),
+          its.stream().map(hashes::get).toList(),
+          sealed,
+          lastHash);
     }
   }
 

@@ -56,12 +56,17 @@ final class Garage {
 
   /** A photo on the disk with its small one, and the entry that names it. */
   String photo(Book book, String picture) throws IOException {
+    return photo(book, picture, Json.MAPPER.createObjectNode());
+  }
+
+  /** The same, with more in the entry's body. */
+  String photo(Book book, String picture, ObjectNode body) throws IOException {
     byte[] bytes = ("a picture of " + picture).getBytes(java.nio.charset.StandardCharsets.UTF_8);
     String hash = Sha256.hex(bytes);
     Files.createDirectories(photos());
     Files.write(photos().resolve(hash + ".jpg"), bytes);
     Files.write(photos().resolve(hash + ".small.jpg"), new byte[] {1, 2, 3});
-    book.append(draft(picture, "photo", Json.MAPPER.createObjectNode().put("file", hash)));
+    book.append(draft(picture, "photo", body.put("file", hash)));
     return hash;
   }
 

@@ -125,7 +125,7 @@ final class LogFile implements AutoCloseable {
     if (scan.damage != null && scan.damage.n() <= scan.forced) {
       throw BookRefused.book(
           "%s Entries up to %d are known to have been on the disk, so nothing was changed: put a"
-              + " backup in its place.",
+              + " backup back with 'restore'.",
           scan.damage.sentence(), scan.forced);
     }
   }

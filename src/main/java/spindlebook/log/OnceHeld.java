@@ -55,7 +55,7 @@ record OnceHeld(List<End> ends, boolean aBook, long restored) {
     boolean whole = found.containsAll(ends);
     if (!whole && restored != scan.lastN) {
       throw BookRefused.book(
-          "%s%s: put the newest copy of it in its place, or, to go on with this one, start once"
+          "%s%s: put the newest copy back with 'restore', or, to go on with this one, start once"
               + " with --restored %d.",
           scan.damage == null ? "" : scan.damage.sentence() + " ",
           scan.lastN < most()

@@ -62,7 +62,7 @@ final class Scan {
   private void readHeader(RawLines.Raw raw) {
     if (raw == null) {
       throw BookRefused.book(
-          "%s is empty: put a backup in its place, or remove it to begin a new book.", file);
+          "%s is empty: put a backup back with 'restore', or remove it to begin a new book.", file);
     }
     JsonNode line;
     try {

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** Entries that were acknowledged and are gone at the next start are never gone in silence. */
 class LostEntriesTest {
   private static final String GO_ON =
-      ": put the newest copy of it in its place, or, to go on with this one, start once with"
+      ": put the newest copy back with 'restore', or, to go on with this one, start once with"
           + " --restored ";
 
   @TempDir Path folder;

@@ -144,9 +144,9 @@ class RestoreTest {
 
         restore(copy.file());
 
-        assertArrayEquals(copy == first ? atFirst : later, garage.bytes(), what);
+        assertArrayEquals(copy.equals(first) ? atFirst : later, garage.bytes(), what);
         assertTrue(NamedPhotos.good(garage.photos(), red), what);
-        assertTrue(copy == first || NamedPhotos.good(garage.photos(), blue), what);
+        assertTrue(copy.equals(first) || NamedPhotos.good(garage.photos(), blue), what);
         Path aside = garage.data.resolve("replaced-2031-05-04T120000Z");
         if (replaced != null) {
           assertArrayEquals(replaced, Garage.bytes(aside.resolve("book.jsonl")), what);

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -204,7 +203,7 @@ class CurvesPageTest {
   void the_demos_fullest_curves_come_in_one_flight_of_packets()
       throws IOException, InterruptedException {
     Path demo = folder.resolve("demo");
-    DemoCar.play(demo, Clock.systemUTC(), line -> {});
+    DemoBook.copyTo(demo);
     try (Shop other = new Shop(demo)) {
       String gap = "/corners/marmot-lf/curves?of=p-tie-rod-upper-arm&against=";
       List<Page> pages =

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -34,7 +33,7 @@ class DemoCarTest {
   @TempDir Path folder;
 
   private CarBook marmot() {
-    DemoCar.play(folder, Clock.systemUTC(), line -> {});
+    DemoBook.copyTo(folder);
     return CarsOfFile.of(BookFile.read(folder.resolve("book.jsonl"))).get("marmot");
   }
 

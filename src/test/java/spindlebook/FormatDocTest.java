@@ -8,7 +8,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -74,7 +73,7 @@ class FormatDocTest {
 
   @Test
   void every_name_that_figures_prints_of_the_demo_is_told(@TempDir Path folder) throws Exception {
-    DemoCar.play(folder, Clock.systemUTC(), line -> {});
+    DemoBook.copyTo(folder);
     Set<String> printed = new TreeSet<>();
     names(figures(folder.resolve("book.jsonl")), printed);
     Set<String> named = new TreeSet<>(Set.of("value", "key", "height", "name"));
@@ -104,7 +103,7 @@ class FormatDocTest {
   @Test
   void of_the_demo_they_tell_ladder_next_reading_check_sign_off_and_its_life(@TempDir Path folder)
       throws Exception {
-    DemoCar.play(folder, Clock.systemUTC(), line -> {});
+    DemoBook.copyTo(folder);
     JsonNode car = figures(folder.resolve("book.jsonl")).at("/cars/0");
     JsonNode left = car.at("/corners/0");
     assertEquals("short", car.at("/driveCheck/things/0/why").asText());

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -275,7 +274,7 @@ class LimitsPagesTest {
   @Test
   void the_demo_cars_left_front_is_limited_by_its_tie_rod_and_its_right_front_cant_tell() {
     Path demo = folder.resolve("demo");
-    DemoCar.play(demo, Clock.systemUTC(), line -> {});
+    DemoBook.copyTo(demo);
     try (Shop shown = new Shop(demo)) {
       says(
           shown.get("/corners/marmot-lf/limits").is(200),

@@ -43,7 +43,7 @@ final class OtherJvm {
     }
     System.out.println("open");
     if ("write".equals(arguments[0])) {
-      for (int i = 0; i < 4; i++) {
+      for (int i = 0; i < 8; i++) {
         String name = arguments[2] + "-" + i;
         new Thread(() -> write(book, name)).start();
       }

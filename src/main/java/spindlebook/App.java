@@ -192,10 +192,11 @@ public final class App implements AutoCloseable {
       long restored,
       Path secondPlace,
       Consumer<String> tell) {
+    Devices devices = new Devices(dataDir, clock);
     Book book = Book.open(dataDir, clock, restored, tell);
     try {
       Backups copying = new Backups(book, dataDir, secondPlace, clock, tell);
-      return new App(book, dataDir, copying, new Devices(dataDir, clock), listening, clock);
+      return new App(book, dataDir, copying, devices, listening, clock);
     } catch (RuntimeException e) {
       book.close();
       throw e;

@@ -57,7 +57,7 @@ class OtherProcessTest {
     new Bench(folder).open().close();
   }
 
-  /** {@code -Dkills=200} kills so many; every tenth time a new book is begun. */
+  /** {@code -Dkills=200} kills so many; every fourth time a new book is begun. */
   @Test
   void everything_acknowledged_is_in_the_book_after_the_process_was_killed() throws Exception {
     int rounds = Integer.getInteger("kills", 3);
@@ -67,7 +67,7 @@ class OtherProcessTest {
     Bench bench = null;
     byte[] before = new byte[0];
     for (int round = 0; round < rounds; round++) {
-      if (round % 10 == 0) {
+      if (round % 4 == 0) {
         bench = new Bench(folder.resolve("book-" + round));
         acknowledged.clear();
         before = new byte[0];

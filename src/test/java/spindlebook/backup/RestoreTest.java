@@ -220,9 +220,16 @@ class RestoreTest {
         .backup(place, Garage.NOON.plus(Duration.ofDays(9)));
     restore(place.folder);
     assertArrayEquals(later, garage.bytes());
-    Files.writeString(second.file(), "rotten");
-    restore(place.folder);
-    assertArrayEquals(atFirst, garage.bytes());
+    String whole = Files.readString(second.file());
+    for (String damaged :
+        List.of(
+            "rotten",
+            whole.replace("note b", "note x"),
+            whole.substring(0, whole.lastIndexOf("{\"n\":4")))) {
+      Files.writeString(second.file(), damaged);
+      restore(place.folder);
+      assertArrayEquals(atFirst, garage.bytes(), damaged);
+    }
   }
 
   @Test

@@ -107,6 +107,7 @@ class BackupPagesTest {
     Files.createDirectories(data.resolve("photos"));
     Files.write(data.resolve("photos/" + photo + ".jpg"), picture);
     String lost = Sha256.hex("lost".getBytes(StandardCharsets.UTF_8));
+    Files.writeString(data.resolve("photos/" + lost + ".jpg"), "no picture any more");
     for (String named : List.of(photo, lost)) {
       shop.app()
           .bookFile

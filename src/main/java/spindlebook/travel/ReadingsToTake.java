@@ -262,7 +262,7 @@ final class ReadingsToTake {
     }
     Figure of = limit.roomMm() == null ? limit.positionMm() : limit.roomMm();
     double between =
-        of.parts().entrySet().stream()
+        limit.positionMm().parts().entrySet().stream()
             .filter(part -> part.getKey().kind() == SourceKind.INTERPOLATION)
             .mapToDouble(part -> part.getValue() * part.getValue())
             .sum();

@@ -54,6 +54,9 @@ import spindlebook.uncertainty.Figure;
  * drops 76.2 mm further.
  */
 final class StrapStretch {
+  /** Times that U is found again where it ends: by then it stays, where the ratio tells. */
+  private static final int FURTHER = 4;
+
   private final Card card;
   private final Pairing pairing;
   private final List<SeenHeight> onTheStrap;
@@ -226,11 +229,22 @@ final class StrapStretch {
     return Optional.of(GivenFigures.of(given.get()).plus(-shorterMm));
   }
 
+  /**
+   * A length carried to the wheel. Its U is that of the place where it may end, for there the
+   * ratio's doubt has more way to act: the further end of Fieller's interval (E. C. Fieller, J. R.
+   * Stat. Soc. B 16, 1954; from memory).
+   */
   static Figure quotient(Figure dividend, Figure divisor) {
     double value = dividend.value() / divisor.value();
-    return Figure.linear(
-        value,
-        List.of(dividend, divisor),
-        new double[] {1 / divisor.value(), -value / divisor.value()});
+    Figure quotient = Figure.exact(value);
+    for (int i = 0; i < FURTHER; i++) {
+      double furthest = value + Math.copySign(quotient.U(), value);
+      quotient =
+          Figure.linear(
+              value,
+              List.of(dividend, divisor),
+              new double[] {1 / divisor.value(), -furthest / divisor.value()});
+    }
+    return quotient;
   }
 }

@@ -23,11 +23,10 @@ import spindlebook.uncertainty.SourceKind;
  * truly to it or past it? Corners whose truth is known, at droop, read with a tape or with drill
  * shanks; a strap of known stretch, its new length given to ± 1/16 in, its length read on it and at
  * two heights above. What is printed is kept in docs/methods-travel.md; another seed: {@code
- * -Dspindlebook.seed=…}, more corners: {@code -Dspindlebook.corners=10000}. Asked is 2.5 %; on the
- * curve exactly at the rule it is 2.4 to 3.1 % of 10,000, and that class is held to what it does.
+ * -Dspindlebook.seed=…}, more corners: {@code -Dspindlebook.corners=10000}. Asked is 2.5 %.
  */
 class HeldBackStretchTest {
-  private static final int CORNERS = Integer.getInteger("spindlebook.corners", 1_500);
+  private static final int CORNERS = Integer.getInteger("spindlebook.corners", 3_000);
   private static final long SEED = Long.getLong("spindlebook.seed", 20261128L);
   private static final double SHARE = 0.1;
 
@@ -78,11 +77,7 @@ class HeldBackStretchTest {
         "%s, seed %d: margin held in %s; called clear: %s%n",
         tape ? "tape" : "shanks", SEED, covered, clear);
     assertTrue(covered.percent() >= 95, "covered " + covered);
-    clear.forEach(
-        (of, tally) -> {
-          double most = of.startsWith("CURVE at") ? 4 : 2.5;
-          assertTrue(tally.percent() <= most, of + " clear " + tally);
-        });
+    clear.forEach((of, tally) -> assertTrue(tally.percent() <= 2.5, of + " clear " + tally));
   }
 
   private static void count(

@@ -110,6 +110,7 @@ class NotOfferedTest {
       case "point" -> "tyre-frame";
       case "adjuster" -> "limit-strap";
       case "device" -> device();
+      case "table" -> "entries";
       default -> "none";
     };
   }

@@ -51,12 +51,17 @@ class EveryPageTest {
           continue;
         }
         assertEquals(200, page.status(), () -> page.path() + " is linked to");
-        if (page.headers().firstValue("Content-Type").orElse("").startsWith("text/html")) {
+        if (isPage(page)) {
           whole(page);
         }
       }
       assertEquals(List.of(), shop.told);
     }
+  }
+
+  /** And no file to be taken away. */
+  static boolean isPage(Page page) {
+    return page.headers().firstValue("Content-Type").orElse("").startsWith("text/html");
   }
 
   @Test

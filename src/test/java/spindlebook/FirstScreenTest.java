@@ -50,11 +50,7 @@ class FirstScreenTest {
       String signOffs = "/cars/" + marmot.car + "/sign-offs";
       shop.get(signOffs + "/new").form(signOffs).with("why", "only round the yard").keep();
       marmot.adjust(marmot.right, "limit-strap", "17");
-      // A table is taken away as a file, not waited for as a screen.
-      Collection<Page> pages =
-          Crawl.from(shop.browser, "/", "/cars").stream()
-              .filter(p -> !p.headers().firstValue("Content-Type").orElse("").contains("csv"))
-              .toList();
+      Collection<Page> pages = Crawl.from(shop.browser, "/", "/cars");
       List<String> lines = weighed(shop, pages);
       List<String> heavy = lines.stream().filter(FirstScreenTest::heavy).toList();
       System.out.println("first screens, heaviest first:");
@@ -72,7 +68,8 @@ class FirstScreenTest {
   List<String> weighed(Shop shop, Collection<Page> pages) throws IOException, InterruptedException {
     List<String> lines = new ArrayList<>();
     for (Page page : pages) {
-      if (page.status() != 200 || page.path().startsWith("/static/")) {
+      // A table is taken away as a file, not waited for as a screen.
+      if (page.status() != 200 || !EveryPageTest.isPage(page)) {
         continue;
       }
       int html = fetch(shop, page.path()).wireBytes();

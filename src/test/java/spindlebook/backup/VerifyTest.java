@@ -36,11 +36,20 @@ class VerifyTest {
 
   /** Looks the folder through; nothing in it is changed by that. */
   private boolean good(Path book) {
-    Map<String, String> before = Garage.files(folder);
+    Map<String, String> before = files();
     told.clear();
     boolean good = Verify.of(book, told::add);
-    assertEquals(before, Garage.files(folder));
+    assertEquals(before, files());
     return good;
+  }
+
+  /** Without the index of a book that is open, which its database writes when it likes. */
+  private Map<String, String> files() {
+    Map<String, String> files = Garage.files(folder);
+    if (!files.containsKey("data/index.clean")) {
+      files.remove("data/index.mv.db");
+    }
+    return files;
   }
 
   private boolean good() {

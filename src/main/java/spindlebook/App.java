@@ -219,7 +219,7 @@ public final class App implements AutoCloseable {
                     .filter(last -> last.car() != null)
                     .forEach(last -> AlignedCheck.of(histories.of(last.car())));
               } catch (RuntimeException asked) {
-                LOG.debug("whoever asks for the car is told", asked);
+                LOG.debug("the last car is worked out when its page is asked for", asked);
               }
             },
             "look ahead");

@@ -1,5 +1,23 @@
 package spindlebook.photo;
 
+import com.drew.imaging.jpeg.JpegMetadataReader;
+import com.drew.imaging.jpeg.JpegProcessingException;
+import com.drew.metadata.Metadata;
+import com.drew.metadata.MetadataException;
+import com.drew.metadata.exif.ExifIFD0Directory;
+import com.drew.metadata.exif.ExifReader;
+import com.drew.metadata.jpeg.JpegComponent;
+import com.drew.metadata.jpeg.JpegDirectory;
+import com.drew.metadata.jpeg.JpegReader;
+import java.io.BufferedInputStream;
+import java.io.DataInputStream;
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
 /**
  * What a photo's header says, before anything of it is decoded.
  *
@@ -23,7 +41,16 @@ record PhotoHeader(
   /** So that no single row is large. */
   static final int LONGEST_SIDE_PX = 16_384;
 
-  void check() throws PhotoRefused {
+  /** A progressive photo is held whole while it is decoded: 2 bytes for every coefficient. */
+  private static final long MOST_HELD_BYTES = 40_000_000;
+
+  /** A progressive photo has about ten scans; each takes a walk over the whole picture. */
+  private static final int MOST_SCANS = 40;
+
+  private static final int PROGRESSIVE = 2;
+
+  /** Itself, unless it promises more than is taken. */
+  PhotoHeader checked() throws PhotoRefused {
     if (widthPx < 1 || heightPx < 1) {
       throw PhotoRefused.unknown();
     }
@@ -37,6 +64,109 @@ record PhotoHeader(
               + " pixels: send one of at most 40 megapixels and "
               + LONGEST_SIDE_PX
               + " on a side.");
+    }
+    if (heldBytes > MOST_HELD_BYTES) {
+      throw new PhotoRefused(
+          "The photo is saved progressively and too large for that: send it smaller, or as the"
+              + " camera saves it.");
+    }
+    return this;
+  }
+
+  /** Of a JPEG of one or three colours, eight bits each, that is there to its end. */
+  static PhotoHeader ofJpeg(Path file) throws IOException {
+    int scans = scans(file);
+    try (InputStream in = new BufferedInputStream(Files.newInputStream(file))) {
+      Metadata said =
+          JpegMetadataReader.readMetadata(in, List.of(new JpegReader(), new ExifReader()));
+      JpegDirectory frame = said.getFirstDirectoryOfType(JpegDirectory.class);
+      if (frame == null || frame.getInt(JpegDirectory.TAG_DATA_PRECISION) != 8) {
+        throw PhotoRefused.unknown();
+      }
+      int components = frame.getNumberOfComponents();
+      int compression = frame.getInt(JpegDirectory.TAG_COMPRESSION_TYPE);
+      if ((components != 1 && components != 3) || compression > PROGRESSIVE) {
+        throw PhotoRefused.unknown();
+      }
+      // Colours that come one after the other are collected as a progressive photo is.
+      boolean held = scans > 1 || compression == PROGRESSIVE;
+      return new PhotoHeader(
+              false,
+              frame.getImageWidth(),
+              frame.getImageHeight(),
+              components,
+              scans,
+              held ? coefficientBytes(frame, components) : 0,
+              orientation(said))
+          .checked();
+    } catch (JpegProcessingException | MetadataException strange) {
+      throw PhotoRefused.unknown();
+    }
+  }
+
+  private static int orientation(Metadata said) {
+    return said.getDirectoriesOfType(ExifIFD0Directory.class).stream()
+        .map(d -> d.getInteger(ExifIFD0Directory.TAG_ORIENTATION))
+        .filter(held -> held != null && held >= 1 && held <= 8)
+        .reduce((first, second) -> second)
+        .orElse(1);
+  }
+
+  private static long coefficientBytes(JpegDirectory frame, int components)
+      throws MetadataException {
+    int most = 1;
+    long all = 0;
+    for (int i = 0; i < components; i++) {
+      JpegComponent colour = frame.getComponent(i);
+      int blocks = colour.getHorizontalSamplingFactor() * colour.getVerticalSamplingFactor();
+      most = Math.max(most, blocks);
+      all += blocks;
+    }
+    return 2L * frame.getImageWidth() * frame.getImageHeight() * all / most;
+  }
+
+  /** How often the pixels are walked over, in a file that is read to the end of its picture. */
+  private static int scans(Path file) throws IOException {
+    int scans = 0;
+    try (InputStream from = new BufferedInputStream(Files.newInputStream(file), 1 << 16)) {
+      DataInputStream in = new DataInputStream(from);
+      in.skipNBytes(2);
+      boolean pixels = false;
+      for (int marker = marker(in, false); marker != 0xD9; marker = marker(in, pixels)) {
+        pixels = marker == 0xDA;
+        scans += pixels ? 1 : 0;
+        int length = in.readUnsignedShort();
+        if (length < 2 || scans > MOST_SCANS) {
+          throw PhotoRefused.unknown();
+        }
+        in.skipNBytes(length - 2);
+      }
+    } catch (EOFException early) {
+      throw PhotoRefused.truncated();
+    }
+    if (scans == 0) {
+      throw PhotoRefused.unknown();
+    }
+    return scans;
+  }
+
+  /** The marker that comes next, or comes behind the pixels of a scan. */
+  private static int marker(DataInputStream in, boolean pixels) throws IOException {
+    while (true) {
+      int next = in.readUnsignedByte();
+      if (next != 0xFF && !pixels) {
+        throw PhotoRefused.unknown();
+      }
+      while (next != 0xFF) {
+        next = in.readUnsignedByte();
+      }
+      while (next == 0xFF) {
+        next = in.readUnsignedByte();
+      }
+      boolean inside = next == 0 || (next >= 0xD0 && next <= 0xD7);
+      if (!inside || !pixels) {
+        return next;
+      }
     }
   }
 }

@@ -35,7 +35,7 @@ public record PhotoView(List<Pair> pairs, List<Shot> shots) {
     static Shot of(SeenPhoto seen, EntryWords words) {
       String file = "/photos/" + seen.photo().file();
       int longer = Math.max(seen.photo().widthPx(), seen.photo().heightPx());
-      int step = (longer + Picture.SMALL_SIDE_PX - 1) / Picture.SMALL_SIDE_PX;
+      int step = Picture.step(longer, Picture.SMALL_SIDE_PX);
       return new Shot(
           words.of(seen.photo()),
           Days.day(seen.at()) + " · " + seen.who(),

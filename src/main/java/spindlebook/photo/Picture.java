@@ -1,18 +1,18 @@
 package spindlebook.photo;
 
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
-import java.awt.image.IndexColorModel;
-import java.awt.image.Raster;
 import java.io.BufferedInputStream;
 import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
-import java.io.DataInputStream;
-import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReadParam;
@@ -22,6 +22,9 @@ import javax.imageio.ImageWriter;
 import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageOutputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
+import net.coobird.thumbnailator.Thumbnails;
+import net.coobird.thumbnailator.util.exif.ExifFilterUtils;
+import net.coobird.thumbnailator.util.exif.Orientation;
 
 /**
  * A photo as it is kept: upright, at most {@value #MOST_SIDE_PX} pixels on its long side, a plain
@@ -42,6 +45,8 @@ record Picture(int widthPx, int heightPx, byte[] jpeg, byte[] small) {
 
   private static final long MOST_HELD_BYTES = 48_000_000;
   private static final float QUALITY = 0.85f;
+  private static final byte[] PNG = {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'};
+  private static final byte[] JPEG = {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF};
 
   static {
     // The disk is used where we say so, nowhere else.
@@ -53,45 +58,50 @@ record Picture(int widthPx, int heightPx, byte[] jpeg, byte[] small) {
    * @throws PhotoRefused in one sentence, when it is none or cannot be kept
    */
   static Picture of(InputStream sent, Path folder) throws IOException {
-    Path bare = Files.createTempFile(folder, "incoming", ".part");
+    Path here = Files.createTempFile(folder, "incoming", ".part");
     try {
-      return of(strip(sent, bare), bare);
+      PhotoHeader header = put(sent, here);
+      BufferedImage plain = plain(decoded(header, here));
+      BufferedImage upright =
+          ExifFilterUtils.getFilterForOrientation(Orientation.typeOf(header.orientation()))
+              .apply(plain);
+      int wide = upright.getWidth();
+      int high = upright.getHeight();
+      int step = step(Math.max(wide, high), SMALL_SIDE_PX);
+      return new Picture(
+          wide,
+          high,
+          written(upright),
+          written(
+              Thumbnails.of(upright)
+                  .forceSize(Math.max(1, wide / step), Math.max(1, high / step))
+                  .imageType(BufferedImage.TYPE_3BYTE_BGR)
+                  .asBufferedImage()));
     } finally {
-      Files.deleteIfExists(bare);
+      Files.deleteIfExists(here);
     }
   }
 
-  private static PhotoHeader strip(InputStream sent, Path bare) throws IOException {
+  /** Puts what was sent on the disk; of a PNG only what its picture needs. */
+  private static PhotoHeader put(InputStream sent, Path here) throws IOException {
     try (InputStream in = new BufferedInputStream(sent, 1 << 16);
-        OutputStream out = new BufferedOutputStream(Files.newOutputStream(bare), 1 << 16)) {
-      long firstEight;
-      try {
-        firstEight = new DataInputStream(in).readLong();
-      } catch (EOFException empty) {
+        OutputStream out = new BufferedOutputStream(Files.newOutputStream(here), 1 << 16)) {
+      byte[] first = in.readNBytes(PNG.length);
+      out.write(first);
+      if (Arrays.equals(first, PNG)) {
+        return BarePng.copy(in, out);
+      }
+      if (Arrays.mismatch(first, JPEG) != JPEG.length) {
         throw PhotoRefused.unknown();
       }
-      if (PngCopy.starts(firstEight)) {
-        return PngCopy.copy(in, out);
-      }
-      if (JpegCopy.starts(firstEight)) {
-        return JpegCopy.copy(firstEight, in, out);
-      }
-      throw PhotoRefused.unknown();
+      in.transferTo(out);
     }
+    return PhotoHeader.ofJpeg(here);
   }
 
-  private static Picture of(PhotoHeader header, Path bare) throws IOException {
-    BufferedImage upright = upright(decoded(header, bare), header.orientation(), MOST_SIDE_PX);
-    return new Picture(
-        upright.getWidth(),
-        upright.getHeight(),
-        written(upright),
-        written(upright(upright, 1, SMALL_SIDE_PX)));
-  }
-
-  private static BufferedImage decoded(PhotoHeader header, Path bare) throws IOException {
+  private static BufferedImage decoded(PhotoHeader header, Path file) throws IOException {
     ImageReader reader = ImageIO.getImageReadersByFormatName(header.png() ? "png" : "jpeg").next();
-    try (FileImageInputStream in = new FileImageInputStream(bare.toFile())) {
+    try (FileImageInputStream in = new FileImageInputStream(file.toFile())) {
       reader.setInput(in, true, true);
       ImageReadParam param = reader.getDefaultReadParam();
       int step = step(header);
@@ -106,7 +116,7 @@ record Picture(int widthPx, int heightPx, byte[] jpeg, byte[] small) {
   }
 
   /** Every how many pixels one is decoded. */
-  static int step(PhotoHeader header) {
+  private static int step(PhotoHeader header) {
     long most = Math.min(MOST_DECODED_BYTES, MOST_HELD_BYTES - header.heldBytes());
     int step = 1;
     while (decodedBytes(header, step) * (1 + header.passes()) > most) {
@@ -121,47 +131,25 @@ record Picture(int widthPx, int heightPx, byte[] jpeg, byte[] small) {
     return wide * high * header.bytesPerPx();
   }
 
-  /** Turned upright and made smaller by whole steps, each pixel the mean of those it stands for. */
-  private static BufferedImage upright(BufferedImage from, int orientation, int mostSide) {
-    int longer = Math.max(from.getWidth(), from.getHeight());
-    int step = (longer + mostSide - 1) / mostSide;
+  /** By how many a side is divided so that it is no longer than that: pictures shrink in steps. */
+  static int step(int side, int most) {
+    return (side + most - 1) / most;
+  }
+
+  /** In plain colours on white, and as small as it is kept. */
+  private static BufferedImage plain(BufferedImage from) {
+    int step = step(Math.max(from.getWidth(), from.getHeight()), MOST_SIDE_PX);
     int wide = Math.max(1, from.getWidth() / step);
     int high = Math.max(1, from.getHeight() / step);
-    boolean turned = orientation >= 5;
-    BufferedImage to =
-        new BufferedImage(turned ? high : wide, turned ? wide : high, BufferedImage.TYPE_3BYTE_BGR);
-    Rows rows = new Rows(from);
-    int[] sum = new int[3 * wide];
-    int[] one = new int[3];
-    for (int y = 0; y < high; y++) {
-      java.util.Arrays.fill(sum, 0);
-      int down = Math.min(step, from.getHeight() - y * step);
-      for (int dy = 0; dy < down; dy++) {
-        rows.add(y * step + dy, step, sum);
-      }
-      for (int x = 0; x < wide; x++) {
-        int across = Math.min(step, from.getWidth() - x * step);
-        int all = across * down;
-        for (int c = 0; c < 3; c++) {
-          one[c] = (sum[3 * x + c] + all / 2) / all;
-        }
-        int right = mirrored(orientation) ? wide - 1 - x : x;
-        int below = upsideDown(orientation) ? high - 1 - y : y;
-        to.getRaster().setPixel(turned ? below : right, turned ? right : below, one);
-      }
-    }
+    BufferedImage to = new BufferedImage(wide, high, BufferedImage.TYPE_3BYTE_BGR);
+    Graphics2D pen = to.createGraphics();
+    pen.setRenderingHint(
+        RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);
+    pen.setColor(Color.WHITE);
+    pen.fillRect(0, 0, wide, high);
+    pen.drawImage(from, 0, 0, wide, high, null);
+    pen.dispose();
     return to;
-  }
-
-  /**
-   * Whether the stored columns run from right to left, seen upright (before x and y are swapped).
-   */
-  private static boolean mirrored(int orientation) {
-    return orientation == 2 || orientation == 3 || orientation == 7 || orientation == 8;
-  }
-
-  private static boolean upsideDown(int orientation) {
-    return orientation == 3 || orientation == 4 || orientation == 6 || orientation == 7;
   }
 
   private static byte[] written(BufferedImage image) throws IOException {
@@ -177,55 +165,5 @@ record Picture(int widthPx, int heightPx, byte[] jpeg, byte[] small) {
       writer.dispose();
     }
     return bytes.toByteArray();
-  }
-
-  /** Reads a decoded image row by row as eight bits of red, green and blue, on white. */
-  private static final class Rows {
-    private final Raster raster;
-    private final IndexColorModel palette;
-    private final int bands;
-    private final int most;
-    private final int[] row;
-
-    Rows(BufferedImage image) {
-      this.raster = image.getRaster();
-      this.palette = image.getColorModel() instanceof IndexColorModel indexed ? indexed : null;
-      this.bands = raster.getNumBands();
-      this.most = (1 << raster.getSampleModel().getSampleSize(0)) - 1;
-      this.row = new int[bands * raster.getWidth()];
-    }
-
-    /** Adds up a row, {@code step} pixels into one. */
-    void add(int y, int step, int[] sum) {
-      raster.getPixels(0, y, raster.getWidth(), 1, row);
-      for (int x = 0; x < raster.getWidth() && x / step < sum.length / 3; x++) {
-        int alpha = alpha(x);
-        for (int c = 0; c < 3; c++) {
-          sum[x / step * 3 + c] += 255 + (colour(x, c) - 255) * alpha / 255;
-        }
-      }
-    }
-
-    private int alpha(int x) {
-      if (palette != null) {
-        return palette.getAlpha(row[x]);
-      }
-      return bands == 2 || bands == 4 ? eight(row[x * bands + bands - 1]) : 255;
-    }
-
-    private int colour(int x, int c) {
-      if (palette == null) {
-        return eight(row[x * bands + (bands < 3 ? 0 : c)]);
-      }
-      return switch (c) {
-        case 0 -> palette.getRed(row[x]);
-        case 1 -> palette.getGreen(row[x]);
-        default -> palette.getBlue(row[x]);
-      };
-    }
-
-    private int eight(int sample) {
-      return most == 255 ? sample : (int) (sample * 255L / most);
-    }
   }
 }

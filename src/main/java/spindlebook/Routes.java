@@ -104,17 +104,17 @@ final class Routes {
     r.get("/readings/{reading}/correct", app.corrections::reading);
     r.post("/readings/{reading}/correct", app.corrections::correctReading);
 
-    r.get("/cars/{car}/use", app.uses::log);
+    r.get("/cars/{car}/use", app.uses::driven);
     r.post("/cars/{car}/use", app.uses::driven);
     r.get("/cars/{car}/to-do", app.toDos::list);
-    r.post("/cars/{car}/to-do", app.toDos::create);
+    r.post("/cars/{car}/to-do", app.toDos::list);
     r.post("/to-do/{todo}/done", app.toDos::done);
     r.get("/cars/{car}/fasteners", app.fasteners::ofCar);
     r.get("/corners/{corner}/fasteners", app.fasteners::ofCorner);
     r.get("/corners/{corner}/fasteners/{adjuster}", app.fasteners::fastener);
-    r.post("/corners/{corner}/fasteners/{adjuster}", app.fasteners::say);
+    r.post("/corners/{corner}/fasteners/{adjuster}", app.fasteners::fastener);
     r.get("/corners/{corner}/telltales", app.telltales::list);
-    r.post("/corners/{corner}/telltales", app.telltales::read);
+    r.post("/corners/{corner}/telltales", app.telltales::list);
     r.get("/cars/{car}/re-check", app.reChecks::reCheck);
     r.get("/cars/{car}/drive-check", app.driveChecks::check);
     r.get("/cars/{car}/sides", app.sides::sides);

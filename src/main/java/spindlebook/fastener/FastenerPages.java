@@ -3,22 +3,20 @@ package spindlebook.fastener;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
-import java.util.Map;
 import spindlebook.card.Capital;
+import spindlebook.card.IntoBook;
 import spindlebook.card.Shown;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
+import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.SeenFastener;
 import spindlebook.log.Histories;
+import spindlebook.web.Asked;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
-import spindlebook.web.FormKey;
-import spindlebook.web.FormPage;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
-import spindlebook.web.Who;
 
 /** What holds the settings where they are: touched, tight, marked. */
 public final class FastenerPages {
@@ -26,11 +24,11 @@ public final class FastenerPages {
       "A change of a setting opens what holds it, until it is said to be tight and marked.";
 
   private final Histories histories;
-  private final FastenerStore store;
+  private final IntoBook book;
 
-  public FastenerPages(Histories histories, FastenerStore store) {
+  public FastenerPages(Histories histories, IntoBook book) {
     this.histories = histories;
-    this.store = store;
+    this.book = book;
   }
 
   public void ofCar(Context ctx) {
@@ -74,12 +72,20 @@ public final class FastenerPages {
   public void fastener(Context ctx) {
     Card card = card(ctx);
     SeenFastener seen = fastener(ctx, card);
-    Map<String, List<String>> start =
-        seen.torque() == null ? Map.of() : Map.of("torque", List.of(seen.torque()));
-    show(ctx, card, seen, new Posted(start), FormKey.fresh(card.n()));
-  }
-
-  private void show(Context ctx, Card card, SeenFastener seen, Posted posted, FormKey key) {
+    Asked a = Asked.of(ctx, card.details().unit(), card.n());
+    Content.Fastener said = ask(a, seen);
+    String fasteners = "/corners/" + card.corner() + "/fasteners";
+    if (a.ok()) {
+      book.put(ctx, a, said);
+      Html.next(
+          ctx,
+          switch (a.text("back")) {
+            case "car" -> "/cars/" + card.car() + "/fasteners";
+            case "re-check" -> "/cars/" + card.car() + "/re-check?corner=" + card.corner();
+            default -> fasteners;
+          });
+      return;
+    }
     String name = seen.adjuster().name();
     FastenerLine line = FastenerLine.of(seen, new EntryWords(histories.of(card.car())), 0);
     PageFrame frame =
@@ -88,36 +94,39 @@ public final class FastenerPages {
             .plan(Shown.plan(card))
             .crumbs(
                 new Crumb(card.place().words(), "/corners/" + card.corner()),
-                new Crumb("fasteners", "/corners/" + card.corner() + "/fasteners"))
+                new Crumb("fasteners", fasteners))
             .caution(Cautions.SETTING);
-    FormPage page =
-        new FormPage(
-            frame,
-            line.href(),
-            key,
-            FastenerForm.parts(posted),
-            "Put it in the book",
-            "/corners/" + card.corner() + "/fasteners");
-    Html.form(ctx, posted, page);
+    a.show(ctx, frame, line.href(), "Put it in the book", fasteners);
   }
 
-  public void say(Context ctx) {
-    Card card = card(ctx);
-    SeenFastener seen = fastener(ctx, card);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.n()));
-    if (FastenerForm.read(posted, seen) instanceof FastenerForm.Accepted accepted) {
-      store.say(accepted.fastener(), key, Who.of(ctx));
-      Html.next(
-          ctx,
-          switch (posted.text("back")) {
-            case "car" -> "/cars/" + card.car() + "/fasteners";
-            case "re-check" -> "/cars/" + card.car() + "/re-check?corner=" + card.corner();
-            default -> "/corners/" + card.corner() + "/fasteners";
-          });
-    } else {
-      show(ctx, card, seen, posted, key);
+  /** How it is, and the torque figure its owner keeps it to. */
+  private static Content.Fastener ask(Asked a, SeenFastener seen) {
+    String how =
+        a.<String>one("how", "How is it?")
+            .option("marked", "tight and marked", "a line across nut and part")
+            .option("not-marked", "tight, not marked")
+            .option("loose", "found loose")
+            .read();
+    a.hidden("torque-asked", "yes");
+    String typed =
+        a.line("torque", "Torque figure, if you have one", 60)
+            .hint("In your words: 65 ft-lb, 90 Nm dry. The part maker's figure wins.")
+            .was(seen.torque())
+            .read();
+    // A list's key does not ask for it; what stands already is not said again.
+    String torque = typed == null ? "" : typed;
+    boolean same = torque.equals(seen.torque() == null ? "" : seen.torque());
+    torque = same || !a.has("torque-asked") ? null : torque;
+    String words = a.line("words", "In your words", 200).hint("May be left empty.").read();
+    if (how == null && torque == null) {
+      a.wrong("how", "Say how it is: tight and marked, tight, or loose.");
     }
+    Boolean tight = how == null ? null : !how.equals("loose");
+    Boolean marked = tight == null || !tight ? null : how.equals("marked");
+    return a.ok()
+        ? new Content.Fastener(
+            seen.corner(), seen.adjuster().adjuster(), torque, tight, marked, words)
+        : null;
   }
 
   private Card card(Context ctx) {

@@ -4,78 +4,105 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import spindlebook.card.IntoBook;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.SeenToDo;
 import spindlebook.log.Histories;
+import spindlebook.units.LengthUnit;
+import spindlebook.web.Asked;
 import spindlebook.web.Crumb;
-import spindlebook.web.FormKey;
 import spindlebook.web.FormPage;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
-import spindlebook.web.Who;
 
 /** What is to do on a car: written down, done with a tap, undone with another. */
 public final class ToDoPages {
   /** So that a long life does not make a long page; all of it is in the book. */
   private static final int MOST_DONE = 30;
 
-  private final Histories histories;
-  private final ToDoStore store;
+  private static final String WHOLE_CAR = "whole-car";
+  private static final String NONE = "none";
+  private static final String ALSO_ITS_CORNER = "Choose the corner of this watch point as well.";
 
-  public ToDoPages(Histories histories, ToDoStore store) {
+  private final Histories histories;
+  private final IntoBook book;
+
+  public ToDoPages(Histories histories, IntoBook book) {
     this.histories = histories;
-    this.store = store;
+    this.book = book;
   }
 
+  /** What is to do and done, and the form for another. */
   public void list(Context ctx) {
     CarBook history = history(ctx.pathParam("car"));
-    String corner = ctx.queryParam("corner");
-    Map<String, List<String>> start = corner == null ? Map.of() : Map.of("where", List.of(corner));
-    show(ctx, history, new Posted(start), FormKey.fresh(history.n()));
-  }
-
-  private void show(Context ctx, CarBook history, Posted posted, FormKey key) {
     String car = history.car().orElseThrow();
-    List<Card> corners = corners(history);
+    List<Card> corners = history.corners().stream().map(c -> histories.card(car, c)).toList();
+    Asked a = Asked.of(ctx, LengthUnit.INCH, history.n());
+    Content.ToDo toDo = ask(a, car, corners, ctx.queryParam("corner"));
+    if (a.ok()) {
+      book.put(ctx, a, toDo);
+      Html.next(ctx, "/cars/" + car + "/to-do");
+      return;
+    }
     List<ToDoLine> open = new ArrayList<>();
     List<ToDoLine> done = new ArrayList<>();
     for (SeenToDo seen : history.toDos()) {
-      Card corner =
-          corners.stream()
-              .filter(c -> c.corner().equals(seen.toDo().corner()))
-              .findFirst()
-              .orElse(null);
-      (seen.open() ? open : done).add(ToDoLine.of(seen, corner, history.n()));
+      (seen.open() ? open : done)
+          .add(ToDoLine.of(seen, of(corners, seen.toDo().corner()), history.n()));
     }
     Collections.reverse(done);
     PageFrame frame =
         PageFrame.of("To do · Spindlebook", "To do")
             .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car));
-    FormPage form =
-        new FormPage(
-            frame, "/cars/" + car + "/to-do", key, ToDoForm.parts(posted, corners), "Add it", null);
-    if (!posted.ok()) {
-      ctx.status(422);
-    }
-    Html.show(ctx, Html.TEMPLATES.todoList(form, open, done.stream().limit(MOST_DONE).toList()));
+    FormPage form = a.page(frame, "/cars/" + car + "/to-do", "Add it", null);
+    a.show(ctx, Html.TEMPLATES.todoList(form, open, done.stream().limit(MOST_DONE).toList()));
   }
 
-  public void create(Context ctx) {
-    CarBook history = history(ctx.pathParam("car"));
-    String car = history.car().orElseThrow();
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(history.n()));
-    if (ToDoForm.read(posted, car, corners(history)) instanceof ToDoForm.Accepted accepted) {
-      store.add(accepted.toDo(), key, Who.of(ctx));
-      Html.next(ctx, "/cars/" + car + "/to-do");
-    } else {
-      show(ctx, history, posted, key);
+  /**
+   * Something to do, tied to the car, a corner, or a watch point of it.
+   *
+   * @param at the corner it is most likely about; null for none
+   */
+  private static Content.ToDo ask(Asked a, String car, List<Card> corners, String at) {
+    String words =
+        a.line("words", "To do", 200)
+            .hint("Grind tab, order spacer.")
+            .needed("Say what is to do, such as 'grind tab' or 'order spacer'.");
+    Asked.Keys<Card> where =
+        a.<Card>one("where", "Where").option(WHOLE_CAR, null, "the whole car", "");
+    Map<String, String> points = new LinkedHashMap<>();
+    for (Card corner : corners) {
+      where.option(corner.corner(), corner, corner.place().words(), "");
+      corner.watchPoints().forEach(p -> points.putIfAbsent(p.point(), p.name()));
     }
+    Card corner = where.firstKey(at == null ? WHOLE_CAR : at).read();
+    String point =
+        points.isEmpty()
+            ? null
+            : a.more(
+                "At a watch point",
+                () ->
+                    a.<String>one("point", "Watch point")
+                        .option(NONE, null, "none", "")
+                        .options(points.keySet(), points::get)
+                        .firstKey(NONE)
+                        .unknown(ALSO_ITS_CORNER)
+                        .read());
+    if (point != null && (corner == null || corner.watchPoint(point).isEmpty())) {
+      a.wrong("point", ALSO_ITS_CORNER);
+    }
+    return a.ok()
+        ? new Content.ToDo(car, corner == null ? null : corner.corner(), point, words, null, null)
+        : null;
+  }
+
+  private static Card of(List<Card> corners, String corner) {
+    return corners.stream().filter(c -> c.corner().equals(corner)).findFirst().orElse(null);
   }
 
   /** Done, or to do again. */
@@ -87,16 +114,10 @@ public final class ToDoPages {
     if (history.toDos().stream().noneMatch(t -> t.key().equals(key))) {
       throw new NotFoundResponse();
     }
-    Posted posted = Html.posted(ctx);
-    FormKey form = posted.formKey().orElseGet(() -> FormKey.fresh(history.n()));
-    boolean done = !posted.text("done").equals("false");
-    store.add(new Content.ToDo(null, null, null, null, key, done), form, Who.of(ctx));
+    Asked a = Asked.of(ctx, LengthUnit.INCH, history.n());
+    boolean done = !a.text("done").equals("false");
+    book.put(ctx, a, new Content.ToDo(null, null, null, null, key, done));
     Html.next(ctx, "/cars/" + at.car() + "/to-do");
-  }
-
-  private List<Card> corners(CarBook history) {
-    String car = history.car().orElseThrow();
-    return history.corners().stream().map(c -> histories.card(car, c)).toList();
   }
 
   private CarBook history(String car) {

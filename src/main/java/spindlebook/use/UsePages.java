@@ -2,70 +2,79 @@ package spindlebook.use;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import spindlebook.card.IntoBook;
 import spindlebook.corner.CarBook;
+import spindlebook.corner.Content;
+import spindlebook.corner.UseUnit;
 import spindlebook.log.Histories;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TapeText;
+import spindlebook.web.Asked;
 import spindlebook.web.Crumb;
-import spindlebook.web.FormKey;
-import spindlebook.web.FormPage;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
-import spindlebook.web.Who;
 
-/** How much a car was driven. */
+/** How long or how far a car was driven. */
 public final class UsePages {
+  /** Digits, one mark and a fraction: no units, no letters, no exponents. */
+  private static final Pattern NUMBER =
+      Pattern.compile("[0-9][0-9 .,/½¼¾-]{0,11}|[½¼¾.][0-9]{0,6}");
+
+  private static final double MOST = 100_000;
+
   private final Histories histories;
-  private final UseStore store;
+  private final IntoBook book;
 
-  public UsePages(Histories histories, UseStore store) {
+  public UsePages(Histories histories, IntoBook book) {
     this.histories = histories;
-    this.store = store;
+    this.book = book;
   }
 
-  public void log(Context ctx) {
-    CarBook history = history(ctx);
-    show(ctx, history, new Posted(Map.of()), FormKey.fresh(history.n()));
-  }
-
-  private static void show(Context ctx, CarBook history, Posted posted, FormKey key) {
-    String car = history.car().orElseThrow();
+  /** The drives so far, and the form for another. */
+  public void driven(Context ctx) {
+    CarBook history = histories.of(ctx.pathParam("car"));
+    String car = history.car().orElseThrow(NotFoundResponse::new);
+    Asked a = Asked.of(ctx, LengthUnit.INCH, history.n());
+    Content.Use use = ask(a, car);
+    if (a.ok()) {
+      book.put(ctx, a, use);
+      Html.next(ctx, "/cars/" + car + "/re-check");
+      return;
+    }
     PageFrame frame =
         PageFrame.of("Use log · Spindlebook", "Use log")
             .sub("Straps stretch and nuts work loose by it.")
             .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car));
-    FormPage form =
-        new FormPage(
-            frame,
-            "/cars/" + car + "/use",
-            key,
-            UseForm.parts(posted),
-            "Put the drive in the book",
-            null);
-    if (!posted.ok()) {
-      ctx.status(422);
-    }
-    Html.show(ctx, Html.TEMPLATES.useLog(form, UseList.of(history.uses())));
+    a.show(
+        ctx,
+        Html.TEMPLATES.useLog(
+            a.page(frame, "/cars/" + car + "/use", "Put the drive in the book", null),
+            UseList.of(history.uses())));
   }
 
-  public void driven(Context ctx) {
-    CarBook history = history(ctx);
-    String car = history.car().orElseThrow();
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(history.n()));
-    if (UseForm.read(posted, car) instanceof UseForm.Accepted accepted) {
-      store.add(accepted.use(), key, Who.of(ctx));
-      Html.next(ctx, "/cars/" + car + "/re-check");
-    } else {
-      show(ctx, history, posted, key);
-    }
+  private static Content.Use ask(Asked a, String car) {
+    Double amount =
+        a.typed("amount", "How long or how far", UsePages::amount)
+            .inputmode("decimal")
+            .needed("Type how many as a number, such as 3, 2.5 or 4 1/2.");
+    UseUnit unit =
+        a.one("unit", "Counted in", UseUnit.class, UseUnit::words).first(UseUnit.HOURS).read();
+    String words =
+        a.line("words", "In your words", 300).hint("Where, how hard. May be left empty.").read();
+    return a.ok() ? new Content.Use(car, unit, amount, a.text("amount").strip(), words) : null;
   }
 
-  private CarBook history(Context ctx) {
-    CarBook history = histories.of(ctx.pathParam("car"));
-    if (history.car().isEmpty()) {
-      throw new NotFoundResponse();
+  /** Null when it is no number, or none a car is driven. */
+  private static Double amount(String typed) {
+    if (!NUMBER.matcher(typed).matches()) {
+      return null;
     }
-    return history;
+    return Optional.of(typed.replace(',', '.'))
+        .flatMap(plain -> TapeText.plain(plain, LengthUnit.INCH))
+        .map(l -> l.mm() / LengthUnit.INCH.mm())
+        .filter(n -> n > 0 && n <= MOST)
+        .orElse(null);
   }
 }

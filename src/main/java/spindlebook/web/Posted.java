@@ -24,8 +24,29 @@ public final class Posted {
   private final Map<String, String> problems = new LinkedHashMap<>();
   private final Map<String, List<String>> choices = new LinkedHashMap<>();
 
+  private final boolean sent;
+
   public Posted(Map<String, List<String>> values) {
-    this.values = values;
+    this(values, true);
+  }
+
+  private Posted(Map<String, List<String>> values, boolean sent) {
+    this.values = new LinkedHashMap<>(values);
+    this.sent = sent;
+  }
+
+  /** What a form starts with before anything was sent: nothing is wrong with it. */
+  public static Posted proposed(Map<String, List<String>> values) {
+    return new Posted(values, false);
+  }
+
+  public boolean sent() {
+    return sent;
+  }
+
+  /** What a field starts with, unless something is there already. */
+  void start(String name, String text) {
+    values.putIfAbsent(name, List.of(text));
   }
 
   /** As typed, or empty. */
@@ -146,12 +167,17 @@ public final class Posted {
 
   /** Asks back which of several meanings was meant; each becomes a key under the field. */
   public void ask(String name, List<String> meanings) {
+    if (!sent) {
+      return;
+    }
     choices.put(name, List.copyOf(meanings));
     wrong(name, "'" + text(name).strip() + "' can be read in more than one way: which is it?");
   }
 
   public void wrong(String name, String sentence) {
-    problems.putIfAbsent(name, sentence);
+    if (sent) {
+      problems.putIfAbsent(name, sentence);
+    }
   }
 
   public boolean ok() {

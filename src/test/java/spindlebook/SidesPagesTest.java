@@ -84,8 +84,8 @@ class SidesPagesTest {
   void a_figure_that_one_side_lacks_is_asked_for_there() {
     String text = text();
     assertTrue(text.contains("Travel as set"), text);
-    assertTrue(text.contains("needs a reading on the right"), text);
-    assertTrue(text.contains("Nearest limit in droop"), text);
+    assertTrue(text.contains("– not compared: not known, right front"), text);
+    assertTrue(text.contains("What rules droop tie rod to upper arm, outer lock"), text);
   }
 
   @Test

@@ -371,7 +371,7 @@ class SolidAxlePagesTest {
     assertTrue(curve.html().contains("look-square"), "level by its own line");
     assertTrue(curve.html().contains("look-cross"), "crossed by another pattern");
     String sides = shop.get("/cars/" + marmot.car + "/sides?axle=rear").is(200).text();
-    assertTrue(sides.contains("Nearest limit in droop link to frame, crossed"), sides);
+    assertTrue(sides.contains("What rules droop link to frame, crossed"), sides);
     String print = shop.get("/corners/" + left + "/print").is(200).text();
     assertTrue(print.contains("strap stops the wheel, crossed"), print);
     assertTrue(print.contains("strap stops the wheel, both together"), print);

@@ -22,6 +22,7 @@ import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.Standing;
+import spindlebook.finding.LimitNames;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.HeldAtWheel;
@@ -170,7 +171,7 @@ final class CornerViews {
     if (stop.otherMm() != null) {
       what += " (the further of two that disagree)";
     }
-    what += TravelWords.pairing(pairing);
+    what += LimitNames.pairing(pairing);
     State state = stop.notConfirmed() ? State.PUT_BACK : null;
     return new LineView(
         what, words.position(stop.positionMm()), state, ReadingLinks.of(card, stop.readings()));
@@ -235,7 +236,7 @@ final class CornerViews {
     String height =
         t.name().words()
             + (t.label() == null ? "" : ", " + t.label())
-            + TravelWords.pairing(t.pairing());
+            + LimitNames.pairing(t.pairing());
     if (t.quantity() == null) {
       return "where '" + height + "' lies";
     }

@@ -4,11 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content.ToRead;
-import spindlebook.corner.Lock;
-import spindlebook.corner.Pairing;
 import spindlebook.corner.Quantity;
-import spindlebook.corner.Steering;
-import spindlebook.corner.WatchPoint;
+import spindlebook.finding.LimitNames;
 import spindlebook.travel.Cure;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
@@ -34,6 +31,7 @@ public final class TravelWords {
   private final Lengths lengths;
   private final Zero zero;
   private final SettleWords settle;
+  private final LimitNames names;
 
   public TravelWords(Card card, TravelFindings travel) {
     this.card = card;
@@ -41,6 +39,7 @@ public final class TravelWords {
     this.lengths = new Lengths(card.details().unit());
     this.zero = Zero.of(card, travel);
     this.settle = new SettleWords(card);
+    this.names = new LimitNames(card, travel);
   }
 
   public Lengths lengths() {
@@ -59,46 +58,11 @@ public final class TravelWords {
 
   /** "Tie rod to upper arm, full right". */
   public String name(Limit limit) {
-    return switch (limit.kind()) {
-      case SHOCK ->
-          (travel.droop().limits().contains(limit)
-                  ? "shock's reserve at its open end"
-                  : "shock's reserve at its closed end")
-              + pairing(limit.pairing());
-      case GROUND -> "frame to ground";
-      case WATCH_POINT -> name(limit.point(), limit.steering()) + pairing(limit.pairing());
-    };
-  }
-
-  /** The same with the lock as this wheel sees it, which has the same name on the other side. */
-  public String nameByLock(Limit limit) {
-    return limit.kind() == Limit.Kind.WATCH_POINT
-        ? nameByLock(limit.point(), limit.steering()) + pairing(limit.pairing())
-        : name(limit);
-  }
-
-  public String nameByLock(MidTravel mid) {
-    return nameByLock(mid.point(), mid.steering()) + pairing(mid.pairing());
-  }
-
-  private String nameByLock(WatchPoint point, Steering steering) {
-    return steering != null && steering.steered()
-        ? point.name() + ", " + Lock.of(card.place(), steering).words()
-        : point.name();
+    return names.of(limit);
   }
 
   public String name(MidTravel mid) {
-    return name(mid.point(), mid.steering()) + pairing(mid.pairing());
-  }
-
-  /** ", crossed"; empty for a wheel hung alone. */
-  public static String pairing(Pairing pairing) {
-    return pairing == null ? "" : ", " + pairing.words();
-  }
-
-  private String name(WatchPoint point, Steering steering) {
-    boolean swung = card.steeringsFor(point).size() > 1 || steering.steered();
-    return swung ? point.name() + ", " + steering.words() : point.name();
+    return names.of(mid);
   }
 
   /** One sentence on an end: what is wrong, or what rules. */
@@ -328,9 +292,11 @@ public final class TravelWords {
     }
     String what =
         read.quantity() == Quantity.WATCH_POINT
-            ? card.watchPoint(read.point()).map(p -> name(p, read.steering())).orElse(read.point())
-                + pairing(read.pairing())
-            : read.quantity().words() + pairing(read.pairing());
+            ? card.watchPoint(read.point())
+                    .map(p -> names.of(p, read.steering()))
+                    .orElse(read.point())
+                + LimitNames.pairing(read.pairing())
+            : read.quantity().words() + LimitNames.pairing(read.pairing());
     if (need.noHigherThanMm() != null) {
       return what + " " + outTo(need.noHigherThanMm()) + because;
     }
@@ -365,7 +331,7 @@ public final class TravelWords {
   }
 
   private static String heightPhrase(ToRead read) {
-    return "'" + read.name().words() + "'" + pairing(read.pairing());
+    return "'" + read.name().words() + "'" + LimitNames.pairing(read.pairing());
   }
 
   /**

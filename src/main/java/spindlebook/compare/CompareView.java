@@ -1,7 +1,7 @@
 package spindlebook.compare;
 
 import java.util.List;
-import spindlebook.sides.SidesView.Group;
+import spindlebook.compare.Rows.Titled;
 import spindlebook.web.Link;
 
 /**
@@ -23,16 +23,8 @@ public record CompareView(
     String other,
     String turned,
     List<String> lacking,
-    List<Group> groups,
+    List<Titled> groups,
     List<Link> links) {
 
   public record Tab(String place, String found, String href, boolean here) {}
-
-  public CompareView {
-    selects = List.copyOf(selects);
-    tabs = List.copyOf(tabs);
-    lacking = List.copyOf(lacking);
-    groups = List.copyOf(groups);
-    links = List.copyOf(links);
-  }
 }

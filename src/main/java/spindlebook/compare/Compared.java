@@ -1,17 +1,18 @@
 package spindlebook.compare;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
+import spindlebook.card.TravelWords;
+import spindlebook.compare.Rows.Row;
+import spindlebook.compare.Rows.Titled;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Place;
-import spindlebook.sides.SidesView.Found;
-import spindlebook.sides.SidesView.Group;
-import spindlebook.sides.SidesView.Row;
+import spindlebook.finding.Findings;
+import spindlebook.travel.Need;
+import spindlebook.travel.TravelFindings;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.Lengths;
 
@@ -22,11 +23,8 @@ import spindlebook.web.Lengths;
  * @param lacking what its figures lack on either side, a sentence each
  * @param groups what differs first, then the rest
  */
-record Compared(Place place, Heads heads, String cannot, List<String> lacking, List<Group> groups) {
-  Compared {
-    lacking = List.copyOf(lacking);
-    groups = List.copyOf(groups);
-  }
+record Compared(
+    Place place, Heads heads, String cannot, List<String> lacking, List<Titled> groups) {
 
   /**
    * @param one the car's book at the one point, {@code other} what is beside it at the other
@@ -65,10 +63,15 @@ record Compared(Place place, Heads heads, String cannot, List<String> lacking, L
           List.of(),
           List.of());
     }
-    SettingRows said = new SettingRows(a, b, heads);
-    FigureRows figures = new FigureRows(CornerPair.of(a, b), heads, new Lengths(unit));
-    AlignmentRows alignment = AlignmentRows.of(one, a, other, b, heads, unit);
-    return new Compared(place, heads, "", figures.lacking(), groups(said, figures, alignment));
+    boolean byLock = place != beside;
+    Findings ofOne = Findings.of(a, one.mirror(a), byLock);
+    Findings ofOther = Findings.of(b, other.mirror(b), byLock);
+    return new Compared(
+        place,
+        heads,
+        "",
+        lacking(heads, ofOne, ofOther),
+        new Rows(ofOne, ofOther, new Lengths(unit)).titled(heads));
   }
 
   private static Heads heads(Asked asked, Place place) {
@@ -91,32 +94,38 @@ record Compared(Place place, Heads heads, String cannot, List<String> lacking, L
     return point.isNow() ? what : what + ", " + point.name();
   }
 
-  private static List<Group> groups(SettingRows said, FigureRows figures, AlignmentRows alignment) {
-    List<Group> differing = new ArrayList<>();
-    List<Group> folded = new ArrayList<>();
-    add("Settings", said.settings(), differing, folded);
-    add("Figures", figures.figures(), differing, folded);
-    add("Room to each limit", figures.limits(), differing, folded);
-    add("Alignment", alignment.rows(), differing, folded);
-    add("Rules and numbers", said.rules(), differing, folded);
-    differing.addAll(folded);
-    return differing;
+  // --- what is missing
+
+  /** What either side lacks for its figures, a sentence each; one for both where it is the same. */
+  private static List<String> lacking(Heads heads, Findings one, Findings other) {
+    String first = lacking(one);
+    String second = lacking(other);
+    if (first.equals(second)) {
+      return first.isEmpty() ? List.of() : List.of(sentence("Both need ", first));
+    }
+    return Stream.of(
+            first.isEmpty() ? "" : sentence(Capital.of(heads.one()) + ": needs ", first),
+            second.isEmpty() ? "" : sentence(Capital.of(heads.other()) + ": needs ", second))
+        .filter(s -> !s.isEmpty())
+        .toList();
   }
 
-  private static void add(String title, List<Row> rows, List<Group> differing, List<Group> folded) {
-    List<Row> differ = rows.stream().filter(Row::differs).toList();
-    List<Row> rest = rows.stream().filter(r -> !r.differs()).toList();
-    if (!differ.isEmpty()) {
-      differing.add(new Group(title, false, "", differ));
-    }
-    if (!rest.isEmpty()) {
-      long same = rest.stream().filter(r -> r.found() == Found.SAME).count();
-      String counted =
-          Stream.of(same + " alike", (rest.size() - same) + " not compared")
-              .filter(c -> !c.startsWith("0 "))
-              .collect(Collectors.joining(", "));
-      folded.add(new Group(title, true, counted, rest));
-    }
+  private static String sentence(String who, String what) {
+    return who + what + ". What rests on it is not compared.";
+  }
+
+  private static String lacking(Findings of) {
+    TravelFindings travel = of.travel();
+    List<Need> needs =
+        Stream.of(
+                travel.droop().needs(),
+                travel.bump().needs(),
+                travel.asSet().needs(),
+                travel.asItCouldBe().needs())
+            .flatMap(List::stream)
+            .distinct()
+            .toList();
+    return needs.isEmpty() ? "" : new TravelWords(of.card(), travel).needs(needs);
   }
 
   long differing() {

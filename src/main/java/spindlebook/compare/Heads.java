@@ -5,7 +5,7 @@ package spindlebook.compare;
  *
  * @param one "entry 23"
  */
-record Heads(String one, String other) {
+public record Heads(String one, String other) {
   /** Which way round a difference is. */
   String apart() {
     return other + " less " + one;

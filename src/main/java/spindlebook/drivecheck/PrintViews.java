@@ -11,6 +11,7 @@ import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
+import spindlebook.finding.LimitNames;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
@@ -119,7 +120,7 @@ final class PrintViews {
               s ->
                   rows.add(
                       new PrintView.Row(
-                          stop + TravelWords.pairing(reach.pairing()),
+                          stop + LimitNames.pairing(reach.pairing()),
                           words.position(s.positionMm()))));
     }
     end.heldBack().ifPresent(h -> rows.add(new PrintView.Row("held back", lengths.figure(h.mm()))));

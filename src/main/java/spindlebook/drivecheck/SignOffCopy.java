@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 import spindlebook.alignment.AlignedFinding;
 import spindlebook.alignment.MeasuredAlignment;
@@ -12,11 +11,9 @@ import spindlebook.card.TravelWords;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.Given;
-import spindlebook.corner.HeldBack;
 import spindlebook.corner.SignedCorner;
 import spindlebook.corner.SignedThing;
+import spindlebook.finding.Findings;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.DriveCheck.Checked;
 import spindlebook.travel.End;
@@ -120,46 +117,12 @@ public final class SignOffCopy {
                         a.adjuster().name(),
                         a.setting() == null ? null : a.setting().inWords()))
             .toList(),
-        rules(card),
+        Findings.rules(card).stream()
+            .map(r -> new SignedCorner.Rule(r.id(), r.name(), r.says()))
+            .toList(),
         figures(checked),
         limits(checked, words),
         alignment(card, mirror));
-  }
-
-  /** What is demanded, held back and given on a corner, as its owner typed it. */
-  public static List<SignedCorner.Rule> rules(Card card) {
-    List<SignedCorner.Rule> rules = new ArrayList<>();
-    card.watchPoints()
-        .forEach(
-            w -> rules.add(new SignedCorner.Rule(w.point(), w.name(), EntryWords.keep(w.keep()))));
-    new TreeMap<>(card.heldBack())
-        .forEach(
-            (allowance, held) ->
-                rules.add(
-                    new SignedCorner.Rule(
-                        Posted.word(allowance), "held back: " + allowance.words(), much(held))));
-    new TreeMap<>(card.given())
-        .forEach(
-            (dimension, seen) ->
-                rules.add(
-                    new SignedCorner.Rule(
-                        Posted.word(dimension),
-                        "given: " + dimension.words(),
-                        much(seen.given()) + (seen.stands().counts() ? "" : ", measure again"))));
-    return rules;
-  }
-
-  private static String much(Given given) {
-    return EntryWords.typed(given.length())
-        + (given.halfWidth() == null ? "" : " ± " + EntryWords.typed(given.halfWidth()));
-  }
-
-  private static String much(HeldBack held) {
-    if (held.allowance().share()) {
-      return held.percent() + " %";
-    }
-    return EntryWords.typed(held.length())
-        + (held.halfWidth() == null ? "" : " ± " + EntryWords.typed(held.halfWidth()));
   }
 
   private static List<SignedCorner.Figure> figures(Checked checked) {

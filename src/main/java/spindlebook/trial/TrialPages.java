@@ -5,12 +5,16 @@ import io.javalin.http.NotFoundResponse;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import spindlebook.card.CureAddress;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
+import spindlebook.compare.Heads;
+import spindlebook.compare.Rows;
 import spindlebook.corner.Adjuster;
 import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.CarBook;
@@ -22,6 +26,8 @@ import spindlebook.corner.InForce;
 import spindlebook.corner.OnPaper;
 import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
+import spindlebook.finding.CornerFigure;
+import spindlebook.finding.Findings;
 import spindlebook.log.Histories;
 import spindlebook.setting.AdjustmentForm;
 import spindlebook.setting.WouldMove;
@@ -29,17 +35,21 @@ import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
 import spindlebook.travel.PositionToSetting;
 import spindlebook.travel.StopMoved;
+import spindlebook.uncertainty.Figure;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.Field;
 import spindlebook.web.FormPart;
 import spindlebook.web.Html;
+import spindlebook.web.Lengths;
 import spindlebook.web.Link;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
 
 /** A change tried on paper: the book with one entry more, beside today; nothing is written. */
 public final class TrialPages {
+  private static final Heads HEADS = new Heads("today", "on paper");
+
   private final Histories histories;
 
   public TrialPages(Histories histories) {
@@ -109,7 +119,7 @@ public final class TrialPages {
       if (content instanceof Content.Adjustment a) {
         foretold = foretold(card, adjuster.orElseThrow().adjuster(), a);
       }
-      sides.add(new TrialView.Side(card.place().words(), TrialRows.of(card, then, foretold)));
+      sides.add(compared(book, card, onPaper, then, foretold));
       stale.addAll(WouldMove.lines(card, then));
       again = !then.toReadAgainAfter(OnPaper.key(book)).isEmpty();
       for (String corner : book.corners()) {
@@ -117,8 +127,7 @@ public final class TrialPages {
         Card otherThen = onPaper.card(corner);
         List<String> moved = WouldMove.lines(other, otherThen);
         if (!corner.equals(card.corner()) && !moved.isEmpty()) {
-          sides.add(
-              new TrialView.Side(other.place().words(), TrialRows.of(other, otherThen, List.of())));
+          sides.add(compared(book, other, onPaper, otherThen, List.of()));
           moved.forEach(line -> stale.add(other.place().words() + ": " + line));
         }
       }
@@ -137,6 +146,29 @@ public final class TrialPages {
         content instanceof Content.Adjustment
             ? "Open the form with this value"
             : "Put it in the book");
+  }
+
+  /** The corner as the book would know it at once; a margin that is not known then as foretold. */
+  private static TrialView.Side compared(
+      CarBook book, Card today, CarBook onPaper, Card then, List<StopMoved> foretold) {
+    Map<CornerFigure, Figure> margins = new EnumMap<>(CornerFigure.class);
+    for (StopMoved moved : foretold) {
+      moved
+          .marginMm()
+          .ifPresent(
+              mm ->
+                  margins.merge(
+                      CornerFigure.margin(moved.end()),
+                      mm,
+                      (a, b) -> a.value() <= b.value() ? a : b));
+    }
+    return new TrialView.Side(
+        today.place().words(),
+        new Rows(
+                Findings.of(today, book.mirror(today), false),
+                Findings.of(then, onPaper.mirror(then), false, margins),
+                new Lengths(today.details().unit()))
+            .travel(HEADS, false));
   }
 
   private static List<Link> links(Card card, String action) {
@@ -201,7 +233,7 @@ public final class TrialPages {
                 + ": "
                 + stop
                 + " would stop the wheel at "
-                + TrialRows.signed(moved.positionMm().plus(-words.zero().mm()), words.lengths())
+                + signed(moved.positionMm().plus(-words.zero().mm()), words.lengths())
                 + " "
                 + words.zero().words()
                 + how
@@ -213,8 +245,12 @@ public final class TrialPages {
                         + (moved.end() == End.DROOP ? "droop" : "bump")
                         + paired
                         + ": "
-                        + TrialRows.signed(m, words.lengths())
+                        + signed(m, words.lengths())
                         + "."));
+  }
+
+  private static String signed(Figure mm, Lengths lengths) {
+    return lengths.signedText(mm.value()) + " ± " + lengths.plusMinus(mm.U());
   }
 
   private static String encoded(String text) {

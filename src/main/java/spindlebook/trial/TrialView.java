@@ -1,6 +1,7 @@
 package spindlebook.trial;
 
 import java.util.List;
+import spindlebook.compare.Rows;
 import spindlebook.web.FormPart;
 import spindlebook.web.Link;
 
@@ -23,24 +24,6 @@ public record TrialView(
     boolean readAgain,
     String doIt,
     String doItWord) {
-  public TrialView {
-    parts = List.copyOf(parts);
-    links = List.copyOf(links);
-    sides = List.copyOf(sides);
-    predicted = List.copyOf(predicted);
-    stale = List.copyOf(stale);
-  }
-
   /** One corner, today and as the book would know it at once. */
-  public record Side(String title, List<Row> rows) {
-    public Side {
-      rows = List.copyOf(rows);
-    }
-  }
-
-  public record Row(String what, String today, String then) {
-    public boolean other() {
-      return !today.equals(then);
-    }
-  }
+  public record Side(String title, List<Rows.Row> rows) {}
 }

@@ -9,12 +9,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import spindlebook.compare.Rows.Row;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.HandBooks;
 import spindlebook.corner.Place;
 import spindlebook.corner.RandomBook;
-import spindlebook.sides.SidesView.Found;
-import spindlebook.sides.SidesView.Row;
+import spindlebook.finding.Beside.Found;
 import spindlebook.units.LengthUnit;
 
 /**
@@ -178,7 +178,7 @@ class ComparedTest {
         .collect(Collectors.joining("\n"));
   }
 
-  private static String cell(spindlebook.sides.SidesView.Cell cell) {
+  private static String cell(Rows.Cell cell) {
     return cell.figure() == null
         ? cell.word()
         : (cell.word() + " " + cell.figure().words()).strip();

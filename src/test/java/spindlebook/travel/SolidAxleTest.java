@@ -2,6 +2,7 @@ package spindlebook.travel;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -13,8 +14,8 @@ import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.Pairing;
-import spindlebook.corner.Place;
 import spindlebook.corner.SeenHeight;
+import spindlebook.finding.Findings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
@@ -216,11 +217,11 @@ class SolidAxleTest {
 
   @Test
   void left_against_right_a_level_rule_is_not_the_same_as_a_crossed_one() {
-    TravelFindings left = levelShortByTwenty().travel("lr");
-    Limit level = tube(left.droop(), Pairing.BOTH_TOGETHER);
-    Limit crossed = tube(left.droop(), Pairing.CROSSED);
-    Sides sides = Sides.of(left, left);
-    assertTrue(sides.sameRule(Place.LEFT_REAR, level, level));
-    assertFalse(sides.sameRule(Place.LEFT_REAR, level, crossed));
+    Findings left = Findings.of(levelShortByTwenty().book().card("lr"), Optional.empty(), true);
+    Limit level = tube(left.travel().droop(), Pairing.BOTH_TOGETHER);
+    Limit crossed = tube(left.travel().droop(), Pairing.CROSSED);
+    assertNotEquals(left.id(level), left.id(crossed));
+    Findings right = Findings.of(levelShortByTwenty().book().card("rr"), Optional.empty(), true);
+    assertEquals(left.id(level), right.id(tube(right.travel().droop(), Pairing.BOTH_TOGETHER)));
   }
 }

@@ -1,4 +1,4 @@
-package spindlebook.sides;
+package spindlebook.compare;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -6,27 +6,21 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Shown;
-import spindlebook.card.TravelWords;
 import spindlebook.card.Zero;
+import spindlebook.compare.Rows.Cell;
+import spindlebook.compare.Rows.Row;
+import spindlebook.compare.Rows.Titled;
 import spindlebook.corner.Card;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.Lock;
 import spindlebook.corner.Standing;
-import spindlebook.sides.SidesView.Cell;
-import spindlebook.sides.SidesView.Found;
-import spindlebook.sides.SidesView.Group;
-import spindlebook.sides.SidesView.Row;
-import spindlebook.travel.CornerTravel;
-import spindlebook.travel.EndFindings;
-import spindlebook.travel.Limit;
+import spindlebook.finding.Beside.Found;
+import spindlebook.finding.Findings;
 import spindlebook.travel.ReadingPair;
-import spindlebook.travel.Sides;
-import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Figure;
 import spindlebook.web.FigureText;
@@ -37,23 +31,15 @@ import spindlebook.web.State;
 final class SidesViews {
   private final Card left;
   private final Card right;
-  private final Sides sides;
   private final Lengths lengths;
 
   SidesViews(Card left, Card right) {
     this.left = left;
     this.right = right;
-    this.sides = Sides.of(CornerTravel.of(left), CornerTravel.of(right));
     this.lengths = new Lengths(left.details().unit());
   }
 
   SidesView view(List<SidesView.Tab> tabs, String compareHref) {
-    List<Row> figures = new ArrayList<>();
-    sides.figures().forEach(f -> figures.add(figure(f)));
-    rules("nearest limit in droop", sides.left().droop(), sides.right().droop())
-        .ifPresent(figures::add);
-    rules("nearest limit in bump", sides.left().bump(), sides.right().bump())
-        .ifPresent(figures::add);
     List<Row> differ = new ArrayList<>();
     Map<String, List<Row>> byHeight = new LinkedHashMap<>();
     for (ReadingPair pair : ReadingPair.of(left, right)) {
@@ -65,24 +51,28 @@ final class SidesViews {
             .add(reading(pair, Capital.of(what(pair))));
       }
     }
-    List<Group> groups = new ArrayList<>();
-    groups.add(group("Travel", false, figures));
+    List<Titled> groups = new ArrayList<>();
+    groups.add(group("Travel", false, travel()));
     groups.add(group("Readings that differ", false, differ));
     byHeight.forEach((h, rows) -> groups.add(group(Capital.of(h), true, rows)));
-    List<Group> told = groups.stream().filter(g -> !g.rows().isEmpty()).toList();
+    List<Titled> told = groups.stream().filter(g -> !g.rows().isEmpty()).toList();
     return new SidesView(tabs, summary(told), told, compareHref);
   }
 
-  private static Group group(String title, boolean folded, List<Row> rows) {
-    long not = rows.stream().filter(r -> !r.measured()).count();
-    String counted =
-        Stream.of(rows.size() - not + " within ±", not + " not compared")
-            .filter(c -> !c.startsWith("0 "))
-            .collect(Collectors.joining(", "));
-    return new Group(title, folded, counted, rows);
+  private List<Row> travel() {
+    return new Rows(
+            Findings.of(left, Optional.of(right), true),
+            Findings.of(right, Optional.of(left), true),
+            lengths)
+        .travel(new Heads(left.place().words(), right.place().words()), true);
   }
 
-  private static String summary(List<Group> groups) {
+  private static Titled group(String title, boolean folded, List<Row> rows) {
+    long not = rows.stream().filter(r -> !r.measured()).count();
+    return new Titled(title, folded, Rows.counted(rows.size() - not, "within ±", not), rows);
+  }
+
+  private static String summary(List<Titled> groups) {
     List<Row> compared =
         groups.stream().flatMap(g -> g.rows().stream()).filter(Row::measured).toList();
     long differ = compared.stream().filter(Row::differs).count();
@@ -93,52 +83,6 @@ final class SidesViews {
         + " of "
         + Counted.of(compared.size(), "figure or reading", "figures and readings")
         + (differ == 1 ? " differs by more than its ±." : " differ by more than their ±.");
-  }
-
-  // --- figures
-
-  private Row figure(Sides.Compared f) {
-    String corner = "/corners/";
-    return row(
-        Capital.of(f.what().words()),
-        cell(f.left(), f.what().atLeast(sides.left()), corner + left.corner()),
-        cell(f.right(), f.what().atLeast(sides.right()), corner + right.corner()),
-        f.difference().orElse(null),
-        false,
-        f.left().isPresent() && f.right().isPresent()
-            ? "one is at least so much"
-            : f.left().isPresent()
-                ? "needs a reading on the right"
-                : "needs a reading on the left");
-  }
-
-  private Cell cell(Optional<Figure> figure, boolean atLeast, String href) {
-    return figure
-        .map(f -> new Cell(lengths.figure(f), atLeast ? "at least" : "", null, href))
-        .orElse(new Cell(null, "not known", State.NOT_MEASURED, href));
-  }
-
-  private Optional<Row> rules(String what, EndFindings l, EndFindings r) {
-    if (l.rules().isEmpty() && r.rules().isEmpty()) {
-      return Optional.empty();
-    }
-    boolean both = l.rules().isPresent() && r.rules().isPresent();
-    boolean same = both && sides.sameRule(left.place(), l.rules().get(), r.rules().get());
-    return Optional.of(
-        new Row(
-            Capital.of(what),
-            rule(left, sides.left(), l.rules()),
-            rule(right, sides.right(), r.rules()),
-            null,
-            !both ? Found.NOT_COMPARED : same ? Found.SAME : Found.DIFFERS,
-            !both ? "not known on one side" : same ? "the same" : "not the same"));
-  }
-
-  private static Cell rule(Card card, TravelFindings travel, Optional<Limit> rules) {
-    String href = "/corners/" + card.corner();
-    return rules
-        .map(limit -> new Cell(null, new TravelWords(card, travel).nameByLock(limit), null, href))
-        .orElse(new Cell(null, "not known", State.NOT_MEASURED, href));
   }
 
   // --- readings
@@ -155,13 +99,19 @@ final class SidesViews {
   }
 
   private Row reading(ReadingPair pair, String what) {
-    return row(
-        what,
-        cell(pair.left(), pair.angle()),
-        cell(pair.right(), pair.angle()),
-        pair.difference().orElse(null),
-        pair.angle(),
-        whyNot(pair));
+    Cell l = cell(pair.left(), pair.angle());
+    Cell r = cell(pair.right(), pair.angle());
+    return pair.difference()
+        .map(
+            d ->
+                new Row(
+                    what,
+                    l,
+                    r,
+                    text(d.apart(), pair.angle(), true),
+                    d.beyond() ? Found.DIFFERS : Found.SAME,
+                    d.beyond() ? "differs" : "within ±"))
+        .orElseGet(() -> new Row(what, l, r, null, Found.NOT_COMPARED, whyNot(pair)));
   }
 
   private static String whyNot(ReadingPair pair) {
@@ -189,26 +139,9 @@ final class SidesViews {
             .map(r -> Shown.state(r.stands()))
             .orElse(null);
     return side.value()
-        .map(
-            v -> new Cell(text(v, angle, false), side.byCurve() ? "by its curve" : "", state, null))
-        .or(() -> side.read().map(r -> new Cell(null, EntryWords.value(r.reading()), state, null)))
-        .orElse(new Cell(null, "not read", null, null));
-  }
-
-  // --- both
-
-  private Row row(
-      String what, Cell l, Cell r, Difference difference, boolean angle, String whyNot) {
-    if (difference == null) {
-      return new Row(what, l, r, null, Found.NOT_COMPARED, whyNot);
-    }
-    return new Row(
-        what,
-        l,
-        r,
-        text(difference.apart(), angle, true),
-        difference.beyond() ? Found.DIFFERS : Found.SAME,
-        difference.beyond() ? "differs" : "within ±");
+        .map(v -> new Cell(text(v, angle, false), side.byCurve() ? "by its curve" : "", state))
+        .or(() -> side.read().map(r -> new Cell(null, EntryWords.value(r.reading()), state)))
+        .orElse(new Cell(null, "not read", null));
   }
 
   private FigureText text(Figure f, boolean angle, boolean signed) {

@@ -1,4 +1,4 @@
-package spindlebook.sides;
+package spindlebook.compare;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
@@ -50,7 +50,7 @@ public final class SidesPages {
             .crumbs(new Crumb(name, "/cars/" + car))
             .ownSheets("car.css")
             .caution(Cautions.FIGURES);
-    Html.show(ctx, Html.TEMPLATES.sidesSides(frame, view(car, axles, here)));
+    Html.show(ctx, Html.TEMPLATES.compareSides(frame, view(car, axles, here)));
   }
 
   private SidesView view(String car, List<Axle> axles, Optional<Axle> here) {

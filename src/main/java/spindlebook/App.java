@@ -244,7 +244,9 @@ public final class App implements AutoCloseable {
     this.corners = new CornerPages(histories);
     this.limits = new LimitsPages(histories);
     this.align = new AlignPages(histories);
-    this.alignment = new AlignmentPages(histories, new AlignmentStore(bookFile, histories));
+    IntoBook intoBook = new IntoBook(bookFile);
+    this.alignment =
+        new AlignmentPages(histories, new AlignmentStore(bookFile, histories), intoBook);
     this.adjustments = new AdjustmentPages(histories, adjustmentStore);
     this.happenings = new HappeningPages(histories, adjustmentStore);
     this.trials = new TrialPages(histories);
@@ -259,7 +261,6 @@ public final class App implements AutoCloseable {
     this.given = new GivenPages(histories, definitionStore);
     this.adjusters = new AdjusterPages(histories, definitionStore);
     this.tools = new ToolPages(histories, definitionStore);
-    IntoBook intoBook = new IntoBook(bookFile);
     this.uses = new UsePages(histories, intoBook);
     this.toDos = new ToDoPages(histories, intoBook);
     this.fasteners = new FastenerPages(histories, intoBook);

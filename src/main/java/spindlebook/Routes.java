@@ -52,11 +52,11 @@ final class Routes {
     r.get("/corners/{corner}/rod-ends", app.align::rodEnds);
     r.get("/corners/{corner}/alignment", app.alignment::figures);
     r.post("/corners/{corner}/alignment", app.alignment::measure);
-    r.get("/corners/{corner}/alignment/new", app.alignment::newAlignment);
+    r.get("/corners/{corner}/alignment/new", app.alignment::measure);
     r.get("/corners/{corner}/alignment/targets", app.alignment::targets);
-    r.post("/corners/{corner}/alignment/targets", app.alignment::aim);
+    r.post("/corners/{corner}/alignment/targets", app.alignment::targets);
     r.get("/alignments/{alignment}/correct", app.alignment::correct);
-    r.post("/alignments/{alignment}/correct", app.alignment::correctAlignment);
+    r.post("/alignments/{alignment}/correct", app.alignment::correct);
     r.get("/corners/{corner}/wheel", app.align::wheel);
     r.get("/corners/{corner}/given", app.given::given);
     r.post("/corners/{corner}/given", app.given::change);

@@ -1,7 +1,5 @@
 package spindlebook.align;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import spindlebook.alignment.FarOff;
 import spindlebook.corner.CarBook;
@@ -10,11 +8,10 @@ import spindlebook.corner.Content;
 import spindlebook.corner.Noted;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
-import spindlebook.log.Draft;
 import spindlebook.log.Histories;
 import spindlebook.web.FormKey;
 
-/** Alignment as measured, and its targets, into the book. */
+/** Alignment as measured, into the book. */
 public final class AlignmentStore {
   private final Book book;
   private final Histories histories;
@@ -41,22 +38,5 @@ public final class AlignmentStore {
     long n = history.n() + 1;
     Noted noted = new Noted(n, form.key(), null, "", Math.min(form.after(), n - 1), alignment);
     return history.with(noted).card(card.corner());
-  }
-
-  void correct(String target, Content.Alignment body, String reason, FormKey form, String who) {
-    book.append(
-        Bodies.draft(form.key(), form.after(), who, new Content.Correction(target, body, reason)));
-  }
-
-  /** All that one form changed, in one go; sent again, none is written twice. */
-  void targets(List<Content.Target> targets, FormKey form, String who) {
-    List<Draft> drafts = new ArrayList<>();
-    for (Content.Target target : targets) {
-      String key = form.key() + "-" + target.figure().ordinal();
-      drafts.add(Bodies.draft(key, form.after(), who, target));
-    }
-    if (!drafts.isEmpty()) {
-      book.append(drafts);
-    }
   }
 }

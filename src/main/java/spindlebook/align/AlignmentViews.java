@@ -205,7 +205,7 @@ final class AlignmentViews {
     if (by.readsAngles() && by != TakenBy.DIAL) {
       names.add(one.angleTool().name());
     }
-    if (by == TakenBy.SWEEP) {
+    if (by.readsLocks()) {
       names.add(one.lockTool().name());
     }
     return String.join(" and ", names);

@@ -4,39 +4,38 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import spindlebook.card.Capital;
 import spindlebook.corner.AlignedFigure;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
 import spindlebook.corner.SeenTarget;
-import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Field;
-import spindlebook.web.FormPart;
+import spindlebook.web.Asked;
 import spindlebook.web.Posted;
 
 /** What the owner wants each figure of alignment to be: from, to, either or neither. */
-sealed interface TargetForm {
-  /** Only what differs from the targets in force. */
-  record Accepted(List<Content.Target> changed) implements TargetForm {}
+final class TargetForm {
+  private static final Pattern A_LENGTH = Pattern.compile(".*(in|inch|inches|mm|cm|\"|″)\\s*");
 
-  record Problems() implements TargetForm {}
+  private TargetForm() {}
 
-  Pattern A_LENGTH = Pattern.compile(".*(in|inch|inches|mm|cm|\"|″)\\s*");
-
-  static TargetForm read(Posted posted, Card card) {
-    List<Content.Target> changed = new ArrayList<>();
+  /** Those that differ from the targets in force, each by what its entry's key ends in. */
+  static Map<String, Content.Target> ask(Asked a, Card card) {
+    a.said(
+        "Empty on both sides asks nothing. Total toe and track are of both wheels. Toe may be"
+            + " degrees, or a length across the edge with its unit: 1/16 in, 2 mm.");
+    Map<String, Content.Target> changed = new LinkedHashMap<>();
     for (AlignedFigure figure : figures(card)) {
       Content.Target now = card.aligned().target(figure).map(SeenTarget::target).orElse(null);
-      Content.Target typed = target(posted, figure, card);
+      Content.Target typed = target(a, figure, card, now);
       if (typed != null && !same(typed, now)) {
-        changed.add(typed);
+        changed.put(Integer.toString(figure.ordinal()), typed);
       }
     }
-    return posted.ok() ? new Accepted(changed) : new Problems();
+    return changed;
   }
 
   /** Written down at either wheel, it asks the same. */
@@ -44,76 +43,64 @@ sealed interface TargetForm {
     return now == null ? !typed.asks() : typed.inWords().equals(now.inWords());
   }
 
-  private static Content.Target target(Posted posted, AlignedFigure figure, Card card) {
-    String from = least(figure);
-    String to = most(figure);
-    LengthUnit unit = card.details().unit();
+  /**
+   * @param now null without a target
+   */
+  private static Content.Target target(
+      Asked a, AlignedFigure figure, Card card, Content.Target now) {
+    String from = Posted.word(figure) + "-from";
+    String to = Posted.word(figure) + "-to";
     boolean lengths =
-        !figure.angle() || (figure.length() && (asLength(posted, from) || asLength(posted, to)));
-    Content.Target target = null;
+        !figure.angle()
+            || (figure.length()
+                && (a.sent()
+                    ? asLength(a, from) || asLength(a, to)
+                    : now != null && !now.angles()));
+    String name = Capital.of(figure.words());
+    String hint = figure.minus().isEmpty() ? figure.plus() + "." : "+ " + figure.plus() + ".";
+    String unit = unit(figure, card);
+    Optional<Content.Target> was = Optional.ofNullable(now);
     try {
       if (lengths) {
-        TypedLength least = posted.length(from, unit);
-        TypedLength most = posted.length(to, unit);
-        target = new Content.Target(card.corner(), figure, null, null, least, most);
-      } else {
-        TypedAngle least = posted.angle(from);
-        TypedAngle most = posted.angle(to);
-        target = new Content.Target(card.corner(), figure, least, most, null, null);
+        TypedLength least =
+            a.signed(from, name + ", from")
+                .hint(hint)
+                .unit(unit)
+                .was(was.map(Content.Target::least).orElse(null))
+                .read();
+        TypedLength most =
+            a.signed(to, name + ", to")
+                .unit(unit)
+                .was(was.map(Content.Target::most).orElse(null))
+                .read();
+        return new Content.Target(card.corner(), figure, null, null, least, most);
       }
+      TypedAngle least =
+          a.angle(from, name + ", from")
+              .hint(hint)
+              .unit(unit)
+              .was(was.map(Content.Target::leastAngle).orElse(null))
+              .read();
+      TypedAngle most =
+          a.angle(to, name + ", to")
+              .unit(unit)
+              .was(was.map(Content.Target::mostAngle).orElse(null))
+              .read();
+      return new Content.Target(card.corner(), figure, least, most, null, null);
     } catch (IllegalArgumentException crossed) {
-      posted.wrong(from, "'From' is more than 'to': type the smaller one first.");
-    }
-    return target;
-  }
-
-  private static boolean asLength(Posted posted, String name) {
-    return A_LENGTH.matcher(posted.text(name).strip()).matches();
-  }
-
-  static Posted fresh(Card card) {
-    Map<String, List<String>> texts = new LinkedHashMap<>();
-    for (AlignedFigure figure : figures(card)) {
-      card.aligned()
-          .target(figure)
-          .map(SeenTarget::target)
-          .ifPresent(
-              t -> {
-                put(texts, least(figure), t.leastAngle(), t.least());
-                put(texts, most(figure), t.mostAngle(), t.most());
-              });
-    }
-    return new Posted(texts);
-  }
-
-  private static void put(
-      Map<String, List<String>> texts, String name, TypedAngle angle, TypedLength length) {
-    if (angle != null) {
-      texts.put(name, List.of(angle.typed()));
-    } else if (length != null) {
-      texts.put(name, List.of(EntryWords.typed(length)));
+      a.wrong(from, "'From' is more than 'to': type the smaller one first.");
+      return null;
     }
   }
 
-  static List<FormPart> parts(Posted posted, Card card) {
-    List<FormPart> parts = new ArrayList<>();
-    parts.add(
-        new FormPart.Said(
-            "Empty on both sides asks nothing. Total toe and track are of both wheels. Toe may be"
-                + " degrees, or a length across the edge with its unit: 1/16 in, 2 mm."));
-    for (AlignedFigure figure : figures(card)) {
-      String unit =
-          figure.length() && figure.angle()
-              ? ""
-              : figure.angle() ? "°" : card.details().unit().word();
-      String hint = figure.minus().isEmpty() ? figure.plus() + "." : "+ " + figure.plus() + ".";
-      String name = Capital.of(figure.words());
-      parts.add(
-          new FormPart.Typed(
-              posted.fill(Field.of(least(figure), name + ", from").hint(hint).unit(unit))));
-      parts.add(new FormPart.Typed(posted.fill(Field.of(most(figure), name + ", to").unit(unit))));
-    }
-    return parts;
+  private static boolean asLength(Asked a, String name) {
+    return A_LENGTH.matcher(a.text(name).strip()).matches();
+  }
+
+  /** Toe may be typed either way, so that no one unit stands behind its box. */
+  private static String unit(AlignedFigure figure, Card card) {
+    boolean either = figure.length() && figure.angle();
+    return either ? "" : figure.angle() ? "°" : card.details().unit().word();
   }
 
   private static List<AlignedFigure> figures(Card card) {
@@ -122,13 +109,5 @@ sealed interface TargetForm {
       all.removeIf(f -> f.ofSteeringAxis());
     }
     return all;
-  }
-
-  private static String least(AlignedFigure figure) {
-    return Posted.word(figure) + "-from";
-  }
-
-  private static String most(AlignedFigure figure) {
-    return Posted.word(figure) + "-to";
   }
 }

@@ -142,7 +142,8 @@ public final class MeasuredAlignment {
             () ->
                 known.from().stream()
                     .sorted(Comparator.comparing(SeenAlignment::place))
-                    .flatMap(one -> ReadAlignment.acrossMm(one.way()).stream())
+                    .filter(one -> one.way().across() != null)
+                    .map(one -> one.way().across().mm())
                     .findFirst())
         .orElse(null);
   }

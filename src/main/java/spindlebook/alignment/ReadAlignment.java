@@ -1,6 +1,5 @@
 package spindlebook.alignment;
 
-import java.util.Optional;
 import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.LineSide;
 import spindlebook.corner.Place;
@@ -106,19 +105,6 @@ final class ReadAlignment {
         length(tape.front(), "front"),
         length(tape.rear(), "rear"),
         length(tape.across(), "across"));
-  }
-
-  /** What toe was read across; empty for a spot of light. */
-  static Optional<Double> acrossMm(AlignmentWay way) {
-    if (way instanceof AlignmentWay.Line line) {
-      return Optional.of(line.spacing().mm());
-    }
-    if (way instanceof AlignmentWay.Tape tape) {
-      return Optional.of(tape.across().mm());
-    }
-    return way instanceof AlignmentWay.Dials dials
-        ? Optional.of(dials.spacing().mm())
-        : Optional.empty();
   }
 
   /**

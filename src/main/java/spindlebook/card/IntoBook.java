@@ -1,16 +1,42 @@
 package spindlebook.card;
 
 import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
 import spindlebook.corner.Content;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
+import spindlebook.log.Draft;
 import spindlebook.web.Asked;
+import spindlebook.web.FormKey;
 import spindlebook.web.Who;
 
 /** What a form was answered with, into the book. */
 public record IntoBook(Book book) {
   /** One entry, by the form's own key: sent again, it is stored once. */
   public void put(Context ctx, Asked asked, Content content) {
-    book.append(Bodies.draft(asked.key().key(), asked.key().after(), Who.of(ctx), content));
+    put(ctx, asked, Map.of("", content));
+  }
+
+  /**
+   * All that one form changed, in one go.
+   *
+   * @param contents by what the keys of their entries end in: none is written twice
+   */
+  public void put(Context ctx, Asked asked, Map<String, ? extends Content> contents) {
+    FormKey form = asked.key();
+    List<Draft> drafts = new ArrayList<>();
+    contents.forEach(
+        (end, content) ->
+            drafts.add(
+                Bodies.draft(
+                    end.isEmpty() ? form.key() : form.key() + "-" + end,
+                    form.after(),
+                    Who.of(ctx),
+                    content)));
+    if (!drafts.isEmpty()) {
+      book.append(drafts);
+    }
   }
 }

@@ -1,11 +1,24 @@
 package spindlebook.corner;
 
+import java.util.Map;
 import java.util.Objects;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
 /** The ways in which a garage takes alignment, each with what was read, as typed. */
 public sealed interface AlignmentWay {
+  /** By the names under which they stand in the file. */
+  Map<String, Class<? extends AlignmentWay>> NAMES =
+      Map.of(
+          "gauge", Gauge.class,
+          "line", Line.class,
+          "tape", Tape.class,
+          "dials", Dials.class,
+          "spot", Spot.class,
+          "sweep", Swing.class,
+          "joint", Joint.class,
+          "across", Across.class);
+
   AlignedThing thing();
 
   /** What it is taken with: {@code gauge}. */
@@ -13,6 +26,11 @@ public sealed interface AlignmentWay {
 
   /** What was read, as typed. */
   String said();
+
+  /** What toe was read across; null for anything else, and for a spot of light. */
+  default TypedLength across() {
+    return null;
+  }
 
   /**
    * Camber by a gauge on the wheel.
@@ -45,9 +63,9 @@ public sealed interface AlignmentWay {
 
     @Override
     public String said() {
-      return EntryWords.typed(read)
-          + (turned == null ? "" : ", turned round " + EntryWords.typed(turned))
-          + (zero == null ? "" : ", its zero " + EntryWords.typed(zero));
+      return read.words()
+          + (turned == null ? "" : ", turned round " + turned.words())
+          + (zero == null ? "" : ", its zero " + zero.words());
     }
   }
 
@@ -86,6 +104,11 @@ public sealed interface AlignmentWay {
     }
 
     @Override
+    public TypedLength across() {
+      return spacing;
+    }
+
+    @Override
     public String words() {
       return (plate ? "toe plate" : "string to the rim") + (lean == null ? "" : ", leaning line");
     }
@@ -95,11 +118,11 @@ public sealed interface AlignmentWay {
       return "line "
           + side.words()
           + ", front "
-          + EntryWords.typed(front)
+          + front.words()
           + ", rear "
-          + EntryWords.typed(rear)
+          + rear.words()
           + ", "
-          + EntryWords.typed(spacing)
+          + spacing.words()
           + " apart"
           + (lean == null ? "" : lean.said());
     }
@@ -139,13 +162,13 @@ public sealed interface AlignmentWay {
       return ", from the line "
           + (places == LineSide.INBOARD ? "in" : "out")
           + " to the car "
-          + EntryWords.typed(front)
+          + front.words()
           + " in front, "
-          + EntryWords.typed(rear)
+          + rear.words()
           + " behind, "
-          + EntryWords.typed(apart)
+          + apart.words()
           + " apart"
-          + (frontWider == null ? "" : ", front " + EntryWords.typed(frontWider) + " wider");
+          + (frontWider == null ? "" : ", front " + frontWider.words() + " wider");
     }
   }
 
@@ -171,11 +194,11 @@ public sealed interface AlignmentWay {
     @Override
     public String said() {
       return "front "
-          + EntryWords.typed(front)
+          + front.words()
           + ", rear "
-          + EntryWords.typed(rear)
+          + rear.words()
           + ", held "
-          + EntryWords.typed(across)
+          + across.words()
           + " apart";
     }
   }
@@ -204,17 +227,22 @@ public sealed interface AlignmentWay {
     }
 
     @Override
+    public TypedLength across() {
+      return spacing;
+    }
+
+    @Override
     public String words() {
       return "dial";
     }
 
     @Override
     public String said() {
-      return (front == null ? "" : "front " + EntryWords.typed(front) + ", ")
-          + (rear == null ? "" : "rear " + EntryWords.typed(rear) + ", ")
-          + EntryWords.typed(spacing)
+      return (front == null ? "" : "front " + front.words() + ", ")
+          + (rear == null ? "" : "rear " + rear.words() + ", ")
+          + spacing.words()
           + " apart"
-          + (from == null ? "" : ", from " + EntryWords.typed(from));
+          + (from == null ? "" : ", from " + from.words());
     }
 
     private static double mm(TypedLength length) {
@@ -241,7 +269,7 @@ public sealed interface AlignmentWay {
 
     @Override
     public String said() {
-      return EntryWords.typed(inward) + " inward at " + EntryWords.typed(distance);
+      return inward.words() + " inward at " + distance.words();
     }
   }
 
@@ -309,23 +337,23 @@ public sealed interface AlignmentWay {
 
     @Override
     public String said() {
-      return EntryWords.typed(leftLock)
+      return leftLock.words()
           + " left "
-          + EntryWords.typed(camberLeft)
+          + camberLeft.words()
           + ", "
-          + (camberStraight == null ? "" : "straight " + EntryWords.typed(camberStraight) + ", ")
-          + EntryWords.typed(rightLock)
+          + (camberStraight == null ? "" : "straight " + camberStraight.words() + ", ")
+          + rightLock.words()
           + " right "
-          + EntryWords.typed(camberRight)
+          + camberRight.words()
           + (pitchRead()
               ? ", pitch "
-                  + EntryWords.typed(pitchLeft)
+                  + pitchLeft.words()
                   + ", "
-                  + EntryWords.typed(pitchStraight)
+                  + pitchStraight.words()
                   + ", "
-                  + EntryWords.typed(pitchRight)
+                  + pitchRight.words()
               : "")
-          + (kpi == null ? "" : ", KPI known " + EntryWords.typed(kpi))
+          + (kpi == null ? "" : ", KPI known " + kpi.words())
           + ", by "
           + by.words();
     }
@@ -356,13 +384,13 @@ public sealed interface AlignmentWay {
 
     @Override
     public String said() {
-      return EntryWords.typed(ahead)
+      return ahead.words()
           + " ahead, "
-          + EntryWords.typed(inboard)
+          + inboard.words()
           + " inboard, "
-          + EntryWords.typed(below)
+          + below.words()
           + " below, loaded radius "
-          + EntryWords.typed(loadedRadius);
+          + loadedRadius.words();
     }
   }
 
@@ -396,10 +424,10 @@ public sealed interface AlignmentWay {
 
     @Override
     public String said() {
-      return EntryWords.typed(length)
+      return length.words()
           + ", offset "
-          + EntryWords.typed(offset)
-          + (section == null ? "" : ", tyre " + EntryWords.typed(section) + " wide");
+          + offset.words()
+          + (section == null ? "" : ", tyre " + section.words() + " wide");
     }
   }
 

@@ -617,7 +617,7 @@ public sealed interface Content {
   }
 
   /**
-   * Alignment as it was measured at ride. Exactly one of the eight ways is there.
+   * Alignment as it was measured at ride, one way. In the file the way stands under its own name.
    *
    * @param rolled whether the car was rolled and bounced since it stood on a jack; straight off the
    *     jack it is in doubt
@@ -638,14 +638,7 @@ public sealed interface Content {
       String lengthTool,
       String angleTool,
       String lockTool,
-      AlignmentWay.Gauge gauge,
-      AlignmentWay.Line line,
-      AlignmentWay.Tape tape,
-      AlignmentWay.Dials dials,
-      AlignmentWay.Spot spot,
-      AlignmentWay.Swing sweep,
-      AlignmentWay.Joint joint,
-      AlignmentWay.Across across,
+      AlignmentWay way,
       String doubt,
       String words)
       implements Content {
@@ -655,70 +648,15 @@ public sealed interface Content {
 
     public Alignment {
       Objects.requireNonNull(corner, "corner");
-      long said =
-          Stream.of(gauge, line, tape, dials, spot, sweep, joint, across)
-              .filter(Objects::nonNull)
-              .count();
-      if (said != 1) {
-        throw new IllegalArgumentException("alignment is taken one way, and this one " + said);
+      if (way == null) {
+        throw new IllegalArgumentException("alignment is taken one way, and this one 0");
       }
       doubt = doubt == null && !rolled ? OFF_THE_JACK : doubt;
     }
 
-    /** Taken one way. */
-    public Alignment(
-        String corner,
-        boolean rolled,
-        Load load,
-        String fuel,
-        String pressures,
-        String lengthTool,
-        String angleTool,
-        String lockTool,
-        AlignmentWay way,
-        String doubt,
-        String words) {
-      this(
-          corner,
-          rolled,
-          load,
-          fuel,
-          pressures,
-          lengthTool,
-          angleTool,
-          lockTool,
-          way instanceof AlignmentWay.Gauge w ? w : null,
-          way instanceof AlignmentWay.Line w ? w : null,
-          way instanceof AlignmentWay.Tape w ? w : null,
-          way instanceof AlignmentWay.Dials w ? w : null,
-          way instanceof AlignmentWay.Spot w ? w : null,
-          way instanceof AlignmentWay.Swing w ? w : null,
-          way instanceof AlignmentWay.Joint w ? w : null,
-          way instanceof AlignmentWay.Across w ? w : null,
-          doubt,
-          words);
-    }
-
     public Alignment withDoubt(String why) {
       return new Alignment(
-          corner,
-          rolled,
-          load,
-          fuel,
-          pressures,
-          lengthTool,
-          angleTool,
-          lockTool,
-          way(),
-          why,
-          words);
-    }
-
-    public AlignmentWay way() {
-      return Stream.<AlignmentWay>of(gauge, line, tape, dials, spot, sweep, joint, across)
-          .filter(Objects::nonNull)
-          .findFirst()
-          .orElseThrow();
+          corner, rolled, load, fuel, pressures, lengthTool, angleTool, lockTool, way, why, words);
     }
   }
 
@@ -764,14 +702,8 @@ public sealed interface Content {
 
     /** {@code −1° to 0°}, {@code at most 1/8 in}; empty when it asks nothing. */
     public String inWords() {
-      String from =
-          leastAngle != null
-              ? EntryWords.typed(leastAngle)
-              : least == null ? null : EntryWords.typed(least);
-      String to =
-          mostAngle != null
-              ? EntryWords.typed(mostAngle)
-              : most == null ? null : EntryWords.typed(most);
+      String from = leastAngle != null ? leastAngle.words() : least == null ? null : least.words();
+      String to = mostAngle != null ? mostAngle.words() : most == null ? null : most.words();
       if (from == null) {
         return to == null ? "" : "at most " + to;
       }

@@ -209,11 +209,11 @@ public final class EntryWords {
       return where + "adjuster " + d.adjuster().name();
     }
     if (d.given() != null) {
-      return where + d.given().dimension().words() + " " + typed(d.given().length());
+      return where + d.given().dimension().words() + " " + d.given().length().words();
     }
     if (d.heldBack() != null) {
       HeldBack held = d.heldBack();
-      String much = held.allowance().share() ? held.percent() + " %" : typed(held.length());
+      String much = held.allowance().share() ? held.percent() + " %" : held.length().words();
       return where + "held back: " + held.allowance().words() + " " + much;
     }
     Content.Retired r = d.retired();
@@ -232,10 +232,10 @@ public final class EntryWords {
   public static String keep(Keep keep) {
     List<String> parts = new ArrayList<>();
     if (keep.least() != null) {
-      parts.add("at least " + typed(keep.least()));
+      parts.add("at least " + keep.least().words());
     }
     if (keep.most() != null) {
-      parts.add("at most " + typed(keep.most()));
+      parts.add("at most " + keep.most().words());
     }
     if (keep.mostAngle() != null) {
       parts.add("at most " + keep.mostAngle().typed());
@@ -323,15 +323,15 @@ public final class EntryWords {
       return "'" + r.typed() + "', not read yet";
     }
     if (r.result() == GapResult.GO_NO_GO) {
-      String go = r.go() == null ? "" : typed(r.go()) + " goes";
-      String noGo = r.noGo() == null ? "" : typed(r.noGo()) + " does not";
+      String go = r.go() == null ? "" : r.go().words() + " goes";
+      String noGo = r.noGo() == null ? "" : r.noGo().words() + " does not";
       return go + (go.isEmpty() || noGo.isEmpty() ? "" : ", ") + noGo;
     }
     if (r.result() != GapResult.NUMBER) {
       return r.result().words();
     }
     TypedAngle angle = r.angle();
-    return angle != null ? minus(angle.typed()) : both(r.length());
+    return angle != null ? TypedLength.minus(angle.typed()) : both(r.length());
   }
 
   private String of(Content.Adjustment a) {
@@ -416,36 +416,12 @@ public final class EntryWords {
             .map(Content.Corner.class::cast);
   }
 
-  /** As typed, with its unit; below nothing with a real minus, as figures have. */
-  public static String typed(TypedLength length) {
-    String text = minus(length.typed().strip());
-    if (text.isEmpty()) {
-      return length.unit() == LengthUnit.INCH
-          ? TapeFormat.length(length.mm(), LengthUnit.INCH, 16)
-          : TapeFormat.mm(length.mm(), 1);
-    }
-    char last = text.charAt(text.length() - 1);
-    boolean bare = Character.isDigit(last) || Character.getType(last) == Character.OTHER_NUMBER;
-    return bare ? text + " " + length.unit().word() : text;
-  }
-
-  /** Likewise; a bare number is degrees. */
-  public static String typed(TypedAngle angle) {
-    String text = minus(angle.typed().strip());
-    boolean bare = !text.isEmpty() && Character.isDigit(text.charAt(text.length() - 1));
-    return bare ? text + "°" : text;
-  }
-
-  private static String minus(String text) {
-    return text.startsWith("-") ? "−" + text.substring(1) : text;
-  }
-
   /** As typed with its unit, and in the other system: {@code 8 1/4 in · 209.6 mm}. */
   private static String both(TypedLength length) {
     String other =
         length.unit() == LengthUnit.INCH
             ? TapeFormat.mm(length.mm(), 1)
             : TapeFormat.length(length.mm(), LengthUnit.INCH, 16);
-    return typed(length) + " · " + other;
+    return length.words() + " · " + other;
   }
 }

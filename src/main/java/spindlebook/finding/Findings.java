@@ -215,15 +215,15 @@ public record Findings(
   }
 
   private static String much(Given given) {
-    return EntryWords.typed(given.length())
-        + (given.halfWidth() == null ? "" : " ± " + EntryWords.typed(given.halfWidth()));
+    return given.length().words()
+        + (given.halfWidth() == null ? "" : " ± " + given.halfWidth().words());
   }
 
   private static String much(HeldBack held) {
     return held.allowance().share()
         ? held.percent() + " %"
-        : EntryWords.typed(held.length())
-            + (held.halfWidth() == null ? "" : " ± " + EntryWords.typed(held.halfWidth()));
+        : held.length().words()
+            + (held.halfWidth() == null ? "" : " ± " + held.halfWidth().words());
   }
 
   // --- what a limit is called

@@ -29,6 +29,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.Content;
 import spindlebook.corner.Noted;
 import spindlebook.corner.Setting;
@@ -68,6 +70,10 @@ public final class Bodies {
   }
 
   private static final String CORRECTION = "correction";
+
+  /** Where the way of an alignment stands while it is read and written, never in the file. */
+  private static final String WAY = "way";
+
   private static final List<String> CORRECTION_FIELDS = List.of("target", "kind", "body", "reason");
 
   private static final ObjectMapper MAPPER = mapper();
@@ -102,7 +108,54 @@ public final class Bodies {
       body.put("reason", correction.reason());
       return body;
     }
-    return MAPPER.valueToTree(content);
+    JsonNode body = MAPPER.valueToTree(content);
+    return content instanceof Content.Alignment alignment ? wayByName(alignment, body) : body;
+  }
+
+  private static JsonNode wayByName(Content.Alignment alignment, JsonNode body) {
+    String name =
+        AlignmentWay.NAMES.entrySet().stream()
+            .filter(e -> e.getValue().isInstance(alignment.way()))
+            .map(Map.Entry::getKey)
+            .findFirst()
+            .orElseThrow();
+    ObjectNode named = MAPPER.createObjectNode();
+    for (Map.Entry<String, JsonNode> field : body.properties()) {
+      named.set(field.getKey().equals(WAY) ? name : field.getKey(), field.getValue());
+    }
+    return named;
+  }
+
+  /** The one way in which alignment was taken, gathered under one field. */
+  private static JsonNode wayGathered(JsonNode body) throws JsonProcessingException {
+    if (!(body instanceof ObjectNode named) || body.has(WAY)) {
+      throw new Wrong(null, unfit(WAY));
+    }
+    ObjectNode gathered = named.deepCopy();
+    ObjectNode ways = MAPPER.createObjectNode();
+    for (String name : AlignmentWay.NAMES.keySet()) {
+      JsonNode way = gathered.remove(name);
+      if (way != null && !way.isNull()) {
+        ways.set(name, way);
+      }
+    }
+    if (ways.size() > 1) {
+      throw new Wrong(null, "alignment is taken one way, and this one " + ways.size());
+    }
+    return ways.isEmpty() ? gathered : gathered.set(WAY, ways);
+  }
+
+  private static final class OneWay extends JsonDeserializer<AlignmentWay> {
+    @Override
+    public AlignmentWay deserialize(JsonParser parser, DeserializationContext context)
+        throws IOException {
+      Map.Entry<String, JsonNode> way =
+          ((JsonNode) context.readTree(parser)).properties().iterator().next();
+      if (!way.getValue().isObject()) {
+        throw wrong(parser, unfit(way.getKey()));
+      }
+      return context.readTreeAsValue(way.getValue(), AlignmentWay.NAMES.get(way.getKey()));
+    }
   }
 
   /**
@@ -136,7 +189,10 @@ public final class Bodies {
       return new Content.Kept(kind);
     }
     try {
-      return kind.equals(CORRECTION) ? correction(n, body) : MAPPER.treeToValue(body, type);
+      if (kind.equals(CORRECTION)) {
+        return correction(n, body);
+      }
+      return MAPPER.treeToValue(type == Content.Alignment.class ? wayGathered(body) : body, type);
     } catch (JsonProcessingException wrong) {
       throw BookRefused.entry("Entry %d (%s) cannot be read: %s.", n, kind, inShort(wrong));
     }
@@ -182,7 +238,11 @@ public final class Bodies {
     }
     if (wrong instanceof UnrecognizedPropertyException strange) {
       List<String> known =
-          strange.getKnownPropertyIds().stream().map(Object::toString).sorted().toList();
+          strange.getKnownPropertyIds().stream()
+              .map(Object::toString)
+              .flatMap(f -> f.equals(WAY) ? AlignmentWay.NAMES.keySet().stream() : Stream.of(f))
+              .sorted()
+              .toList();
       return unknown(strange.getPropertyName(), known);
     }
     if (wrong.getCause() instanceof NullPointerException absent) {
@@ -239,6 +299,7 @@ public final class Bodies {
     words.addDeserializer(TypedLength.class, new LengthOrText());
     words.addDeserializer(TypedAngle.class, new AngleOrText());
     words.addDeserializer(Setting.class, new SettingOrText());
+    words.addDeserializer(AlignmentWay.class, new OneWay());
     ObjectMapper mapper =
         Json.MAPPER
             .copy()

@@ -129,7 +129,7 @@ final class GuideJson {
   /** The shank that tells at once whether the rule is kept, as the rule was typed; else null. */
   private static String drill(Asked asked) {
     TypedLength least = asked.point() == null ? null : asked.point().keep().least();
-    return least == null || !kind(asked).equals("gap") ? null : EntryWords.typed(least);
+    return least == null || !kind(asked).equals("gap") ? null : least.words();
   }
 
   /** Which keys read it: sixteenths of a gap, a tape's inches, a length with a side, degrees. */

@@ -18,4 +18,11 @@ public record TypedAngle(String typed, double rad, String rule) {
     }
     rad = rad + 0.0; // so that "-0" equals "0"
   }
+
+  /** As typed; a bare number is degrees. */
+  public String words() {
+    String text = TypedLength.minus(typed.strip());
+    boolean bare = !text.isEmpty() && Character.isDigit(text.charAt(text.length() - 1));
+    return bare ? text + "°" : text;
+  }
 }

@@ -21,4 +21,22 @@ public record TypedLength(String typed, double mm, LengthUnit unit, String rule)
     }
     mm = mm + 0.0; // so that "-0" equals "0"
   }
+
+  /** As typed, with its unit; below nothing with a real minus, as figures have. */
+  public String words() {
+    String text = minus(typed.strip());
+    if (text.isEmpty()) {
+      return unit == LengthUnit.INCH
+          ? TapeFormat.length(mm, LengthUnit.INCH, 16)
+          : TapeFormat.mm(mm, 1);
+    }
+    char last = text.charAt(text.length() - 1);
+    boolean bare = Character.isDigit(last) || Character.getType(last) == Character.OTHER_NUMBER;
+    return bare ? text + " " + unit.word() : text;
+  }
+
+  /** Below nothing with a real minus. */
+  public static String minus(String text) {
+    return text.startsWith("-") ? "−" + text.substring(1) : text;
+  }
 }

@@ -35,9 +35,9 @@ public final class Asked {
   /**
    * A part as it is in the end: a later question may still find what is wrong with it.
    *
-   * @param opens whether it is a reason to open what it is folded into
+   * @param answered whether what it is folded into is opened for it
    */
-  private record Part(Supplier<FormPart> part, BooleanSupplier opens) {}
+  private record Part(Supplier<FormPart> part, BooleanSupplier answered, BooleanSupplier wrong) {}
 
   private Asked(Posted posted, LengthUnit unit, FormKey key) {
     this.posted = posted;
@@ -110,17 +110,18 @@ public final class Asked {
 
   /** A line of text, at most so many letters. */
   public Box<String> line(String name, String label, int longest) {
-    return box(name, label, "", () -> posted.line(name, longest));
+    return box(name, label, "", () -> posted.line(name, longest), t -> t);
   }
 
   /** A length that cannot be negative. */
   public Box<TypedLength> length(String name, String label) {
-    return box(name, label, unit.word(), () -> posted.lengthFromZero(name, unit));
+    return box(
+        name, label, unit.word(), () -> posted.lengthFromZero(name, unit), TypedLength::words);
   }
 
   /** A length of either sign. */
   public Box<TypedLength> signed(String name, String label) {
-    return box(name, label, unit.word(), () -> posted.length(name, unit));
+    return box(name, label, unit.word(), () -> posted.length(name, unit), TypedLength::words);
   }
 
   /** A length above nothing. */
@@ -129,7 +130,7 @@ public final class Asked {
   }
 
   public Box<TypedAngle> angle(String name, String label) {
-    return box(name, label, "°", () -> posted.angle(name));
+    return box(name, label, "°", () -> posted.angle(name), TypedAngle::typed);
   }
 
   /**
@@ -137,11 +138,13 @@ public final class Asked {
    * null, and leaves it to {@link Box#needed} else.
    */
   public <T> Box<T> typed(String name, String label, Function<String, T> read) {
-    return box(name, label, "", () -> has(name) ? read.apply(text(name).strip()) : null);
+    return box(
+        name, label, "", () -> has(name) ? read.apply(text(name).strip()) : null, String::valueOf);
   }
 
-  private <T> Box<T> box(String name, String label, String unitWord, Supplier<T> read) {
-    return new Box<>(Field.of(name, label).unit(unitWord), read);
+  private <T> Box<T> box(
+      String name, String label, String unitWord, Supplier<T> read, Function<T, String> words) {
+    return new Box<>(Field.of(name, label).unit(unitWord), read, words);
   }
 
   /** One of a few keys. */
@@ -178,7 +181,7 @@ public final class Asked {
   }
 
   private void add(Supplier<FormPart> part) {
-    open.add(new Part(part, () -> false));
+    open.add(new Part(part, () -> false, () -> false));
   }
 
   public void said(String sentence) {
@@ -191,20 +194,28 @@ public final class Asked {
 
   /** What {@code inside} asks is folded away, open where some of it is answered or wrong. */
   public <T> T more(String summary, Supplier<T> inside) {
-    return more(summary, false, inside);
+    return folded(summary, true, inside);
   }
 
-  public <T> T more(String summary, boolean shown, Supplier<T> inside) {
+  /** The same, open only where something is wrong: most of it is as it was the last time. */
+  public <T> T aside(String summary, Supplier<T> inside) {
+    return folded(summary, false, inside);
+  }
+
+  private <T> T folded(String summary, boolean opens, Supplier<T> inside) {
     List<Part> outside = open;
     List<Part> folded = new ArrayList<>();
     open = folded;
     T answer = inside.get();
     open = outside;
-    BooleanSupplier opens = () -> folded.stream().anyMatch(p -> p.opens().getAsBoolean());
-    open.add(
-        new Part(
-            () -> new FormPart.More(summary, shown || opens.getAsBoolean(), filled(folded)),
-            opens));
+    add(
+        () ->
+            new FormPart.More(
+                summary,
+                folded.stream()
+                    .anyMatch(
+                        p -> p.wrong().getAsBoolean() || (opens && p.answered().getAsBoolean())),
+                filled(folded)));
     return answer;
   }
 
@@ -243,12 +254,14 @@ public final class Asked {
   public final class Box<T> {
     private Field field;
     private final Supplier<T> read;
+    private final Function<T, String> words;
     private final List<Predicate<T>> checks = new ArrayList<>();
     private final List<String> sentences = new ArrayList<>();
 
-    private Box(Field field, Supplier<T> read) {
+    private Box(Field field, Supplier<T> read, Function<T, String> words) {
       this.field = field;
       this.read = read;
+      this.words = words;
     }
 
     public Box<T> hint(String line) {
@@ -277,17 +290,15 @@ public final class Asked {
       return this;
     }
 
-    /** What the box starts with; null for nothing. */
-    public Box<T> was(String text) {
-      if (!sent() && text != null) {
-        posted.start(field.name(), text);
-      }
+    /** The text the box starts with; null for none. */
+    public Box<T> starts(String text) {
+      posted.start(field.name(), text);
       return this;
     }
 
-    /** The same, of what was written before; null where nothing was. */
-    public <B> Box<T> was(B before, Function<B, String> text) {
-      return before == null ? this : was(text.apply(before));
+    /** The same, of what was answered before; null where nothing was. */
+    public Box<T> was(T before) {
+      return starts(before == null ? null : words.apply(before));
     }
 
     /** What must hold of an answer, and what is said where it does not. */
@@ -302,7 +313,8 @@ public final class Asked {
       String name = field.name();
       Field asked = field;
       open.add(
-          new Part(() -> new FormPart.Typed(posted.fill(asked)), () -> has(name) || wrong(name)));
+          new Part(
+              () -> new FormPart.Typed(posted.fill(asked)), () -> has(name), () -> wrong(name)));
       T answer = read.get();
       for (int i = 0; i < checks.size() && answer != null; i++) {
         if (!checks.get(i).test(answer)) {
@@ -315,8 +327,12 @@ public final class Asked {
 
     /** The answer, which must be there. */
     public T needed(String sentence) {
+      return neededIf(true, sentence);
+    }
+
+    public T neededIf(boolean must, String sentence) {
       T answer = read();
-      if (answer == null) {
+      if (must && answer == null) {
         wrong(field.name(), sentence);
       }
       return answer;
@@ -377,6 +393,17 @@ public final class Asked {
       return this;
     }
 
+    /** What was tapped before; null where nothing was. */
+    public Keys<T> was(T before) {
+      return startsKey(before == null ? null : sentAs(before));
+    }
+
+    /** The same, by what the key sends. */
+    public Keys<T> startsKey(String sentAs) {
+      posted.start(name, sentAs);
+      return this;
+    }
+
     /** What is said where something else was sent; else what stands first is taken. */
     public Keys<T> unknown(String sentence) {
       unknown = sentence;
@@ -394,7 +421,8 @@ public final class Asked {
               () ->
                   new FormPart.Chosen(
                       new Choice(name, legend, hint, posted.problem(name), shown())),
-              () -> wrong(name) || (has(name) && !text(name).equals(first))));
+              () -> has(name) && !text(name).equals(first),
+              () -> Asked.this.wrong(name)));
       int at = at(text(name));
       if (at < 0 && has(name) && !unknown.isEmpty()) {
         Asked.this.wrong(name, unknown);
@@ -405,8 +433,12 @@ public final class Asked {
 
     /** The answer, which must be there. */
     public T needed(String sentence) {
+      return neededIf(true, sentence);
+    }
+
+    public T neededIf(boolean must, String sentence) {
       T answer = read();
-      if (answer == null) {
+      if (must && answer == null) {
         Asked.this.wrong(name, sentence);
       }
       return answer;

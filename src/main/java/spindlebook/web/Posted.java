@@ -44,9 +44,11 @@ public final class Posted {
     return sent;
   }
 
-  /** What a field starts with, unless something is there already. */
+  /** What a field starts with as long as nothing was sent; null for nothing. */
   void start(String name, String text) {
-    values.putIfAbsent(name, List.of(text));
+    if (!sent && text != null) {
+      values.putIfAbsent(name, List.of(text));
+    }
   }
 
   /** As typed, or empty. */

@@ -23,7 +23,7 @@ class AskedTest {
   private static Answer ask(Asked a, String before) {
     TypedLength front = a.above("front", "Front").hint("Square.").needed("Type the front.");
     Side side = a.one("side", "Side", Side.class, Side::name).needed("Tap the side.");
-    TypedLength rear = a.length("rear", "Rear").was(before).needed("Type the rear.");
+    TypedLength rear = a.length("rear", "Rear").starts(before).needed("Type the rear.");
     String words = a.more("In words", () -> a.line("words", "Words", 5).read());
     if (a.ok() && rear.mm() > front.mm()) {
       a.wrong("front", "It is behind.");

@@ -1,233 +1,195 @@
 package spindlebook.drivecheck;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Set;
-import java.util.function.BiPredicate;
-import java.util.function.Function;
 import spindlebook.corner.SignedCorner;
 import spindlebook.units.LengthUnit;
 
 /**
  * How two copies of a car differ.
  *
- * @param turned limits, corners and targets that are decided otherwise
- * @param alignment its figures and targets, where both copies hold them
+ * @param rows part by part, in each corner by corner
  */
-record CopyChanges(
-    List<Row> turned, List<Row> settings, List<Row> figures, List<Row> alignment, List<Row> rules) {
-  /** A hundredth of what the finest steel rule shows: less is the arithmetic of a machine. */
+public record CopyChanges(List<Row> rows) {
+  /** A hundredth of what the finest steel rule, or an angle finder's finest step, shows. */
   private static final double SAME_MM = 1e-3;
 
-  /** A hundredth of what an angle finder's finest step shows. */
   private static final double SAME_RAD = 1e-6;
-
-  static final CopyChanges NONE =
-      new CopyChanges(List.of(), List.of(), List.of(), List.of(), List.of());
 
   private static final String NOT_THERE = "–";
 
+  /** What differs, in the order in which it weighs. */
+  public enum Part {
+    /** Limits, corners and targets that are decided otherwise. */
+    TURNED,
+    FIGURES,
+    /** Its figures and targets, where both copies hold them. */
+    ALIGNMENT,
+    SETTINGS,
+    RULES
+  }
+
   /** One thing, then and now. */
-  record Row(String place, String name, String then, String now) {
+  public record Row(Part part, String place, String name, String then, String now) {
     /** A margin or a whole travel, from which the other figures follow. */
-    boolean weighty() {
+    public boolean weighty() {
       return name.endsWith("margin") || (name.startsWith("usable") && !name.endsWith(" ride"));
     }
   }
 
-  CopyChanges {
-    turned = List.copyOf(turned);
-    settings = List.copyOf(settings);
-    figures = List.copyOf(figures);
-    alignment = List.copyOf(alignment);
-    rules = List.copyOf(rules);
+  /**
+   * One thing of a copy.
+   *
+   * @param says as it is shown
+   * @param exact what is the same as long as this is
+   * @param numbers and these lie no further apart than is the arithmetic of a machine
+   */
+  private record Thing(
+      Part part, String id, String name, String says, Object exact, Double... numbers) {
+    boolean same(Thing other, double step) {
+      boolean same = Objects.equals(exact, other.exact);
+      for (int i = 0; i < numbers.length; i++) {
+        Double a = numbers[i];
+        Double b = other.numbers[i];
+        same &= a == null || b == null ? a == b : Math.abs(a - b) <= step;
+      }
+      return same;
+    }
   }
 
   boolean none() {
-    return turned.isEmpty()
-        && settings.isEmpty()
-        && figures.isEmpty()
-        && alignment.isEmpty()
-        && rules.isEmpty();
+    return rows.isEmpty();
+  }
+
+  public List<Row> of(Part part) {
+    return rows.stream().filter(r -> r.part() == part).toList();
   }
 
   /** Without figures that are shown the same: they moved by less than a page tells. */
   CopyChanges asShown() {
-    return new CopyChanges(turned, settings, shown(figures), shown(alignment), rules);
-  }
-
-  private static List<Row> shown(List<Row> rows) {
-    return rows.stream().filter(r -> !r.then().equals(r.now())).toList();
+    return new CopyChanges(rows.stream().filter(r -> !r.then().equals(r.now())).toList());
   }
 
   static CopyChanges between(
       List<SignedCorner> then, List<SignedCorner> now, LengthUnit thenIn, LengthUnit nowIn) {
-    List<Row> turned = new ArrayList<>();
-    List<Row> settings = new ArrayList<>();
-    List<Row> figures = new ArrayList<>();
-    List<Row> alignment = new ArrayList<>();
-    List<Row> rules = new ArrayList<>();
-    for (Pair<SignedCorner> pair :
-        pairs(
-            SignOffCopy.withOneMinus(then),
-            SignOffCopy.withOneMinus(now),
-            SignedCorner::corner,
-            c -> "")) {
-      SignedCorner a = orNothing(pair.then(), pair.now());
-      SignedCorner b = orNothing(pair.now(), pair.then());
-      String place = b.place().words();
-      if (!a.outcome().equals(b.outcome())) {
-        turned.add(new Row(place, "the corner", a.outcome(), b.outcome()));
-      }
-      rows(
-          turned,
-          place,
-          pairs(a.limits(), b.limits(), CopyChanges::name, CopyChanges::name),
-          SignedCorner.Limit::outcome,
-          SignedCorner.Limit::outcome,
-          CopyChanges::decidedAlike);
-      rows(
-          settings,
-          place,
-          pairs(a.settings(), b.settings(), SignedCorner.SetTo::adjuster, SignedCorner.SetTo::name),
-          CopyChanges::setTo,
-          CopyChanges::setTo,
-          (x, y) -> Objects.equals(x.to(), y.to()));
-      rows(
-          figures,
-          place,
-          pairs(a.figures(), b.figures(), SignedCorner.Figure::name, SignedCorner.Figure::name),
-          new SignedWords(a, thenIn)::text,
-          new SignedWords(b, nowIn)::text,
-          CopyChanges::same);
-      if (a.alignment() != null && b.alignment() != null) {
-        List<Pair<SignedCorner.Aligned>> aligned =
-            pairs(a.alignment(), b.alignment(), CopyChanges::name, CopyChanges::name);
-        aligned.forEach(p -> against(turned, place, p));
-        rows(
-            alignment,
-            place,
-            aligned,
-            new SignedWords(a, thenIn)::text,
-            new SignedWords(b, nowIn)::text,
-            CopyChanges::same);
-      }
-      rows(
-          rules,
-          place,
-          pairs(a.rules(), b.rules(), SignedCorner.Rule::of, SignedCorner.Rule::name),
-          SignedCorner.Rule::says,
-          SignedCorner.Rule::says,
-          (x, y) -> x.says().equals(y.says()));
-    }
-    return new CopyChanges(turned, settings, figures, alignment, rules);
+    Map<String, SignedCorner> before = byCorner(then);
+    Map<String, SignedCorner> after = byCorner(now);
+    Map<String, SignedCorner> all = new LinkedHashMap<>(before);
+    all.putAll(after);
+    List<Row> rows = new ArrayList<>();
+    all.forEach((key, c) -> rows(rows, c, before.get(key), after.get(key), thenIn, nowIn));
+    rows.sort(Comparator.comparing(Row::part));
+    return new CopyChanges(rows);
   }
 
-  private static String name(SignedCorner.Aligned aligned) {
-    return aligned.figure().words();
+  private static Map<String, SignedCorner> byCorner(List<SignedCorner> corners) {
+    Map<String, SignedCorner> byCorner = new LinkedHashMap<>();
+    corners.forEach(c -> byCorner.putIfAbsent(c.corner(), c.withOneMinus()));
+    return byCorner;
   }
 
-  /** Where both held it against a target, and one says otherwise. */
-  private static void against(List<Row> turned, String place, Pair<SignedCorner.Aligned> pair) {
-    String then = pair.then() == null ? null : pair.then().outcome();
-    String now = pair.now() == null ? null : pair.now().outcome();
-    if (then != null && now != null && !then.equals(now)) {
-      turned.add(new Row(place, pair.name() + " against your target", then, now));
-    }
-  }
-
-  private static boolean same(SignedCorner.Aligned then, SignedCorner.Aligned now) {
-    double step = then.figure().angle() ? SAME_RAD : SAME_MM;
-    return same(then.value(), now.value(), step)
-        && same(then.expanded(), now.expanded(), step)
-        && Objects.equals(then.stands(), now.stands())
-        && Objects.equals(then.target(), now.target());
-  }
-
-  private static boolean same(Double then, Double now, double step) {
-    return then == null || now == null ? Objects.equals(then, now) : Math.abs(then - now) <= step;
-  }
-
-  private static String name(SignedCorner.Limit limit) {
-    return limit.end() + ": " + limit.what();
-  }
-
-  private static String setTo(SignedCorner.SetTo set) {
-    return set.to() == null ? "not said" : set.to();
-  }
-
-  /** Where a limit lies is told by the figures; here only what was decided of it. */
-  private static boolean decidedAlike(SignedCorner.Limit then, SignedCorner.Limit now) {
-    return then.outcome().equals(now.outcome());
-  }
-
-  private static boolean same(SignedCorner.Figure then, SignedCorner.Figure now) {
-    return Math.abs(then.mm() - now.mm()) <= SAME_MM
-        && Math.abs(then.expandedMm() - now.expandedMm()) <= SAME_MM
-        && then.atLeast() == now.atLeast();
-  }
-
-  private static SignedCorner orNothing(SignedCorner corner, SignedCorner other) {
-    return corner != null
-        ? corner
-        : new SignedCorner(
-            other.corner(),
-            other.place(),
-            NOT_THERE,
-            0,
-            other.zero(),
-            null,
-            null,
-            null,
-            null,
-            List.of());
-  }
-
-  // --- side by side
-
-  private record Pair<T>(String name, T then, T now) {}
-
-  /** By what they are of, the newer name told. */
-  private static <T> List<Pair<T>> pairs(
-      List<T> then, List<T> now, Function<T, String> of, Function<T, String> name) {
-    Map<String, T> before = new LinkedHashMap<>();
-    Map<String, T> after = new LinkedHashMap<>();
-    then.forEach(t -> before.putIfAbsent(of.apply(t), t));
-    now.forEach(t -> after.putIfAbsent(of.apply(t), t));
-    Set<String> all = new LinkedHashSet<>(before.keySet());
-    all.addAll(after.keySet());
-    return all.stream()
-        .map(
-            k -> {
-              T a = before.get(k);
-              T b = after.get(k);
-              return new Pair<>(name.apply(b == null ? a : b), a, b);
-            })
-        .toList();
-  }
-
-  private static <T> void rows(
+  /** By what things are of, the newer name told. */
+  private static void rows(
       List<Row> into,
-      String place,
-      List<Pair<T>> pairs,
-      Function<T, String> wordsThen,
-      Function<T, String> wordsNow,
-      BiPredicate<T, T> same) {
-    for (Pair<T> pair : pairs) {
-      boolean alike =
-          pair.then() != null && pair.now() != null && same.test(pair.then(), pair.now());
-      if (!alike) {
-        into.add(
-            new Row(
-                place,
-                pair.name(),
-                pair.then() == null ? NOT_THERE : wordsThen.apply(pair.then()),
-                pair.now() == null ? NOT_THERE : wordsNow.apply(pair.now())));
-      }
+      SignedCorner either,
+      SignedCorner then,
+      SignedCorner now,
+      LengthUnit thenIn,
+      LengthUnit nowIn) {
+    Map<String, Thing> before = things(then, now, thenIn);
+    Map<String, Thing> after = things(now, then, nowIn);
+    Map<String, Thing> all = new LinkedHashMap<>(before);
+    all.putAll(after);
+    all.forEach(
+        (id, thing) -> {
+          Thing a = before.get(id);
+          Thing b = after.get(id);
+          if (a == null
+              || b == null
+              || !a.same(b, thing.part() == Part.ALIGNMENT ? SAME_RAD : SAME_MM)) {
+            into.add(
+                new Row(
+                    thing.part(),
+                    either.place().words(),
+                    thing.name(),
+                    a == null ? NOT_THERE : a.says(),
+                    b == null ? NOT_THERE : b.says()));
+          }
+        });
+  }
+
+  /**
+   * @param corner null where the copy has no such corner
+   * @param other what it is held against
+   */
+  private static Map<String, Thing> things(
+      SignedCorner corner, SignedCorner other, LengthUnit unit) {
+    Map<String, Thing> things = new LinkedHashMap<>();
+    if (corner == null) {
+      return things;
     }
+    SignedWords words = new SignedWords(corner, unit);
+    List<Thing> all = new ArrayList<>();
+    all.add(said(Part.TURNED, "the corner", "the corner", corner.outcome()));
+    // Where a limit lies is told by the figures; here only what was decided of it.
+    corner.limits().stream()
+        .map(
+            l ->
+                said(
+                    Part.TURNED, l.end() + ": " + l.what(), l.end() + ": " + l.what(), l.outcome()))
+        .forEach(all::add);
+    for (SignedCorner.SetTo s : corner.settings()) {
+      all.add(said(Part.SETTINGS, s.adjuster(), s.name(), words.text(s)));
+    }
+    for (SignedCorner.Figure f : corner.figures()) {
+      all.add(
+          new Thing(
+              Part.FIGURES,
+              f.name(),
+              f.name(),
+              words.text(f),
+              f.atLeast(),
+              f.mm(),
+              f.expandedMm()));
+    }
+    if (corner.alignment() != null && (other == null || other.alignment() != null)) {
+      corner.alignment().forEach(a -> aligned(all, a, other, words));
+    }
+    for (SignedCorner.Rule r : corner.rules()) {
+      all.add(said(Part.RULES, r.of(), r.name(), r.says()));
+    }
+    all.forEach(t -> things.putIfAbsent(t.part() + " " + t.id(), t));
+    return things;
+  }
+
+  private static Thing said(Part part, String id, String name, String says) {
+    return new Thing(part, id, name, says, says);
+  }
+
+  /** Against its target only where both held it against one. */
+  private static void aligned(
+      List<Thing> into, SignedCorner.Aligned a, SignedCorner other, SignedWords words) {
+    String name = a.figure().words();
+    boolean both =
+        other != null
+            && other.alignment().stream()
+                .anyMatch(o -> o.figure() == a.figure() && o.outcome() != null);
+    if (a.outcome() != null && both) {
+      into.add(said(Part.TURNED, name, name + " against your target", a.outcome()));
+    }
+    double perStep = a.figure().angle() ? 1 : SAME_RAD / SAME_MM;
+    into.add(
+        new Thing(
+            Part.ALIGNMENT,
+            name,
+            name,
+            words.text(a),
+            a.stands() + " " + a.target(),
+            a.value() == null ? null : a.value() * perStep,
+            a.expanded() == null ? null : a.expanded() * perStep));
   }
 }

@@ -121,7 +121,7 @@ public final class SignOffPages {
             "Sign it off",
             "/cars/" + car + "/drive-check");
     EntryWords words = new EntryWords(history);
-    List<SinceView.Line> newest = new ArrayList<>();
+    List<Since.Line> newest = new ArrayList<>();
     for (int i = came.size() - 1; i >= 0 && newest.size() < MOST_CAME; i--) {
       newest.add(Since.line(came.get(i), words));
     }
@@ -149,7 +149,7 @@ public final class SignOffPages {
         ctx,
         Html.TEMPLATES.drivecheckSignoff(
             frame,
-            KeptCopy.view(
+            KeptCopy.of(
                 history,
                 seen,
                 store.sameChain(kept),
@@ -188,25 +188,18 @@ public final class SignOffPages {
                 new Crumb("drive check", "/cars/" + kept.car() + "/drive-check"),
                 new Crumb("the sign-off", "/sign-offs/" + seen.key()))
             .caution(Cautions.FIGURES);
-    String then = SignOffList.outcome(kept.open().size());
+    String then = Capital.of(SignOffList.outcome(kept.open().size()));
     Html.show(
         ctx,
         Html.TEMPLATES.drivecheckSince(
             frame,
-            new SinceView(
-                Capital.of(then) + " then; now: " + CheckWords.outcome(check) + ".",
-                SignOffView.CopyRow.of(changes.turned()),
-                SignOffView.CopyRow.of(changes.settings()),
-                SignOffView.CopyRow.of(
-                    changes.figures().stream().filter(CopyChanges.Row::weighty).toList()),
-                SignOffView.CopyRow.of(
-                    changes.figures().stream().filter(f -> !f.weighty()).toList()),
-                SignOffView.CopyRow.of(changes.alignment()),
+            new Since(
+                then + " then; now: " + CheckWords.outcome(check) + ".",
+                changes,
                 kept.corners().stream().anyMatch(c -> c.alignment() == null)
                     ? "Alignment was not kept in sign-offs yet: nothing of it is held against that"
                         + " copy."
                     : "",
-                SignOffView.CopyRow.of(changes.rules()),
                 Since.groups(history, kept.n()))));
   }
 

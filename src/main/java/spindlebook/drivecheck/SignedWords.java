@@ -12,7 +12,7 @@ import spindlebook.web.Lengths;
 import spindlebook.web.State;
 
 /** What a sign-off kept of one corner, as it is shown: in its unit, from its zero. */
-record SignedWords(SignedCorner corner, Lengths lengths) {
+public record SignedWords(SignedCorner corner, Lengths lengths) {
   /** The one position that cannot be counted from ride. */
   static final String RIDE = "ride height, spindle from the frame mark";
 
@@ -20,7 +20,7 @@ record SignedWords(SignedCorner corner, Lengths lengths) {
     this(corner, new Lengths(unit));
   }
 
-  FigureText figure(SignedCorner.Figure f) {
+  public FigureText figure(SignedCorner.Figure f) {
     FigureText text =
         f.position()
             ? FigureText.of(lengths.signed(f.mm() - corner.zeroMm()), lengths.unit().word())
@@ -42,7 +42,7 @@ record SignedWords(SignedCorner corner, Lengths lengths) {
   }
 
   /** Null where it was not known. */
-  FigureText figure(SignedCorner.Aligned a) {
+  public FigureText figure(SignedCorner.Aligned a) {
     return a.value() == null
         ? null
         : AlignedText.of(a.figure(), a.value(), a.expanded(), lengths.unit());
@@ -60,7 +60,7 @@ record SignedWords(SignedCorner corner, Lengths lengths) {
   }
 
   /** What it was worth where that does not hold, else how it stood against its target. */
-  static State state(SignedCorner.Aligned a) {
+  public State state(SignedCorner.Aligned a) {
     if (a.value() != null && !holds(a)) {
       return Arrays.stream(Standing.values())
           .filter(s -> s.words().equals(a.stands()))
@@ -71,14 +71,18 @@ record SignedWords(SignedCorner corner, Lengths lengths) {
     return a.outcome() == null ? null : state(a.outcome());
   }
 
+  public String text(SignedCorner.SetTo set) {
+    return set.to() == null ? "not said" : set.to();
+  }
+
   /** Where it was met, from the corner's zero; null when that was not known. */
-  FigureText position(SignedCorner.Limit limit) {
+  public FigureText position(SignedCorner.Limit limit) {
     return limit.mm() == null
         ? null
         : within(lengths.signed(limit.mm() - corner.zeroMm()), limit.expandedMm());
   }
 
-  FigureText room(SignedCorner.Limit limit) {
+  public FigureText room(SignedCorner.Limit limit) {
     return limit.roomMm() == null
         ? null
         : within(lengths.signed(limit.roomMm()), limit.roomExpandedMm());
@@ -89,8 +93,13 @@ record SignedWords(SignedCorner corner, Lengths lengths) {
     return expandedMm != null && expandedMm > 0 ? text.within(lengths.plusMinus(expandedMm)) : text;
   }
 
+  /** What its outcome's state does not say. */
+  public String outcome() {
+    return state(corner.outcome()) == State.NOT_MEASURED ? corner.outcome() : "";
+  }
+
   /** The shape and colour of an outcome's words. */
-  static State state(String outcome) {
+  public State state(String outcome) {
     return Arrays.stream(Outcome.values())
         .filter(o -> o.words().equals(outcome))
         .findFirst()

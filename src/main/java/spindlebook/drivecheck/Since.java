@@ -12,8 +12,14 @@ import spindlebook.corner.EntryWords;
 import spindlebook.corner.Noted;
 import spindlebook.corner.SeenSignOff;
 
-/** What came into a car's book since a position, by what it is. */
-final class Since {
+/**
+ * What changed since a sign-off.
+ *
+ * @param outcome then and now, in a sentence
+ * @param notKept what that copy does not hold, a sentence; empty when it holds all
+ * @param groups entries that came since, by what they are
+ */
+public record Since(String outcome, CopyChanges changes, String notKept, List<Group> groups) {
   private static final int MOST = 10;
 
   /** What an entry is, as far as a sign-off cares; in the order of the page. */
@@ -34,9 +40,21 @@ final class Since {
     }
   }
 
-  private Since() {}
+  /**
+   * @param more how many more there are than are listed
+   */
+  public record Group(String title, List<Line> lines, int more, String moreHref, boolean open) {}
 
-  static List<SinceView.Group> groups(CarBook history, long n) {
+  public record Line(String words, String when, String href) {}
+
+  /** Margins and whole travels, or what they follow from. */
+  public List<CopyChanges.Row> figures(boolean weighty) {
+    return changes.of(CopyChanges.Part.FIGURES).stream()
+        .filter(f -> f.weighty() == weighty)
+        .toList();
+  }
+
+  static List<Group> groups(CarBook history, long n) {
     Map<String, Long> positions = new HashMap<>();
     history.entries().forEach(e -> positions.put(e.key(), e.n()));
     Map<Sort, List<Noted>> sorted = new EnumMap<>(Sort.class);
@@ -46,19 +64,18 @@ final class Since {
           .add(entry);
     }
     EntryWords words = new EntryWords(history);
-    List<SinceView.Group> groups = new ArrayList<>();
+    List<Group> groups = new ArrayList<>();
     sorted.forEach((sort, entries) -> groups.add(group(history, sort, entries, words)));
     return groups;
   }
 
-  private static SinceView.Group group(
-      CarBook history, Sort sort, List<Noted> entries, EntryWords words) {
-    List<SinceView.Line> lines = new ArrayList<>();
+  private static Group group(CarBook history, Sort sort, List<Noted> entries, EntryWords words) {
+    List<Line> lines = new ArrayList<>();
     for (int i = entries.size() - 1; i >= 0 && lines.size() < MOST; i--) {
       lines.add(line(entries.get(i), words));
     }
     String book = "/cars/" + history.car().orElseThrow() + "/book";
-    return new SinceView.Group(
+    return new Group(
         sort.title + ": " + entries.size(),
         lines,
         entries.size() - lines.size(),
@@ -66,8 +83,8 @@ final class Since {
         sort == Sort.SET || sort == Sort.BACKWARDS);
   }
 
-  static SinceView.Line line(Noted entry, EntryWords words) {
-    return new SinceView.Line(
+  static Line line(Noted entry, EntryWords words) {
+    return new Line(
         words.of(entry.content()),
         "entry " + entry.n() + " · " + Days.day(entry.at()) + " · " + entry.who(),
         "/entries/" + entry.key());

@@ -110,7 +110,7 @@ class DriveCheckOfAnyBookTest {
         assertNotEquals(kept.corners(), today);
         changed++;
       }
-      aligned += changes.alignment().isEmpty() ? 0 : 1;
+      aligned += changes.of(CopyChanges.Part.ALIGNMENT).isEmpty() ? 0 : 1;
     }
     assertTrue(changed > BOOKS / 2, "too few: " + changed);
     assertTrue(aligned > BOOKS / 2, "too few with alignment: " + aligned);

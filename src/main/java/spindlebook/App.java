@@ -83,6 +83,7 @@ import spindlebook.web.ErrorPages;
 import spindlebook.web.Guard;
 import spindlebook.web.Hosts;
 import spindlebook.web.Html;
+import spindlebook.web.KeptPages;
 import spindlebook.web.Listening;
 import spindlebook.web.ProblemPage;
 import spindlebook.web.SlowSender;
@@ -121,6 +122,7 @@ public final class App implements AutoCloseable {
   private final Codes codes;
   private final Hosts hosts;
   final Door door;
+  final KeptPages kept;
   final Backups copying;
   private final Javalin server;
 
@@ -235,6 +237,7 @@ public final class App implements AutoCloseable {
     this.copying = copying;
     this.backups = new BackupPages(copying, dataDir, clock);
     this.histories = new Histories(bookFile);
+    this.kept = new KeptPages(() -> List.of(histories.taken(), bookFile.littleRoom()));
     AdjustmentStore adjustmentStore = new AdjustmentStore(bookFile, histories);
     RoundStore roundStore = new RoundStore(bookFile, histories);
     DefinitionStore definitionStore = new DefinitionStore(bookFile);

@@ -16,37 +16,50 @@ import spindlebook.log.FullDisk;
 /** What a person sees before, while and after the disk is full. */
 class FullDiskPagesTest {
   @Test
-  void pages_say_that_the_index_is_built_anew_and_come_back_by_themselves(@TempDir Path folder) {
+  void lists_say_that_the_index_is_built_anew_and_the_pages_of_a_car_stand(@TempDir Path folder) {
     try (FullDisk disk = FullDisk.below();
         Shop shop = new Shop(folder)) {
       Marmot marmot = new Marmot(shop);
       String round = marmot.startRound(marmot.left, Map.of());
       List<String> pages =
-          List.of(
-              "/cars",
-              "/cars/" + marmot.car,
-              "/corners/" + marmot.left,
-              "/rounds/" + round,
-              "/cars/" + marmot.car + "/book");
+          List.of("/cars/" + marmot.car, "/corners/" + marmot.left, "/rounds/" + round);
+      List<String> lists = List.of("/cars", "/cars/" + marmot.car + "/book");
       disk.full(true);
       LockSupport.parkNanos(Duration.ofSeconds(2).toNanos());
       for (int i = 0; i < 5; i++) {
-        pages.forEach(page -> shop.browser.get(page));
+        lists.forEach(page -> shop.browser.get(page));
       }
-      for (String page : pages) {
+      pages.forEach(page -> shop.get(page).is(200));
+      for (String page : lists) {
         Page now = shop.get(page).is(503);
         assertTrue(now.text().contains("Not now"), now.text());
         assertTrue(now.text().contains("The index is being built anew"), now.text());
       }
-      Page refused = shop.browser.post("/rounds/" + round + "/sent", Map.of("key", "k"));
-      assertEquals(503, refused.status());
+      Map<String, String> height =
+          Map.of(
+              "key",
+              "k",
+              "after",
+              "0",
+              "what",
+              "height",
+              "name",
+              "in-between",
+              "label",
+              "jack 3",
+              "spindle",
+              "15 1/4",
+              "mark",
+              "30 1/4");
+      shop.browser.post("/rounds/" + round + "/sent", height).is(200);
+      assertTrue(shop.get("/rounds/" + round).is(200).text().contains("jack 3"));
       assertEquals(1, shop.told.size(), shop.told.toString());
       disk.full(false);
       for (int i = 0; shop.get("/cars").status() == 503; i++) {
         assertTrue(i < 200, shop.told.toString());
         LockSupport.parkNanos(Duration.ofMillis(100).toNanos());
       }
-      pages.forEach(page -> shop.get(page).is(200));
+      lists.forEach(page -> shop.get(page).is(200));
       assertEquals(2, shop.told.size(), shop.told.toString());
       assertTrue(shop.get("/corners/" + marmot.left).is(200).text().contains("Left front"));
     }

@@ -10,7 +10,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * The car and the corner that every entry of a book belongs to, as the book grows.
@@ -20,7 +22,7 @@ import java.util.Set;
  * come before the one it hangs on. A correction whose new body names another parent moves the
  * corrected entry and all that hangs on it, and moves them back when it is taken back.
  *
- * <p>Only one thread may use it.
+ * <p>One thread adds; any may ask.
  */
 final class Belonging {
   /** Corrections of corrections that are followed; nobody means more. */
@@ -49,7 +51,7 @@ final class Belonging {
     final JsonNode correction;
 
     String parent;
-    Where where = Where.UNKNOWN;
+    volatile Where where = Where.UNKNOWN;
 
     Kept(Entry entry) {
       kind = entry.kind();
@@ -59,7 +61,7 @@ final class Belonging {
     }
   }
 
-  private final Map<String, Kept> entries = new HashMap<>();
+  private final Map<String, Kept> entries = new ConcurrentHashMap<>();
   private final Map<String, List<String>> corrections = new HashMap<>();
   private final Set<String> waitedFor = new HashSet<>();
 
@@ -96,6 +98,12 @@ final class Belonging {
   Where where(String key) {
     Kept kept = key == null ? null : entries.get(key);
     return kept == null ? Where.UNKNOWN : kept.where;
+  }
+
+  /** An entry's kind and where it belongs now; empty for a key that is not in the book. */
+  Optional<Histories.Located> locate(String key) {
+    return Optional.ofNullable(entries.get(key))
+        .map(k -> new Histories.Located(key, k.kind, k.where.car(), k.where.corner()));
   }
 
   /** The key of the entry that a body hangs on, or null. */

@@ -27,6 +27,7 @@ public final class Book implements AutoCloseable {
   private final FolderLock lock;
   private final LogFile log;
   private final Index index;
+  private final Belonging belonging;
   private final Writer writer;
   private final Path folder;
   private final Generation generation;
@@ -37,6 +38,7 @@ public final class Book implements AutoCloseable {
       FolderLock lock,
       LogFile log,
       Index index,
+      Belonging belonging,
       Writer writer,
       Path folder,
       Generation generation) {
@@ -45,6 +47,7 @@ public final class Book implements AutoCloseable {
     this.lock = lock;
     this.log = log;
     this.index = index;
+    this.belonging = belonging;
     this.writer = writer;
   }
 
@@ -109,7 +112,7 @@ public final class Book implements AutoCloseable {
       Writer writer = new Writer(log, index, clock, tell);
       writer.onAppended(entries -> generation.note(folder, opened));
       writer.start();
-      return new Book(lock, log, index, writer, folder, generation);
+      return new Book(lock, log, index, belonging, writer, folder, generation);
     } catch (IOException trouble) {
       closeFiles(log, lock);
       throw BookRefused.book(
@@ -268,6 +271,11 @@ public final class Book implements AutoCloseable {
     return Optional.ofNullable(log.find(key)).map(log::entry);
   }
 
+  /** An entry's kind and where it belongs now; empty for a key that is not in the book. */
+  Optional<Histories.Located> locate(String key) {
+    return belonging.locate(key);
+  }
+
   /** Another number once earlier entries are found to belong to another car or corner. */
   long lastMove() {
     return index.lastMove();
@@ -289,6 +297,14 @@ public final class Book implements AutoCloseable {
                 .mapTo(String.class)
                 .map(EntryRows::parse)
                 .list());
+  }
+
+  /**
+   * Calls with the entries of each write, in order, before those who sent them are answered, and
+   * with none when the index was built anew. The thread that writes calls: be quick, do not append.
+   */
+  void followedBy(Consumer<List<Entry>> follower) {
+    writer.followedBy(follower);
   }
 
   /**

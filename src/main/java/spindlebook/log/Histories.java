@@ -1,66 +1,91 @@
 package spindlebook.log;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicLong;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Layout;
+import spindlebook.corner.Noted;
 
 /**
  * The cars' books, folded as far as the log goes. What is kept here is only speed: a fold from
  * scratch says the same.
  */
 public final class Histories {
+  /** So many entries more are folded one by one; of more, all is folded anew. */
+  private static final int FEW = 50;
+
   private final Book book;
   private final Map<String, Known> cars = new ConcurrentHashMap<>();
+  private final AtomicLong taken = new AtomicLong();
 
-  /** A car's book, and {@link Book#lastMove} when its entries were asked for. */
-  private record Known(CarBook car, long lastMove) {}
+  /** A car's book, what was written since, and {@link Book#lastMove} when it was asked for. */
+  private record Known(CarBook car, List<Entry> later, long lastMove) {
+    Known and(Entry entry) {
+      List<Entry> all = new ArrayList<>(later);
+      all.add(entry);
+      return new Known(car, all, lastMove);
+    }
+
+    Known folded() {
+      CarBook longer = car;
+      List<Noted> noted = later.stream().filter(e -> e.n() > car.n()).map(Bodies::noted).toList();
+      if (noted.size() > FEW) {
+        longer = longer.with(noted);
+      } else {
+        for (Noted entry : noted) {
+          longer = longer.with(entry);
+        }
+      }
+      return new Known(longer, List.of(), lastMove);
+    }
+  }
 
   public Histories(Book book) {
     this.book = book;
+    book.followedBy(this::take);
+  }
+
+  private void take(List<Entry> entries) {
+    for (Entry entry : entries) {
+      book.locate(entry.key())
+          .filter(there -> there.car() != null)
+          .ifPresent(there -> cars.computeIfPresent(there.car(), (car, k) -> k.and(entry)));
+    }
+    taken.incrementAndGet();
+  }
+
+  /** Another number whenever something was written. */
+  public long taken() {
+    return taken.get();
   }
 
   /** One car's book up to now; empty when no such car was written. */
   public CarBook of(String car) {
-    Known now =
-        cars.compute(
-            car,
-            (key, known) -> {
-              long lastMove = book.lastMove();
-              CarBook history =
-                  known == null || known.lastMove() != lastMove ? CarBook.empty() : known.car();
-              List<Entry> later = book.ofCar(car, history.n());
-              // Made-up keys leave nothing behind.
-              return known == null && later.isEmpty()
-                  ? null
-                  : new Known(history.with(later.stream().map(Bodies::noted).toList()), lastMove);
-            });
-    return now == null ? CarBook.empty() : now.car();
+    Known known = cars.get(car);
+    if (known != null && known.later().isEmpty() && known.lastMove() == book.lastMove()) {
+      return known.car();
+    }
+    // Made-up keys leave nothing behind.
+    return book.locate(car).isEmpty() ? CarBook.empty() : cars.compute(car, this::folded).car();
+  }
+
+  private Known folded(String car, Known known) {
+    long lastMove = book.lastMove();
+    return known != null && known.lastMove() == lastMove
+        ? known.folded()
+        : new Known(CarBook.empty(), book.ofCar(car, 0), lastMove).folded();
   }
 
   /** Where an entry belongs. {@code corner} is null for what concerns the whole car. */
   public record Located(String key, String kind, String car, String corner) {}
 
   public Optional<Located> locate(String key) {
-    return book.read(
-        handle ->
-            handle
-                .createQuery(
-                    """
-                    select key, kind, car, corner from entry where key = :key
-                    """)
-                .bind("key", key)
-                .map(
-                    (row, ctx) ->
-                        new Located(
-                            row.getString("key"),
-                            row.getString("kind"),
-                            row.getString("car"),
-                            row.getString("corner")))
-                .findOne());
+    return book.locate(key);
   }
 
   /** The card of a corner, or of the corner a round, height or reading belongs to; now. */

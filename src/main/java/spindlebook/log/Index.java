@@ -161,10 +161,14 @@ final class Index implements AutoCloseable {
     }
   }
 
-  /** Builds a lost index anew, once there is room for it; the thread that writes calls it. */
-  void mend() {
+  /**
+   * Builds a lost index anew, once there is room for it; the thread that writes calls it.
+   *
+   * @return whether it was
+   */
+  boolean mend() {
     if (open || System.nanoTime() - tryAgainAt < 0) {
-      return;
+      return false;
     }
     try {
       closeSource();
@@ -175,12 +179,14 @@ final class Index implements AutoCloseable {
         doubtful = false;
         open = true;
         tell.accept("The index is built anew.");
+        return true;
       }
     } catch (IOException | RuntimeException stillFull) {
       // Told when it was lost; it is tried again.
       closeSource();
     }
     tryAgainAt = System.nanoTime() + TimeUnit.SECONDS.toNanos(TRY_AGAIN_SECONDS);
+    return false;
   }
 
   /** Opens the index that is there; if it cannot be used, says why not. */

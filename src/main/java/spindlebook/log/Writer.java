@@ -24,6 +24,7 @@ final class Writer implements AutoCloseable {
   private final Index index;
   private final Clock clock;
   private final Consumer<String> tell;
+  private final List<Consumer<List<Entry>>> followers = new CopyOnWriteArrayList<>();
   private final List<Consumer<List<Entry>>> listeners = new CopyOnWriteArrayList<>();
   private final BlockingQueue<Submission> queue = new LinkedBlockingQueue<>();
   private final Submission last = new Submission(List.of());
@@ -57,6 +58,10 @@ final class Writer implements AutoCloseable {
     listeners.add(listener);
   }
 
+  void followedBy(Consumer<List<Entry>> follower) {
+    followers.add(follower);
+  }
+
   Accepted append(Submission submission) {
     if (Thread.currentThread() == thread) {
       throw new IllegalStateException("the writer would wait for itself");
@@ -87,8 +92,8 @@ final class Writer implements AutoCloseable {
   /** Writes one batch; false when the book is to be closed after it. */
   private boolean keepWhoWaits() {
     Submission next = waitForOne();
-    if (next != last) {
-      index.mend();
+    if (next != last && index.mend()) {
+      followers.forEach(follower -> tell(follower, List.of()));
     }
     Instant at = clock.instant().truncatedTo(ChronoUnit.MILLIS);
     Batch batch = new Batch(log, at);
@@ -134,6 +139,7 @@ final class Writer implements AutoCloseable {
       log.append(batch.lines());
       log.publish(entries, batch.lengths, batch.lastHash());
       index.apply(entries);
+      followers.forEach(follower -> tell(follower, entries));
     }
     batch.answers().forEach((waiting, accepted) -> waiting.answer.complete(accepted));
     if (!entries.isEmpty()) {

@@ -29,6 +29,7 @@ public final class FullDisk extends FilePathWrapper implements AutoCloseable {
   public static void leaves(Book book, Path folder, long bytes) throws IOException {
     FailingDisk disk = new FailingDisk(folder.resolve(LogFile.NAME));
     disk.free = bytes;
+    disk.roomLeft = (int) Math.min(bytes, Integer.MAX_VALUE);
     book.replaceDisk(disk);
   }
 

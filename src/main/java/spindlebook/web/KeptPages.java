@@ -1,0 +1,111 @@
+package spindlebook.web;
+
+import io.javalin.http.Handler;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Supplier;
+
+/**
+ * Pages as they were last written. A page is made of the book and its address and nothing else, so
+ * it holds until something is written; only the keys of its forms are made anew each time.
+ */
+public final class KeptPages {
+  private static final int MOST_LETTERS = 4 << 20;
+
+  private final Supplier<?> state;
+  private final Map<String, Kept> pages = new LinkedHashMap<>(64, 0.75f, true);
+  private int letters;
+
+  /**
+   * @param between what stands before, between and after the keys
+   * @param keys which key comes after each of them but the last, counted as they were drawn
+   */
+  private record Kept(Object state, List<String> between, List<Integer> keys) {
+    int letters() {
+      return between.stream().mapToInt(String::length).sum();
+    }
+
+    String again() {
+      StringBuilder page = new StringBuilder(letters() + keys.size() * FormKey.LENGTH);
+      List<String> fresh = new ArrayList<>();
+      for (int i = 0; i < keys.size(); i++) {
+        while (fresh.size() <= keys.get(i)) {
+          fresh.add(FormKey.fresh(0).key());
+        }
+        page.append(between.get(i)).append(fresh.get(keys.get(i)));
+      }
+      return page.append(between.get(keys.size())).toString();
+    }
+  }
+
+  /**
+   * @param state of all that these pages are made of besides their address: equal while it is the
+   *     same
+   */
+  public KeptPages(Supplier<?> state) {
+    this.state = state;
+  }
+
+  /** A page that depends on nothing else: not on the clock, and not on who asks. */
+  public Handler page(Handler page) {
+    return ctx -> {
+      String address = ctx.path() + '?' + Objects.requireNonNullElse(ctx.queryString(), "");
+      Object now = state.get();
+      Kept kept = kept(address);
+      if (kept != null && kept.state().equals(now)) {
+        ctx.result(kept.again()).contentType(Html.TYPE);
+        return;
+      }
+      List<String> drawn = new ArrayList<>();
+      FormKey.noteIn(drawn);
+      try {
+        page.handle(ctx);
+      } finally {
+        FormKey.noteIn(null);
+      }
+      if (ctx.statusCode() == 200) {
+        keep(address, split(now, ctx.result(), drawn));
+      }
+    };
+  }
+
+  private static Kept split(Object now, String page, List<String> drawn) {
+    List<String> between = new ArrayList<>();
+    List<Integer> keys = new ArrayList<>();
+    int from = 0;
+    for (int key = 0; key >= 0; ) {
+      int at = page.length();
+      key = -1;
+      for (int i = 0; i < drawn.size(); i++) {
+        int found = page.indexOf(drawn.get(i), from);
+        if (found >= 0 && found < at) {
+          at = found;
+          key = i;
+        }
+      }
+      between.add(page.substring(from, at));
+      if (key >= 0) {
+        keys.add(key);
+        from = at + FormKey.LENGTH;
+      }
+    }
+    return new Kept(now, between, keys);
+  }
+
+  private synchronized Kept kept(String address) {
+    return pages.get(address);
+  }
+
+  private synchronized void keep(String address, Kept page) {
+    Kept before = pages.put(address, page);
+    letters += page.letters() - (before == null ? 0 : before.letters());
+    var oldest = pages.values().iterator();
+    while (letters > MOST_LETTERS) {
+      letters -= oldest.next().letters();
+      oldest.remove();
+    }
+  }
+}

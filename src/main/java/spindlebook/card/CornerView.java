@@ -1,59 +1,70 @@
 package spindlebook.card;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import spindlebook.corner.Card;
+import spindlebook.corner.Change;
+import spindlebook.corner.Content;
+import spindlebook.corner.InForce;
+import spindlebook.corner.ReadAgain;
+import spindlebook.corner.SeenHeight;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.Standing;
+import spindlebook.finding.LimitNames;
+import spindlebook.travel.MidTravel;
+import spindlebook.travel.Total;
+import spindlebook.travel.TravelFindings;
 import spindlebook.web.BladeDrawing;
 import spindlebook.web.FigureText;
 import spindlebook.web.GapSheet;
+import spindlebook.web.Lengths;
 import spindlebook.web.Link;
 import spindlebook.web.SettingRow;
 import spindlebook.web.State;
 
-/**
- * One corner's page.
- *
- * @param corner its key; null on a page from which nothing is done
- * @param blade null before the first height with a known position
- * @param positions what positions are counted from, one sentence
- * @param stale null when all holds
- * @param gaps one block a height, from the highest down
- */
-public record CornerView(
-    String corner,
-    BladeDrawing blade,
-    Usable asSet,
-    Usable asItCouldBe,
-    List<EndView> ends,
-    List<MidTravelView> midTravel,
-    List<GapBlock> gaps,
-    List<SettingRow> settings,
-    StaleList stale,
-    List<DoubtRow> doubts,
-    List<HeightRow> heights,
-    List<Link> more,
-    String raw,
-    String positions) {
+/** One corner's page. */
+public final class CornerView {
+  private static final int OPEN_AT_MOST = 5;
+  private static final String[][] MORE = {
+    {"Limits", "/limits"},
+    {"Print", "/print"},
+    {"curves", "/curves"},
+    {"bump steer", "/bump-steer"},
+    {"alignment", "/alignment"},
+    {"rod ends on paper", "/rod-ends"},
+    {"wheel on paper", "/wheel"},
+    {"watched", "/watch-points"},
+    {"given, held back", "/given"},
+    {"fasteners", "/fasteners"},
+    {"telltales", "/telltales"},
+    {"photos", "/photos"}
+  };
 
-  /** The same to look at: nothing on it starts a change, and its heights are the book's entries. */
-  CornerView toLookAt(List<Link> instead) {
-    return new CornerView(
-        null,
-        blade,
-        asSet,
-        asItCouldBe,
-        ends.stream().map(EndView::toLookAt).toList(),
-        midTravel,
-        gaps,
-        settings.stream().map(s -> new SettingRow(s.what(), s.now(), s.since(), null)).toList(),
-        stale,
-        doubts.stream().map(d -> new DoubtRow(d.key(), d.what(), d.doubt(), null)).toList(),
-        heights.stream().map(HeightRow::toLookAt).toList(),
-        instead,
-        raw,
-        positions);
+  private final Card card;
+  private final TravelFindings travel;
+  private final TravelWords words;
+  private final Lengths lengths;
+  private final String corner;
+  private final List<Link> instead;
+  private final List<GapBlock> gaps;
+
+  /**
+   * @param instead ways to other points of the book, where it is only to look at: nothing on it
+   *     then starts a change, and its heights are the book's entries; null as it stands now
+   */
+  CornerView(Card card, TravelFindings travel, List<Link> instead) {
+    this.card = card;
+    this.travel = travel;
+    this.words = new TravelWords(card, travel);
+    this.lengths = words.lengths();
+    this.corner = "/corners/" + card.corner();
+    this.instead = instead;
+    this.gaps = GapSheets.of(card, words);
   }
-
-  /** A rule in mid-travel, in one sentence. */
-  public record MidTravelView(State state, String words) {}
 
   /**
    * The gaps of one height, folded away unless one of them is short.
@@ -78,55 +89,158 @@ public record CornerView(
       FigureText bump,
       String needs) {}
 
-  /**
-   * One end: what it comes to, and the lines it is made of.
-   *
-   * @param cureHref where that change is prepared, as far as it is known; null without a cure
-   */
-  public record EndView(
-      String title,
-      State state,
-      String finding,
-      String cure,
-      String cureHref,
-      List<LineView> lines,
-      List<NeedView> needs,
-      String needsHref) {
-    EndView toLookAt() {
-      List<NeedView> said = needs.stream().map(n -> new NeedView(n.words(), null)).toList();
-      return new EndView(title, state, finding, cure, null, lines, said, null);
-    }
+  public record HeightRow(
+      String name, FigureText position, State state, String detail, String href) {}
+
+  public boolean toLookAt() {
+    return instead != null;
   }
 
-  /**
-   * One term of an end's sum.
-   *
-   * @param readings what it rests on, each with its own page
-   */
-  public record LineView(String words, FigureText figure, State state, List<Link> readings) {}
+  public Card card() {
+    return card;
+  }
 
-  /**
-   * @param href where it is given or read; null where that is only told
-   */
-  public record NeedView(String words, String href) {}
+  /** Null before the first height with a known position. */
+  public BladeDrawing blade() {
+    return Blades.of(card, travel, true).map(BladeDrawing::standing).orElse(null);
+  }
 
-  /** What is to be read again; {@code open} while it is short. */
-  public record StaleList(List<StaleRow> rows, boolean open) {}
+  public List<Usable> usable() {
+    return List.of(
+        usable("As set, stop to stop", travel.asSet()),
+        usable("As it could be, limit to limit", travel.asItCouldBe()));
+  }
 
-  /** A reading, or a named height, that no longer holds. */
-  public record StaleRow(String what, State state, String because) {}
+  public List<EndView> ends() {
+    return Stream.of(travel.droop(), travel.bump())
+        .map(e -> new EndView(card, words, e, toLookAt()))
+        .toList();
+  }
 
-  /**
-   * An entry that waits for an answer.
-   *
-   * @param answerHref null where that is only told
-   */
-  public record DoubtRow(String key, String what, String doubt, String answerHref) {}
+  public List<MidTravel> midTravel() {
+    return travel.midTravel();
+  }
 
-  public record HeightRow(
-      String key, String name, FigureText position, State state, String detail, String href) {
-    HeightRow toLookAt() {
-      return new HeightRow(key, name, position, state, detail, "/entries/" + key);
+  public TravelWords words() {
+    return words;
+  }
+
+  /** One block a height, from the highest down. */
+  public List<GapBlock> gaps() {
+    return gaps;
+  }
+
+  public List<SettingRow> settings() {
+    return card.adjusters().stream().map(this::setting).toList();
+  }
+
+  public String raw() {
+    return travel
+        .rawMm()
+        .map(f -> "Raw travel read so far: " + lengths.text(f.value()) + ".")
+        .orElse("");
+  }
+
+  /** What positions are counted from, one sentence. */
+  public String positions() {
+    return "Positions are " + words.zero().words() + ", + towards bump.";
+  }
+
+  public List<Link> more() {
+    if (toLookAt()) {
+      return instead;
     }
+    List<Link> more = new ArrayList<>();
+    for (String[] page : MORE) {
+      more.add(new Link(page[0], corner + page[1]));
+    }
+    more.add(new Link("to do", "/cars/" + card.car() + "/to-do?corner=" + card.corner()));
+    more.add(new Link("rounds", corner + "/rounds"));
+    more.add(new Link("blank sheet", corner + "/paper"));
+    more.add(new Link("in the book", "/cars/" + card.car() + "/book?corner=" + card.corner()));
+    return more;
+  }
+
+  private Usable usable(String title, Total total) {
+    if (total.mm().isEmpty()) {
+      String needs =
+          total.needs().isEmpty() ? "no limit found yet" : "needs " + words.needs(total.needs());
+      return new Usable(title, null, "", null, null, needs);
+    }
+    return new Usable(
+        title,
+        lengths.figure(total.mm().get()),
+        total.atLeast() ? "at least: an end has no limit as far as it was read" : "",
+        total.droopMm().map(lengths::figure).orElse(null),
+        total.bumpMm().map(lengths::figure).orElse(null),
+        total.droopMm().isEmpty() ? "no ride height read: not split" : "");
+  }
+
+  private SettingRow setting(InForce inForce) {
+    Optional<Change> last =
+        card.changes().stream()
+            .filter(c -> c.n() == inForce.since() && inForce.since() > 0)
+            .findFirst();
+    String since =
+        inForce.inDoubt().isEmpty()
+            ? last.map(c -> Days.day(c.at()) + ", n " + c.n()).orElse("")
+            : "another setting waits for an answer";
+    return new SettingRow(
+        inForce.adjuster().name(),
+        inForce.setting() == null ? null : FigureText.of(inForce.setting().inWords(), ""),
+        since,
+        toLookAt() ? null : corner + "/adjustments/" + inForce.adjuster().adjuster());
+  }
+
+  /** What is to be read again. */
+  public List<ReadAgain> stale() {
+    return card.readAgain();
+  }
+
+  /** Whether it is short enough to be told at once. */
+  public boolean staleOpen() {
+    return stale().size() <= OPEN_AT_MOST;
+  }
+
+  public State state(ReadAgain again) {
+    return Shown.state(again.stands());
+  }
+
+  public String what(ReadAgain again) {
+    Content.ToRead t = again.toRead();
+    String height =
+        t.name().words()
+            + (t.label() == null ? "" : ", " + t.label())
+            + LimitNames.pairing(t.pairing());
+    if (t.quantity() == null) {
+      return "where '" + height + "' lies";
+    }
+    return card.what(t) + " · " + height + " · " + t.steering().words();
+  }
+
+  public String because(ReadAgain again) {
+    return again.because().stream().map(Change::words).distinct().collect(Collectors.joining("; "));
+  }
+
+  public List<HeightRow> heights() {
+    return card.heights().stream()
+        .filter(h -> h.stop() != Standing.REPLACED)
+        .sorted(
+            Comparator.comparingDouble(
+                (SeenHeight h) ->
+                    h.positionMm() == null ? Double.MAX_VALUE : -h.positionMm().value()))
+        .map(this::height)
+        .toList();
+  }
+
+  private HeightRow height(SeenHeight h) {
+    long readings = card.readingsAt(h.key()).stream().filter(SeenReading::counts).count();
+    State state = !h.stands().counts() ? Shown.state(h.stands()) : Shown.state(h.stop());
+    return new HeightRow(
+        h.words(),
+        h.positionMm() == null ? null : words.position(h.positionMm()),
+        state,
+        Days.day(h.at()) + ", " + Counted.of(readings, "reading"),
+        (toLookAt() ? "/entries/" : "/heights/") + h.key());
   }
 }

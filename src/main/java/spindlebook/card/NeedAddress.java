@@ -22,6 +22,12 @@ public final class NeedAddress {
         : ToReadAddress.newRound(corner, toRead);
   }
 
+  /** One round for all that is to be read; null where that would be one thing or none. */
+  public static String together(String corner, TravelWords words, List<Need> needs) {
+    List<Need> toRead = needs.stream().filter(n -> n.toRead() != null).distinct().toList();
+    return toRead.size() < 2 ? null : of(corner, words, toRead);
+  }
+
   /** What to read next; where no height's name says it, the round says near which place. */
   public static String of(String corner, TravelWords words, NextReading next) {
     ToRead read = next.need().toRead();

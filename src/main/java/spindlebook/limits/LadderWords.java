@@ -12,7 +12,7 @@ import spindlebook.uncertainty.Figure;
 import spindlebook.web.FigureText;
 
 /** One end's ladder in sentences: what its rungs are called, win, and are cured by. */
-final class LadderWords {
+public final class LadderWords {
   private final TravelWords words;
   private final Ladder ladder;
   private final boolean droop;
@@ -42,7 +42,7 @@ final class LadderWords {
     return name(ladder.rungs().get(rung));
   }
 
-  String curedBy(Rung rung) {
+  public String curedBy(Rung rung) {
     String place =
         switch (rung.what()) {
           case STOP -> droop ? "a longer strap" : "a thinner spacer";
@@ -58,7 +58,7 @@ final class LadderWords {
   // --- what is won
 
   /** What stands in the column of wins in front of a figure, or in its place. */
-  String word(Win win) {
+  public String word(Win win) {
     if (win instanceof Win.Travel travel) {
       return travel.upTo()
           ? travel.atLeast() ? "about" : "up to"
@@ -79,7 +79,7 @@ final class LadderWords {
   }
 
   /** Null where none is told. */
-  FigureText figure(Win win) {
+  public FigureText figure(Win win) {
     Figure mm =
         win instanceof Win.Travel travel
             ? travel.mm()
@@ -89,7 +89,7 @@ final class LadderWords {
     return mm == null || mm.value() < 0 ? null : words.lengths().figure(mm);
   }
 
-  String winning(Rung rung) {
+  public String winning(Rung rung) {
     return rung.state() == Rung.State.EVERYWHERE
         ? "It has no place: it comes before all others, and until it is cured nothing below wins"
             + " any travel."

@@ -14,12 +14,12 @@ import spindlebook.travel.TravelFindings;
 /** What to read next, why, how often, and where. */
 public record NextWords(String corner, TravelFindings travel, TravelWords words) {
 
-  LimitsView.NextRow row(NextReading next) {
-    return new LimitsView.NextRow(
-        Capital.of(what(next)),
-        why(next) + decides(next) + since(next),
-        how(next),
-        NeedAddress.of(corner, words, next));
+  public String href(NextReading next) {
+    return NeedAddress.of(corner, words, next);
+  }
+
+  public String because(NextReading next) {
+    return why(next) + decides(next) + since(next);
   }
 
   /**
@@ -105,7 +105,8 @@ public record NextWords(String corner, TravelFindings travel, TravelWords words)
             + words.lengths().text(next.atStakeMm());
   }
 
-  private String how(NextReading next) {
+  /** How often or with what it has to be read; may be empty. */
+  public String how(NextReading next) {
     if (next.settles() == null) {
       return "";
     }

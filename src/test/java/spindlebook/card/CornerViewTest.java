@@ -7,15 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import spindlebook.card.CornerView.EndView;
-import spindlebook.card.CornerView.LineView;
 import spindlebook.corner.Card;
 import spindlebook.corner.HandBooks;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.TravelFindings;
 
 /** What the corner's page says of a corner whose strap and spacer nobody ever set in the book. */
-class CornerViewsTest {
+class CornerViewTest {
   private final List<String> lines =
       new ArrayList<>(
           List.of(
@@ -63,7 +61,7 @@ class CornerViewsTest {
 
   private CornerView view() {
     Card card = card();
-    return new CornerViews(card, CornerTravel.of(card)).view();
+    return new CornerView(card, CornerTravel.of(card), null);
   }
 
   private EndView end(int which) {
@@ -71,7 +69,7 @@ class CornerViewsTest {
   }
 
   private static List<String> words(EndView end) {
-    return end.lines().stream().map(LineView::words).toList();
+    return end.lines().stream().map(EndView.Line::words).toList();
   }
 
   @Test

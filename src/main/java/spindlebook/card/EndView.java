@@ -1,0 +1,150 @@
+package spindlebook.card;
+
+import java.util.ArrayList;
+import java.util.List;
+import spindlebook.corner.Card;
+import spindlebook.corner.Pairing;
+import spindlebook.finding.LimitNames;
+import spindlebook.travel.Cure;
+import spindlebook.travel.End;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.HeldAtWheel;
+import spindlebook.travel.Limit;
+import spindlebook.travel.Need;
+import spindlebook.travel.StopFound;
+import spindlebook.uncertainty.Outcome;
+import spindlebook.web.FigureText;
+import spindlebook.web.Link;
+import spindlebook.web.State;
+
+/**
+ * One end of a corner as every page shows it: what it comes to, and the lines it is made of.
+ *
+ * @param toLookAt whether nothing on the page starts a change
+ */
+public record EndView(Card card, TravelWords words, EndFindings end, boolean toLookAt) {
+  private static final int MOST_LIMITS = 6;
+
+  /**
+   * One term of an end's sum.
+   *
+   * @param figure null where it has no place
+   * @param state null for what simply holds
+   * @param readings what it rests on, each with its own page
+   */
+  public record Line(String words, FigureText figure, State state, List<Link> readings) {}
+
+  public boolean droop() {
+    return end.end() == End.DROOP;
+  }
+
+  public String title() {
+    return droop() ? "Droop" : "Bump";
+  }
+
+  public State state() {
+    return Shown.state(end.outcome());
+  }
+
+  public String finding() {
+    return words.finding(end);
+  }
+
+  public String cure() {
+    return words.cure(end);
+  }
+
+  /** Where that change is prepared, as far as it is known; null without a cure. */
+  public String cureHref() {
+    return end.cure().filter(c -> !toLookAt).map((Cure c) -> CureAddress.of(card, c)).orElse(null);
+  }
+
+  public List<Need> needs() {
+    return end.needs();
+  }
+
+  /** Where one of them is given or read; null where that is only told. */
+  public String href(Need need) {
+    return toLookAt ? null : NeedAddress.of(card.corner(), words, List.of(need));
+  }
+
+  /** One round for several needs; null where that would be one thing or none. */
+  public String together(List<Need> needs) {
+    return toLookAt ? null : NeedAddress.together(card.corner(), words, needs);
+  }
+
+  public List<Line> lines() {
+    return lines(MOST_LIMITS);
+  }
+
+  public List<Line> lines(int mostLimits) {
+    List<Line> lines = new ArrayList<>();
+    for (EndFindings.Reach reach : end.reaches()) {
+      reach.stop().ifPresent(s -> lines.add(stop(s, reach.pairing())));
+    }
+    end.heldBack().ifPresent(h -> lines.add(held(h)));
+    end.limits().stream()
+        .filter(l -> l.outcome() != Outcome.NEEDS)
+        .filter(l -> l.found() || l.outcome() != Outcome.CLEAR)
+        .limit(mostLimits)
+        .forEach(l -> lines.add(limit(l, end.rules().filter(l::equals).isPresent())));
+    end.neededStopMm()
+        .filter(n -> end.rules().isPresent())
+        .ifPresent(
+            n ->
+                lines.add(
+                    new Line(
+                        droop() ? "strap must stop at or above" : "stop must be solid at or below",
+                        words.position(n),
+                        null,
+                        List.of())));
+    end.marginMm()
+        .ifPresent(
+            m ->
+                lines.add(
+                    new Line(
+                        TravelWords.marginName(end), words.margin(end, m), state(), List.of())));
+    return lines;
+  }
+
+  private Line stop(StopFound stop, Pairing pairing) {
+    String what =
+        droop()
+            ? "strap stops the wheel at"
+            : stop.computed()
+                ? "bump stop solid at, from touch and crush"
+                : "bump stop solid at, as read";
+    if (stop.otherMm() != null) {
+      what += " (the further of two that disagree)";
+    }
+    return new Line(
+        what + LimitNames.pairing(pairing),
+        words.position(stop.positionMm()),
+        stop.notConfirmed() ? State.PUT_BACK : null,
+        ReadingLinks.of(card, stop.readings()));
+  }
+
+  private Line held(HeldAtWheel held) {
+    String what =
+        droop() ? "stretch still to come, at the wheel" : "impact held back, at the wheel";
+    if (held.atStopMm() != null && held.atStopMm().value() > 0) {
+      what += ", " + words.lengths().text(held.atStopMm().value()) + " at the strap";
+    }
+    if (!held.because().isEmpty()) {
+      what +=
+          "; all of it, until the strap is read on it again ("
+              + String.join("; ", held.because())
+              + ")";
+    }
+    return new Line(
+        what, words.lengths().figure(held.mm()), null, ReadingLinks.of(card, held.readings()));
+  }
+
+  private Line limit(Limit limit, boolean rules) {
+    return new Line(
+        words.name(limit) + (rules ? ", acts first" : "") + words.between(limit),
+        limit.positionMm() == null ? null : words.position(limit.positionMm()),
+        Shown.state(limit.outcome()),
+        ReadingLinks.of(card, limit.readings()));
+  }
+}

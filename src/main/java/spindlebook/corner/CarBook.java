@@ -305,7 +305,21 @@ public final class CarBook {
    * @throws IllegalArgumentException when no corner has this key
    */
   public Card card(String corner) {
-    return folds.computeIfAbsent(corner, c -> new CardFold(this, c)).card();
+    return fold(corner).card();
+  }
+
+  private CardFold fold(String corner) {
+    return folds.computeIfAbsent(corner, c -> new CardFold(this, c));
+  }
+
+  /**
+   * Why a height or reading would be asked about that is not written yet; empty when it would not.
+   *
+   * @param after the last change of a setting, or happening, that its writer knows of
+   */
+  public Optional<String> doubt(String corner, String key, long after, Content content) {
+    return fold(corner)
+        .doubt(new Noted(n() + 1, key, entries.get(0).at(), "nobody", after, content));
   }
 
   /** What was worked out from this book. */

@@ -161,14 +161,14 @@ public record Card(
   }
 
   public List<SeenReading> readingsOf(String point) {
-    return ofThing(point);
+    return readingsOf((Object) point);
   }
 
   public List<SeenReading> readingsOf(Quantity quantity) {
-    return ofThing(quantity);
+    return readingsOf((Object) quantity);
   }
 
-  private List<SeenReading> ofThing(Object thing) {
+  List<SeenReading> readingsOf(Object thing) {
     return memo.get(
         new Memo.Of(thing, "readings"),
         () -> readings.stream().filter(r -> thing.equals(r.thing())).toList());

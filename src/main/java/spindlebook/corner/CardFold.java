@@ -158,28 +158,15 @@ final class CardFold implements Cloneable {
 
   private Optional<CardFold> withHeight(Written<Content.Height> raw, CarBook longer) {
     SeenRound round = rounds.get(raw.content().round());
-    if (round == null
-        || book.waits(raw)
-        || readings.containsKey(raw.key())
-        || !positions.leavesMarks(raw)) {
+    if (movesMore(raw)) {
       return Optional.empty();
     }
-    CardFold with = in(longer);
-    with.heights = new LinkedHashMap<>(heights);
-    with.heights.put(raw.key(), raw);
-    with.positions = positions.with(raw, with.heights, longer);
+    CardFold with = placed(raw, longer);
     if (ofThisCorner(raw, round)) {
       SeenHeight later = with.seeHeight(raw, round);
+      Map<String, SeenHeight> replaced = with.replacedBy(later, card.heights());
       List<SeenHeight> seen = new ArrayList<>(card.heights());
-      Map<String, SeenHeight> replaced = new HashMap<>();
-      if (later.name().onePlace()) {
-        Worth worth = with.worth(later);
-        seen.stream()
-            .filter(h -> h.name() == later.name() && h.pairing() == later.pairing())
-            .filter(h -> standsFor(later, worth, h, worth(h)))
-            .forEach(h -> replaced.put(h.key(), h.replaced()));
-        seen.replaceAll(h -> replaced.getOrDefault(h.key(), h));
-      }
+      seen.replaceAll(h -> replaced.getOrDefault(h.key(), h));
       seen.add(later);
       List<SeenReading> there =
           replaced.isEmpty()
@@ -195,25 +182,95 @@ final class CardFold implements Cloneable {
     return Optional.of(with);
   }
 
+  /** Whether a height moves more than itself, or nothing is known of its round. */
+  private boolean movesMore(Written<Content.Height> raw) {
+    return !rounds.containsKey(raw.content().round())
+        || book.waits(raw)
+        || readings.containsKey(raw.key())
+        || !positions.leavesMarks(raw);
+  }
+
+  /** With a height among the heights, its card as it was. */
+  private CardFold placed(Written<Content.Height> raw, CarBook longer) {
+    CardFold with = in(longer);
+    with.heights = new LinkedHashMap<>(heights);
+    with.heights.put(raw.key(), raw);
+    with.positions = positions.with(raw, with.heights, longer);
+    return with;
+  }
+
+  /** The earlier heights that a later one stands for, by their keys. */
+  private Map<String, SeenHeight> replacedBy(SeenHeight later, List<SeenHeight> earlier) {
+    Map<String, SeenHeight> replaced = new HashMap<>();
+    if (later.name().onePlace()) {
+      Worth worth = worth(later);
+      earlier.stream()
+          .filter(h -> h.name() == later.name() && h.pairing() == later.pairing())
+          .filter(h -> standsFor(later, worth, h, worth(h)))
+          .forEach(h -> replaced.put(h.key(), h.replaced()));
+    }
+    return replaced;
+  }
+
   private Optional<CardFold> withReading(Written<Content.Reading> raw, CarBook longer) {
-    Content.Reading reading = raw.content();
-    boolean moves =
-        !heights.containsKey(reading.height())
-            || (reading.quantity() == Quantity.CAMBER
-                && given.containsKey(Dimension.READ_POINT_OUTBOARD))
-            || (reading.quantity() == Quantity.STRAP_LENGTH && strapTyped != null);
-    SeenHeight height = card.height(reading.height()).orElse(null);
-    boolean here = height != null && ofThisEnd(raw);
-    if (moves || (here && book.waits(raw))) {
+    SeenHeight height = heightHere(raw);
+    if (movesMore(raw.content()) || (height != null && book.waits(raw))) {
       return Optional.empty();
     }
     CardFold with = in(longer);
-    if (here) {
+    if (height != null) {
       SeenReading later = seeReading(raw, height);
       List<SeenReading> seen = SeenReadings.with(card.readings(), later, this::era);
       with.card = card.reading(later.thing(), longer.n(), card.heights(), seen);
     }
     return Optional.of(with);
+  }
+
+  /** Whether a reading moves more than itself, or nothing is known of its height. */
+  private boolean movesMore(Content.Reading reading) {
+    return !heights.containsKey(reading.height())
+        || (reading.quantity() == Quantity.CAMBER
+            && given.containsKey(Dimension.READ_POINT_OUTBOARD))
+        || (reading.quantity() == Quantity.STRAP_LENGTH && strapTyped != null);
+  }
+
+  /** The height a reading was taken at; null when the reading is not on this card. */
+  private SeenHeight heightHere(Written<Content.Reading> raw) {
+    return card.height(raw.content().height()).filter(h -> ofThisEnd(raw)).orElse(null);
+  }
+
+  /**
+   * Why a height or reading would be asked about that is not written yet. Nothing is folded for it,
+   * unless it moves more than itself.
+   */
+  Optional<String> doubt(Noted entry) {
+    if (entry.content() instanceof Content.Height height) {
+      Written<Content.Height> raw = new Written<>(entry, fromThisEnd(height));
+      if (!movesMore(raw)) {
+        return doubtOfHeight(raw, rounds.get(height.round()));
+      }
+    } else if (entry.content() instanceof Content.Reading reading && !movesMore(reading)) {
+      Written<Content.Reading> raw = new Written<>(entry, reading);
+      return Optional.ofNullable(heightHere(raw)).flatMap(at -> doubtOfReading(raw, at));
+    }
+    return Doubts.of(new CardFold(book.with(entry), cornerKey).card(), entry.key());
+  }
+
+  private Optional<String> doubtOfHeight(Written<Content.Height> raw, SeenRound round) {
+    if (!ofThisCorner(raw, round)) {
+      return Optional.empty();
+    }
+    CardFold with = placed(raw, book);
+    SeenHeight height = with.seeHeight(raw, round);
+    Map<String, SeenHeight> replaced = with.replacedBy(height, card.heights());
+    return Doubts.height(
+        height, card.heights().stream().map(h -> replaced.getOrDefault(h.key(), h)).toList());
+  }
+
+  private Optional<String> doubtOfReading(Written<Content.Reading> raw, SeenHeight at) {
+    SeenReading reading = seeReading(raw, at);
+    return Doubts.reading(
+        reading, SeenReadings.with(card.readingsOf(reading.thing()), reading, this::era));
   }
 
   /** The same card in a longer book. */

@@ -1,5 +1,6 @@
 package spindlebook.corner;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -17,14 +18,23 @@ public final class Doubts {
 
   private Doubts() {}
 
+  /** Of a height or reading as it stands on a card; empty when it is not there. */
+  public static Optional<String> of(Card card, String key) {
+    return card.height(key)
+        .flatMap(height -> height(height, card.heights()))
+        .or(
+            () ->
+                card.reading(key)
+                    .flatMap(reading -> reading(reading, card.readingsOf(reading.thing()))));
+  }
+
   /** Droop below bump, in the book's order of names. */
-  public static Optional<String> height(Card card, String key) {
-    SeenHeight height = card.height(key).orElse(null);
-    if (height == null || height.positionMm() == null) {
+  static Optional<String> height(SeenHeight height, List<SeenHeight> others) {
+    if (height.positionMm() == null) {
       return Optional.empty();
     }
-    for (SeenHeight other : card.heights()) {
-      if (other.key().equals(key)
+    for (SeenHeight other : others) {
+      if (other.key().equals(height.key())
           || !other.positionCounts()
           || other.pairing() != height.pairing()) {
         continue;
@@ -40,7 +50,7 @@ public final class Doubts {
       boolean samePlace =
           height.name().onePlace() && other.name() == height.name() && other.stopCounts();
       if (samePlace && farOff(other, height)) {
-        double off = height.positionMm().minus(other.positionMm()).value();
+        double off = higher(height, other);
         return Optional.of(
             "It lies "
                 + roughly(off)
@@ -58,7 +68,11 @@ public final class Doubts {
   static boolean farOff(SeenHeight one, SeenHeight other) {
     return one.positionCounts()
         && other.positionCounts()
-        && Math.abs(other.positionMm().minus(one.positionMm()).value()) > FAR_OFF_MM;
+        && Math.abs(higher(one, other)) > FAR_OFF_MM;
+  }
+
+  private static double higher(SeenHeight one, SeenHeight other) {
+    return one.positionMm().value() - other.positionMm().value();
   }
 
   /** What a height further out than its stop is called. */
@@ -74,12 +88,12 @@ public final class Doubts {
 
   private static Optional<String> order(SeenHeight height, SeenHeight other) {
     int named = rank(height.name()) - rank(other.name());
-    double higher = height.positionMm().minus(other.positionMm()).value();
-    double unsure = height.positionMm().minus(other.positionMm()).U();
+    double higher = higher(height, other);
     boolean wrong =
         rank(height.name()) >= 0
             && rank(other.name()) >= 0
-            && ((named > 0 && higher < -unsure) || (named < 0 && higher > unsure));
+            && ((named > 0 && higher < 0) || (named < 0 && higher > 0))
+            && Math.abs(higher) > height.positionMm().minus(other.positionMm()).U();
     return wrong
         ? Optional.of(
             "'"
@@ -98,22 +112,20 @@ public final class Doubts {
   }
 
   /** Far off the last one, or a change faster than the travel allows. */
-  public static Optional<String> reading(Card card, String key) {
-    SeenReading reading = card.reading(key).orElse(null);
-    if (reading == null || reading.value() == null || !reading.counts()) {
+  static Optional<String> reading(SeenReading reading, List<SeenReading> others) {
+    if (reading.value() == null || !reading.counts()) {
       return Optional.empty();
     }
     boolean angle = reading.reading().angle() != null;
-    for (SeenReading other : card.readings()) {
-      if (other.key().equals(key)
+    for (SeenReading other : others) {
+      if (other.key().equals(reading.key())
           || !other.counts()
           || other.value() == null
           || (other.reading().angle() != null) != angle
           || !sameThing(reading, other)) {
         continue;
       }
-      double moved =
-          Math.abs(reading.height().positionMm().minus(other.height().positionMm()).value());
+      double moved = Math.abs(higher(reading.height(), other.height()));
       double off = Math.abs(reading.value().value() - other.value().value());
       if (reading.samePlace(other)
           && moved < FAR_OFF_MM / 2

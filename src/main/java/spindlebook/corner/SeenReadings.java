@@ -71,20 +71,23 @@ final class SeenReadings {
     if (!earlier.sameThing(later)) {
       return earlier;
     }
+    boolean open = later.counts() && noLongerHolds(earlier, earlier.stands(), later);
+    boolean openWhereNamed =
+        later.named().counts() && noLongerHolds(earlier, earlier.named(), later);
+    if (!open && !openWhereNamed && !instead) {
+      return earlier;
+    }
     boolean samePlace = earlier.samePlace(later);
     boolean retaken =
         instead
             && samePlace
             && era.applyAsLong(earlier.height()) == era.applyAsLong(later.height());
-    boolean stoodFor = samePlace || earlier.near(later);
-    if (later.counts()
-        && ((noLongerHolds(earlier, earlier.stands(), later) && stoodFor)
-            || (retaken && earlier.counts()))) {
+    if ((open && (samePlace || earlier.near(later)))
+        || (later.counts() && retaken && earlier.counts())) {
       return earlier.replaced();
     }
-    if (later.named().counts()
-        && ((noLongerHolds(earlier, earlier.named(), later) && samePlace)
-            || (retaken && earlier.named().counts()))) {
+    if ((openWhereNamed && samePlace)
+        || (later.named().counts() && retaken && earlier.named().counts())) {
       return earlier.replacedWhereNamed();
     }
     return earlier;

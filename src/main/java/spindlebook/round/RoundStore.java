@@ -2,11 +2,8 @@ package spindlebook.round;
 
 import java.util.List;
 import java.util.Optional;
-import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
-import spindlebook.corner.Doubts;
-import spindlebook.corner.Noted;
 import spindlebook.log.Accepted;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
@@ -37,13 +34,13 @@ public final class RoundStore {
 
   Draft draft(Card card, Content.Height height, FormKey form, String who) {
     Optional<String> doubt =
-        Doubts.height(onPaper(card, form, height), form.key())
+        doubt(card, form, height)
             .or(
                 () ->
                     histories
                         .otherEnd(card)
                         .filter(o -> height.ofAxle())
-                        .flatMap(o -> Doubts.height(onPaper(o, form, height), form.key())));
+                        .flatMap(o -> doubt(o, form, height)));
     return Bodies.draft(form.key(), form.after(), who, height.withDoubt(doubt.orElse(null)));
   }
 
@@ -58,9 +55,7 @@ public final class RoundStore {
 
   Draft draft(Card card, Content.Reading reading, FormKey form, String who) {
     Optional<String> doubt =
-        reading.doubt() != null
-            ? Optional.of(reading.doubt())
-            : Doubts.reading(onPaper(card, form, reading), form.key());
+        reading.doubt() != null ? Optional.of(reading.doubt()) : doubt(card, form, reading);
     return Bodies.draft(form.key(), form.after(), who, reading.withDoubt(doubt.orElse(null)));
   }
 
@@ -86,14 +81,7 @@ public final class RoundStore {
         Bodies.draft(form.key(), form.after(), who, new Content.Correction(target, body, reason)));
   }
 
-  /** The card as it would be with this entry, so that it can be doubted before it is written. */
-  private Card onPaper(Card card, FormKey form, Content content) {
-    CarBook history = histories.of(card.car());
-    long n = history.n() + 1;
-    return history
-        .with(
-            new Noted(
-                n, form.key(), history.entries().get(0).at(), "nobody", form.after(), content))
-        .card(card.corner());
+  private Optional<String> doubt(Card card, FormKey form, Content content) {
+    return histories.of(card.car()).doubt(card.corner(), form.key(), form.after(), content);
   }
 }

@@ -9,8 +9,9 @@ import java.util.Objects;
 import java.util.function.Supplier;
 
 /**
- * Pages as they were last written. A page is made of the book and its address and nothing else, so
- * it holds until something is written; only the keys of its forms are made anew each time.
+ * Pages as they were last written. A page is made of the book, its address and who writes, as the
+ * browser last said, so it holds until something is written; only the keys of its forms are made
+ * anew each time.
  */
 public final class KeptPages {
   private static final int MOST_LETTERS = 4 << 20;
@@ -49,10 +50,11 @@ public final class KeptPages {
     this.state = state;
   }
 
-  /** A page that depends on nothing else: not on the clock, and not on who asks. */
+  /** A page that depends on nothing else: not on the clock, and not on the device that asks. */
   public Handler page(Handler page) {
     return ctx -> {
-      String address = ctx.path() + '?' + Objects.requireNonNullElse(ctx.queryString(), "");
+      String address =
+          Who.of(ctx) + ' ' + ctx.path() + '?' + Objects.requireNonNullElse(ctx.queryString(), "");
       Object now = state.get();
       Kept kept = kept(address);
       if (kept != null && kept.state().equals(now)) {

@@ -1,6 +1,7 @@
 package spindlebook.corner;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static spindlebook.corner.CarLines.CAR;
 import static spindlebook.corner.CarLines.LF;
 import static spindlebook.corner.CarLines.R1;
@@ -9,6 +10,7 @@ import static spindlebook.corner.CarLines.height;
 import static spindlebook.corner.CarLines.line;
 import static spindlebook.corner.CarLines.upper;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -164,16 +166,46 @@ class DoubtsTest {
   @Test
   void nothing_is_asked_about_what_is_not_there() {
     Card card = HandBooks.of(CAR, LF, R1).card("lf");
-    assertEquals(Optional.empty(), Doubts.height(card, "gone"));
-    assertEquals(Optional.empty(), Doubts.reading(card, "gone"));
+    assertEquals(Optional.empty(), Doubts.of(card, "gone"));
+    assertEquals(Optional.empty(), Doubts.of(card, "gone"));
+  }
+
+  @Test
+  void it_is_doubted_before_it_is_written_as_once_it_is() {
+    int doubted = 0;
+    for (long seed = 1; seed <= 12; seed++) {
+      CarBook book = CarBook.empty();
+      for (Noted entry : new RandomBook(seed).entries(160)) {
+        Content content = undoubted(entry.content());
+        for (String corner : content == null ? List.<String>of() : book.corners()) {
+          Optional<String> before = book.doubt(corner, entry.key(), entry.after(), content);
+          List<Noted> all = new ArrayList<>(book.entries());
+          all.add(
+              new Noted(
+                  book.n() + 1, entry.key(), entry.at(), entry.who(), entry.after(), content));
+          assertEquals(Doubts.of(CarBook.of(all).card(corner), entry.key()), before, entry.key());
+          doubted += before.isPresent() ? 1 : 0;
+        }
+        book = book.with(entry);
+      }
+    }
+    assertTrue(doubted > 50, "only " + doubted);
+  }
+
+  /** A height or reading as it is typed; null for everything else. */
+  private static Content undoubted(Content content) {
+    if (content instanceof Content.Height height) {
+      return height.withDoubt(null);
+    }
+    return content instanceof Content.Reading reading ? reading.withDoubt(null) : null;
   }
 
   private static Optional<String> asked(String key, String... lines) {
-    return Doubts.height(card(lines), key);
+    return Doubts.of(card(lines), key);
   }
 
   private static Optional<String> readingAsked(String key, String... lines) {
-    return Doubts.reading(card(lines), key);
+    return Doubts.of(card(lines), key);
   }
 
   private static Card card(String... lines) {

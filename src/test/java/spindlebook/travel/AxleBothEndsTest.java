@@ -148,9 +148,9 @@ class AxleBothEndsTest {
         .gap("bump", 60)
         .gap("x2", 8);
     Card left = bench.book().card("lr");
-    assertEquals(Optional.empty(), Doubts.height(left, "touch"));
+    assertEquals(Optional.empty(), Doubts.of(left, "touch"));
     String last = left.readings().get(left.readings().size() - 1).key();
-    assertEquals(Optional.empty(), Doubts.reading(left, last));
+    assertEquals(Optional.empty(), Doubts.of(left, last));
   }
 
   @Test

@@ -70,12 +70,7 @@ public final class CarStore {
   }
 
   void changeDetails(String car, CarDetails details, FormKey form, String who) {
-    book.append(
-        Bodies.draft(
-            form.key(),
-            form.after(),
-            who,
-            new Content.Definition(car, null, details, null, null, null, null, null, null)));
+    book.append(Bodies.draft(form.key(), form.after(), who, Content.Definition.of(car, details)));
   }
 
   /** One sentence while the disk is nearly full. */

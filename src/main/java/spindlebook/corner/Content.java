@@ -83,6 +83,37 @@ public sealed interface Content {
         throw new IllegalArgumentException("a definition says one thing, and this one " + said);
       }
     }
+
+    public static Definition of(String car, CarDetails details) {
+      return new Definition(car, null, details, null, null, null, null, null, null);
+    }
+
+    public static Definition of(String car, Tool tool) {
+      return new Definition(car, null, null, tool, null, null, null, null, null);
+    }
+
+    public static Definition of(String corner, WatchPoint point) {
+      return new Definition(null, corner, null, null, point, null, null, null, null);
+    }
+
+    public static Definition of(String corner, Adjuster adjuster) {
+      return new Definition(null, corner, null, null, null, adjuster, null, null, null);
+    }
+
+    public static Definition of(String corner, Given given) {
+      return new Definition(null, corner, null, null, null, null, given, null, null);
+    }
+
+    public static Definition of(String corner, HeldBack heldBack) {
+      return new Definition(null, corner, null, null, null, null, null, heldBack, null);
+    }
+
+    /** Of a car where a tool is retired, else of a corner. */
+    public static Definition of(String key, Retired retired) {
+      boolean tool = retired.tool() != null;
+      return new Definition(
+          tool ? key : null, tool ? null : key, null, null, null, null, null, null, retired);
+    }
   }
 
   /** What is retired, by its short name; the other two are null. */

@@ -1,83 +1,68 @@
 package spindlebook.watch;
 
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import spindlebook.card.Addressed;
+import spindlebook.card.IntoBook;
 import spindlebook.card.Shown;
 import spindlebook.corner.Card;
+import spindlebook.corner.Content;
 import spindlebook.corner.WatchPoint;
 import spindlebook.log.Histories;
-import spindlebook.web.Choice;
+import spindlebook.web.Asked;
 import spindlebook.web.Crumb;
-import spindlebook.web.FormKey;
-import spindlebook.web.FormPage;
-import spindlebook.web.FormPart;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
-import spindlebook.web.Who;
 
 /** What one corner is watched for, copied to its mirror or to a corner of another car. */
 public final class CopyPages {
   private final Histories histories;
-  private final DefinitionStore store;
+  private final CornerList corners;
+  private final IntoBook book;
 
-  public CopyPages(Histories histories, DefinitionStore store) {
+  public CopyPages(Histories histories, CornerList corners, IntoBook book) {
     this.histories = histories;
-    this.store = store;
+    this.corners = corners;
+    this.book = book;
   }
 
-  public void ask(Context ctx) {
-    Card from = from(ctx);
-    show(ctx, from, new Posted(Map.of()), FormKey.fresh(from.lastChange()));
-  }
-
-  private void show(Context ctx, Card from, Posted posted, FormKey key) {
+  public void copy(Context ctx) {
+    Card from = Addressed.corner(ctx, histories);
     String back = "/corners/" + from.corner() + "/watch-points";
-    List<FormPart> parts = new ArrayList<>();
-    List<Choice.Option> options = new ArrayList<>();
-    for (Card to : others(from)) {
-      options.add(
-          new Choice.Option(
-              to.corner(),
-              (to.car().equals(from.car()) ? "" : to.details().name() + ", ") + to.place().words(),
-              Copied.of(from, to).words(),
-              to.corner().equals(posted.text("to"))));
+    Asked a = Asked.of(ctx, from.details().unit(), from.lastChange());
+    List<Card> others = others(from);
+    Asked.Keys<Card> keys = a.one("to", "Copy to");
+    for (Card to : others) {
+      String car = to.car().equals(from.car()) ? "" : to.details().name() + ", ";
+      keys.option(to.corner(), to, car + to.place().words(), Copied.of(from, to).words());
     }
-    String hint =
-        options.isEmpty()
-            ? "No other corner in the book is a " + from.layout().words() + ", as this one is."
-            : "A rule of the same name and place becomes as it is here; what only the other corner"
-                + " is watched for stays.";
-    parts.add(
-        new FormPart.Chosen(new Choice("to", "Copy to", hint, posted.problem("to"), options)));
+    Card to =
+        keys.hint(
+                others.isEmpty()
+                    ? "No other corner in the book is a "
+                        + from.layout().words()
+                        + ", as this one is."
+                    : "A rule of the same name and place becomes as it is here; what only the other"
+                        + " corner is watched for stays.")
+            .needed("Say which corner they are copied to.");
+    if (a.ok()) {
+      Map<String, Content.Definition> copied = new LinkedHashMap<>();
+      for (WatchPoint point : Copied.of(from, to).points()) {
+        copied.put(Integer.toString(copied.size()), Content.Definition.of(to.corner(), point));
+      }
+      book.put(ctx, a, copied);
+      Html.next(ctx, "/corners/" + to.corner() + "/watch-points");
+      return;
+    }
     PageFrame frame =
         PageFrame.of("Copy what is watched · Spindlebook", "Copy what is watched")
             .sub(from.place().words())
             .plan(Shown.plan(from))
             .crumbs(new Crumb("back", back));
-    Html.form(ctx, posted, new FormPage(frame, back + "/copy", key, parts, "Copy", back));
-  }
-
-  public void copy(Context ctx) {
-    Card from = from(ctx);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(from.lastChange()));
-    Card to =
-        others(from).stream()
-            .filter(c -> c.corner().equals(posted.text("to")))
-            .findFirst()
-            .orElse(null);
-    if (to == null) {
-      posted.wrong("to", "Say which corner they are copied to.");
-      show(ctx, from, posted, key);
-      return;
-    }
-    List<WatchPoint> points = Copied.of(from, to).points();
-    store.watchPoints(to.corner(), points, key, Who.of(ctx));
-    Html.next(ctx, "/corners/" + to.corner() + "/watch-points");
+    a.show(ctx, frame, back + "/copy", "Copy", back);
   }
 
   /** Corners hung the same way, the mirror first, then this car's, then the others'. */
@@ -85,7 +70,7 @@ public final class CopyPages {
     List<Card> mirror = new ArrayList<>();
     List<Card> own = new ArrayList<>();
     List<Card> foreign = new ArrayList<>();
-    for (String corner : store.corners()) {
+    for (String corner : corners.keys()) {
       Card to = histories.cornerCard(corner).orElse(null);
       if (to == null || corner.equals(from.corner()) || to.layout() != from.layout()) {
         continue;
@@ -97,9 +82,5 @@ public final class CopyPages {
     mirror.addAll(own);
     mirror.addAll(foreign);
     return mirror;
-  }
-
-  private Card from(Context ctx) {
-    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 }

@@ -1,62 +1,106 @@
 package spindlebook.watch;
 
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.HashMap;
-import java.util.List;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
+import spindlebook.card.Addressed;
+import spindlebook.card.Capital;
+import spindlebook.card.IntoBook;
 import spindlebook.card.Shown;
 import spindlebook.corner.Allowance;
 import spindlebook.corner.Card;
+import spindlebook.corner.Content;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.Given;
 import spindlebook.corner.HeldBack;
 import spindlebook.log.Histories;
-import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
+import spindlebook.web.Asked;
 import spindlebook.web.Crumb;
-import spindlebook.web.Field;
-import spindlebook.web.FormKey;
-import spindlebook.web.FormPage;
-import spindlebook.web.FormPart;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
-import spindlebook.web.Who;
 
 /** The corner's given lengths, each with how unsure it is, and what is held back on purpose. */
 public final class GivenPages {
   private final Histories histories;
-  private final DefinitionStore store;
+  private final IntoBook book;
 
-  public GivenPages(Histories histories, DefinitionStore store) {
+  public GivenPages(Histories histories, IntoBook book) {
     this.histories = histories;
-    this.store = store;
+    this.book = book;
   }
 
   public void given(Context ctx) {
-    Card card = card(ctx);
-    Map<String, List<String>> typed = new HashMap<>();
-    card.given()
-        .forEach(
-            (d, seen) -> {
-              if (!seen.stands().counts()) {
-                return;
+    Card card = Addressed.corner(ctx, histories);
+    Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
+    Map<String, Content.Definition> changed = ask(a, card);
+    String corner = "/corners/" + card.corner();
+    if (a.ok()) {
+      book.put(ctx, a, changed);
+      Html.next(ctx, corner);
+      return;
+    }
+    PageFrame frame =
+        PageFrame.of("Given and held back · Spindlebook", "What is given and held back")
+            .sub(card.place().words())
+            .plan(Shown.plan(card))
+            .crumbs(new Crumb(card.place().words(), corner));
+    a.show(ctx, frame, corner + "/given", "Keep these", corner);
+  }
+
+  /** What is new or was changed, each by what its entry's key ends in. */
+  private static Map<String, Content.Definition> ask(Asked a, Card card) {
+    Map<String, Content.Definition> changed = new LinkedHashMap<>();
+    a.said("Leave empty what you do not know yet. An emptied box keeps what it had.");
+    Map<Dimension, TypedLength> lengths = new EnumMap<>(Dimension.class);
+    for (Dimension d : Dimension.values()) {
+      lengths.put(
+          d,
+          a.length(Posted.word(d), Capital.of(d.words()))
+              .hint(before(card, d) + hint(d))
+              .was(now(card, d).map(Given::length).orElse(null))
+              .read());
+    }
+    Map<Dimension, TypedLength> unsure =
+        a.more(
+            "How unsure they are, where you measured them",
+            () -> {
+              Map<Dimension, TypedLength> halfWidths = new EnumMap<>(Dimension.class);
+              for (Dimension d : Dimension.values()) {
+                halfWidths.put(
+                    d,
+                    a.length(unsure(d), "± of: " + d.words())
+                        .was(now(card, d).map(Given::halfWidth).orElse(null))
+                        .read());
               }
-              Given g = seen.given();
-              typed.put(Posted.word(d), List.of(g.length().typed()));
-              if (g.halfWidth() != null) {
-                typed.put(unsure(d), List.of(g.halfWidth().typed()));
-              }
+              return halfWidths;
             });
-    card.heldBack()
-        .forEach(
-            (a, h) ->
-                typed.put(
-                    Posted.word(a), List.of(a.share() ? plain(h.percent()) : h.length().typed())));
-    show(ctx, card, new Posted(typed), FormKey.fresh(card.lastChange()));
+    for (Dimension d : Dimension.values()) {
+      TypedLength length = lengths.get(d);
+      if (length == null && unsure.get(d) != null && !a.has(Posted.word(d))) {
+        a.wrong(unsure(d), "This ± needs the length it belongs to, above.");
+      }
+      Given typed = length == null ? null : new Given(d, length, unsure.get(d));
+      if (typed != null && !typed.equals(card.given(d).orElse(null))) {
+        changed.put(Integer.toString(d.ordinal()), Content.Definition.of(card.corner(), typed));
+      }
+    }
+    for (Allowance allowance : Allowance.values()) {
+      HeldBack typed = heldBack(a, allowance, card.heldBack().get(allowance));
+      if (typed != null) {
+        changed.put("h" + allowance.ordinal(), Content.Definition.of(card.corner(), typed));
+      }
+    }
+    return changed;
+  }
+
+  private static Optional<Given> now(Card card, Dimension d) {
+    return Optional.ofNullable(card.given().get(d))
+        .filter(seen -> seen.stands().counts())
+        .map(seen -> seen.given());
   }
 
   private static String unsure(Dimension dimension) {
@@ -67,52 +111,6 @@ public final class GivenPages {
     return percent == Math.rint(percent)
         ? Long.toString(Math.round(percent))
         : Double.toString(percent);
-  }
-
-  private static void show(Context ctx, Card card, Posted posted, FormKey key) {
-    String unit = card.details().unit().word();
-    List<FormPart> parts = new ArrayList<>();
-    parts.add(
-        new FormPart.Said(
-            "Leave empty what you do not know yet. An emptied box keeps what it had."));
-    for (Dimension d : Dimension.values()) {
-      parts.add(
-          new FormPart.Typed(
-              posted.fill(
-                  Field.of(Posted.word(d), spindlebook.card.Capital.of(d.words()))
-                      .hint(before(card, d) + hint(d))
-                      .unit(unit))));
-    }
-    List<FormPart> unsure = new ArrayList<>();
-    for (Dimension d : Dimension.values()) {
-      unsure.add(
-          new FormPart.Typed(posted.fill(Field.of(unsure(d), "± of: " + d.words()).unit(unit))));
-    }
-    boolean open = Arrays.stream(Dimension.values()).anyMatch(d -> posted.has(unsure(d)));
-    parts.add(new FormPart.More("How unsure they are, where you measured them", open, unsure));
-    for (Allowance a : Allowance.values()) {
-      String basis = card.heldBack(a).map(h -> "Its number is from: " + h.basis() + ".").orElse("");
-      parts.add(
-          new FormPart.Typed(
-              posted.fill(
-                  Field.of(Posted.word(a), "Held back: " + a.words())
-                      .hint(basis)
-                      .unit(a.share() ? "%" : unit))));
-    }
-    PageFrame frame =
-        PageFrame.of("Given and held back · Spindlebook", "What is given and held back")
-            .sub(card.place().words())
-            .plan(Shown.plan(card))
-            .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()));
-    FormPage page =
-        new FormPage(
-            frame,
-            "/corners/" + card.corner() + "/given",
-            key,
-            parts,
-            "Keep these",
-            "/corners/" + card.corner());
-    Html.form(ctx, posted, page);
   }
 
   /** What it was before its part was changed. */
@@ -144,75 +142,43 @@ public final class GivenPages {
     };
   }
 
-  public void change(Context ctx) {
-    Card card = card(ctx);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    LengthUnit unit = card.details().unit();
-    List<Given> given = new ArrayList<>();
-    for (Dimension d : Dimension.values()) {
-      TypedLength length = posted.lengthFromZero(Posted.word(d), unit);
-      TypedLength halfWidth = posted.lengthFromZero(unsure(d), unit);
-      if (length == null && halfWidth != null && !posted.has(Posted.word(d))) {
-        posted.wrong(unsure(d), "This ± needs the length it belongs to, above.");
-      }
-      if (length != null) {
-        Given typed = new Given(d, length, halfWidth);
-        if (!typed.equals(card.given(d).orElse(null))) {
-          given.add(typed);
-        }
-      }
-    }
-    List<HeldBack> heldBack = new ArrayList<>();
-    for (Allowance a : Allowance.values()) {
-      heldBack(posted, card, a, unit).ifPresent(heldBack::add);
-    }
-    if (!posted.ok()) {
-      show(ctx, card, posted, key);
-      return;
-    }
-    store.given(card.corner(), given, heldBack, key, Who.of(ctx));
-    Html.next(ctx, "/corners/" + card.corner());
-  }
-
-  /** Empty when nothing was changed. */
-  private static java.util.Optional<HeldBack> heldBack(
-      Posted posted, Card card, Allowance a, LengthUnit unit) {
-    String name = Posted.word(a);
-    HeldBack now = card.heldBack().get(a);
-    if (!posted.has(name)) {
-      return java.util.Optional.empty();
-    }
-    if (a.share()) {
-      Double percent = percent(posted, name);
+  /**
+   * Null where nothing was changed.
+   *
+   * @param now null where nothing is held back yet
+   */
+  private static HeldBack heldBack(Asked a, Allowance allowance, HeldBack now) {
+    String name = Posted.word(allowance);
+    String label = "Held back: " + allowance.words();
+    String basis = now == null ? "" : "Its number is from: " + now.basis() + ".";
+    if (allowance.share()) {
+      Double percent =
+          a.typed(name, label, text -> percent(a, name, text))
+              .hint(basis)
+              .unit("%")
+              .starts(now == null ? null : plain(now.percent()))
+              .read();
       boolean same = percent == null || (now != null && now.percent().equals(percent));
-      return same
-          ? java.util.Optional.empty()
-          : java.util.Optional.of(new HeldBack(a, null, percent, null, null));
+      return same ? null : new HeldBack(allowance, null, percent, null, null);
     }
-    TypedLength length = posted.lengthFromZero(name, unit);
+    TypedLength length =
+        a.length(name, label).hint(basis).was(now == null ? null : now.length()).read();
     boolean same = length == null || (now != null && now.length().mm() == length.mm());
     return same
-        ? java.util.Optional.empty()
-        : java.util.Optional.of(
-            new HeldBack(a, length, null, now == null ? null : now.halfWidth(), null));
+        ? null
+        : new HeldBack(allowance, length, null, now == null ? null : now.halfWidth(), null);
   }
 
-  private static Double percent(Posted posted, String name) {
-    String text = posted.text(name).strip().replace("%", "").replace(',', '.').strip();
+  private static Double percent(Asked a, String name, String text) {
     try {
-      double percent = Double.parseDouble(text);
+      double percent = Double.parseDouble(text.replace("%", "").replace(',', '.').strip());
       if (percent >= 0 && percent <= 100) {
         return percent;
       }
     } catch (NumberFormatException e) {
       // Said below, with the numbers out of range.
     }
-    posted.wrong(name, "'" + posted.text(name).strip() + "' is no share: type 0 to 100 per cent.");
+    a.wrong(name, "'" + text + "' is no share: type 0 to 100 per cent.");
     return null;
-  }
-
-  private Card card(Context ctx) {
-    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 }

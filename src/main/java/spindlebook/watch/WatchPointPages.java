@@ -2,12 +2,11 @@ package spindlebook.watch;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
+import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
+import spindlebook.card.IntoBook;
 import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
@@ -18,37 +17,31 @@ import spindlebook.corner.WatchPlace;
 import spindlebook.corner.WatchPoint;
 import spindlebook.log.Histories;
 import spindlebook.photo.PhotoView;
-import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Choice;
+import spindlebook.web.Asked;
 import spindlebook.web.Crumb;
-import spindlebook.web.Field;
 import spindlebook.web.FormKey;
-import spindlebook.web.FormPage;
-import spindlebook.web.FormPart;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
-import spindlebook.web.Who;
 
 /** What a corner is watched for: the list, a changed rule, a new point, a retired one. */
 public final class WatchPointPages {
   private final Histories histories;
-  private final DefinitionStore store;
+  private final IntoBook book;
 
-  public WatchPointPages(Histories histories, DefinitionStore store) {
+  public WatchPointPages(Histories histories, IntoBook book) {
     this.histories = histories;
-    this.store = store;
+    this.book = book;
   }
 
   /** One watch point of the list. */
   public record Line(String name, String keep, String basis, String href) {}
 
   public void list(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     PageFrame frame = frame(card, "What is watched", "/corners/" + card.corner());
-    String base = "/corners/" + card.corner() + "/watch-points/";
+    String base = points(card) + "/";
     List<Line> lines =
         card.watchPoints().stream()
             .map(
@@ -59,187 +52,134 @@ public final class WatchPointPages {
     Html.show(ctx, Html.TEMPLATES.watchList(frame, lines, base + "new", base + "copy"));
   }
 
-  // --- one point
-
+  /** One point, and its rule changed. */
   public void point(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     WatchPoint point = point(ctx, card);
-    Map<String, List<String>> typed = new HashMap<>();
-    typed.put("name", List.of(point.name()));
-    put(typed, "least", point.keep().least());
-    put(typed, "most", point.keep().most());
-    if (point.keep().mostAngle() != null) {
-      typed.put("mostAngle", List.of(point.keep().mostAngle().typed()));
+    Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
+    a.said(Capital.of(point.place().words()) + ". Its rule is from: " + point.basis() + ".");
+    String name = a.line("name", "Called", 60).was(point.name()).read();
+    Keep keep = keep(a, point);
+    if (a.ok()) {
+      keep(ctx, a, card, new WatchPoint(point.point(), point.place(), name, keep, null));
+      return;
     }
-    showPoint(ctx, card, point, new Posted(typed), FormKey.fresh(card.lastChange()));
-  }
-
-  private static void put(Map<String, List<String>> typed, String name, TypedLength length) {
-    if (length != null) {
-      typed.put(name, List.of(length.typed()));
-    }
-  }
-
-  private void showPoint(Context ctx, Card card, WatchPoint point, Posted posted, FormKey key) {
-    String address = "/corners/" + card.corner() + "/watch-points/" + point.point();
-    List<FormPart> parts = new ArrayList<>();
-    parts.add(
-        new FormPart.Said(
-            Capital.of(point.place().words()) + ". Its rule is from: " + point.basis() + "."));
-    parts.add(new FormPart.Typed(posted.fill(Field.of("name", "Called"))));
-    parts.addAll(keepParts(posted, point.place().measure(), card.details().unit()));
-    PageFrame frame =
-        frame(card, Capital.of(point.name()), "/corners/" + card.corner() + "/watch-points");
-    Html.show(
-        ctx.status(posted.ok() ? 200 : 422),
+    String address = points(card) + "/" + point.point();
+    a.show(
+        ctx,
         Html.TEMPLATES.watchPoint(
-            new FormPage(frame, address, key, parts, "Keep this rule", null),
+            a.page(
+                frame(card, Capital.of(point.name()), points(card)),
+                address,
+                "Keep this rule",
+                null),
             FormKey.fresh(card.lastChange()),
             address + "/retire",
             PhotoView.ofPoint(histories.of(card.car()), card.corner(), point.point()),
             "/corners/" + card.corner() + "/photos?of=point." + point.point()));
   }
 
-  private static List<FormPart> keepParts(Posted posted, Measure measure, LengthUnit unit) {
+  private static Keep keep(Asked a, WatchPoint point) {
+    Measure measure = point.place().measure();
+    Keep was = point.keep();
     return switch (measure) {
       case GAP ->
-          List.of(
-              new FormPart.Typed(
-                  posted.fill(
-                      Field.of("least", "Keep at least").hint("1/4, 6 mm").unit(unit.word()))));
+          keep(
+              a,
+              measure,
+              a.length("least", "Keep at least").hint("1/4, 6 mm").was(was.least()).read(),
+              null,
+              null);
       case ANGLE ->
-          List.of(
-              new FormPart.Typed(
-                  posted.fill(Field.of("mostAngle", "Keep at most").hint("18, 18.5°").unit("°"))));
+          keep(
+              a,
+              measure,
+              null,
+              a.angle("mostAngle", "Keep at most").hint("18, 18.5°").was(was.mostAngle()).read(),
+              null);
       case PLUNGE ->
-          List.of(
-              new FormPart.Typed(posted.fill(Field.of("least", "Stay above").unit(unit.word()))),
-              new FormPart.Typed(posted.fill(Field.of("most", "Stay below").unit(unit.word()))));
+          keep(
+              a,
+              measure,
+              a.signed("least", "Stay above").was(was.least()).read(),
+              null,
+              a.signed("most", "Stay below").was(was.most()).read());
     };
   }
 
-  private static Keep keep(Posted posted, Measure measure, LengthUnit unit) {
+  /** The rule that is asked of such a place; null where it is not told. */
+  private static Keep keep(
+      Asked a, Measure measure, TypedLength least, TypedAngle mostAngle, TypedLength most) {
     switch (measure) {
       case GAP -> {
-        TypedLength least =
-            posted.neededLength("least", unit, "A gap needs what it must keep, such as 1/4.");
-        return least == null ? null : Keep.atLeast(least);
+        if (least == null) {
+          a.wrong("least", "A gap needs what it must keep, such as 1/4.");
+        }
+        return a.ok() ? Keep.atLeast(least) : null;
       }
       case ANGLE -> {
-        TypedAngle most = posted.angle("mostAngle");
-        if (most == null && posted.ok()) {
-          posted.wrong("mostAngle", "A joint needs the angle it may reach, such as 18.");
+        if (mostAngle == null && a.ok()) {
+          a.wrong("mostAngle", "A joint needs the angle it may reach, such as 18.");
         }
-        return most == null ? null : Keep.atMost(most);
+        return a.ok() ? Keep.atMost(mostAngle) : null;
       }
       default -> {
-        TypedLength least = posted.length("least", unit);
-        TypedLength most = posted.length("most", unit);
-        if (posted.ok() && (least == null || most == null || least.mm() >= most.mm())) {
-          posted.wrong("most", "A plunge stays between two ends, the lower one typed first.");
+        if (a.ok() && (least == null || most == null || least.mm() >= most.mm())) {
+          a.wrong("most", "A plunge stays between two ends, the lower one typed first.");
         }
-        return posted.ok() ? Keep.between(least, most) : null;
+        return a.ok() ? Keep.between(least, most) : null;
       }
     }
-  }
-
-  public void change(Context ctx) {
-    Card card = card(ctx);
-    WatchPoint point = point(ctx, card);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    Keep keep = keep(posted, point.place().measure(), card.details().unit());
-    String name = posted.line("name", 60);
-    if (!posted.ok()) {
-      showPoint(ctx, card, point, posted, key);
-      return;
-    }
-    store.watchPoint(
-        card.corner(),
-        new WatchPoint(point.point(), point.place(), name, keep, null),
-        key,
-        Who.of(ctx));
-    Html.next(ctx, "/corners/" + card.corner() + "/watch-points");
   }
 
   public void retire(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     WatchPoint point = point(ctx, card);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    store.retire(card.corner(), new Content.Retired(point.point(), null, null), key, Who.of(ctx));
-    Html.next(ctx, "/corners/" + card.corner() + "/watch-points");
+    Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
+    Content.Retired retired = new Content.Retired(point.point(), null, null);
+    book.put(ctx, a, Content.Definition.of(card.corner(), retired));
+    Html.next(ctx, points(card));
   }
 
-  // --- a new point
-
-  public void newPoint(Context ctx) {
-    Card card = card(ctx);
-    showNew(ctx, card, new Posted(Map.of()), FormKey.fresh(card.lastChange()));
-  }
-
-  private static void showNew(Context ctx, Card card, Posted posted, FormKey key) {
-    List<Choice.Option> places = new ArrayList<>();
-    for (WatchPlace place : WatchPlace.values()) {
-      places.add(
-          new Choice.Option(
-              Posted.word(place),
-              place.words(),
-              "",
-              Posted.word(place).equals(posted.text("place"))));
-    }
-    String unit = card.details().unit().word();
-    FormPage page =
-        new FormPage(
-            frame(card, "A new watch point", "/corners/" + card.corner() + "/watch-points"),
-            "/corners/" + card.corner() + "/watch-points",
-            key,
-            List.of(
-                new FormPart.Chosen(
-                    new Choice("place", "Between", "", posted.problem("place"), places)),
-                new FormPart.Typed(
-                    posted.fill(
-                        Field.of("name", "Called")
-                            .hint("Empty: as the place. Two of a kind need names that differ."))),
-                new FormPart.Typed(
-                    posted.fill(
-                        Field.of("least", "Keep at least (a gap; the lower end of a plunge)")
-                            .unit(unit))),
-                new FormPart.Typed(
-                    posted.fill(
-                        Field.of("mostAngle", "Keep at most (the angle of a joint)").unit("°"))),
-                new FormPart.Typed(
-                    posted.fill(
-                        Field.of("most", "Stay below (the upper end of a plunge)").unit(unit)))),
-            "Watch this",
-            "/corners/" + card.corner() + "/watch-points");
-    Html.form(ctx, posted, page);
-  }
-
+  /** A new point. */
   public void create(Context ctx) {
-    Card card = card(ctx);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    WatchPlace place = posted.word("place", WatchPlace.class, null);
-    if (place == null) {
-      posted.wrong("place", "Say between which two parts.");
-      showNew(ctx, card, posted, key);
-      return;
+    Card card = Addressed.corner(ctx, histories);
+    Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
+    WatchPlace place =
+        a.one("place", "Between", WatchPlace.class, WatchPlace::words)
+            .needed("Say between which two parts.");
+    String name =
+        a.line("name", "Called", 60)
+            .hint("Empty: as the place. Two of a kind need names that differ.")
+            .read();
+    boolean gap = place != null && place.measure() == Measure.GAP;
+    String leastOf = "Keep at least (a gap; the lower end of a plunge)";
+    TypedLength least = (gap ? a.length("least", leastOf) : a.signed("least", leastOf)).read();
+    TypedAngle mostAngle = a.angle("mostAngle", "Keep at most (the angle of a joint)").read();
+    TypedLength most = a.signed("most", "Stay below (the upper end of a plunge)").read();
+    if (place != null) {
+      Keep keep = keep(a, place.measure(), least, mostAngle, most);
+      String point = shortName(name == null ? place.words() : name);
+      boolean sentBefore = histories.locate(a.key().key()).isPresent();
+      if (a.ok() && card.watchPoint(point).isPresent() && !sentBefore) {
+        a.wrong("name", "There is a watch point called that already; give it another name.");
+      }
+      if (a.ok()) {
+        keep(ctx, a, card, new WatchPoint(point, place, name, keep, null));
+        return;
+      }
     }
-    Keep keep = keep(posted, place.measure(), card.details().unit());
-    String name = posted.line("name", 60);
-    String point = shortName(name == null ? place.words() : name);
-    boolean sentBefore = histories.locate(key.key()).isPresent();
-    if (posted.ok() && card.watchPoint(point).isPresent() && !sentBefore) {
-      posted.wrong("name", "There is a watch point called that already; give it another name.");
-    }
-    if (!posted.ok()) {
-      showNew(ctx, card, posted, key);
-      return;
-    }
-    store.watchPoint(
-        card.corner(), new WatchPoint(point, place, name, keep, null), key, Who.of(ctx));
-    Html.next(ctx, "/corners/" + card.corner() + "/watch-points");
+    a.show(
+        ctx,
+        frame(card, "A new watch point", points(card)),
+        points(card),
+        "Watch this",
+        points(card));
+  }
+
+  private void keep(Context ctx, Asked a, Card card, WatchPoint point) {
+    book.put(ctx, a, Content.Definition.of(card.corner(), point));
+    Html.next(ctx, points(card));
   }
 
   /** A name for addresses and the mirror corner: small letters, digits, hyphens. */
@@ -251,6 +191,10 @@ public final class WatchPointPages {
         : plain;
   }
 
+  private static String points(Card card) {
+    return "/corners/" + card.corner() + "/watch-points";
+  }
+
   private static PageFrame frame(Card card, String heading, String back) {
     return PageFrame.of(heading + " · Spindlebook", heading)
         .sub(card.place().words())
@@ -260,9 +204,5 @@ public final class WatchPointPages {
 
   private static WatchPoint point(Context ctx, Card card) {
     return card.watchPoint(ctx.pathParam("point")).orElseThrow(NotFoundResponse::new);
-  }
-
-  private Card card(Context ctx) {
-    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 }

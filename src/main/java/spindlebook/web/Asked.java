@@ -115,18 +115,22 @@ public final class Asked {
 
   /** A length that cannot be negative. */
   public Box<TypedLength> length(String name, String label) {
-    return box(
-        name, label, unit.word(), () -> posted.lengthFromZero(name, unit), TypedLength::words);
+    return box(name, label, unit.word(), () -> posted.lengthFromZero(name, unit), this::asTyped);
   }
 
   /** A length of either sign. */
   public Box<TypedLength> signed(String name, String label) {
-    return box(name, label, unit.word(), () -> posted.length(name, unit), TypedLength::words);
+    return box(name, label, unit.word(), () -> posted.length(name, unit), this::asTyped);
   }
 
   /** A length above nothing. */
   public Box<TypedLength> above(String name, String label) {
     return length(name, label).check(l -> l.mm() > 0, "This length is more than 0.");
+  }
+
+  /** With its unit where that is not this form's: a bare number would be read in another. */
+  private String asTyped(TypedLength length) {
+    return length.unit() == unit && !length.typed().isBlank() ? length.typed() : length.words();
   }
 
   public Box<TypedAngle> angle(String name, String label) {

@@ -242,15 +242,15 @@ public final class App implements AutoCloseable {
     RoundStore roundStore = new RoundStore(bookFile, histories);
     BookStore bookStore = new BookStore(bookFile);
     CarStore carStore = new CarStore(bookFile, histories);
-    this.cars = new CarPages(carStore, histories, copying::warning);
+    IntoBook intoBook = new IntoBook(bookFile);
+    this.cars = new CarPages(carStore, histories, intoBook, copying::warning);
     this.corners = new CornerPages(histories);
     this.limits = new LimitsPages(histories);
     this.align = new AlignPages(histories);
-    IntoBook intoBook = new IntoBook(bookFile);
     this.alignment =
         new AlignmentPages(histories, new AlignmentStore(bookFile, histories), intoBook);
     this.adjustments = new AdjustmentPages(histories, adjustmentStore);
-    this.happenings = new HappeningPages(histories, adjustmentStore);
+    this.happenings = new HappeningPages(histories, intoBook);
     this.trials = new TrialPages(histories);
     this.rounds = new RoundPages(histories, roundStore);
     this.guide = new GuidePages(histories, roundStore);

@@ -28,14 +28,14 @@ final class Routes {
     r.get("/", app.cars::home);
     r.get("/cars", app.cars::list);
     r.post("/cars", app.cars::create);
-    r.get("/cars/new", app.cars::newCar);
+    r.get("/cars/new", app.cars::create);
     r.get("/cars/{car}", app.kept.page(app.cars::car));
     r.get("/cars/{car}/details", app.cars::details);
-    r.post("/cars/{car}/details", app.cars::changeDetails);
+    r.post("/cars/{car}/details", app.cars::details);
     r.post("/cars/{car}/corners", app.cars::addCorners);
-    r.get("/cars/{car}/corners/new", app.cars::newCorners);
+    r.get("/cars/{car}/corners/new", app.cars::addCorners);
     r.get("/cars/{car}/settings", app.kept.page(app.adjustments::ofCar));
-    r.get("/cars/{car}/happenings/new", app.happenings::newHappening);
+    r.get("/cars/{car}/happenings/new", app.happenings::happened);
     r.post("/cars/{car}/happenings", app.happenings::happened);
     r.get("/cars/{car}/tools", app.tools::list);
     r.get("/cars/{car}/tools/{tool}", app.tools::tool);

@@ -1,8 +1,8 @@
 package spindlebook.align;
 
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
 import java.util.List;
+import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
 import spindlebook.corner.Card;
@@ -27,7 +27,7 @@ public final class AlignPages {
   }
 
   public void curves(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     CurveView view =
         new CurveViews(card, histories.of(card.car()))
             .view(asked(ctx, "of"), asked(ctx, "steering"), asked(ctx, "against"));
@@ -38,7 +38,7 @@ public final class AlignPages {
   }
 
   public void bumpSteer(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     Html.show(
         ctx,
         Html.TEMPLATES.alignBumpsteer(
@@ -48,13 +48,13 @@ public final class AlignPages {
   }
 
   public void rodEnds(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     Posted typed = new Posted(ctx.queryParamMap());
     paper(ctx, typed, card, "Rod ends", Cautions.SETTING, new RodEndPaper(card, typed).view());
   }
 
   public void wheel(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     Posted typed = new Posted(ctx.queryParamMap());
     paper(
         ctx,
@@ -100,9 +100,5 @@ public final class AlignPages {
   private static String asked(Context ctx, String name) {
     String asked = ctx.queryParam(name);
     return asked == null ? "" : asked;
-  }
-
-  private Card card(Context ctx) {
-    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import spindlebook.card.Addressed;
 import spindlebook.card.IntoBook;
 import spindlebook.card.Meanwhile;
 import spindlebook.corner.Card;
@@ -33,7 +34,7 @@ public final class AlignmentPages {
   }
 
   public void figures(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     Html.show(
         ctx,
         Html.TEMPLATES.alignAlignment(
@@ -46,7 +47,7 @@ public final class AlignmentPages {
 
   /** Measures it one way. */
   public void measure(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
     String named = a.sent() ? a.text("way") : ctx.queryParam("way");
     TakenBy by = TakenBy.named(named == null ? "" : named, card).orElseThrow(NotFoundResponse::new);
@@ -96,7 +97,7 @@ public final class AlignmentPages {
 
   /** What the owner wants each figure to be. */
   public void targets(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
     Map<String, Content.Target> changed = TargetForm.ask(a, card);
     if (a.ok()) {
@@ -124,9 +125,5 @@ public final class AlignmentPages {
     List<Crumb> way = new ArrayList<>(frame.crumbs());
     way.add(new Crumb("Alignment", address(card)));
     return frame.crumbs(way.toArray(Crumb[]::new));
-  }
-
-  private Card card(Context ctx) {
-    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 }

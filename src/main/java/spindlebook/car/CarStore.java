@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import spindlebook.corner.CarDetails;
 import spindlebook.corner.Content;
 import spindlebook.corner.Layout;
 import spindlebook.corner.Place;
@@ -30,7 +29,7 @@ public final class CarStore {
   }
 
   /** A car with the corners it starts with, and its key; the same form again adds nothing. */
-  String create(CarForm.Accepted typed, FormKey form, String who) {
+  String create(CarForm.NewCar typed, FormKey form, String who) {
     String car = form.key();
     List<Draft> drafts = new ArrayList<>();
     drafts.add(
@@ -40,7 +39,7 @@ public final class CarStore {
     return book.append(drafts).entries().get(0).key();
   }
 
-  void addCorners(String car, CornersForm.Accepted typed, FormKey form, String who) {
+  void addCorners(String car, CornersForm.Corners typed, FormKey form, String who) {
     book.append(corners(car, typed.places(), typed.layout(), form, who));
   }
 
@@ -67,10 +66,6 @@ public final class CarStore {
         Starter.adjusters(layout, place),
         List.of(),
         Starter.heldBack());
-  }
-
-  void changeDetails(String car, CarDetails details, FormKey form, String who) {
-    book.append(Bodies.draft(form.key(), form.after(), who, Content.Definition.of(car, details)));
   }
 
   /** One sentence while the disk is nearly full. */

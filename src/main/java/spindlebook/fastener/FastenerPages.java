@@ -3,6 +3,7 @@ package spindlebook.fastener;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
+import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.IntoBook;
 import spindlebook.card.Shown;
@@ -32,8 +33,8 @@ public final class FastenerPages {
   }
 
   public void ofCar(Context ctx) {
-    CarBook history = histories.of(ctx.pathParam("car"));
-    String car = history.car().orElseThrow(NotFoundResponse::new);
+    CarBook history = Addressed.car(ctx, histories);
+    String car = history.car().orElseThrow();
     PageFrame frame =
         PageFrame.of("Fasteners · Spindlebook", "Fasteners")
             .sub(SUB)
@@ -45,7 +46,7 @@ public final class FastenerPages {
   }
 
   public void ofCorner(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     PageFrame frame =
         PageFrame.of("Fasteners · Spindlebook", "Fasteners")
             .sub(SUB)
@@ -70,7 +71,7 @@ public final class FastenerPages {
   }
 
   public void fastener(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     SeenFastener seen = fastener(ctx, card);
     Asked a = Asked.of(ctx, card.details().unit(), card.n());
     Content.Fastener said = ask(a, seen);
@@ -127,10 +128,6 @@ public final class FastenerPages {
         ? new Content.Fastener(
             seen.corner(), seen.adjuster().adjuster(), torque, tight, marked, words)
         : null;
-  }
-
-  private Card card(Context ctx) {
-    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 
   private SeenFastener fastener(Context ctx, Card card) {

@@ -9,28 +9,25 @@ import spindlebook.units.TypedLength;
 import spindlebook.web.Posted;
 
 /** A new setting, typed in the adjuster's own unit. */
-public sealed interface AdjustmentForm {
-  record Accepted(Setting to, String why) implements AdjustmentForm {}
+public final class AdjustmentForm {
+  private AdjustmentForm() {}
 
-  record Problems() implements AdjustmentForm {}
-
-  double MOST_COUNT = 1000;
+  private static final double MOST_COUNT = 1000;
 
   /** Not all that Java would take for a number: no letters, no exponents. */
-  Pattern NUMBER = Pattern.compile("[+-]?\\d{1,9}(\\.\\d{1,9})?|[+-]?\\.\\d{1,9}");
+  private static final Pattern NUMBER =
+      Pattern.compile("[+-]?\\d{1,9}(\\.\\d{1,9})?|[+-]?\\.\\d{1,9}");
 
-  static AdjustmentForm read(Posted posted, Adjuster adjuster, LengthUnit unit) {
-    Setting to = setting(posted, "to", adjuster, unit);
-    String why = posted.line("why", 300);
-    return posted.ok() ? new Accepted(to, why) : new Problems();
+  static String needed(Adjuster adjuster) {
+    return "Type what it is set to now, in " + adjuster.unit().words() + ".";
   }
 
   /** A setting in its unit, or null with a problem. */
-  static Setting setting(Posted posted, String name, Adjuster adjuster, LengthUnit unit) {
+  public static Setting setting(Posted posted, String name, Adjuster adjuster, LengthUnit unit) {
     SettingUnit in = adjuster.unit();
     String typed = posted.text(name).strip();
     if (typed.isEmpty()) {
-      posted.wrong(name, "Type what it is set to now, in " + in.words() + ".");
+      posted.wrong(name, needed(adjuster));
       return null;
     }
     switch (in) {

@@ -3,9 +3,9 @@ package spindlebook.setting;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import spindlebook.card.Addressed;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
@@ -14,17 +14,16 @@ import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.InForce;
+import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
 import spindlebook.log.Histories;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.TravelFindings;
-import spindlebook.units.LengthUnit;
+import spindlebook.web.Asked;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
-import spindlebook.web.Field;
 import spindlebook.web.FigureText;
-import spindlebook.web.FormKey;
 import spindlebook.web.FormPage;
 import spindlebook.web.FormPart;
 import spindlebook.web.Html;
@@ -45,11 +44,8 @@ public final class AdjustmentPages {
 
   /** All adjusters of a car, corner by corner. */
   public void ofCar(Context ctx) {
+    CarBook history = Addressed.car(ctx, histories);
     String car = ctx.pathParam("car");
-    CarBook history = histories.of(car);
-    if (history.car().isEmpty()) {
-      throw new NotFoundResponse();
-    }
     List<SettingsOfCorner> corners =
         history.corners().stream().map(c -> settings(histories.card(car, c))).toList();
     PageFrame frame =
@@ -61,7 +57,7 @@ public final class AdjustmentPages {
   }
 
   public void ofCorner(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     PageFrame frame =
         PageFrame.of("Settings · Spindlebook", "Change a setting")
             .sub(card.place().words())
@@ -89,56 +85,68 @@ public final class AdjustmentPages {
         "/corners/" + card.corner() + "/trial");
   }
 
+  /** Its address may say what it becomes, and why. */
   public void adjuster(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     InForce adjuster = adjuster(ctx, card);
-    Map<String, List<String>> start = new HashMap<>();
-    for (String name : List.of("from", "to", "why")) {
-      if (ctx.queryParam(name) != null) {
-        start.put(name, List.of(ctx.queryParam(name)));
-      }
-    }
-    show(ctx, card, adjuster, new Posted(start), FormKey.fresh(card.lastChange()));
+    Posted proposed = Posted.proposed(ctx.queryParamMap());
+    Asked a = Asked.of(proposed, card.details().unit(), card.lastChange());
+    ask(a, card, adjuster);
+    show(ctx, card, adjuster, a);
   }
 
-  private void show(Context ctx, Card card, InForce adjuster, Posted posted, FormKey key) {
-    Adjuster a = adjuster.adjuster();
+  /** Null as long as it is not told without a fault. */
+  private static Content.Adjustment ask(Asked a, Card card, InForce now) {
+    Adjuster adjuster = now.adjuster();
+    Setting from =
+        now.setting() != null
+            ? now.setting()
+            : setting(a, "from", "It was set to, if you know", adjuster).read();
+    Setting to =
+        setting(a, "to", "It is now set to", adjuster)
+            .focused()
+            .needed(AdjustmentForm.needed(adjuster));
+    String why = a.line("why", "Why", 300).hint("May be left empty.").read();
+    return a.ok()
+        ? new Content.Adjustment(card.corner(), adjuster.adjuster(), from, to, why, null)
+        : null;
+  }
+
+  private static Asked.Box<Setting> setting(Asked a, String name, String label, Adjuster adjuster) {
+    SettingUnit unit = adjuster.unit();
+    return a.typed(name, label, t -> AdjustmentForm.setting(a.posted(), name, adjuster, a.unit()))
+        .hint(hint(unit))
+        .unit(
+            switch (unit) {
+              case LENGTH -> a.unit().word();
+              case HOLES, TURNS -> unit.words();
+              case WORDS -> "";
+            });
+  }
+
+  private void show(Context ctx, Card card, InForce now, Asked a) {
+    Adjuster adjuster = now.adjuster();
     List<FormPart> parts = new ArrayList<>();
-    parts.add(new FormPart.Said(nowIs(adjuster)));
+    parts.add(new FormPart.Said(nowIs(now)));
     TravelFindings travel = CornerTravel.of(card);
     for (EndFindings end : List.of(travel.droop(), travel.bump())) {
-      if (end.cure().filter(c -> c.adjuster().equals(a.adjuster())).isPresent()) {
+      if (end.cure().filter(c -> c.adjuster().equals(adjuster.adjuster())).isPresent()) {
         parts.add(new FormPart.Said(new TravelWords(card, travel).cure(end)));
       }
     }
-    if (adjuster.setting() == null) {
-      parts.add(
-          new FormPart.Typed(
-              posted.fill(
-                  Field.of("from", "It was set to, if you know")
-                      .hint(hint(a.unit()))
-                      .unit(unit(a.unit(), card)))));
-    }
-    parts.add(
-        new FormPart.Typed(
-            posted.fill(
-                Field.of("to", "It is now set to")
-                    .hint(hint(a.unit()))
-                    .unit(unit(a.unit(), card))
-                    .focused())));
-    parts.add(new FormPart.Typed(posted.fill(Field.of("why", "Why").hint("May be left empty."))));
+    parts.addAll(a.parts());
     parts.add(
         new FormPart.Said(
             "Before anything is kept you see what it would make stale. " + Cautions.SETTING));
     FormPage page =
         new FormPage(
-            frame(card, a),
-            action(card, a) + "/would-move",
-            key,
+            frame(card, adjuster),
+            action(card, adjuster) + "/would-move",
+            a.key(),
             parts,
             "What would it move?",
             "/corners/" + card.corner());
-    Html.form(ctx, posted, page);
+    a.show(ctx, Html.TEMPLATES.webForm(page));
   }
 
   private static PageFrame frame(Card card, Adjuster adjuster) {
@@ -175,92 +183,44 @@ public final class AdjustmentPages {
     };
   }
 
-  private static String unit(SettingUnit unit, Card card) {
-    return switch (unit) {
-      case LENGTH -> card.details().unit().word();
-      case HOLES, TURNS -> unit.words();
-      case WORDS -> "";
-    };
-  }
-
   /** What the change would make stale; nothing is written yet. */
   public void wouldMove(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     InForce adjuster = adjuster(ctx, card);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    var from = from(posted, adjuster, card);
-    AdjustmentForm form = AdjustmentForm.read(posted, adjuster.adjuster(), card.details().unit());
-    if (!(form instanceof AdjustmentForm.Accepted accepted)) {
-      show(ctx, card, adjuster, posted, key);
+    Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
+    Content.Adjustment typed = ask(a, card, adjuster);
+    if (!a.ok()) {
+      show(ctx, card, adjuster, a);
       return;
     }
-    Card then =
-        AdjustmentStore.onPaper(
-            histories.of(card.car()),
-            card.corner(),
-            new Content.Adjustment(
-                card.corner(),
-                adjuster.adjuster().adjuster(),
-                from,
-                accepted.to(),
-                accepted.why(),
-                null));
-    List<String> moved = WouldMove.lines(card, then);
-    String before = from == null ? "" : from.inWords() + " → ";
+    Card then = AdjustmentStore.onPaper(histories.of(card.car()), card.corner(), typed);
+    String before = typed.from() == null ? "" : typed.from().inWords() + " → ";
     Html.show(
         ctx,
         Html.TEMPLATES.settingWouldmove(
             frame(card, adjuster.adjuster()),
             action(card, adjuster.adjuster()),
-            key,
-            before + accepted.to().inWords(),
-            moved,
-            Map.of(
-                "from", posted.text("from"),
-                "to", posted.text("to"),
-                "why", posted.text("why"))));
-  }
-
-  private static spindlebook.corner.Setting from(Posted posted, InForce adjuster, Card card) {
-    if (adjuster.setting() != null || !posted.has("from")) {
-      return adjuster.setting();
-    }
-    return AdjustmentForm.setting(posted, "from", adjuster.adjuster(), card.details().unit());
+            a.key(),
+            before + typed.to().inWords(),
+            WouldMove.lines(card, then),
+            Map.of("from", a.text("from"), "to", a.text("to"), "why", a.text("why"))));
   }
 
   public void adjust(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     InForce adjuster = adjuster(ctx, card);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    LengthUnit unit = card.details().unit();
-    var from = from(posted, adjuster, card);
-    AdjustmentForm form = AdjustmentForm.read(posted, adjuster.adjuster(), unit);
-    if (!(form instanceof AdjustmentForm.Accepted accepted)) {
-      show(ctx, card, adjuster, posted, key);
+    Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
+    Content.Adjustment typed = ask(a, card, adjuster);
+    if (!a.ok()) {
+      show(ctx, card, adjuster, a);
       return;
     }
-    boolean waits =
-        store.adjust(
-            new Content.Adjustment(
-                card.corner(),
-                adjuster.adjuster().adjuster(),
-                from,
-                accepted.to(),
-                accepted.why(),
-                null),
-            key,
-            Who.of(ctx));
+    boolean waits = store.adjust(typed, a.key(), Who.of(ctx));
     Html.next(
         ctx,
         waits
-            ? "/entries/" + key.key()
-            : "/corners/" + card.corner() + "/rounds/new?again=1&change=" + key.key());
-  }
-
-  private Card card(Context ctx) {
-    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
+            ? "/entries/" + a.key().key()
+            : "/corners/" + card.corner() + "/rounds/new?again=1&change=" + a.key().key());
   }
 
   private static InForce adjuster(Context ctx, Card card) {

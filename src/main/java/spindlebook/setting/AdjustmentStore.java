@@ -10,7 +10,7 @@ import spindlebook.log.Book;
 import spindlebook.log.Histories;
 import spindlebook.web.FormKey;
 
-/** Adjustments and happenings, into the book. */
+/** Adjustments, into the book. */
 public final class AdjustmentStore {
   private final Book book;
   private final Histories histories;
@@ -53,27 +53,13 @@ public final class AdjustmentStore {
         a.corner(), a.adjuster(), a.from(), a.to(), a.why(), clash ? doubt : null);
   }
 
-  void happened(Content.Happening happening, FormKey form, String who) {
-    book.append(Bodies.draft(form.key(), form.after(), who, happening));
-  }
-
-  /** The card as it would be with one adjustment more: nothing is written. */
-  static Card onPaper(CarBook history, String corner, Content.Adjustment adjustment) {
+  /** The card as it would be with one entry more: nothing is written. */
+  static Card onPaper(CarBook history, String corner, Content content) {
     long n = history.n() + 1;
     return history
         .with(
             new spindlebook.corner.Noted(
-                n, "on-paper", history.entries().get(0).at(), "nobody", n, adjustment))
-        .card(corner);
-  }
-
-  /** The same for a happening. */
-  static Card onPaper(CarBook history, String corner, Content.Happening happening) {
-    long n = history.n() + 1;
-    return history
-        .with(
-            new spindlebook.corner.Noted(
-                n, "on-paper", history.entries().get(0).at(), "nobody", n, happening))
+                n, "on-paper", history.entries().get(0).at(), "nobody", n, content))
         .card(corner);
   }
 }

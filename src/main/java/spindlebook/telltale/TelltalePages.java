@@ -1,10 +1,10 @@
 package spindlebook.telltale;
 
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import spindlebook.card.Addressed;
 import spindlebook.card.IntoBook;
 import spindlebook.card.Shown;
 import spindlebook.corner.CarBook;
@@ -38,7 +38,7 @@ public final class TelltalePages {
 
   /** What was read so far, and a form for each thing that is. */
   public void list(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     Asked sent = Asked.of(ctx, card.details().unit(), card.n());
     TelltaleForm form = sent.posted().word("form", TelltaleForm.class, TelltaleForm.RING);
     boolean reCheck = sent.text("back").equals(RE_CHECK);
@@ -99,9 +99,5 @@ public final class TelltalePages {
       }
     }
     return lines;
-  }
-
-  private Card card(Context ctx) {
-    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 }

@@ -1,9 +1,9 @@
 package spindlebook.use;
 
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import spindlebook.card.Addressed;
 import spindlebook.card.IntoBook;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Content;
@@ -34,8 +34,8 @@ public final class UsePages {
 
   /** The drives so far, and the form for another. */
   public void driven(Context ctx) {
-    CarBook history = histories.of(ctx.pathParam("car"));
-    String car = history.car().orElseThrow(NotFoundResponse::new);
+    CarBook history = Addressed.car(ctx, histories);
+    String car = history.car().orElseThrow();
     Asked a = Asked.of(ctx, LengthUnit.INCH, history.n());
     Content.Use use = ask(a, car);
     if (a.ok()) {

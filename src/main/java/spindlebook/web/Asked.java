@@ -27,7 +27,7 @@ import spindlebook.units.TypedLength;
  */
 public final class Asked {
   private final Posted posted;
-  private final LengthUnit unit;
+  private LengthUnit unit;
   private final FormKey key;
   private final List<Part> parts = new ArrayList<>();
   private List<Part> open = parts;
@@ -78,6 +78,11 @@ public final class Asked {
 
   public FormKey key() {
     return key;
+  }
+
+  /** What a bare length is read in from here on. */
+  public void readIn(LengthUnit bare) {
+    unit = bare;
   }
 
   public LengthUnit unit() {

@@ -373,8 +373,8 @@ class SolidAxlePagesTest {
     String sides = shop.get("/cars/" + marmot.car + "/sides?axle=rear").is(200).text();
     assertTrue(sides.contains("What rules droop link to frame, crossed"), sides);
     String print = shop.get("/corners/" + left + "/print").is(200).text();
-    assertTrue(print.contains("strap stops the wheel, crossed"), print);
-    assertTrue(print.contains("strap stops the wheel, both together"), print);
+    assertTrue(print.contains("strap stops the wheel at, crossed"), print);
+    assertTrue(print.contains("strap stops the wheel at, both together"), print);
   }
 
   @Test

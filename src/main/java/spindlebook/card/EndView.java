@@ -74,22 +74,25 @@ public record EndView(Card card, TravelWords words, EndFindings end, boolean toL
   }
 
   public List<Line> lines() {
-    return lines(MOST_LIMITS);
+    return lines(false);
   }
 
-  public List<Line> lines(int mostLimits) {
+  /**
+   * @param brief as far as a sheet of paper bears
+   */
+  public List<Line> lines(boolean brief) {
     List<Line> lines = new ArrayList<>();
     for (EndFindings.Reach reach : end.reaches()) {
       reach.stop().ifPresent(s -> lines.add(stop(s, reach.pairing())));
     }
-    end.heldBack().ifPresent(h -> lines.add(held(h)));
+    end.heldBack().ifPresent(h -> lines.add(held(h, brief)));
     end.limits().stream()
         .filter(l -> l.outcome() != Outcome.NEEDS)
-        .filter(l -> l.found() || l.outcome() != Outcome.CLEAR)
-        .limit(mostLimits)
-        .forEach(l -> lines.add(limit(l, end.rules().filter(l::equals).isPresent())));
+        .filter(l -> brief ? rules(l) : l.found() || l.outcome() != Outcome.CLEAR)
+        .limit(MOST_LIMITS)
+        .forEach(l -> lines.add(limit(l, brief)));
     end.neededStopMm()
-        .filter(n -> end.rules().isPresent())
+        .filter(n -> end.rules().isPresent() && !brief)
         .ifPresent(
             n ->
                 lines.add(
@@ -124,7 +127,10 @@ public record EndView(Card card, TravelWords words, EndFindings end, boolean toL
         ReadingLinks.of(card, stop.readings()));
   }
 
-  private Line held(HeldAtWheel held) {
+  private Line held(HeldAtWheel held, boolean brief) {
+    if (brief) {
+      return new Line("held back", words.lengths().figure(held.mm()), null, List.of());
+    }
     String what =
         droop() ? "stretch still to come, at the wheel" : "impact held back, at the wheel";
     if (held.atStopMm() != null && held.atStopMm().value() > 0) {
@@ -140,9 +146,14 @@ public record EndView(Card card, TravelWords words, EndFindings end, boolean toL
         what, words.lengths().figure(held.mm()), null, ReadingLinks.of(card, held.readings()));
   }
 
-  private Line limit(Limit limit, boolean rules) {
+  private boolean rules(Limit limit) {
+    return end.rules().filter(limit::equals).isPresent();
+  }
+
+  private Line limit(Limit limit, boolean brief) {
+    String rules = rules(limit) ? ", acts first" : "";
     return new Line(
-        words.name(limit) + (rules ? ", acts first" : "") + words.between(limit),
+        brief ? "limit: " + words.name(limit) : words.name(limit) + rules + words.between(limit),
         limit.positionMm() == null ? null : words.position(limit.positionMm()),
         Shown.state(limit.outcome()),
         ReadingLinks.of(card, limit.readings()));

@@ -141,6 +141,6 @@ public final class DriveCheckPages {
                 new Crumb(card.place().words(), "/corners/" + card.corner()),
                 new Crumb("drive check", "/cars/" + card.car() + "/drive-check"))
             .caution(Cautions.FIGURES);
-    Html.show(ctx, Html.TEMPLATES.drivecheckPrint(frame, PrintViews.of(history, check, at)));
+    Html.show(ctx, Html.TEMPLATES.drivecheckPrint(frame, PrintView.of(history, check, at)));
   }
 }

@@ -1,44 +1,127 @@
 package spindlebook.drivecheck;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import spindlebook.align.AlignedText;
+import spindlebook.alignment.AlignedFinding;
+import spindlebook.alignment.MeasuredAlignment;
+import spindlebook.card.Capital;
+import spindlebook.card.EndView;
+import spindlebook.card.TravelWords;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.InForce;
+import spindlebook.travel.DriveCheck;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.Limit;
+import spindlebook.travel.ThingFirst;
+import spindlebook.travel.Total;
+import spindlebook.units.LengthUnit;
 import spindlebook.web.FigureText;
 import spindlebook.web.State;
 
 /**
- * One corner on one sheet of paper, to be read at arm's length.
+ * One corner on one sheet of paper, to be read at arm's length: what does not fit is counted, and
+ * stands on the page.
  *
- * @param usableWord what the one large figure is: as it could be, as set, or why there is none
- * @param usable null where there is no total
- * @param positions what positions are counted from
- * @param settings in force, those that nobody has said left out
  * @param alignment what is known of it, in one sentence; empty when nothing is
- * @param first what is to see to at this corner; {@code more} is how many more there are
+ * @param first what is to see to at this corner, that does not stand with its end
  */
 public record PrintView(
-    State state,
-    String usableWord,
-    FigureText usable,
-    List<End> ends,
-    String positions,
-    List<SetTo> settings,
-    String alignment,
-    List<String> first,
-    int more,
-    String signed) {
+    DriveCheck.Checked at, TravelWords words, String alignment, List<String> first, String signed) {
+  private static final int MOST_FIRST = 6;
 
-  public record End(String name, State state, String finding, String cure, List<Row> rows) {
-    public End {
-      rows = List.copyOf(rows);
-    }
+  /** Alignment takes the room of the others. */
+  private static final int MOST_FIRST_ALIGNED = 4;
+
+  private static final int MOST_SETTINGS = 12;
+
+  static PrintView of(CarBook history, DriveCheck check, DriveCheck.Checked at) {
+    Card card = at.card();
+    return new PrintView(
+        at,
+        new TravelWords(card, at.travel()),
+        alignment(card, SignOffCopy.mirror(check, at)),
+        CheckWords.of(history, check).stream()
+            .filter(l -> card.corner().equals(l.thing().corner()))
+            .filter(l -> !toldWithItsEnd(at, l.thing()))
+            .map(l -> Capital.of(l.thing().why().words()) + ": " + l.words())
+            .toList(),
+        history
+            .lastSignOff()
+            .map(s -> CheckLine.signed(history, s) + ".")
+            .orElse("Not signed off yet."));
   }
 
-  public record Row(String name, FigureText figure) {}
+  private static String alignment(Card card, Optional<Card> mirror) {
+    String all =
+        new MeasuredAlignment(card, mirror)
+            .findings().stream()
+                .filter(f -> f.value() != null)
+                .map(f -> aligned(f, card.details().unit()))
+                .collect(Collectors.joining("; "));
+    return all.isEmpty() ? "" : all + ".";
+  }
 
-  public record SetTo(String name, String to) {}
+  private static String aligned(AlignedFinding found, LengthUnit unit) {
+    State state = AlignedText.state(found);
+    return found.figure().words()
+        + " "
+        + AlignedText.of(found.figure(), found.value(), unit).words()
+        + (state == null ? "" : ", " + state.word());
+  }
 
-  public PrintView {
-    ends = List.copyOf(ends);
-    settings = List.copyOf(settings);
-    first = List.copyOf(first);
+  /** The worst limit of an end stands in its finding already, or what reads it with others. */
+  private static boolean toldWithItsEnd(DriveCheck.Checked at, ThingFirst thing) {
+    if (thing instanceof ThingFirst.NotReadFarEnough of) {
+      return told(at.travel().at(of.reach().end()))
+          .filter(of.reach().limits()::contains)
+          .isPresent();
+    }
+    return thing instanceof ThingFirst.OfLimit of
+        && told(at.travel().at(of.end())).filter(of.limit()::equals).isPresent();
+  }
+
+  private static Optional<Limit> told(EndFindings end) {
+    return end.limits().stream().filter(l -> l.outcome() == end.outcome()).findFirst();
+  }
+
+  public List<EndView> ends() {
+    return Stream.of(at.travel().droop(), at.travel().bump())
+        .map(e -> new EndView(at.card(), words, e, true))
+        .toList();
+  }
+
+  private Total total() {
+    Total could = at.travel().asItCouldBe();
+    return could.mm().isPresent() ? could : at.travel().asSet();
+  }
+
+  /** Null where there is no total. */
+  public FigureText usable() {
+    return total().mm().map(words.lengths()::figure).orElse(null);
+  }
+
+  /** What the one large figure is: as it could be, as set, or why there is none. */
+  public String usableWord() {
+    return "usable travel, "
+        + (total().mm().isEmpty()
+            ? "no total yet"
+            : (total().atLeast() ? "at least, " : "")
+                + (total().equals(at.travel().asItCouldBe()) ? "as it could be" : "as set"));
+  }
+
+  /** In force, those that nobody has said left out. */
+  public List<InForce> settings() {
+    return at.card().adjusters().stream()
+        .filter(a -> a.setting() != null)
+        .limit(MOST_SETTINGS)
+        .toList();
+  }
+
+  public List<String> shown() {
+    return first.stream().limit(alignment.isEmpty() ? MOST_FIRST : MOST_FIRST_ALIGNED).toList();
   }
 }

@@ -73,12 +73,7 @@ public sealed interface ThingFirst {
   record OfLimit(Why why, String corner, End end, Limit limit) implements ThingFirst {}
 
   /** Rules of one end that one height further out reads all. */
-  record NotReadFarEnough(String corner, UnreadReach reach) implements ThingFirst {
-    @Override
-    public Why why() {
-      return Why.CANT_TELL;
-    }
-
+  record NotReadFarEnough(Why why, String corner, UnreadReach reach) implements ThingFirst {
     @Override
     public int count() {
       return reach.limits().size();
@@ -102,12 +97,7 @@ public sealed interface ThingFirst {
   }
 
   /** Full bump as read and as worked out disagree. */
-  record StopsDisagree(String corner) implements ThingFirst {
-    @Override
-    public Why why() {
-      return Why.CANT_TELL;
-    }
-  }
+  record StopsDisagree(Why why, String corner) implements ThingFirst {}
 
   /**
    * The ring on a shock's shaft says that a wheel went deeper than is allowed.
@@ -116,21 +106,16 @@ public sealed interface ThingFirst {
    * @param pastLimit past the limit of bump; else past where the stop with its reserve ends
    */
   record DeeperThanAllowed(
-      String corner, SeenTelltale ring, DeepestBump.At bump, boolean beyond, boolean pastLimit)
-      implements ThingFirst {
-    @Override
-    public Why why() {
-      return Why.WENT_PAST;
-    }
-  }
+      Why why,
+      String corner,
+      SeenTelltale ring,
+      DeepestBump.At bump,
+      boolean beyond,
+      boolean pastLimit)
+      implements ThingFirst {}
 
   /** Clay says that a gap came down to less than its rule asks. */
-  record NearerThanAllowed(String corner, ClayGap clay) implements ThingFirst {
-    @Override
-    public Why why() {
-      return Why.WENT_PAST;
-    }
-  }
+  record NearerThanAllowed(Why why, String corner, ClayGap clay) implements ThingFirst {}
 
   /**
    * The strap is longer than what was held back for its stretch allows.
@@ -138,50 +123,25 @@ public sealed interface ThingFirst {
    * @param between the strap's length between drives, where that says so; null where a reading on
    *     it does
    */
-  record StretchUsed(String corner, SeenTelltale between) implements ThingFirst {
-    @Override
-    public Why why() {
-      return Why.USED_UP;
-    }
-  }
+  record StretchUsed(Why why, String corner, SeenTelltale between) implements ThingFirst {}
 
-  record Opened(String corner, SeenFastener fastener) implements ThingFirst {
-    @Override
-    public Why why() {
-      return Why.OPENED;
-    }
-  }
+  record Opened(Why why, String corner, SeenFastener fastener) implements ThingFirst {}
 
   /**
    * @param corner null where the car has no corner at all
    * @param round a round was begun, without a height
    */
-  record NotMeasured(String corner, boolean round) implements ThingFirst {
-    @Override
-    public Why why() {
-      return Why.NOT_MEASURED;
-    }
-  }
+  record NotMeasured(Why why, String corner, boolean round) implements ThingFirst {}
 
-  record InDoubt(String corner, Doubted doubted) implements ThingFirst {
-    @Override
-    public Why why() {
-      return Why.IN_DOUBT;
-    }
-  }
+  record InDoubt(Why why, String corner, Doubted doubted) implements ThingFirst {}
 
   /**
    * @param needs all readings, or all numbers to give and to choose; the one that matters most
    *     first
    */
-  record Missing(String corner, List<Need> needs) implements ThingFirst {
+  record Missing(Why why, String corner, List<Need> needs) implements ThingFirst {
     public Missing {
       needs = List.copyOf(needs);
-    }
-
-    @Override
-    public Why why() {
-      return Why.MISSING;
     }
 
     @Override
@@ -206,14 +166,10 @@ public sealed interface ThingFirst {
    * @param unread what was not read since the last drive
    * @param marks of how many fasteners nobody has looked at the mark since
    */
-  record ReCheckDue(String corner, Set<TelltaleKind> unread, int marks) implements ThingFirst {
+  record ReCheckDue(Why why, String corner, Set<TelltaleKind> unread, int marks)
+      implements ThingFirst {
     public ReCheckDue {
       unread = Set.copyOf(unread);
-    }
-
-    @Override
-    public Why why() {
-      return Why.RE_CHECK;
     }
 
     @Override
@@ -222,10 +178,5 @@ public sealed interface ThingFirst {
     }
   }
 
-  record ToDo(String corner, SeenToDo toDo) implements ThingFirst {
-    @Override
-    public Why why() {
-      return Why.TO_DO;
-    }
-  }
+  record ToDo(Why why, String corner, SeenToDo toDo) implements ThingFirst {}
 }

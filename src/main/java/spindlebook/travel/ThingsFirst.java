@@ -50,14 +50,15 @@ final class ThingsFirst {
   List<ThingFirst> inOrder(List<ThingFirst> more) {
     found.addAll(more);
     if (corners.isEmpty()) {
-      found.add(new ThingFirst.NotMeasured(null, false));
+      found.add(new ThingFirst.NotMeasured(Why.NOT_MEASURED, null, false));
     }
     for (Checked corner : corners) {
       fasteners(corner.card());
       doubts(corner.card());
       if (corner.card().heights().isEmpty()) {
         found.add(
-            new ThingFirst.NotMeasured(corner.card().corner(), !corner.card().rounds().isEmpty()));
+            new ThingFirst.NotMeasured(
+                Why.NOT_MEASURED, corner.card().corner(), !corner.card().rounds().isEmpty()));
       } else {
         rules(corner);
         readings(corner);
@@ -112,14 +113,14 @@ final class ThingsFirst {
     String key = corner.card().corner();
     for (EndFindings end : List.of(corner.travel().droop(), corner.travel().bump())) {
       Optional<UnreadReach> unread = end.unreadReach();
-      unread.ifPresent(u -> found.add(new ThingFirst.NotReadFarEnough(key, u)));
+      unread.ifPresent(u -> found.add(new ThingFirst.NotReadFarEnough(Why.CANT_TELL, key, u)));
       for (Limit limit : end.limits()) {
         why(limit.outcome())
             .filter(w -> unread.isEmpty() || !limit.mayGoPastWhatWasRead())
             .ifPresent(w -> found.add(new ThingFirst.OfLimit(w, key, end.end(), limit)));
       }
       if (end.stop().map(StopFound::otherMm).isPresent()) {
-        found.add(new ThingFirst.StopsDisagree(key));
+        found.add(new ThingFirst.StopsDisagree(Why.CANT_TELL, key));
       }
     }
     for (MidTravel mid : corner.travel().midTravel()) {
@@ -156,7 +157,7 @@ final class ThingsFirst {
 
   private void missing(String corner, List<Need> needs) {
     if (!needs.isEmpty()) {
-      found.add(new ThingFirst.Missing(corner, needs));
+      found.add(new ThingFirst.Missing(Why.MISSING, corner, needs));
     }
   }
 
@@ -168,7 +169,7 @@ final class ThingsFirst {
   }
 
   private void doubts(Card card) {
-    card.doubts().forEach(d -> found.add(new ThingFirst.InDoubt(card.corner(), d)));
+    card.doubts().forEach(d -> found.add(new ThingFirst.InDoubt(Why.IN_DOUBT, card.corner(), d)));
   }
 
   // --- what drives did
@@ -184,7 +185,8 @@ final class ThingsFirst {
         .filter(t -> !changedSince(card, t))
         .flatMap(t -> ClayGap.of(card, t.telltale()).stream())
         .filter(gap -> gap.outcome() == Outcome.SHORT)
-        .forEach(gap -> found.add(new ThingFirst.NearerThanAllowed(card.corner(), gap)));
+        .forEach(
+            gap -> found.add(new ThingFirst.NearerThanAllowed(Why.WENT_PAST, card.corner(), gap)));
     stretch(corner);
   }
 
@@ -230,7 +232,8 @@ final class ThingsFirst {
             .isPresent();
     if (pastLimit || pastStop) {
       found.add(
-          new ThingFirst.DeeperThanAllowed(corner.card().corner(), ring, at, beyond, pastLimit));
+          new ThingFirst.DeeperThanAllowed(
+              Why.WENT_PAST, corner.card().corner(), ring, at, beyond, pastLimit));
     }
   }
 
@@ -248,14 +251,14 @@ final class ThingsFirst {
       return;
     }
     if (leftMm.get().value() <= 0) {
-      found.add(new ThingFirst.StretchUsed(card.corner(), null));
+      found.add(new ThingFirst.StretchUsed(Why.USED_UP, card.corner(), null));
       return;
     }
     StrapStretch stretch = new StrapStretch(card, card.pairings().get(0));
     last(card, TelltaleKind.STRAP_LENGTH)
         .filter(t -> t.telltale().length() != null && !readOnTheStrapSince(card, t))
         .filter(t -> stretch.usedUp(t.telltale().length().mm()))
-        .ifPresent(t -> found.add(new ThingFirst.StretchUsed(card.corner(), t)));
+        .ifPresent(t -> found.add(new ThingFirst.StretchUsed(Why.USED_UP, card.corner(), t)));
   }
 
   private static boolean readOnTheStrapSince(Card card, SeenTelltale between) {
@@ -282,7 +285,7 @@ final class ThingsFirst {
                 .filter(f -> f.said() != null && !f.open() && !reCheck.since(f.said().n()))
                 .count();
     if (!unread.isEmpty() || marks > 0) {
-      found.add(new ThingFirst.ReCheckDue(card.corner(), unread, marks));
+      found.add(new ThingFirst.ReCheckDue(Why.RE_CHECK, card.corner(), unread, marks));
     }
   }
 
@@ -299,13 +302,16 @@ final class ThingsFirst {
   private void fasteners(Card card) {
     fasteners.stream()
         .filter(f -> f.corner().equals(card.corner()) && f.open())
-        .forEach(f -> found.add(new ThingFirst.Opened(card.corner(), f)));
+        .forEach(f -> found.add(new ThingFirst.Opened(Why.OPENED, card.corner(), f)));
   }
 
   private void toDos() {
     book.toDos().stream()
         .filter(SeenToDo::open)
         .forEach(
-            t -> found.add(new ThingFirst.ToDo(t.place() == null ? null : t.toDo().corner(), t)));
+            t ->
+                found.add(
+                    new ThingFirst.ToDo(
+                        Why.TO_DO, t.place() == null ? null : t.toDo().corner(), t)));
   }
 }

@@ -8,6 +8,7 @@ import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.log.Histories;
 import spindlebook.web.Action;
+import spindlebook.web.Asked;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.Html;
@@ -49,34 +50,29 @@ public final class AlignPages {
 
   public void rodEnds(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
-    Posted typed = new Posted(ctx.queryParamMap());
-    paper(ctx, typed, card, "Rod ends", Cautions.SETTING, new RodEndPaper(card, typed).view());
+    Asked a = typed(ctx, card);
+    paper(ctx, a, card, "Rod ends", Cautions.SETTING, new RodEndPaper(card, a).view());
   }
 
   public void wheel(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
-    Posted typed = new Posted(ctx.queryParamMap());
-    paper(
-        ctx,
-        typed,
-        card,
-        "A wheel on paper",
-        Cautions.WHEEL,
-        new WheelPaper(card, histories.mirror(card), typed).view());
+    Asked a = typed(ctx, card);
+    OnPaperView view = new WheelPaper(card, histories.mirror(card), a).view();
+    paper(ctx, a, card, "A wheel on paper", Cautions.WHEEL, view);
+  }
+
+  private static Asked typed(Context ctx, Card card) {
+    return Asked.of(new Posted(ctx.queryParamMap()), card.details().unit(), 0);
   }
 
   private static void paper(
-      Context ctx, Posted typed, Card card, String heading, String caution, OnPaperView view) {
-    var page =
+      Context ctx, Asked a, Card card, String heading, String caution, OnPaperView view) {
+    a.show(
+        ctx,
         Html.TEMPLATES.alignPaper(
             frame(card, heading).caution(caution),
             view,
-            List.of(Action.link("Back", "/corners/" + card.corner(), false)));
-    if (typed.ok()) {
-      Html.show(ctx, page);
-    } else {
-      Html.again(ctx, page);
-    }
+            List.of(Action.link("Back", "/corners/" + card.corner(), false))));
   }
 
   private static List<Action> actions(Card card) {

@@ -12,12 +12,8 @@ import spindlebook.alignment.Pivots;
 import spindlebook.alignment.Propagated;
 import spindlebook.alignment.Turns;
 import spindlebook.uncertainty.Figure;
-import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeText;
-import spindlebook.units.TypedAngle;
-import spindlebook.web.Field;
-import spindlebook.web.FormPart;
-import spindlebook.web.Posted;
+import spindlebook.web.Asked;
 
 /** What turns do exactly, from the corner's pivots as measured. */
 final class ExactPaper {
@@ -39,61 +35,56 @@ final class ExactPaper {
   private static final int CAMBER = 3 * 9;
   private static final int TOE = CAMBER + 1;
 
-  private final Posted typed;
-  private final LengthUnit unit;
-  private final TypedFigures good;
+  /** Whether one of the points was typed. */
+  final boolean asked;
 
-  ExactPaper(Posted typed, LengthUnit unit, TypedFigures good) {
-    this.typed = typed;
-    this.unit = unit;
-    this.good = good;
-  }
+  /** Every number as a figure; none where no point was typed. */
+  final List<Figure> inputs;
 
-  boolean asked() {
-    return POINTS.stream().anyMatch(p -> typed.has(p[0]));
-  }
-
-  /** Every number as a figure; what is wrong is told of in its field. */
-  List<Figure> read() {
-    List<Figure> inputs = new ArrayList<>();
-    POINTS.forEach(p -> inputs.addAll(point(p[0])));
-    inputs.add(angle("camber-now"));
-    inputs.add(angle("toe-now"));
-    if (typed.ok()) {
+  ExactPaper(Asked a, TypedFigures good) {
+    a.said(
+        "Each point as ahead; outboard; up, from any one place of the frame, such as 3 1/2; 14;"
+            + " 9. Behind, inboard and below are −.");
+    List<Figure> all = new ArrayList<>();
+    for (String[] point : POINTS) {
+      List<Figure> typed =
+          a.typed(point[0], point[1], text -> point(a, good, point[0], text))
+              .unit(a.unit().word())
+              .read();
+      all.addAll(typed == null ? List.of() : typed);
+    }
+    all.add(angle(a, good, "camber-now", "Camber as it stands"));
+    all.add(angle(a, good, "toe-now", "Toe of this wheel as it stands"));
+    List<String> leftOut = POINTS.stream().map(p -> p[0]).filter(p -> !a.has(p)).toList();
+    this.asked = leftOut.size() < POINTS.size();
+    this.inputs = asked ? all : List.of();
+    if (asked && a.ok() && !leftOut.isEmpty()) {
       // One sentence, at the first of those left out.
-      POINTS.stream()
-          .map(p -> p[0])
-          .filter(p -> !typed.has(p))
-          .findFirst()
-          .ifPresent(
-              p -> typed.wrong(p, "Exact turns need all nine points: type this one as well."));
+      a.wrong(leftOut.get(0), "Exact turns need all nine points: type this one as well.");
     }
-    return inputs;
   }
 
-  private List<Figure> point(String name) {
-    if (!typed.has(name)) {
-      return List.of();
-    }
+  private static List<Figure> point(Asked a, TypedFigures good, String name, String text) {
     List<Figure> point = new ArrayList<>();
-    String[] parts = typed.text(name).strip().split("\\s*;\\s*", -1);
+    String[] parts = text.split("\\s*;\\s*", -1);
     for (int i = 0; i < parts.length && parts.length == 3; i++) {
       String part = name + i;
-      TapeText.plain(parts[i], unit).ifPresent(l -> point.add(good.mm(part, l.mm())));
+      TapeText.plain(parts[i], a.unit()).ifPresent(l -> point.add(good.mm(part, l.mm())));
     }
     if (point.size() != 3) {
-      typed.wrong(
-          name, "Type three lengths with ; between: ahead; outboard; up. Such as 3; 14; 9.");
+      a.wrong(name, "Type three lengths with ; between: ahead; outboard; up. Such as 3; 14; 9.");
     }
     return point;
   }
 
-  private Figure angle(String name) {
-    TypedAngle angle = typed.angle(name);
-    if (angle != null && Math.abs(angle.rad()) > Math.toRadians(20)) {
-      typed.wrong(name, "That is more than 20°; no wheel stands so.");
-    }
-    return good.rad(name, angle);
+  private static Figure angle(Asked a, TypedFigures good, String name, String label) {
+    return good.rad(
+        name,
+        a.angle(name, label)
+            .check(
+                x -> Math.abs(x.rad()) <= Math.toRadians(20),
+                "That is more than 20°; no wheel stands so.")
+            .read());
   }
 
   /** Turns that bring a wanted change about, none rounded. */
@@ -158,23 +149,5 @@ final class ExactPaper {
     }
     Pivots as = new Pivots(p[0], p[1], p[2], p[3], p[4], p[5], p[6], p[7], p[8], v[CAMBER], v[TOE]);
     return arm.arm() == ArmOnRodEnds.Arm.UPPER ? as : as.armsSwapped();
-  }
-
-  FormPart part() {
-    List<FormPart> parts = new ArrayList<>();
-    parts.add(
-        new FormPart.Said(
-            "Each point as ahead; outboard; up, from any one place of the frame, such as"
-                + " 3 1/2; 14; 9. Behind, inboard and below are −."));
-    for (String[] point : POINTS) {
-      parts.add(field(point[0], point[1], unit.word()));
-    }
-    parts.add(field("camber-now", "Camber as it stands", "°"));
-    parts.add(field("toe-now", "Toe of this wheel as it stands", "°"));
-    return new FormPart.More("The pivots as measured, for exact turns", asked(), parts);
-  }
-
-  private FormPart field(String name, String label, String word) {
-    return new FormPart.Typed(typed.fill(Field.of(name, label).unit(word)));
   }
 }

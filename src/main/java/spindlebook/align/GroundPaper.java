@@ -9,6 +9,7 @@ import spindlebook.alignment.GroundAtBump;
 import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.corner.Dimension;
+import spindlebook.corner.Given;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.GivenFigures;
 import spindlebook.uncertainty.Figure;
@@ -16,9 +17,8 @@ import spindlebook.uncertainty.GuardBand;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
-import spindlebook.web.FormPart;
+import spindlebook.web.Asked;
 import spindlebook.web.Lengths;
-import spindlebook.web.Posted;
 
 /** How near the frame comes to the ground at full bump, on the tyre fitted or one planned. */
 final class GroundPaper {
@@ -28,25 +28,50 @@ final class GroundPaper {
   private static final double MOST_MM = 40 * 25.4;
 
   private final Card card;
-  private final Posted typed;
-  private final LengthUnit unit;
+  private final Asked a;
   private final Lengths lengths;
-  private final TypedFigures good;
+  private final Optional<Figure> squashed;
+  private final TypedLength wanted;
 
-  GroundPaper(Card card, Posted typed, TypedFigures good) {
+  /** How much the stop's gap closes for each of wheel travel; null when it was not typed. */
+  private final Figure ratio;
+
+  GroundPaper(Card card, Asked a, TypedFigures good) {
     this.card = card;
-    this.typed = typed;
-    this.unit = card.details().unit();
-    this.lengths = new Lengths(unit);
-    this.good = good;
+    this.a = a;
+    this.lengths = new Lengths(a.unit());
+    Optional<Given> given = card.given(Dimension.TYRE_SQUASHED_RADIUS);
+    String empty =
+        given.map(g -> " Empty: " + lengths.text(g.length().mm()) + ", as given.").orElse("");
+    TypedLength planned =
+        a.length("squashed", "Squashed radius of the tyre")
+            .hint("Spindle to ground when the tyre is squashed on a hard landing." + empty)
+            .check(
+                l -> l.mm() >= LEAST_MM && l.mm() <= MOST_MM,
+                "Type the squashed radius, from 4 in (100 mm) to 40 in (1 m).")
+            .neededIf(
+                given.isEmpty() && (a.has("wanted") || a.has("ratio")),
+                "Type the tyre's squashed radius; none is given for this corner.");
+    this.squashed =
+        a.has("squashed")
+            ? Optional.ofNullable(good.mm("squashed", planned))
+            : given.map(GivenFigures::of);
+    this.wanted = a.length("wanted", "Frame to ground wanted").read();
+    Double typed =
+        good.number(
+                "ratio",
+                "Stop's gap closes, for 1 of wheel travel",
+                LEAST_RATIO,
+                3,
+                "Type a number between 0.05 and 3, such as 0.6.")
+            .hint("Read the gap at two heights: its change over the wheel's. Such as 0.6.")
+            .read();
+    this.ratio = typed == null ? null : TypedFigures.assumed("ratio", typed, RATIO_UNSURE * typed);
   }
 
   /** Adds what is known; what is missing for it is told of in {@code notes} once it was asked. */
   void add(List<Block> blocks, List<String> notes) {
-    Optional<Figure> squashed = squashed();
-    TypedLength wanted = typed.lengthFromZero("wanted", unit);
-    Figure ratio = ratio();
-    if (squashed.isEmpty() || !typed.ok()) {
+    if (squashed.isEmpty() || !a.ok()) {
       return;
     }
     Optional<Figure> bump = CornerTravel.of(card).bump().stop().map(s -> s.positionMm());
@@ -60,7 +85,7 @@ final class GroundPaper {
       return;
     }
     if (wanted != null && wanted.mm() > MOST_MM) {
-      typed.wrong("wanted", "No frame stands that high at full bump: type 40 in (1 m) or less.");
+      a.wrong("wanted", "No frame stands that high at full bump: type 40 in (1 m) or less.");
       return;
     }
     Figure clearance = GroundAtBump.clearanceMm(squashed.get(), bump.get(), down.get());
@@ -88,7 +113,7 @@ final class GroundPaper {
                 ? Shown.state(GuardBand.atLeast(clearance, wanted.mm()).worse(apart))
                 : apart == Outcome.CLEAR ? null : Shown.state(apart)));
     if (wanted != null) {
-      lines.add(spacer(clearance, wanted.mm(), ratio));
+      lines.add(spacer(clearance, wanted.mm()));
     }
     blocks.add(new Block("The frame at full bump, tyre squashed", lines));
   }
@@ -103,11 +128,11 @@ final class GroundPaper {
   }
 
   private String squashedFrom() {
-    return typed.has("squashed") ? "as typed" : "as given for the tyre that is on";
+    return a.has("squashed") ? "as typed" : "as given for the tyre that is on";
   }
 
-  private Line spacer(Figure clearance, double wantedMm, Figure ratio) {
-    double stepMm = unit == LengthUnit.INCH ? unit.mm() / 8 : 1;
+  private Line spacer(Figure clearance, double wantedMm) {
+    double stepMm = a.unit() == LengthUnit.INCH ? a.unit().mm() / 8 : 1;
     if (ratio == null) {
       return new Line(
           "Spacer for " + lengths.text(wantedMm),
@@ -128,50 +153,5 @@ final class GroundPaper {
             + lengths.text(stepMm)
             + "; the ratio taken as good to 5 %",
         null);
-  }
-
-  private Optional<Figure> squashed() {
-    TypedLength planned = typed.lengthFromZero("squashed", unit);
-    if (planned != null && !(planned.mm() >= LEAST_MM && planned.mm() <= MOST_MM)) {
-      typed.wrong("squashed", "Type the squashed radius, from 4 in (100 mm) to 40 in (1 m).");
-      return Optional.empty();
-    }
-    if (typed.has("squashed")) {
-      return Optional.ofNullable(planned).map(p -> good.mm("squashed", p));
-    }
-    Optional<Figure> given = card.given(Dimension.TYRE_SQUASHED_RADIUS).map(GivenFigures::of);
-    if (given.isEmpty() && (typed.has("wanted") || typed.has("ratio"))) {
-      typed.wrong("squashed", "Type the tyre's squashed radius; none is given for this corner.");
-    }
-    return given;
-  }
-
-  /** How much the stop's gap closes for each of wheel travel; null when it was not typed. */
-  private Figure ratio() {
-    Double ratio =
-        good.number("ratio", LEAST_RATIO, 3, "Type a number between 0.05 and 3, such as 0.6.");
-    return ratio == null ? null : TypedFigures.assumed("ratio", ratio, RATIO_UNSURE * ratio);
-  }
-
-  FormPart part() {
-    String given =
-        card.given(Dimension.TYRE_SQUASHED_RADIUS)
-            .map(g -> " Empty: " + lengths.text(g.length().mm()) + ", as given.")
-            .orElse("");
-    return new FormPart.More(
-        "The frame at full bump",
-        typed.has("squashed") || typed.has("wanted") || typed.has("ratio"),
-        List.of(
-            good.field(
-                "squashed",
-                "Squashed radius of the tyre",
-                "Spindle to ground when the tyre is squashed on a hard landing." + given,
-                unit.word()),
-            good.field("wanted", "Frame to ground wanted", "", unit.word()),
-            good.field(
-                "ratio",
-                "Stop's gap closes, for 1 of wheel travel",
-                "Read the gap at two heights: its change over the wheel's. Such as 0.6.",
-                "")));
   }
 }

@@ -10,11 +10,9 @@ import spindlebook.alignment.RodThread;
 import spindlebook.alignment.Turns;
 import spindlebook.corner.Card;
 import spindlebook.uncertainty.Figure;
-import spindlebook.units.LengthUnit;
+import spindlebook.web.Asked;
 import spindlebook.web.FigureText;
-import spindlebook.web.FormPart;
 import spindlebook.web.Lengths;
-import spindlebook.web.Posted;
 
 /** What turns of an arm's rod ends do, and the turns for a wanted change. */
 final class RodEndPaper {
@@ -28,51 +26,46 @@ final class RodEndPaper {
       "With these points the corner does not go together: look over all nine.";
 
   private final Card card;
-  private final Posted typed;
+  private final Asked a;
   private final Lengths lengths;
   private final TypedFigures good;
+  private final boolean asked;
   private final RodEndTyped ends;
-  private final ExactPaper exactly;
   private final ThreadPaper threads;
   private final ToeAlongPaper toe;
+  private final ExactPaper exactly;
   private final List<Block> blocks = new ArrayList<>();
   private final List<String> notes = new ArrayList<>();
 
-  RodEndPaper(Card card, Posted typed) {
-    LengthUnit unit = card.details().unit();
+  RodEndPaper(Card card, Asked a) {
     this.card = card;
-    this.typed = typed;
-    this.lengths = new Lengths(unit);
-    this.good = new TypedFigures(typed, unit);
-    this.ends = new RodEndTyped(typed, unit, good);
-    this.exactly = new ExactPaper(typed, unit, good);
-    this.threads = new ThreadPaper(typed, unit, good);
-    this.toe = new ToeAlongPaper(card, typed, good);
+    this.a = a;
+    this.lengths = new Lengths(a.unit());
+    this.good = new TypedFigures(a);
+    a.together();
+    this.ends = new RodEndTyped(a, good);
+    this.threads = a.more("Thread and binding", () -> new ThreadPaper(a, good));
+    this.toe = a.more("Toe that comes along", () -> new ToeAlongPaper(card, a, good));
+    this.exactly = a.more("The pivots as measured, for exact turns", () -> new ExactPaper(a, good));
+    this.asked = a.end();
   }
 
   OnPaperView view() {
-    if (ends.asked() || exactly.asked() || threads.asked() || toe.asked()) {
+    if (asked && a.ok()) {
       work();
     }
     if (!blocks.isEmpty()) {
       notes.add(good.words());
     }
     return new OnPaperView(
-        "/corners/" + card.corner() + "/rod-ends", parts(), "Work it out", blocks, notes);
+        "/corners/" + card.corner() + "/rod-ends", a.parts(), "Work it out", blocks, notes);
   }
 
   private void work() {
-    ends.read();
-    threads.read();
-    toe.read();
-    List<Figure> points = exactly.asked() ? exactly.read() : List.of();
-    if (!typed.ok()) {
-      return;
-    }
     ArmOnRodEnds arm = ends.arm(threads.threadRad());
     boolean upper = arm.arm() == ArmOnRodEnds.Arm.UPPER;
-    List<Figure> pivots = threads.square() ? points : List.of();
-    Turns turns = ends.turns();
+    List<Figure> pivots = threads.square() ? exactly.inputs : List.of();
+    Turns turns = ends.turns;
     if (ends.changeWanted()) {
       ExactPaper.Wanted wanted = wanted(arm, pivots);
       if (wanted == null) {
@@ -159,7 +152,7 @@ final class RodEndPaper {
     try {
       return ExactPaper.turnsFor(pivots, arm, camber, caster);
     } catch (IllegalArgumentException | ArithmeticException | IllegalStateException e) {
-      typed.wrong("upper-joint", NOT_TOGETHER);
+      a.wrong("upper-joint", NOT_TOGETHER);
       return null;
     }
   }
@@ -175,7 +168,7 @@ final class RodEndPaper {
   private void exact(ArmOnRodEnds arm, List<Figure> pivots, Turns turns) {
     if (pivots.isEmpty()) {
       notes.add(
-          exactly.asked()
+          exactly.asked
               ? "Exact turns are worked out with threads square to the pivot line only."
               : "Type the pivots as measured to see what the turns do exactly.");
       return;
@@ -183,7 +176,7 @@ final class RodEndPaper {
     try {
       blocks.add(ExactPaper.block(pivots, arm, turns));
     } catch (IllegalArgumentException | ArithmeticException | IllegalStateException e) {
-      typed.wrong("upper-joint", NOT_TOGETHER);
+      a.wrong("upper-joint", NOT_TOGETHER);
     }
   }
 
@@ -201,15 +194,6 @@ final class RodEndPaper {
 
   private static String opposite(Hand hand) {
     return hand == Hand.RIGHT ? Hand.LEFT.outward() : Hand.RIGHT.outward();
-  }
-
-  private List<FormPart> parts() {
-    List<FormPart> parts = new ArrayList<>(ends.parts());
-    parts.add(threads.part());
-    parts.add(toe.part());
-    parts.add(exactly.part());
-    parts.add(good.part());
-    return parts;
   }
 
   private static Line line(String name, Figure rad, String words) {

@@ -18,10 +18,9 @@ import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
+import spindlebook.web.Asked;
 import spindlebook.web.FigureText;
-import spindlebook.web.FormPart;
 import spindlebook.web.Lengths;
-import spindlebook.web.Posted;
 
 /** What turns leave of the threads, and whether the bolts still go in. */
 final class ThreadPaper {
@@ -30,51 +29,56 @@ final class ThreadPaper {
   private static final double MOST_ENGAGED_MM = 6 * 25.4;
   private static final double LEAST_LEAN_RAD = Math.toRadians(10);
 
-  private final Posted typed;
-  private final LengthUnit unit;
+  private final Asked a;
   private final Lengths lengths;
-  private final TypedFigures good;
-  private Figure engagedFront;
-  private Figure engagedRear;
-  private Figure lean = ArmOnRodEnds.SQUARE;
-  private TypedLength slack;
+  private final Figure engagedFront;
+  private final Figure engagedRear;
+  private final Figure lean;
+  private final TypedLength slack;
 
-  ThreadPaper(Posted typed, LengthUnit unit, TypedFigures good) {
-    this.typed = typed;
-    this.unit = unit;
-    this.lengths = new Lengths(unit);
-    this.good = good;
+  ThreadPaper(Asked a, TypedFigures good) {
+    this.a = a;
+    this.lengths = new Lengths(a.unit());
+    this.engagedFront =
+        engaged(
+            good,
+            "engaged",
+            "Thread engaged now, front",
+            "The shank's length less what shows of it.");
+    Figure rear =
+        engaged(good, "engaged-rear", "Thread engaged now, rear", "Empty: as the front one.");
+    this.engagedRear = a.has("engaged-rear") ? rear : engagedFront;
+    TypedAngle angle =
+        a.angle("thread-angle", "Thread to pivot line")
+            .hint(
+                "90° is square; less where the two threads run together towards the joint. Empty:"
+                    + " square.")
+            .check(
+                x -> x.rad() >= LEAST_LEAN_RAD && x.rad() <= Math.PI / 2,
+                "Type an angle from 10° to 90°; 90° is square.")
+            .read();
+    this.lean =
+        angle != null && angle.rad() < ArmOnRodEnds.SQUARE.value()
+            ? good.rad("thread-angle", angle)
+            : ArmOnRodEnds.SQUARE;
+    this.slack =
+        a.length("slack", "Slack in the tabs")
+            .hint("Empty: 0.5 mm (1/50 in).")
+            .check(
+                l -> l.mm() <= MOST_SLACK_MM,
+                "Tabs that loose hold nothing: type 1/4 in (6 mm) or less.")
+            .read();
   }
 
-  boolean asked() {
-    return typed.has("engaged")
-        || typed.has("engaged-rear")
-        || typed.has("thread-angle")
-        || typed.has("slack");
-  }
-
-  /** Reads the fields; what is wrong is told of in them. */
-  void read() {
-    engagedFront = engaged("engaged");
-    engagedRear = typed.has("engaged-rear") ? engaged("engaged-rear") : engagedFront;
-    TypedAngle angle = typed.angle("thread-angle");
-    if (angle != null && !(angle.rad() >= LEAST_LEAN_RAD && angle.rad() <= Math.PI / 2)) {
-      typed.wrong("thread-angle", "Type an angle from 10° to 90°; 90° is square.");
-    } else if (angle != null && angle.rad() < ArmOnRodEnds.SQUARE.value()) {
-      lean = good.rad("thread-angle", angle);
-    }
-    slack = typed.lengthFromZero("slack", unit);
-    if (slack != null && slack.mm() > MOST_SLACK_MM) {
-      typed.wrong("slack", "Tabs that loose hold nothing: type 1/4 in (6 mm) or less.");
-    }
-  }
-
-  private Figure engaged(String name) {
-    TypedLength length = typed.lengthFromZero(name, unit);
-    if (length != null && length.mm() > MOST_ENGAGED_MM) {
-      typed.wrong(name, "No rod end has that much thread: type 6 in (150 mm) or less.");
-    }
-    return length == null ? null : good.mm(name, length);
+  private Figure engaged(TypedFigures good, String name, String label, String hint) {
+    return good.mm(
+        name,
+        a.length(name, label)
+            .hint(hint)
+            .check(
+                l -> l.mm() <= MOST_ENGAGED_MM,
+                "No rod end has that much thread: type 6 in (150 mm) or less.")
+            .read());
   }
 
   /** Between each thread and the pivot line; square where nothing was typed, or 90°. */
@@ -144,7 +148,7 @@ final class ThreadPaper {
             + Rounded.number(slackMm, 2)
             + " mm of slack in the tabs"
             + (slack == null ? " assumed" : "")
-            + (typed.has("thread-angle") ? "." : "; threads square to the pivot line assumed."),
+            + (a.has("thread-angle") ? "." : "; threads square to the pivot line assumed."),
         Shown.state(within.decision()));
   }
 
@@ -168,11 +172,11 @@ final class ThreadPaper {
           null);
     }
     double mm = link.lengthPerTurnMm();
-    boolean inch = unit == LengthUnit.INCH;
+    boolean inch = a.unit() == LengthUnit.INCH;
     return new Line(
         "One turn of it whole",
         inch
-            ? FigureText.of(Rounded.number(mm / unit.mm(), 3), unit.word())
+            ? FigureText.of(Rounded.number(mm / a.unit().mm(), 3), a.unit().word())
             : FigureText.of(Rounded.number(mm, 2), "mm"),
         (front.hand() == rear.hand()
                 ? "the difference of the pitches, one hand at both ends"
@@ -180,29 +184,5 @@ final class ThreadPaper {
             + (inch ? "; " + Rounded.number(mm, 2) + " mm" : "")
             + "; by the stamp, no ±",
         null);
-  }
-
-  FormPart part() {
-    return new FormPart.More(
-        "Thread and binding",
-        asked(),
-        List.of(
-            good.field(
-                "engaged",
-                "Thread engaged now, front",
-                "The shank's length less what shows of it.",
-                unit.word()),
-            good.field(
-                "engaged-rear",
-                "Thread engaged now, rear",
-                "Empty: as the front one.",
-                unit.word()),
-            good.field(
-                "thread-angle",
-                "Thread to pivot line",
-                "90° is square; less where the two threads run together towards the joint. Empty:"
-                    + " square.",
-                "°"),
-            good.field("slack", "Slack in the tabs", "Empty: 0.5 mm (1/50 in).", unit.word())));
   }
 }

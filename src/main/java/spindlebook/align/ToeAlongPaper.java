@@ -5,10 +5,7 @@ import spindlebook.align.OnPaperView.Line;
 import spindlebook.alignment.ToeKnockOn;
 import spindlebook.corner.Card;
 import spindlebook.uncertainty.Figure;
-import spindlebook.units.LengthUnit;
-import spindlebook.units.TypedLength;
-import spindlebook.web.FormPart;
-import spindlebook.web.Posted;
+import spindlebook.web.Asked;
 
 /** The toe that comes along when an upper arm's rod ends are turned and the tie rod is not. */
 final class ToeAlongPaper {
@@ -20,39 +17,41 @@ final class ToeAlongPaper {
   private static final double LEVEL_UNSURE = 0.1;
 
   private final Card card;
-  private final Posted typed;
-  private final LengthUnit unit;
-  private final TypedFigures good;
-  private Figure above;
-  private Figure steering;
-  private Figure slope;
+  private final boolean slopeTyped;
+  private final Figure above;
+  private final Figure steering;
+  private final Figure slope;
 
-  ToeAlongPaper(Card card, Posted typed, TypedFigures good) {
+  ToeAlongPaper(Card card, Asked a, TypedFigures good) {
     this.card = card;
-    this.typed = typed;
-    this.unit = card.details().unit();
-    this.good = good;
-  }
-
-  boolean asked() {
-    return typed.has("outer-above") || typed.has("steering-arm") || typed.has("rod-slope");
-  }
-
-  /** Reads the fields; what is wrong is told of in them. */
-  void read() {
-    TypedLength height = typed.length("outer-above", unit);
-    above = height == null ? null : good.mm("outer-above", height);
-    TypedLength arm =
-        typed.has("steering-arm")
-            ? good.sized("steering-arm", "Type the steering arm's length")
-            : null;
-    steering = arm == null ? null : good.mm("steering-arm", arm);
-    Double typedSlope =
-        good.number("rod-slope", -1, 1, "Type a number between −1 and 1, such as 0.05.");
-    slope =
-        typedSlope == null
-            ? TypedFigures.assumed("rod-slope", 0, LEVEL_UNSURE)
-            : TypedFigures.assumed("rod-slope", typedSlope, SLOPE_UNSURE);
+    this.above =
+        good.mm(
+            "outer-above",
+            a.signed("outer-above", "Outer tie-rod end above the lower joint")
+                .hint("− below it.")
+                .read());
+    this.steering =
+        good.mm(
+            "steering-arm",
+            good.sized("steering-arm", "Steering arm", "Type the steering arm's length")
+                .hint("Outer tie-rod end to the kingpin, fore and aft.")
+                .read());
+    Double typed =
+        good.number(
+                "rod-slope",
+                "Slope of the tie rod",
+                -1,
+                1,
+                "Type a number between −1 and 1, such as 0.05.")
+            .hint(
+                "How much higher its outer end is than its inner end, over its length: 1 in 20 is"
+                    + " 0.05, − if lower. Empty: level.")
+            .read();
+    this.slopeTyped = typed != null;
+    this.slope =
+        slopeTyped
+            ? TypedFigures.assumed("rod-slope", typed, SLOPE_UNSURE)
+            : TypedFigures.assumed("rod-slope", 0, LEVEL_UNSURE);
   }
 
   /** Adds toe to what the turns do; what is missing for it is told of in {@code notes}. */
@@ -75,31 +74,8 @@ final class ToeAlongPaper {
             "Toe of this wheel comes along",
             Rounded.signed(TypedFigures.byShortFormula("toe", toe, offRad), DEGREE, "°"),
             "+ in; the tie rod left alone; short formula"
-                + (typed.has("rod-slope") ? "" : "; a level tie rod assumed")
+                + (slopeTyped ? "" : "; a level tie rod assumed")
                 + ". Set toe last.",
             null));
-  }
-
-  FormPart part() {
-    return new FormPart.More(
-        "Toe that comes along",
-        asked(),
-        List.of(
-            good.field(
-                "outer-above",
-                "Outer tie-rod end above the lower joint",
-                "− below it.",
-                unit.word()),
-            good.field(
-                "steering-arm",
-                "Steering arm",
-                "Outer tie-rod end to the kingpin, fore and aft.",
-                unit.word()),
-            good.field(
-                "rod-slope",
-                "Slope of the tie rod",
-                "How much higher its outer end is than its inner end, over its length: 1 in 20 is"
-                    + " 0.05, − if lower. Empty: level.",
-                "")));
   }
 }

@@ -2,7 +2,6 @@ package spindlebook.align;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import spindlebook.uncertainty.Figure;
@@ -13,10 +12,8 @@ import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeFormat;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Field;
-import spindlebook.web.FormPart;
+import spindlebook.web.Asked;
 import spindlebook.web.Lengths;
-import spindlebook.web.Posted;
 
 /**
  * What was typed on paper as figures: each length, each angle as good as the owner says all of them
@@ -29,60 +26,59 @@ final class TypedFigures {
   private static final double USUAL_RAD = Math.toRadians(0.1);
   private static final double LEAST_SIZE_MM = 25.4;
   private static final double MOST_SIZE_MM = 60 * 25.4;
-  private static final String SIZED = ", from 1 in (25 mm) to 5 ft (1.5 m).";
+  static final String SIZED = ", from 1 in (25 mm) to 5 ft (1.5 m).";
   private static final Pattern DECIMAL =
       Pattern.compile("[+-]?\\d{1,4}(?:\\.\\d{0,6})?|[+-]?\\.\\d{1,6}");
   private static final Pattern MIXED =
       Pattern.compile("([+-]?)(?:(\\d{1,3})[ -]+)?(\\d{1,2})/([1-9]\\d?)");
 
-  private final Posted typed;
-  private final LengthUnit unit;
-  private final double lengthU;
-  private final double angleU;
+  private final Asked a;
+  private final double goodMm;
+  private final double goodRad;
 
-  TypedFigures(Posted typed, LengthUnit unit) {
-    this.typed = typed;
-    this.unit = unit;
-    this.lengthU = Rectangular.u(goodMm());
-    this.angleU = Rectangular.u(goodRad());
+  /** Asks how good the rest is, at the foot of the form. */
+  TypedFigures(Asked a) {
+    this.a = a;
+    double[] good = a.last(() -> a.more("How good what you type is", () -> good(a)));
+    this.goodMm = good[0];
+    this.goodRad = good[1];
   }
 
-  private double goodMm() {
-    TypedLength good = typed.lengthFromZero("good", unit);
-    if (good != null && good.mm() > LEAST_GOOD_MM) {
-      typed.wrong("good", "Lengths that rough say nothing; type 1/4 in or less.");
-    }
-    return good == null || !typed.problem("good").isEmpty() ? usualMm(unit) : good.mm();
-  }
-
-  private double goodRad() {
-    TypedAngle good = typed.angle("good-angle");
-    if (good != null && !(good.rad() >= 0 && good.rad() <= LEAST_GOOD_RAD)) {
-      typed.wrong("good-angle", "Type an angle from 0 to 2°, such as 0.1.");
-    }
-    return good == null || !typed.problem("good-angle").isEmpty() ? USUAL_RAD : good.rad();
-  }
-
-  /** A field of the page on which all of it is typed. */
-  FormPart field(String name, String label, String hint, String word) {
-    return new FormPart.Typed(typed.fill(Field.of(name, label).hint(hint).unit(word)));
+  private static double[] good(Asked a) {
+    a.said("One ± serves every length typed here, and one every angle: type that of the roughest.");
+    double usualMm = a.unit() == LengthUnit.INCH ? a.unit().mm() / 16 : 1;
+    TypedLength mm =
+        a.length("good", "Each length is good to ±")
+            .hint("Empty: " + new Lengths(a.unit()).text(usualMm) + ".")
+            .check(
+                l -> l.mm() <= LEAST_GOOD_MM,
+                "Lengths that rough say nothing; type 1/4 in or less.")
+            .read();
+    TypedAngle rad =
+        a.angle("good-angle", "Each angle is good to ±")
+            .hint("Empty: 0.1°.")
+            .check(
+                g -> g.rad() >= 0 && g.rad() <= LEAST_GOOD_RAD,
+                "Type an angle from 0 to 2°, such as 0.1.")
+            .read();
+    return new double[] {mm == null ? usualMm : mm.mm(), rad == null ? USUAL_RAD : rad.rad()};
   }
 
   /** What ± on a page rests on. */
   String words() {
     return "± is U, k = 2. One ± serves all that was typed: each length is taken as good to ± "
-        + exactly(goodMm())
+        + exactly(goodMm)
         + ", each angle to ± "
-        + decimal(Math.toDegrees(goodRad()))
+        + decimal(Math.toDegrees(goodRad))
         + "°. What is assumed has a ± of its own.";
   }
 
   /** As a tape shows it where it has a line there, else in decimals: 1/100 in is not nothing. */
   private String exactly(double mm) {
     double lines = mm / LengthUnit.INCH.mm() * SIXTY_FOURTHS;
-    boolean line = unit == LengthUnit.INCH && Math.abs(lines - Math.rint(lines)) < 1e-6;
-    String text = line ? TapeFormat.inches(mm, SIXTY_FOURTHS) : decimal(mm / unit.mm());
-    return text + " " + unit.word();
+    boolean line = a.unit() == LengthUnit.INCH && Math.abs(lines - Math.rint(lines)) < 1e-6;
+    String text = line ? TapeFormat.inches(mm, SIXTY_FOURTHS) : decimal(mm / a.unit().mm());
+    return text + " " + a.unit().word();
   }
 
   private static String decimal(double value) {
@@ -92,21 +88,18 @@ final class TypedFigures {
         .toPlainString();
   }
 
-  private static double usualMm(LengthUnit unit) {
-    return unit == LengthUnit.INCH ? unit.mm() / 16 : 1;
+  /** Null where nothing was typed. */
+  Figure mm(String name, TypedLength length) {
+    return length == null ? null : mm(name, length.mm());
   }
 
-  Figure mm(String name, TypedLength length) {
-    return own(name, length.mm(), lengthU);
+  Figure mm(String name, double mm) {
+    return own(name, mm, Rectangular.u(goodMm));
   }
 
   /** Nothing typed is 0, and no more sure for it. */
   Figure rad(String name, TypedAngle angle) {
-    return own(name, angle == null ? 0 : angle.rad(), angleU);
-  }
-
-  Figure mm(String name, double mm) {
-    return own(name, mm, lengthU);
+    return own(name, angle == null ? 0 : angle.rad(), Rectangular.u(goodRad));
   }
 
   private static Figure own(String name, double value, double u) {
@@ -115,39 +108,39 @@ final class TypedFigures {
         : Figure.of(value, new Source("typed:" + name, SourceKind.PLACING), u);
   }
 
-  /**
-   * A number without a unit, {@code 1.5}, {@code 1 1/2} or {@code −2}; null when nothing was typed
-   * or it is wrong, which is told of in its field.
-   */
-  Double number(String name, double least, double most, String sentence) {
-    if (!typed.has(name)) {
-      return null;
-    }
-    String plain = typed.text(name).strip().replace(',', '.').replace('−', '-');
-    Matcher mixed = MIXED.matcher(plain);
-    double number = Double.NaN;
-    if (DECIMAL.matcher(plain).matches()) {
-      number = Double.parseDouble(plain);
-    } else if (mixed.matches()) {
-      double whole = mixed.group(2) == null ? 0 : Double.parseDouble(mixed.group(2));
-      double part = Double.parseDouble(mixed.group(3)) / Double.parseDouble(mixed.group(4));
-      // 81/4 may be 8 1/4: what is no part of a whole is asked back by the sentence.
-      number = part < 1 ? (mixed.group(1).equals("-") ? -1 : 1) * (whole + part) : Double.NaN;
-    }
-    if (number >= least && number <= most) {
-      return number;
-    }
-    typed.wrong(name, sentence);
-    return null;
+  /** A number without a unit, {@code 1.5}, {@code 1 1/2} or {@code −2}. */
+  Asked.Box<Double> number(String name, String label, double least, double most, String sentence) {
+    return a.typed(
+        name,
+        label,
+        text -> {
+          double number = number(text.replace(',', '.').replace('−', '-'));
+          if (number >= least && number <= most) {
+            return number;
+          }
+          a.wrong(name, sentence);
+          return null;
+        });
   }
 
-  /** A length that must be there, neither tiny nor huge; null where it is not. */
-  TypedLength sized(String name, String sentence) {
-    TypedLength length = typed.neededLength(name, unit, sentence + SIZED);
-    if (length != null && !(length.mm() >= LEAST_SIZE_MM && length.mm() <= MOST_SIZE_MM)) {
-      typed.wrong(name, sentence + SIZED);
+  private static double number(String plain) {
+    if (DECIMAL.matcher(plain).matches()) {
+      return Double.parseDouble(plain);
     }
-    return length;
+    Matcher mixed = MIXED.matcher(plain);
+    if (!mixed.matches()) {
+      return Double.NaN;
+    }
+    double whole = mixed.group(2) == null ? 0 : Double.parseDouble(mixed.group(2));
+    double part = Double.parseDouble(mixed.group(3)) / Double.parseDouble(mixed.group(4));
+    // 81/4 may be 8 1/4: what is no part of a whole is asked back by the sentence.
+    return part < 1 ? (mixed.group(1).equals("-") ? -1 : 1) * (whole + part) : Double.NaN;
+  }
+
+  /** A length neither tiny nor huge; the sentence says what it is. */
+  Asked.Box<TypedLength> sized(String name, String label, String sentence) {
+    return a.length(name, label)
+        .check(l -> l.mm() >= LEAST_SIZE_MM && l.mm() <= MOST_SIZE_MM, sentence + SIZED);
   }
 
   /** A number that is assumed, or taken for good, within a half-width. */
@@ -160,25 +153,5 @@ final class TypedFigures {
   static Figure byShortFormula(String name, Figure figure, double halfWidth) {
     return figure.withSource(
         new Source("short formula: " + name, SourceKind.ALLOWANCE), Rectangular.u(halfWidth));
-  }
-
-  FormPart part() {
-    return new FormPart.More(
-        "How good what you type is",
-        typed.has("good") || typed.has("good-angle"),
-        List.of(
-            new FormPart.Said(
-                "One ± serves every length typed here, and one every angle: type that of the"
-                    + " roughest."),
-            new FormPart.Typed(
-                typed.fill(
-                    Field.of("good", "Each length is good to ±")
-                        .hint("Empty: " + new Lengths(unit).text(usualMm(unit)) + ".")
-                        .unit(unit.word()))),
-            new FormPart.Typed(
-                typed.fill(
-                    Field.of("good-angle", "Each angle is good to ±")
-                        .hint("Empty: 0.1°.")
-                        .unit("°")))));
   }
 }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 import spindlebook.align.OnPaperView.Block;
 import spindlebook.align.OnPaperView.Line;
 import spindlebook.alignment.WheelGap;
@@ -13,10 +12,8 @@ import spindlebook.card.Shown;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
 import spindlebook.uncertainty.Outcome;
-import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Field;
-import spindlebook.web.FormPart;
+import spindlebook.web.Asked;
 import spindlebook.web.Lengths;
 import spindlebook.web.Posted;
 
@@ -24,31 +21,21 @@ import spindlebook.web.Posted;
 final class WheelGapPaper {
   private static final double MOST_GAP_MM = 40 * 25.4;
 
-  private final Posted typed;
-  private final LengthUnit unit;
   private final Lengths lengths;
-  private final TypedFigures good;
   private final Map<WheelGap, Figure> measured = new EnumMap<>(WheelGap.class);
 
-  WheelGapPaper(Posted typed, LengthUnit unit, TypedFigures good) {
-    this.typed = typed;
-    this.unit = unit;
-    this.lengths = new Lengths(unit);
-    this.good = good;
-  }
-
-  boolean asked() {
-    return Stream.of(WheelGap.values()).map(Posted::word).anyMatch(typed::has);
-  }
-
-  /** Reads the fields; what is wrong is told of in them. */
-  void read() {
+  WheelGapPaper(Asked a, TypedFigures good) {
+    this.lengths = new Lengths(a.unit());
     for (WheelGap gap : WheelGap.values()) {
       String name = Posted.word(gap);
-      TypedLength mm = typed.lengthFromZero(name, unit);
-      if (mm != null && mm.mm() > MOST_GAP_MM) {
-        typed.wrong(name, "That is no gap at a wheel: type 40 in (1 m) or less.");
-      } else if (mm != null) {
+      TypedLength mm =
+          a.length(name, Capital.of(gap.words()))
+              .hint(Capital.of(gap.measured()) + ".")
+              .check(
+                  l -> l.mm() <= MOST_GAP_MM,
+                  "That is no gap at a wheel: type 40 in (1 m) or less.")
+              .read();
+      if (mm != null) {
         measured.put(gap, good.mm(name, mm));
       }
     }
@@ -90,18 +77,5 @@ final class WheelGapPaper {
       case SPOKES -> spokesTyped ? "" : "; spokes as far out on both wheels are assumed";
       default -> "";
     };
-  }
-
-  FormPart part() {
-    return new FormPart.More(
-        "Gaps measured around the wheel that is on",
-        asked(),
-        Stream.of(WheelGap.values()).map(this::field).toList());
-  }
-
-  private FormPart field(WheelGap gap) {
-    Field field = Field.of(Posted.word(gap), Capital.of(gap.words()));
-    return new FormPart.Typed(
-        typed.fill(field.hint(Capital.of(gap.measured()) + ".").unit(unit.word())));
   }
 }

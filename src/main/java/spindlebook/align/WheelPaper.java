@@ -16,9 +16,8 @@ import spindlebook.travel.GivenFigures;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
-import spindlebook.web.FormPart;
+import spindlebook.web.Asked;
 import spindlebook.web.Lengths;
-import spindlebook.web.Posted;
 
 /** A wheel and tyre tried on paper: gaps, track, scrub, and the frame's way to the ground. */
 final class WheelPaper {
@@ -30,12 +29,14 @@ final class WheelPaper {
 
   private final Card card;
   private final MeasuredAlignment measured;
-  private final Posted typed;
-  private final LengthUnit unit;
+  private final Asked a;
   private final Lengths lengths;
   private final TypedFigures good;
+  private final boolean asked;
   private final WheelTyped now;
   private final WheelTyped then;
+  private final Figure camber;
+  private final Figure kpi;
   private final WheelGapPaper gaps;
   private final GroundPaper ground;
   private final List<Block> blocks = new ArrayList<>();
@@ -44,25 +45,62 @@ final class WheelPaper {
   /**
    * @param mirror the other wheel of the axle; empty where the car has none
    */
-  WheelPaper(Card card, Optional<Card> mirror, Posted typed) {
+  WheelPaper(Card card, Optional<Card> mirror, Asked a) {
     this.card = card;
     this.measured = new MeasuredAlignment(card, mirror);
-    this.typed = typed;
-    this.unit = card.details().unit();
-    this.lengths = new Lengths(unit);
-    this.good = new TypedFigures(typed, unit);
-    this.now = new WheelTyped("now", "that is on", typed, unit);
-    this.then = new WheelTyped("then", "tried", typed, unit);
-    this.gaps = new WheelGapPaper(typed, unit, good);
-    this.ground = new GroundPaper(card, typed, good);
+    this.a = a;
+    this.lengths = new Lengths(a.unit());
+    this.good = new TypedFigures(a);
+    a.together();
+    // Half a name's diameter is held against half a name's only.
+    Figure given =
+        a.has("then-loaded") && !a.has("now-loaded")
+            ? card.given(Dimension.TYRE_LOADED_RADIUS).map(GivenFigures::of).orElse(null)
+            : null;
+    this.now = WheelTyped.ask(a, good, "now", "that is on", given);
+    this.then = WheelTyped.ask(a, good, "then", "tried", null);
+    likewise("spokes", "Type it for both wheels, or for neither: only the change counts.");
+    if (given == null) {
+      likewise(
+          "loaded", "Type it for both wheels, or for neither: a name's radius is no loaded one.");
+    }
+    this.camber =
+        lean(
+            "camber",
+            "Camber",
+            "+ top outward." + empty(AlignedFigure.CAMBER, " Empty: upright to ± 1.5°."),
+            AlignedFigure.CAMBER,
+            UPRIGHT);
+    this.kpi =
+        card.layout().steered()
+            ? lean(
+                "kpi",
+                "KPI",
+                "How far the kingpin leans, + top inboard."
+                    + empty(AlignedFigure.KPI, " Empty: no scrub is told."),
+                AlignedFigure.KPI,
+                null)
+            : null;
+    this.gaps =
+        a.more("Gaps measured around the wheel that is on", () -> new WheelGapPaper(a, good));
+    this.asked = a.end();
+    this.ground = a.more("The frame at full bump", () -> new GroundPaper(card, a, good));
+  }
+
+  /** What is compared needs both wheels' or neither's. */
+  private void likewise(String what, String sentence) {
+    if (a.has("now-" + what) != a.has("then-" + what)) {
+      a.wrong((a.has("now-" + what) ? "then-" : "now-") + what, sentence);
+    }
   }
 
   OnPaperView view() {
-    if (asked()) {
+    boolean tried = asked && a.ok();
+    if (tried) {
       wheels();
     }
     ground.add(blocks, notes);
-    if (asked() && typed.ok()) {
+    if (tried && a.ok()) {
       sizes("The wheel that is on", now);
       sizes("The wheel tried", then);
     }
@@ -70,42 +108,19 @@ final class WheelPaper {
       notes.add(good.words());
     }
     return new OnPaperView(
-        "/corners/" + card.corner() + "/wheel", parts(), "Try it", blocks, notes);
-  }
-
-  private boolean asked() {
-    return now.asked() || then.asked() || typed.has("camber") || typed.has("kpi") || gaps.asked();
+        "/corners/" + card.corner() + "/wheel", a.parts(), "Try it", blocks, notes);
   }
 
   private void wheels() {
-    // Half a name's diameter is held against half a name's only.
-    Optional<Figure> given = card.given(Dimension.TYRE_LOADED_RADIUS).map(GivenFigures::of);
-    boolean asGiven = given.isPresent() && then.has("loaded") && !now.has("loaded");
-    now.read(good, asGiven ? given.get() : null);
-    then.read(good, null);
-    now.likewise(
-        then, "spokes", "Type it for both wheels, or for neither: only the change counts.");
-    if (!asGiven) {
-      now.likewise(
-          then,
-          "loaded",
-          "Type it for both wheels, or for neither: a name's radius is no loaded one.");
-    }
-    Figure camber = lean("camber", AlignedFigure.CAMBER, UPRIGHT);
-    Figure kpi = lean("kpi", AlignedFigure.KPI, null);
-    gaps.read();
-    if (!typed.ok()) {
-      return;
-    }
     WheelTried tried = new WheelTried(now, then, camber, kpi == null ? Figure.exact(0) : kpi);
     blocks.add(new Block("What it changes", changes(tried, kpi != null)));
-    gaps.add(blocks, notes, tried, now.has("spokes"));
+    gaps.add(blocks, notes, tried, a.has("now-spokes"));
     if (now.sameTyreAs(then)) {
       notes.add(
           "Both tyres have one name: taken as the same tyre, so what is unsure of the name"
               + " cancels.");
     }
-    if (!now.has("lip") && !then.has("lip")) {
+    if (!now.lipTyped && !then.lipTyped) {
       notes.add("Both lips are taken as alike: type them where the two wheels differ in them.");
     }
     if (camber.equals(UPRIGHT)) {
@@ -188,15 +203,7 @@ final class WheelPaper {
                     "the tyre itself may stand up to 3 % lower",
                     null),
                 new Line("Section width, by its name", lengths.figure(wheel.sectionMm()), "", null),
-                new Line(
-                    "Loaded radius",
-                    lengths.figure(wheel.loadedMm()),
-                    wheel.has("loaded")
-                        ? "as typed"
-                        : wheel.byGiven()
-                            ? "as given for this corner"
-                            : "half the name's diameter, as it stands unloaded; type it to know",
-                    null),
+                new Line("Loaded radius", lengths.figure(wheel.loadedMm()), wheel.loadedFrom, null),
                 new Line("Offset", lengths.signedFigure(wheel.offset()), offset(wheel), null),
                 new Line(
                     "Backspacing",
@@ -207,30 +214,33 @@ final class WheelPaper {
 
   private String offset(WheelTyped wheel) {
     String mm =
-        unit == LengthUnit.INCH ? Rounded.signed(wheel.offset(), 1, "mm", 0).words() + "; " : "";
+        a.unit() == LengthUnit.INCH
+            ? Rounded.signed(wheel.offset(), 1, "mm", 0).words() + "; "
+            : "";
     return mm
-        + (wheel.byBackspacing()
+        + (wheel.byBackspacing
             ? "backspacing − (rim's width + 2 lips) / 2; " + lip(wheel)
             : "as typed");
   }
 
   private String backspacing(WheelTyped wheel) {
-    return wheel.byBackspacing()
-        ? "as typed"
-        : "offset + (rim's width + 2 lips) / 2; " + lip(wheel);
+    return wheel.byBackspacing ? "as typed" : "offset + (rim's width + 2 lips) / 2; " + lip(wheel);
   }
 
   private String lip(WheelTyped wheel) {
-    return "lip " + lengths.figure(wheel.lip()).words() + (wheel.has("lip") ? "" : ", assumed");
+    return "lip " + lengths.figure(wheel.lip()).words() + (wheel.lipTyped ? "" : ", assumed");
   }
 
   /** Camber or KPI as typed, else as measured, else as assumed; null where nothing is. */
-  private Figure lean(String name, AlignedFigure figure, Figure otherwise) {
-    TypedAngle angle = typed.angle(name);
-    if (angle != null && Math.abs(angle.rad()) > MOST_LEAN_RAD) {
-      typed.wrong(name, "That leans more than 30°; no wheel does.");
-    }
-    if (typed.has(name)) {
+  private Figure lean(
+      String name, String label, String hint, AlignedFigure figure, Figure otherwise) {
+    TypedAngle angle =
+        a.angle(name, label)
+            .hint(hint)
+            .check(
+                x -> Math.abs(x.rad()) <= MOST_LEAN_RAD, "That leans more than 30°; no wheel does.")
+            .read();
+    if (a.has(name)) {
       return good.rad(name, angle);
     }
     AlignedFinding found = measured.of(figure);
@@ -240,7 +250,7 @@ final class WheelPaper {
   /** What was not typed but measured is said with what comes of it. */
   private void taken(String name, AlignedFigure figure, String word) {
     AlignedFinding found = measured.of(figure);
-    if (!typed.has(name) && found.counts()) {
+    if (!a.has(name) && found.counts()) {
       notes.add(word + " " + degrees(found) + " is taken, as measured.");
     }
   }
@@ -252,32 +262,5 @@ final class WheelPaper {
   private String empty(AlignedFigure figure, String otherwise) {
     AlignedFinding found = measured.of(figure);
     return found.counts() ? " Empty: " + degrees(found) + ", as measured." : otherwise;
-  }
-
-  // --- what is typed
-
-  private List<FormPart> parts() {
-    List<FormPart> parts = new ArrayList<>();
-    now.parts(parts);
-    then.parts(parts);
-    parts.add(
-        good.field(
-            "camber",
-            "Camber",
-            "+ top outward." + empty(AlignedFigure.CAMBER, " Empty: upright to ± 1.5°."),
-            "°"));
-    if (card.layout().steered()) {
-      parts.add(
-          good.field(
-              "kpi",
-              "KPI",
-              "How far the kingpin leans, + top inboard."
-                  + empty(AlignedFigure.KPI, " Empty: no scrub is told."),
-              "°"));
-    }
-    parts.add(gaps.part());
-    parts.add(ground.part());
-    parts.add(good.part());
-    return parts;
   }
 }

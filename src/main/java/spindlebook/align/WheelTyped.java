@@ -1,6 +1,5 @@
 package spindlebook.align;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
@@ -10,11 +9,8 @@ import spindlebook.alignment.Tyre;
 import spindlebook.alignment.TyreSize;
 import spindlebook.alignment.Wheel;
 import spindlebook.uncertainty.Figure;
-import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Field;
-import spindlebook.web.FormPart;
-import spindlebook.web.Posted;
+import spindlebook.web.Asked;
 
 /**
  * A wheel and tyre as typed: its sizes as figures, and the wheel that any such sizes make, so that
@@ -28,8 +24,6 @@ final class WheelTyped {
   private static final int FREE = 5;
   private static final int LOADED = 6;
   private static final int SECTION = 7;
-  private static final List<String> FIELDS =
-      List.of("tyre", "width", "offset", "backspacing", "lip", "spacer", "spokes", "loaded");
 
   /**
    * Real lips run from 3/8 to 3/4 in: common practice, no source. Where neither wheel's was typed
@@ -49,117 +43,154 @@ final class WheelTyped {
   private static final double MOST_LIP_MM = 50.8;
   private static final double LEAST_LOADED = 0.6;
 
-  private final String which;
-  private final String words;
-  private final Posted typed;
-  private final LengthUnit unit;
-  private TyreSize size;
-  private boolean byBackspacing;
-  private boolean byGiven;
-  private final List<Figure> figures = new ArrayList<>();
+  private static final String ONE_OF_THEM = "Type one of the two: offset, or backspacing.";
 
-  WheelTyped(String which, String words, Posted typed, LengthUnit unit) {
-    this.which = which;
-    this.words = words;
-    this.typed = typed;
-    this.unit = unit;
+  private final TyreSize size;
+  private final List<Figure> figures;
+  final boolean byBackspacing;
+  final boolean lipTyped;
+  final String loadedFrom;
+
+  private WheelTyped(
+      TyreSize size,
+      List<Figure> figures,
+      boolean byBackspacing,
+      boolean lipTyped,
+      String loadedFrom) {
+    this.size = size;
+    this.figures = List.copyOf(figures);
+    this.byBackspacing = byBackspacing;
+    this.lipTyped = lipTyped;
+    this.loadedFrom = loadedFrom;
   }
 
   /**
-   * Reads the fields; what is wrong is told of in them.
+   * Null as long as it is not told without a fault.
    *
+   * @param which what the names of its boxes begin with; {@code words} what their labels end in
    * @param givenMm the loaded radius known already, when none is typed; null for none
    */
-  void read(TypedFigures good, Figure givenMm) {
-    size = size();
+  static WheelTyped ask(Asked a, TypedFigures good, String which, String words, Figure givenMm) {
+    String wheel = ", wheel " + words;
+    TyreSize size =
+        a.typed(which + "-tyre", "Tyre " + words, text -> tyre(a, which + "-tyre", text))
+            .hint("Such as 35x12.50R15 or 315/70R17.")
+            .needed(((TyreSize.Refused) TyreSize.read("")).sentence());
     TypedLength width =
-        typed.neededLength(name("width"), unit, "Type the rim's width, such as 8.5 in.");
-    TypedLength back = typed.lengthFromZero(name("backspacing"), unit);
-    TypedLength offset = typed.length(name("offset"), unit);
-    TypedLength lip = typed.lengthFromZero(name("lip"), unit);
-    TypedLength spacer = typed.lengthFromZero(name("spacer"), unit);
-    TypedLength spokes = typed.length(name("spokes"), unit);
-    TypedLength loaded = typed.lengthFromZero(name("loaded"), unit);
-    if (typed.problem(name("offset")).isEmpty()
-        && typed.problem(name("backspacing")).isEmpty()
-        && (back == null) == (offset == null)) {
-      typed.wrong(name("offset"), "Type one of the two: offset, or backspacing.");
+        a.length(which + "-width", "Rim's width" + wheel)
+            .hint("As stamped, between the bead seats.")
+            .check(
+                l -> l.mm() >= LEAST_WIDTH_MM && l.mm() <= MOST_MM,
+                "Type the rim's width, from 2 in to 20 in.")
+            .needed("Type the rim's width, such as 8.5 in.");
+    TypedLength offset =
+        a.signed(which + "-offset", "Offset" + wheel)
+            .hint(
+                "+ mounting face outboard of the rim's middle, − inboard. Stamped in mm: type"
+                    + " −12 mm.")
+            .check(l -> !a.has(which + "-backspacing"), ONE_OF_THEM)
+            .check(
+                l -> Math.abs(l.mm()) <= MOST_OFFSET_MM,
+                "That is over 8 in (200 mm): type mm behind it if mm are meant, such as −12 mm.")
+            .read();
+    TypedLength back =
+        a.length(which + "-backspacing", "or backspacing" + wheel)
+            .hint("Mounting face to the inner lip's edge, the wheel laid face down.")
+            .check(l -> l.mm() <= MOST_MM, "No wheel has that much: type 20 in or less.")
+            .read();
+    if (!a.has(which + "-offset") && !a.has(which + "-backspacing")) {
+      a.demand(which + "-offset", ONE_OF_THEM);
     }
-    within("width", width, LEAST_WIDTH_MM, MOST_MM, "Type the rim's width, from 2 in to 20 in.");
-    within("backspacing", back, 0, MOST_MM, "No wheel has that much: type 20 in or less.");
-    within(
-        "offset",
-        offset,
-        -MOST_OFFSET_MM,
-        MOST_OFFSET_MM,
-        "That is over 8 in (200 mm): type mm behind it if mm are meant, such as −12 mm.");
-    within("lip", lip, 0, MOST_LIP_MM, "No lip is that wide: type 2 in (50 mm) or less.");
-    within("spacer", spacer, 0, MOST_OFFSET_MM, "No spacer is that thick: type 8 in or less.");
-    within(
-        "spokes",
-        spokes,
-        -MOST_OFFSET_MM,
-        MOST_OFFSET_MM,
-        "No spokes stand that far off: type 8 in (200 mm) or less.");
-    if (size != null) {
-      within(
-          "loaded",
-          loaded,
-          LEAST_LOADED * size.freeRadiusMm(),
-          size.freeRadiusMm() * (1 + NAME_UNSURE),
-          "Type the loaded radius, wheel's middle to the ground: half the tyre's height or less.");
-    }
-    if (!typed.ok()) {
-      return;
-    }
-    byBackspacing = back != null;
-    // A rim's width is a nominal number, stamped; nobody measured it.
-    figures.add(Figure.exact(width.mm()));
-    figures.add(good.mm(name("place"), byBackspacing ? back : offset));
-    figures.add(
-        lip == null
-            ? TypedFigures.assumed("lip", Wheel.USUAL_LIP_MM, LIP_UNSURE_MM)
-            : good.mm(name("lip"), lip));
-    figures.add(spacer == null ? Figure.exact(0) : good.mm(name("spacer"), spacer));
-    figures.add(spokes == null ? Figure.exact(0) : good.mm(name("spokes"), spokes));
-    Figure free = byName("free radius", size.freeRadiusMm());
-    figures.add(free);
-    byGiven = loaded == null && givenMm != null;
-    figures.add(byGiven ? givenMm : loaded == null ? free : good.mm(name("loaded"), loaded));
-    figures.add(byName("section", size.widthMm()));
+    return a.more(
+        "Lip, spacer, spokes and loaded radius" + wheel,
+        () -> {
+          TypedLength lip =
+              a.length(which + "-lip", "Lip beyond each bead seat" + wheel)
+                  .hint(
+                      "Empty: 1/2 in (12.7 mm) ± 1/4 assumed, a habit of the trade; real ones 3/8"
+                          + " to 3/4 in.")
+                  .check(
+                      l -> l.mm() <= MOST_LIP_MM, "No lip is that wide: type 2 in (50 mm) or less.")
+                  .read();
+          TypedLength spacer =
+              a.length(which + "-spacer", "Spacer" + wheel)
+                  .hint("Empty: none.")
+                  .check(
+                      l -> l.mm() <= MOST_OFFSET_MM, "No spacer is that thick: type 8 in or less.")
+                  .read();
+          TypedLength spokes =
+              a.signed(which + "-spokes", "Mounting face out to the back of the spokes" + wheel)
+                  .hint("Where the nearest part stands; + outboard. Empty at both wheels: alike.")
+                  .check(
+                      l -> Math.abs(l.mm()) <= MOST_OFFSET_MM,
+                      "No spokes stand that far off: type 8 in (200 mm) or less.")
+                  .read();
+          TypedLength loaded =
+              a.length(which + "-loaded", "Loaded radius" + wheel)
+                  .hint(
+                      "Wheel's middle to the ground, loaded. Empty at both wheels: half the name's"
+                          + " diameter.")
+                  .check(
+                      l ->
+                          size == null
+                              || (l.mm() >= LEAST_LOADED * size.freeRadiusMm()
+                                  && l.mm() <= size.freeRadiusMm() * (1 + NAME_UNSURE)),
+                      "Type the loaded radius, wheel's middle to the ground: half the tyre's"
+                          + " height or less.")
+                  .read();
+          if (!a.ok() || size == null || width == null || (offset == null && back == null)) {
+            return null;
+          }
+          Figure free = byName(size, "free radius", size.freeRadiusMm());
+          boolean byGiven = loaded == null && givenMm != null;
+          return new WheelTyped(
+              size,
+              List.of(
+                  // A rim's width is a nominal number, stamped; nobody measured it.
+                  Figure.exact(width.mm()),
+                  good.mm(which + "-place", back != null ? back : offset),
+                  lip == null
+                      ? TypedFigures.assumed("lip", Wheel.USUAL_LIP_MM, LIP_UNSURE_MM)
+                      : good.mm(which + "-lip", lip),
+                  spacer == null ? Figure.exact(0) : good.mm(which + "-spacer", spacer),
+                  spokes == null ? Figure.exact(0) : good.mm(which + "-spokes", spokes),
+                  free,
+                  byGiven ? givenMm : loaded == null ? free : good.mm(which + "-loaded", loaded),
+                  byName(size, "section", size.widthMm())),
+              back != null,
+              lip != null,
+              loaded != null
+                  ? "as typed"
+                  : byGiven
+                      ? "as given for this corner"
+                      : "half the name's diameter, as it stands unloaded; type it to know");
+        });
   }
 
-  private void within(
-      String what, TypedLength length, double leastMm, double mostMm, String sentence) {
-    if (length != null && !(length.mm() >= leastMm && length.mm() <= mostMm)) {
-      typed.wrong(name(what), sentence);
+  private static TyreSize tyre(Asked a, String name, String text) {
+    TyreSize.Reading reading = TyreSize.read(text);
+    if (reading instanceof TyreSize.Size read) {
+      return read.size();
     }
+    a.wrong(name, ((TyreSize.Refused) reading).sentence());
+    return null;
   }
 
-  private Figure byName(String what, double mm) {
-    return TypedFigures.assumed(what + " of " + tyreName(), mm, NAME_UNSURE * mm);
+  private static Figure byName(TyreSize size, String what, double mm) {
+    return TypedFigures.assumed(what + " of " + tyreName(size), mm, NAME_UNSURE * mm);
   }
 
   /** However it was spaced and in whatever capitals. */
-  private String tyreName() {
+  private static String tyreName(TyreSize size) {
     return size.text().toUpperCase(Locale.ROOT).replace('×', 'X').replaceAll("\\s+", "");
   }
 
   boolean sameTyreAs(WheelTyped other) {
-    return tyreName().equals(other.tyreName());
-  }
-
-  private TyreSize size() {
-    TyreSize.Reading reading = TyreSize.read(typed.text(name("tyre")));
-    if (reading instanceof TyreSize.Size read) {
-      return read.size();
-    }
-    typed.wrong(name("tyre"), ((TyreSize.Refused) reading).sentence());
-    return null;
+    return tyreName(size).equals(tyreName(other.size));
   }
 
   List<Figure> figures() {
-    return List.copyOf(figures);
+    return figures;
   }
 
   Figure diameterMm() {
@@ -172,30 +203,6 @@ final class WheelTyped {
 
   Figure sectionMm() {
     return figures.get(SECTION);
-  }
-
-  /** Whether one of the fields of this wheel was filled. */
-  boolean asked() {
-    return FIELDS.stream().anyMatch(this::has);
-  }
-
-  boolean has(String what) {
-    return typed.has(name(what));
-  }
-
-  /** What is compared needs both wheels' or neither's. */
-  void likewise(WheelTyped other, String what, String sentence) {
-    if (has(what) != other.has(what)) {
-      typed.wrong((has(what) ? other : this).name(what), sentence);
-    }
-  }
-
-  boolean byGiven() {
-    return byGiven;
-  }
-
-  boolean byBackspacing() {
-    return byBackspacing;
   }
 
   Figure lip() {
@@ -226,62 +233,5 @@ final class WheelTyped {
     Tyre tyre =
         new Tyre(Figure.exact(sizes[at + FREE]), loaded, loaded, Figure.exact(sizes[at + SECTION]));
     return new MountedWheel(wheel, Math.max(0, sizes[at + 3]), sizes[at + 4], tyre);
-  }
-
-  void parts(List<FormPart> parts) {
-    parts.add(field("tyre", "Tyre " + words, "Such as 35x12.50R15 or 315/70R17.", ""));
-    parts.add(
-        field(
-            "width", "Rim's width, wheel " + words, "As stamped, between the bead seats.", word()));
-    parts.add(
-        field(
-            "offset",
-            "Offset, wheel " + words,
-            "+ mounting face outboard of the rim's middle, − inboard. Stamped in mm: type −12 mm.",
-            word()));
-    parts.add(
-        field(
-            "backspacing",
-            "or backspacing, wheel " + words,
-            "Mounting face to the inner lip's edge, the wheel laid face down.",
-            word()));
-    parts.add(
-        new FormPart.More(
-            "Lip, spacer, spokes and loaded radius, wheel " + words,
-            typed.has(name("lip"))
-                || typed.has(name("spacer"))
-                || typed.has(name("spokes"))
-                || typed.has(name("loaded")),
-            List.of(
-                field(
-                    "lip",
-                    "Lip beyond each bead seat, wheel " + words,
-                    "Empty: 1/2 in (12.7 mm) ± 1/4 assumed, a habit of the trade; real ones 3/8 to"
-                        + " 3/4 in.",
-                    word()),
-                field("spacer", "Spacer, wheel " + words, "Empty: none.", word()),
-                field(
-                    "spokes",
-                    "Mounting face out to the back of the spokes, wheel " + words,
-                    "Where the nearest part stands; + outboard. Empty at both wheels: alike.",
-                    word()),
-                field(
-                    "loaded",
-                    "Loaded radius, wheel " + words,
-                    "Wheel's middle to the ground, loaded. Empty at both wheels: half the name's"
-                        + " diameter.",
-                    word()))));
-  }
-
-  private FormPart field(String what, String label, String hint, String unitWord) {
-    return new FormPart.Typed(typed.fill(Field.of(name(what), label).hint(hint).unit(unitWord)));
-  }
-
-  private String word() {
-    return unit.word();
-  }
-
-  private String name(String what) {
-    return which + "-" + what;
   }
 }

@@ -4,6 +4,7 @@ import gg.jte.models.runtime.JteModel;
 import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
@@ -30,7 +31,13 @@ public final class Asked {
   private LengthUnit unit;
   private final FormKey key;
   private final List<Part> parts = new ArrayList<>();
+  private final List<Part> last = new ArrayList<>();
   private List<Part> open = parts;
+
+  /** Of questions that are answered together or not at all; null outside of such. */
+  private Together together;
+
+  private record Together(List<String> names, Map<String, String> demands) {}
 
   /**
    * A part as it is in the end: a later question may still find what is wrong with it.
@@ -228,11 +235,47 @@ public final class Asked {
     return answer;
   }
 
+  /** What is asked now, but stands below all the rest. */
+  public <T> T last(Supplier<T> inside) {
+    List<Part> before = open;
+    open = last;
+    T answer = inside.get();
+    open = before;
+    return answer;
+  }
+
+  /** From here to {@link #end} all that is needed is so only where one box is filled. */
+  public void together() {
+    together = new Together(new ArrayList<>(), new LinkedHashMap<>());
+  }
+
+  /** Whether one of them is filled. */
+  public boolean end() {
+    Together asked = together;
+    together = null;
+    boolean some = asked.names().stream().anyMatch(this::has);
+    if (some) {
+      asked.demands().forEach(this::wrong);
+    }
+    return some;
+  }
+
+  /** What is wrong with leaving this out; nothing is where all of it was left out. */
+  public void demand(String name, String sentence) {
+    if (together == null) {
+      wrong(name, sentence);
+    } else {
+      together.demands().putIfAbsent(name, sentence);
+    }
+  }
+
   // --- the form
 
   /** Everything asked so far, as answered, with what is wrong. */
   public List<FormPart> parts() {
-    return filled(parts);
+    List<FormPart> all = new ArrayList<>(filled(parts));
+    all.addAll(filled(last));
+    return all;
   }
 
   private static List<FormPart> filled(List<Part> asked) {
@@ -321,6 +364,9 @@ public final class Asked {
     public T read() {
       String name = field.name();
       Field asked = field;
+      if (together != null) {
+        together.names().add(name);
+      }
       open.add(
           new Part(
               () -> new FormPart.Typed(posted.fill(asked)), () -> has(name), () -> wrong(name)));
@@ -342,7 +388,7 @@ public final class Asked {
     public T neededIf(boolean must, String sentence) {
       T answer = read();
       if (must && answer == null) {
-        wrong(field.name(), sentence);
+        demand(field.name(), sentence);
       }
       return answer;
     }

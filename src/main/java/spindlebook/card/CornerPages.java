@@ -35,7 +35,7 @@ public final class CornerPages {
       return;
     }
     TravelFindings travel = CornerTravel.of(card);
-    CornerView view = new CornerView(card, travel, null);
+    CornerView view = CornerView.of(card, travel, null);
     PageFrame frame =
         PageFrame.of(
                 Capital.of(card.place().words()) + " · " + card.details().name(),
@@ -97,7 +97,7 @@ public final class CornerPages {
         .findFirst()
         .ifPresent(e -> ways.add(new Link("as of the next entry", address + "?at=" + e.n())));
     ways.add(new Link("as it is now", address));
-    Html.show(ctx, Html.TEMPLATES.cardCorner(frame, new CornerView(card, travel, ways), List.of()));
+    Html.show(ctx, Html.TEMPLATES.cardCorner(frame, CornerView.of(card, travel, ways), List.of()));
   }
 
   /** A position of the book, from 1 to its end. */

@@ -59,13 +59,9 @@ public record EndView(Card card, TravelWords words, EndFindings end, boolean toL
     return end.cure().filter(c -> !toLookAt).map((Cure c) -> CureAddress.of(card, c)).orElse(null);
   }
 
-  public List<Need> needs() {
-    return end.needs();
-  }
-
-  /** Where one of them is given or read; null where that is only told. */
-  public String href(Need need) {
-    return toLookAt ? null : NeedAddress.of(card.corner(), words, List.of(need));
+  /** Where they are given or read. */
+  public String href(List<Need> needs) {
+    return NeedAddress.of(card.corner(), words, needs);
   }
 
   /** One round for several needs; null where that would be one thing or none. */

@@ -20,6 +20,11 @@ import spindlebook.web.State;
 
 /** The gaps of a corner by height and steering. */
 public final class GapSheets {
+  /** Of unknown position before all. */
+  static final Comparator<SeenHeight> HIGHEST_FIRST =
+      Comparator.comparingDouble(
+          h -> h.positionMm() == null ? Double.MAX_VALUE : -h.positionMm().value());
+
   private static final int SIXTY_FOURTHS = 64;
   private static final List<State> WORST_FIRST =
       List.of(
@@ -33,13 +38,7 @@ public final class GapSheets {
             ? List.of(Steering.FULL_LEFT, Steering.STRAIGHT, Steering.FULL_RIGHT)
             : List.of(Steering.STRAIGHT);
     List<CornerView.GapBlock> blocks = new ArrayList<>();
-    List<SeenHeight> heights =
-        card.heights().stream()
-            .sorted(
-                Comparator.comparingDouble(
-                    (SeenHeight h) ->
-                        h.positionMm() == null ? Double.MAX_VALUE : -h.positionMm().value()))
-            .toList();
+    List<SeenHeight> heights = card.heights().stream().sorted(HIGHEST_FIRST).toList();
     for (SeenHeight height : heights) {
       List<GapSheet.Row> rows = new ArrayList<>();
       for (WatchPoint point : card.watchPoints()) {

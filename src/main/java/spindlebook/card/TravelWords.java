@@ -52,6 +52,11 @@ public final class TravelWords {
     return mm.U() > 0 ? text.within(lengths.plusMinus(mm.U())) : text;
   }
 
+  /** What positions are counted from, one sentence. */
+  public String positions() {
+    return "Positions are " + zero.words() + ", + towards bump.";
+  }
+
   public Zero zero() {
     return zero;
   }

@@ -7,51 +7,27 @@ import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.CureAddress;
 import spindlebook.card.EndView;
-import spindlebook.card.NeedAddress;
 import spindlebook.card.ReadingLinks;
-import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Card;
 import spindlebook.corner.Pairing;
-import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Ladder;
 import spindlebook.travel.LockLimits;
 import spindlebook.travel.Rung;
 import spindlebook.travel.TravelFindings;
 import spindlebook.web.BladeDrawing;
-import spindlebook.web.FigureText;
 import spindlebook.web.Link;
-import spindlebook.web.State;
 import spindlebook.web.TapeBlade;
 
-/** The ladder of one end. */
-public final class LadderView {
-  private static final int OPEN_AT_MOST = 3;
-
-  private final Card card;
-  private final TravelWords words;
-  private final Ladder ladder;
-  private final LadderWords say;
-  private final EndFindings end;
-  private final boolean droop;
-
-  private final List<Rung> numbered;
-
-  LadderView(Card card, TravelWords words, Ladder ladder, TravelFindings travel) {
-    this.card = card;
-    this.words = words;
-    this.ladder = ladder;
-    this.say = new LadderWords(words, ladder);
-    this.droop = ladder.end() == End.DROOP;
-    this.end = travel.at(ladder.end());
-    this.numbered =
-        ladder.rungs().stream()
-            .filter(r -> r.state() != Rung.State.KEPT_TO && r.state() != Rung.State.NEEDS)
-            .toList();
-  }
-
+/**
+ * The ladder of one end.
+ *
+ * @param end what it comes to, as every page shows it
+ * @param rungs those that act, in order
+ */
+public record LadderView(EndView end, Ladder ladder, LadderWords say, List<Rung> rungs) {
   /**
    * One motion of an end, drawn.
    *
@@ -59,17 +35,19 @@ public final class LadderView {
    */
   public record Blade(String title, BladeDrawing drawing) {}
 
-  public EndView end() {
-    return new EndView(card, words, end, false);
+  static LadderView of(Card card, TravelWords words, Ladder ladder, TravelFindings travel) {
+    return new LadderView(
+        new EndView(card, words, travel.at(ladder.end()), false),
+        ladder,
+        new LadderWords(words, ladder),
+        ladder.rungs().stream()
+            .filter(r -> r.state() != Rung.State.KEPT_TO && r.state() != Rung.State.NEEDS)
+            .toList());
   }
 
   /** One for each motion in which a rung has a place: both together and crossed on a solid axle. */
   public List<Blade> blades() {
-    return end.reaches().stream().flatMap(r -> blade(r).stream()).toList();
-  }
-
-  public List<Rung> rungs() {
-    return numbered;
+    return end.end().reaches().stream().flatMap(r -> blade(r).stream()).toList();
   }
 
   /** Rules kept as far as they were read. */
@@ -82,20 +60,12 @@ public final class LadderView {
     return in(Rung.State.NEEDS);
   }
 
-  public boolean unknownOpen() {
-    return unknown().size() <= OPEN_AT_MOST;
-  }
-
-  /** One round that reads all of those; null for fewer than two readings. */
-  public String readUnknown() {
-    return end().together(unknown().stream().flatMap(r -> r.needs().stream()).toList());
-  }
-
   private Optional<Blade> blade(EndFindings.Reach reach) {
     String paired = reach.pairing() == null ? "" : reach.pairing().words();
     String id = "ladder-" + ladder.end().words() + (reach.pairing() == Pairing.CROSSED ? "-x" : "");
     String title = "What acts at " + ladder.end().words() + (paired.isEmpty() ? "" : ", " + paired);
-    return LadderBlade.of(words, say, ladder, end, reach, numbered, id, title + ", in order")
+    return LadderBlade.of(
+            end.words(), say, ladder, end.end(), reach, rungs, id, title + ", in order")
         .map((TapeBlade b) -> new Blade(Capital.of(paired), BladeDrawing.standing(b)));
   }
 
@@ -105,17 +75,13 @@ public final class LadderView {
 
   /** Said in place of rungs that are not there; may be empty. */
   public String none() {
-    boolean limits = numbered.stream().anyMatch(r -> r.what() != Rung.What.STOP);
+    boolean limits = rungs.stream().anyMatch(r -> r.what() != Rung.What.STOP);
     if (limits) {
       return "";
     }
     return in(Rung.State.NEEDS).isEmpty()
         ? "No limit was met at this end, as far as it was read."
         : "No limit is known at this end yet.";
-  }
-
-  List<LockLimits> locks() {
-    return ladder.locks();
   }
 
   String told(LockLimits lock) {
@@ -128,61 +94,30 @@ public final class LadderView {
         + say.lessLock(lock.wins());
   }
 
-  // --- one rung
-
-  public String name(Rung rung) {
-    return Capital.of(say.name(rung));
-  }
-
-  /** Null for the stop. */
-  public State state(Rung rung) {
-    return rung.limit() == null ? null : Shown.state(rung.limit().outcome());
-  }
-
-  /** Null where it has no place. */
-  public FigureText at(Rung rung) {
-    return rung.atMm() == null ? null : words.position(rung.atMm());
-  }
-
-  /** Where a bracket ends; may be empty. */
-  public String atNote(Rung rung) {
-    return rung.brokenMm() == null
-        ? ""
-        : "planned from here; past its rule at " + words.position(rung.brokenMm().value());
-  }
-
-  /** How it stands against the stop; may be empty. */
-  public String told(Rung rung) {
-    return rung.limit() == null ? "" : words.told(end, rung.limit());
-  }
-
-  public LadderWords say() {
-    return say;
-  }
-
   /** What it rests on. */
   public List<Link> readings(Rung rung) {
     boolean stop = rung.what() == Rung.What.STOP;
-    return ReadingLinks.of(card, stop ? stopReadings(rung) : rung.limit().readings());
+    return ReadingLinks.of(end.card(), stop ? stopReadings(rung) : rung.limit().readings());
   }
 
   private List<String> stopReadings(Rung rung) {
     return Stream.concat(
-            end.reaches().stream()
+            end.end().reaches().stream()
                 .filter(r -> r.mm() != null && r.mm().equals(rung.atMm()))
                 .flatMap(r -> r.stop().stream())
                 .flatMap(s -> s.readings().stream()),
-            end.heldBack().stream().flatMap(h -> h.readings().stream()))
+            end.end().heldBack().stream().flatMap(h -> h.readings().stream()))
         .distinct()
         .toList();
   }
 
   /** Where what cures it is looked at or set. */
   public List<Link> cures(Rung rung) {
+    Card card = end.card();
     List<Link> cures = new ArrayList<>();
     switch (rung.what()) {
       case STOP ->
-          card.adjuster(droop ? AdjusterKind.LIMIT_STRAP : AdjusterKind.BUMP_STOP_SPACER)
+          card.adjuster(end.droop() ? AdjusterKind.LIMIT_STRAP : AdjusterKind.BUMP_STOP_SPACER)
               .ifPresent(
                   a -> cures.add(new Link(a.adjuster().name(), CureAddress.adjuster(card, a))));
       case GAP, ANGLE, PLUNGE ->
@@ -199,15 +134,6 @@ public final class LadderView {
   /** Empty where what it needs says it. */
   public String unknownName(Rung rung) {
     String name = say.name(rung);
-    return words.needs(rung.needs()).startsWith(name) ? "" : Capital.of(name) + ": ";
-  }
-
-  public String unknownNeeds(Rung rung) {
-    String needs = words.needs(rung.needs());
-    return unknownName(rung).isEmpty() ? Capital.of(needs) : "needs " + needs;
-  }
-
-  public String unknownHref(Rung rung) {
-    return NeedAddress.of(card.corner(), words, rung.needs());
+    return end.words().needs(rung.needs()).startsWith(name) ? "" : Capital.of(name) + ": ";
   }
 }

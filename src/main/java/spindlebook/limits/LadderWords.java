@@ -24,7 +24,7 @@ public final class LadderWords {
   }
 
   /** "tie rod to upper arm, full right"; the stop by what it is, with what is held back. */
-  String name(Rung rung) {
+  public String name(Rung rung) {
     if (rung.limit() != null) {
       return words.name(rung.limit());
     }

@@ -41,7 +41,7 @@ public final class LimitsPages {
         ctx,
         Html.TEMPLATES.limitsLimits(
             frame,
-            new LimitsView(card, CornerTravel.of(card)),
+            LimitsView.of(card, CornerTravel.of(card)),
             List.of(
                 Action.link("Measure", "/corners/" + key + "/rounds/new", true),
                 Action.link("Change a setting", "/corners/" + key + "/adjustments", false))));

@@ -26,77 +26,53 @@ import spindlebook.uncertainty.Outcome;
 import spindlebook.web.Link;
 import spindlebook.web.State;
 
-/** What limits a corner, end by end, and what to read next. */
-public final class LimitsView {
+/**
+ * What limits a corner, end by end, and what to read next.
+ *
+ * @param next the most important first, as many as are listed; empty when all is there, holds and
+ *     is decided
+ * @param nextMore how many more there are
+ */
+public record LimitsView(
+    Card card,
+    TravelFindings travel,
+    TravelWords words,
+    List<NextReading> next,
+    int nextMore,
+    List<LadderView> ends) {
   private static final int MOST_NEXT = 8;
-
-  private final Card card;
-  private final TravelFindings travel;
-  private final TravelWords words;
-  private final List<NextReading> ranked;
-  private final List<LadderView> ladders;
-
-  LimitsView(Card card, TravelFindings travel) {
-    this.card = card;
-    this.travel = travel;
-    this.words = new TravelWords(card, travel);
-    this.ranked = words.next();
-    this.ladders =
-        Stream.of(End.DROOP, End.BUMP)
-            .map(e -> new LadderView(card, words, Ladder.of(travel, e), travel))
-            .toList();
-  }
 
   public record Count(State state, long of) {}
 
-  /** A rule broken, or too close to call, between the ends. */
-  public record MidRow(State state, String told, String cure, List<Link> cures) {}
-
   /** All that acts at one full lock. */
-  public record LockRow(String title, List<String> told, Link stop) {}
+  public record LockRow(String title, List<String> told) {}
 
-  public String corner() {
-    return card.corner();
-  }
-
-  /** What positions are counted from. */
-  public String positions() {
-    return "Positions are " + words.zero().words() + ", + towards bump." + pairings();
-  }
-
-  /** The most important first; empty when all is there, holds and is decided. */
-  public List<NextReading> next() {
-    return ranked.stream().limit(MOST_NEXT).toList();
-  }
-
-  /** How many more there are than are listed. */
-  public int nextMore() {
-    return ranked.size() - next().size();
+  static LimitsView of(Card card, TravelFindings travel) {
+    TravelWords words = new TravelWords(card, travel);
+    List<NextReading> ranked = words.next();
+    List<NextReading> next = ranked.stream().limit(MOST_NEXT).toList();
+    return new LimitsView(
+        card,
+        travel,
+        words,
+        next,
+        ranked.size() - next.size(),
+        Stream.of(End.values())
+            .map(e -> LadderView.of(card, words, Ladder.of(travel, e), travel))
+            .toList());
   }
 
   public NextWords say() {
     return new NextWords(card.corner(), travel, words);
   }
 
-  /** What nothing that is listed will settle, and why. */
-  public List<String> leftOpen() {
-    return words.leftOpen();
-  }
-
   /** One round that reads all that is listed; null for fewer than two readings. */
   public String nextTogether() {
-    return NeedAddress.together(corner(), words, next().stream().map(NextReading::need).toList());
+    return NeedAddress.together(
+        card.corner(), words, next.stream().map(NextReading::need).toList());
   }
 
-  public List<LadderView> ends() {
-    return ladders;
-  }
-
-  public List<MidRow> midTravel() {
-    return travel.midTravel().stream().map(this::mid).toList();
-  }
-
-  private String pairings() {
+  public String pairings() {
     return card.layout() == Layout.SOLID_AXLE_END
         ? " Both together and crossed are two motions, each counted from its own stop: first comes"
             + " what the wheel gets past the furthest."
@@ -119,28 +95,15 @@ public final class LimitsView {
 
   // --- mid-travel and full lock
 
-  private MidRow mid(MidTravel mid) {
-    List<Link> cures = new ArrayList<>();
-    cures.add(new Link("its curve", curve(corner(), mid.point())));
-    boolean lock = mid.steering().full();
-    if (lock) {
-      steeringStop(card).ifPresent(cures::add);
-    }
-    String cure =
-        "Cured by room made where it is"
-            + (lock ? ", or by less lock: the steering stop." : "; no stop keeps the wheel out.");
-    return new MidRow(Shown.state(mid.outcome()), Capital.of(words.midTravel(mid)), cure, cures);
-  }
-
   public List<LockRow> locks() {
     List<LockRow> rows = new ArrayList<>();
     for (Steering lock : List.of(Steering.FULL_LEFT, Steering.FULL_RIGHT)) {
       List<String> told = new ArrayList<>();
-      for (LadderView ladder : ladders) {
-        ladder.locks().stream()
+      for (LadderView end : ends) {
+        end.ladder().locks().stream()
             .filter(l -> l.lock() == lock)
             .filter(l -> !l.rungs().isEmpty())
-            .forEach(l -> told.add(ladder.told(l)));
+            .forEach(l -> told.add(end.told(l)));
       }
       long mid = travel.midTravel().stream().filter(m -> m.steering() == lock).count();
       if (mid > 0) {
@@ -150,18 +113,18 @@ public final class LimitsView {
                 : "In mid-travel " + mid + " places act at this lock only, above.");
       }
       if (!told.isEmpty()) {
-        rows.add(new LockRow(Capital.of(lock.words()), told, steeringStop(card).orElse(null)));
+        rows.add(new LockRow(Capital.of(lock.words()), told));
       }
     }
     return rows;
   }
 
-  static Optional<Link> steeringStop(Card card) {
+  public static Optional<Link> steeringStop(Card card) {
     return card.adjuster(AdjusterKind.STEERING_STOP)
         .map(a -> new Link("steering stop", CureAddress.adjuster(card, a)));
   }
 
-  static String curve(String corner, WatchPoint point) {
+  public static String curve(String corner, WatchPoint point) {
     return "/corners/" + corner + "/curves?of=p-" + point.point();
   }
 }

@@ -61,7 +61,13 @@ class CornerViewTest {
 
   private CornerView view() {
     Card card = card();
-    return new CornerView(card, CornerTravel.of(card), null);
+    return CornerView.of(card, CornerTravel.of(card), null);
+  }
+
+  private static List<String> positions(CornerView view) {
+    return view.heights().stream()
+        .map(h -> h.positionMm() == null ? "" : "" + view.words().position(h.positionMm()))
+        .toList();
   }
 
   private EndView end(int which) {
@@ -110,28 +116,26 @@ class CornerViewTest {
   void the_zero_is_named_and_no_strap_reading_that_went_stale_moves_it() {
     CornerView before = view();
     assertEquals(
-        "Positions are from level with the frame mark, + towards bump.", before.positions());
+        "Positions are from level with the frame mark, + towards bump.",
+        before.words().positions());
     lines.add(
         "{\"key\":\"a\",\"kind\":\"adjustment\",\"body\":{\"corner\":\"lf\",\"adjuster\":\"strap\",\"to\":\"490"
             + " mm\"}}");
-    assertEquals(before.positions(), view().positions());
-    assertEquals(
-        before.heights().stream().map(h -> "" + h.position()).toList(),
-        view().heights().stream().map(h -> "" + h.position()).toList());
+    assertEquals(before.words().positions(), view().words().positions());
+    assertEquals(positions(before), positions(view()));
   }
 
   @Test
   void a_ride_height_that_went_stale_moves_no_position() {
     lines.add(height("ride", "ride", 370));
     CornerView before = view();
-    assertEquals("Positions are from ride, + towards bump.", before.positions());
+    assertEquals("Positions are from ride, + towards bump.", before.words().positions());
     lines.add(
         "{\"key\":\"a\",\"kind\":\"adjustment\",\"body\":{\"corner\":\"lf\",\"adjuster\":\"preload\",\"to\":\"4"
             + " turns\"}}");
-    assertEquals("Positions are from ride as last read, + towards bump.", view().positions());
     assertEquals(
-        before.heights().stream().map(h -> "" + h.position()).toList(),
-        view().heights().stream().map(h -> "" + h.position()).toList());
+        "Positions are from ride as last read, + towards bump.", view().words().positions());
+    assertEquals(positions(before), positions(view()));
   }
 
   @Test

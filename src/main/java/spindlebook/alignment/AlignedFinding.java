@@ -16,11 +16,8 @@ import spindlebook.units.TypedLength;
  * One figure of alignment: what it is, what it rests on, what that is worth now, and how it stands
  * against the owner's target.
  *
- * @param value rad, or mm for scrub, trail and track; null when there is none
+ * @param known its value and what it rests on; null when there is none
  * @param acrossMm of toe: what it is said across as a length; null when that is not known
- * @param stands the worst of what it rests on; null without any
- * @param from the measurements it rests on, the newest first
- * @param inRound readings of rounds that it rests on, likewise
  * @param beside what a round read of the same thing at ride and does not count here; null without
  * @param missing why there is no value; null when there is one
  * @param target null without one
@@ -28,66 +25,53 @@ import spindlebook.units.TypedLength;
  */
 public record AlignedFinding(
     AlignedFigure figure,
-    Figure value,
+    Known known,
     Double acrossMm,
-    Standing stands,
-    List<SeenAlignment> from,
-    List<SeenReading> inRound,
     ReadAtRide beside,
     List<AlignedNote> notes,
     AlignedMissing missing,
     SeenTarget target,
     AgainstTarget against) {
   public AlignedFinding {
-    from = List.copyOf(from);
-    inRound = List.copyOf(inRound);
     notes = List.copyOf(notes);
   }
 
   static AlignedFinding of(AlignedFigure figure, Known known, List<AlignedNote> notes) {
-    return new AlignedFinding(
-        figure,
-        known.value(),
-        null,
-        known.stands(),
-        known.from(),
-        known.inRound(),
-        null,
-        notes,
-        null,
-        null,
-        null);
+    return new AlignedFinding(figure, known, null, null, notes, null, null, null);
   }
 
   static AlignedFinding missing(AlignedFigure figure, AlignedMissing missing) {
-    return new AlignedFinding(
-        figure, null, null, null, List.of(), List.of(), null, List.of(), missing, null, null);
+    return new AlignedFinding(figure, null, null, null, List.of(), missing, null, null);
   }
 
-  AlignedFinding across(Double edgeToEdgeMm) {
-    return new AlignedFinding(
-        figure,
-        value,
-        edgeToEdgeMm,
-        stands,
-        from,
-        inRound,
-        beside,
-        notes,
-        missing,
-        target,
-        against);
+  AlignedFinding across(Double edgeMm) {
+    return new AlignedFinding(figure, known, edgeMm, beside, notes, missing, target, against);
   }
 
   /** With what a round read at ride beside it, unless it is what this rests on. */
   AlignedFinding beside(Optional<ReadAtRide> read) {
-    return read.filter(r -> !r.from().equals(inRound))
-        .map(
-            r ->
-                new AlignedFinding(
-                    figure, value, acrossMm, stands, from, inRound, r, notes, missing, target,
-                    against))
-        .orElse(this);
+    ReadAtRide r = read.filter(x -> !x.from().equals(inRound())).orElse(beside);
+    return new AlignedFinding(figure, known, acrossMm, r, notes, missing, target, against);
+  }
+
+  /** rad, or mm for scrub, trail and track; null when there is none. */
+  public Figure value() {
+    return known == null ? null : known.value();
+  }
+
+  /** The worst of what it rests on; null without any. */
+  public Standing stands() {
+    return known == null ? null : known.stands();
+  }
+
+  /** The measurements it rests on, the newest first. */
+  public List<SeenAlignment> from() {
+    return known == null ? List.of() : known.from();
+  }
+
+  /** Readings of rounds that it rests on, likewise. */
+  public List<SeenReading> inRound() {
+    return known == null ? List.of() : known.inRound();
   }
 
   /**
@@ -96,42 +80,29 @@ public record AlignedFinding(
    */
   public Optional<Difference> fromBeside() {
     return beside != null && counts() && beside.stands().counts() && beside.angle()
-        ? Optional.of(Difference.of(beside.value(), value))
+        ? Optional.of(Difference.of(beside.value(), value()))
         : Optional.empty();
   }
 
   public boolean counts() {
-    return value != null && stands.counts();
+    return known != null && known.counts();
   }
 
   /** Toe across the wheel's edge, mm; of the total the sum of both wheels. */
   public Optional<Figure> acrossEdgeMm() {
-    if (value == null || acrossMm == null) {
+    if (known == null || acrossMm == null) {
       return Optional.empty();
     }
     return Optional.of(
         figure == AlignedFigure.TOTAL_TOE
-            ? new Toe(value.times(0.5)).mm(acrossMm).times(2)
-            : new Toe(value).mm(acrossMm));
+            ? new Toe(value().times(0.5)).mm(acrossMm).times(2)
+            : new Toe(value()).mm(acrossMm));
   }
 
   AlignedFinding against(Optional<SeenTarget> wanted) {
-    return wanted
-        .map(
-            w ->
-                new AlignedFinding(
-                    figure,
-                    value,
-                    acrossMm,
-                    stands,
-                    from,
-                    inRound,
-                    beside,
-                    notes,
-                    missing,
-                    w,
-                    decided(w)))
-        .orElse(this);
+    SeenTarget t = wanted.orElse(null);
+    AgainstTarget decided = t == null ? null : decided(t);
+    return new AlignedFinding(figure, known, acrossMm, beside, notes, missing, t, decided);
   }
 
   /** Empty of a decision when the target is a length across an edge that nobody gave. */
@@ -142,7 +113,7 @@ public record AlignedFinding(
     Content.Target t = wanted.target();
     if (t.angles() || !figure.angle()) {
       return AgainstTarget.between(
-          value,
+          value(),
           t.leastAngle() != null ? t.leastAngle().rad() : mm(t.least(), Double.NEGATIVE_INFINITY),
           t.mostAngle() != null ? t.mostAngle().rad() : mm(t.most(), Double.POSITIVE_INFINITY));
     }

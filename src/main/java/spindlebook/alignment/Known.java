@@ -5,7 +5,6 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import spindlebook.corner.AlignedThing;
-import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.Card;
 import spindlebook.corner.SeenAlignment;
 import spindlebook.corner.SeenReading;
@@ -21,7 +20,13 @@ import spindlebook.uncertainty.Figure;
  * @param from what it rests on, the newest first
  * @param inRound the readings of rounds that it rests on, likewise
  */
-record Known(Figure value, Standing stands, List<SeenAlignment> from, List<SeenReading> inRound) {
+public record Known(
+    Figure value, Standing stands, List<SeenAlignment> from, List<SeenReading> inRound) {
+  public Known {
+    from = List.copyOf(from);
+    inRound = List.copyOf(inRound);
+  }
+
   private static final List<Standing> WORST_FIRST =
       List.of(Standing.IN_DOUBT, Standing.STALE, Standing.PUT_BACK, Standing.LIVE);
 
@@ -41,9 +46,7 @@ record Known(Figure value, Standing stands, List<SeenAlignment> from, List<SeenR
   }
 
   static Optional<Known> camber(Card at) {
-    return orInRound(
-        of(at, AlignedThing.CAMBER, r -> r.camberRad((AlignmentWay.Gauge) r.way())),
-        ReadAtRide.camber(at));
+    return orInRound(of(at, AlignedThing.CAMBER, ReadAlignment::camberRad), ReadAtRide.camber(at));
   }
 
   static Optional<Known> toe(Card at) {

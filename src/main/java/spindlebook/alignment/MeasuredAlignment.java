@@ -91,7 +91,7 @@ public final class MeasuredAlignment {
     boolean zeroUnknown =
         known.from().isEmpty()
             ? !ReadAtRide.zeroFound(known.inRound().get(0))
-            : zeroUnknown((AlignmentWay.Gauge) known.from().get(0).way());
+            : new ReadAlignment(known.from().get(0)).zeroUnknown();
     if (zeroUnknown) {
       notes.add(AlignedNote.ZERO_NOT_KNOWN);
     }
@@ -100,10 +100,6 @@ public final class MeasuredAlignment {
 
   private static List<AlignedNote> roundNotes(Known known) {
     return known.inRound().isEmpty() ? List.of() : List.of(AlignedNote.IN_ROUND);
-  }
-
-  private static boolean zeroUnknown(AlignmentWay.Gauge gauge) {
-    return gauge.turned() == null && gauge.zero() == null;
   }
 
   /** What the gauge showed too much when it was last turned round, at either wheel. */
@@ -158,7 +154,7 @@ public final class MeasuredAlignment {
   private AlignedFinding totalToe() {
     Optional<Known> wheels = bothWheels();
     Optional<Known> tape =
-        Known.of(card, AlignedThing.TOTAL_TOE, r -> r.totalToe((AlignmentWay.Tape) r.way()).rad())
+        Known.of(card, AlignedThing.TOTAL_TOE, ReadAlignment::totalToeRad)
             .filter(t -> wheels.isEmpty() || better(t, wheels.get()));
     Optional<Known> known = tape.or(() -> wheels);
     if (known.isEmpty()) {
@@ -248,9 +244,9 @@ public final class MeasuredAlignment {
     ReadAlignment read = new ReadAlignment(one);
     try {
       return switch (one.thing()) {
-        case CAMBER -> Optional.of(read.camberRad((AlignmentWay.Gauge) one.way()));
+        case CAMBER -> Optional.of(read.camberRad());
         case TOE -> Optional.of(read.toeRad());
-        case TOTAL_TOE -> Optional.of(read.totalToe((AlignmentWay.Tape) one.way()).rad());
+        case TOTAL_TOE -> Optional.of(read.totalToeRad());
         case STEERING_AXIS -> Optional.of(axis.axis(one).casterRad());
         case TRACK -> Optional.of(track(one).centresMm());
         case GROUND_POINT -> Optional.empty();

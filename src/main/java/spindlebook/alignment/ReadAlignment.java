@@ -33,11 +33,20 @@ final class ReadAlignment {
     return one.alignment().corner() + ":" + one.thing() + ":" + one.way().words() + ":";
   }
 
-  AlignmentWay way() {
-    return one.way();
+  /** The ways of camber. */
+  Figure camberRad() {
+    if (one.way() instanceof AlignmentWay.Gauge gauge) {
+      return camberRad(gauge);
+    }
+    throw noWay();
   }
 
-  Figure camberRad(AlignmentWay.Gauge gauge) {
+  /** A way of measuring that nobody made a figure of. */
+  private IllegalStateException noWay() {
+    return new IllegalStateException("not made a figure of: " + one.way().words());
+  }
+
+  private Figure camberRad(AlignmentWay.Gauge gauge) {
     if (gauge.turned() != null) {
       return CamberGauge.turnedRound(
               angle(gauge.read(), "read", ZERO_UNSAID_RAD),
@@ -49,6 +58,11 @@ final class ReadAlignment {
         : CamberGauge.camberRad(angle(gauge.read(), "read", 0), angle(gauge.zero(), "zero", 0));
   }
 
+  /** Whether a gauge read it that may show anything on an upright wheel. */
+  boolean zeroUnknown() {
+    return one.way() instanceof AlignmentWay.Gauge g && g.turned() == null && g.zero() == null;
+  }
+
   /** What a gauge turned round shows on an upright wheel. */
   Figure zeroErrorRad(AlignmentWay.Gauge gauge) {
     return CamberGauge.turnedRound(
@@ -56,6 +70,7 @@ final class ReadAlignment {
         .zeroErrorRad();
   }
 
+  /** The ways of toe. */
   Figure toeRad() {
     AlignmentWay way = one.way();
     if (way instanceof AlignmentWay.Line line) {
@@ -65,7 +80,13 @@ final class ReadAlignment {
       return ToeReading.spot(length(spot.inward(), "inward"), length(spot.distance(), "distance"))
           .rad();
     }
-    AlignmentWay.Dials dials = (AlignmentWay.Dials) way;
+    if (way instanceof AlignmentWay.Dials dials) {
+      return dials(dials);
+    }
+    throw noWay();
+  }
+
+  private Figure dials(AlignmentWay.Dials dials) {
     Figure change =
         ToeReading.dialChangeRad(
             dial(dials.front(), "front"),
@@ -100,11 +121,16 @@ final class ReadAlignment {
     return length == null ? Figure.exact(0) : length(length, what);
   }
 
-  TotalToe totalToe(AlignmentWay.Tape tape) {
-    return TotalToe.byTape(
-        length(tape.front(), "front"),
-        length(tape.rear(), "rear"),
-        length(tape.across(), "across"));
+  /** The ways of total toe. */
+  Figure totalToeRad() {
+    if (one.way() instanceof AlignmentWay.Tape tape) {
+      return TotalToe.byTape(
+              length(tape.front(), "front"),
+              length(tape.rear(), "rear"),
+              length(tape.across(), "across"))
+          .rad();
+    }
+    throw noWay();
   }
 
   /**

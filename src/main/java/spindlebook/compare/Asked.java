@@ -19,7 +19,7 @@ import spindlebook.web.Posted;
  * @param otherBook the same book, or the other car's
  * @param place which corner to show; empty for the first that differs
  */
-record Asked(
+public record Asked(
     CarBook book, Point one, Point other, String beside, CarBook otherBook, Optional<Place> place) {
   static final String OTHER_SIDE = "other-side";
 
@@ -73,7 +73,7 @@ record Asked(
     return !beside.isEmpty() && !otherSide();
   }
 
-  boolean samePoint() {
+  public boolean samePoint() {
     return beside.isEmpty() && one.n() == other.n();
   }
 }

@@ -1,8 +1,6 @@
 package spindlebook.compare;
 
 import io.javalin.http.Context;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -17,7 +15,6 @@ import spindlebook.web.Crumb;
 import spindlebook.web.Html;
 import spindlebook.web.Link;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
 
 /** Two points of the book beside each other: then and now, left and right, two cars. */
 public final class ComparePages {
@@ -46,7 +43,7 @@ public final class ComparePages {
                 new Crumb(name, "/cars/" + car), new Crumb("the book", "/cars/" + car + "/book"))
             .ownSheets("car.css")
             .caution(Cautions.FIGURES);
-    Html.show(ctx, Html.TEMPLATES.compareCompare(frame, view(asked, car, name, corners, here)));
+    Html.show(ctx, Html.TEMPLATES.compareCompare(frame, view(asked, name, corners, here)));
   }
 
   private static String sub(Asked asked, String name) {
@@ -80,46 +77,10 @@ public final class ComparePages {
         .toList();
   }
 
-  private CompareView view(
-      Asked asked, String car, String name, List<Compared> corners, Compared here) {
-    String action = "/cars/" + car + "/compare";
-    String query =
-        action
-            + "?one="
-            + asked.one().at()
-            + "&other="
-            + asked.other().at()
-            + (asked.beside().isEmpty() ? "" : "&beside=" + encoded(asked.beside()));
-    List<CompareView.Tab> tabs =
-        corners.stream()
-            .map(
-                c ->
-                    new CompareView.Tab(
-                        c.place().words(),
-                        c.found(),
-                        query + "&corner=" + Posted.word(c.place()),
-                        c.equals(here)))
-            .toList();
+  private CompareView view(Asked asked, String name, List<Compared> corners, Compared here) {
+    String car = asked.book().car().orElseThrow();
     return new CompareView(
-        action,
-        selects(asked, name),
-        tabs,
-        said(asked, here),
-        here == null ? "" : here.heads().one(),
-        here == null ? "" : here.heads().other(),
-        here == null || here.groups().isEmpty()
-            ? ""
-            : "Differences are " + here.heads().apart() + ", each as the book knew it then.",
-        here == null ? List.of() : here.lacking(),
-        here == null ? List.of() : here.groups(),
-        links(asked, car));
-  }
-
-  private static String said(Asked asked, Compared here) {
-    if (here == null) {
-      return "This car has no corner in the book.";
-    }
-    return asked.samePoint() ? "Both are the same point of the book. " + here.said() : here.said();
+        "/cars/" + car + "/compare", asked, selects(asked, name), corners, here, links(asked, car));
   }
 
   private List<PointSelect> selects(Asked asked, String name) {
@@ -156,9 +117,5 @@ public final class ComparePages {
       links.add(new Link("Readings too, left against right today", "/cars/" + car + "/sides"));
     }
     return links;
-  }
-
-  private static String encoded(String key) {
-    return URLEncoder.encode(key, StandardCharsets.UTF_8);
   }
 }

@@ -1,30 +1,40 @@
 package spindlebook.compare;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
-import spindlebook.compare.Rows.Titled;
 import spindlebook.web.Link;
+import spindlebook.web.Posted;
 
 /**
  * Two points of the book beside each other, one corner at a time.
  *
- * @param tabs the corners, each with what was found in one word
- * @param said one sentence on the corner that is shown
- * @param one what the columns are called
- * @param lacking what is missing, a sentence each
- * @param turned which way round a difference is; empty where there is none
- * @param groups what differs first, then what does not, folded
+ * @param here the corner that is shown; null where the car has none
  */
 public record CompareView(
     String action,
+    Asked asked,
     List<PointSelect> selects,
-    List<Tab> tabs,
-    String said,
-    String one,
-    String other,
-    String turned,
-    List<String> lacking,
-    List<Titled> groups,
+    List<Compared> corners,
+    Compared here,
     List<Link> links) {
+  public String href(Compared corner) {
+    return action
+        + "?one="
+        + asked.one().at()
+        + "&other="
+        + asked.other().at()
+        + (asked.beside().isEmpty()
+            ? ""
+            : "&beside=" + URLEncoder.encode(asked.beside(), StandardCharsets.UTF_8))
+        + "&corner="
+        + Posted.word(corner.place());
+  }
 
-  public record Tab(String place, String found, String href, boolean here) {}
+  public String said() {
+    if (here == null) {
+      return "This car has no corner in the book.";
+    }
+    return asked.samePoint() ? "Both are the same point of the book. " + here.said() : here.said();
+  }
 }

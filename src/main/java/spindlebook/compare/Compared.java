@@ -23,7 +23,7 @@ import spindlebook.web.Lengths;
  * @param lacking what its figures lack on either side, a sentence each
  * @param groups what differs first, then the rest
  */
-record Compared(
+public record Compared(
     Place place, Heads heads, String cannot, List<String> lacking, List<Titled> groups) {
 
   /**
@@ -133,13 +133,13 @@ record Compared(
   }
 
   /** For its tab. */
-  String found() {
+  public String found() {
     return !cannot.isEmpty()
         ? "not compared"
         : differing() == 0 ? "no difference" : Counted.of(differing(), "differs", "differ");
   }
 
-  String said() {
+  public String said() {
     if (!cannot.isEmpty()) {
       return cannot;
     }

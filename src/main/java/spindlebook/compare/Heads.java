@@ -7,7 +7,7 @@ package spindlebook.compare;
  */
 public record Heads(String one, String other) {
   /** Which way round a difference is. */
-  String apart() {
+  public String apart() {
     return other + " less " + one;
   }
 }

@@ -14,7 +14,7 @@ import spindlebook.corner.Noted;
  * @param name short enough for the head of a column: {@code entry 23}
  * @param day when it was; empty for now
  */
-record Point(String at, long n, String name, String day) {
+public record Point(String at, long n, String name, String day) {
   static final String NOW = "now";
 
   static Point now(CarBook book) {

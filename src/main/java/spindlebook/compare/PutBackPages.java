@@ -2,8 +2,6 @@ package spindlebook.compare;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,7 +9,6 @@ import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import spindlebook.card.Capital;
-import spindlebook.card.CureAddress;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content.ToRead;
@@ -51,59 +48,12 @@ public final class PutBackPages {
             .ownSheets("car.css")
             .caution(Cautions.SETTING);
     PuttingBack back = PuttingBack.to(book, at.n());
-    String address = "/cars/" + car;
     Html.show(
         ctx,
         Html.TEMPLATES.comparePutback(
             frame,
             new PutBackView(
-                address + "/put-back",
-                points.select("at", "As it stood at", at),
-                address + "/compare?one=" + at.at(),
-                said(back),
-                turns(back, at),
-                back.cannot().stream().map(PutBackPages::cannot).toList(),
-                after(book, back))));
-  }
-
-  private static String said(PuttingBack back) {
-    if (!back.steps().isEmpty()) {
-      return "";
-    }
-    return back.cannot().isEmpty()
-        ? "Nothing to do: every setting stands as it stood then."
-        : "Nothing to set: every setting that can be put back stands as it stood then.";
-  }
-
-  private static List<PutBackView.Turn> turns(PuttingBack back, Point at) {
-    Map<PuttingBack.Turn, List<PutBackView.Step>> turns = new EnumMap<>(PuttingBack.Turn.class);
-    for (PuttingBack.Step s : back.steps()) {
-      turns.computeIfAbsent(s.turn(), t -> new ArrayList<>()).add(step(s, at));
-    }
-    return turns.entrySet().stream()
-        .map(
-            t ->
-                new PutBackView.Turn(
-                    t.getKey().words(), Capital.of(t.getKey().why()) + ".", t.getValue()))
-        .toList();
-  }
-
-  private static PutBackView.Step step(PuttingBack.Step s, Point at) {
-    return new PutBackView.Step(
-        Capital.of(s.adjuster().name())
-            + (s.now() == null ? "" : " from " + s.now().inWords())
-            + " to "
-            + s.then().inWords(),
-        s.place().words(),
-        CureAddress.of(
-            s.corner(), s.adjuster().adjuster(), s.then(), "put back as at " + at.words()));
-  }
-
-  private static PutBackView.Cannot cannot(PuttingBack.Cannot c) {
-    return new PutBackView.Cannot(
-        Capital.of((c.place() == null ? "" : c.place().words() + ": ") + c.what()),
-        c.why(),
-        c.entry() == null ? null : "/entries/" + c.entry());
+                car, points.select("at", "As it stood at", at), at, back, after(book, back))));
   }
 
   // --- once all of it is done

@@ -1,36 +1,38 @@
 package spindlebook.compare;
 
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import spindlebook.card.Capital;
+import spindlebook.card.CureAddress;
+import spindlebook.corner.PuttingBack;
 
 /**
  * What brings the settings of an earlier entry back.
  *
- * @param said that there is nothing to do; empty when there is
- * @param turns the steps, in the order in which they are made
+ * @param after the corners at which something would not hold then
  */
 public record PutBackView(
-    String action,
-    PointSelect at,
-    String compareHref,
-    String said,
-    List<Turn> turns,
-    List<Cannot> cannot,
-    List<After> after) {
-
-  public record Turn(String words, String why, List<Step> steps) {
-    public Turn {
-      steps = List.copyOf(steps);
-    }
+    String car, PointSelect select, Point at, PuttingBack back, List<After> after) {
+  /** The steps, in the order in which they are made. */
+  public Map<PuttingBack.Turn, List<PuttingBack.Step>> turns() {
+    return back.steps().stream()
+        .collect(Collectors.groupingBy(PuttingBack.Step::turn, TreeMap::new, Collectors.toList()));
   }
 
-  public record Step(String words, String place, String href) {}
+  public String words(PuttingBack.Step s) {
+    return Capital.of(s.adjuster().name())
+        + (s.now() == null ? "" : " from " + s.now().inWords())
+        + " to "
+        + s.then().inWords();
+  }
 
-  /**
-   * @param href the entry that did it; null for none
-   */
-  public record Cannot(String what, String why, String href) {}
+  public String href(PuttingBack.Step s) {
+    return CureAddress.of(
+        s.corner(), s.adjuster().adjuster(), s.then(), "put back as at " + at.words());
+  }
 
   /**
    * One corner once all of it is done: what no longer holds then.
@@ -58,15 +60,5 @@ public record PutBackView(
   /**
    * @param lines one for each thing, however often it was read
    */
-  public record Again(int count, List<String> lines) {
-    public Again {
-      lines = List.copyOf(lines);
-    }
-  }
-
-  public PutBackView {
-    turns = List.copyOf(turns);
-    cannot = List.copyOf(cannot);
-    after = List.copyOf(after);
-  }
+  public record Again(int count, List<String> lines) {}
 }

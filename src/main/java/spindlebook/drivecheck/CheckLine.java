@@ -34,4 +34,15 @@ public record CheckLine(String outcome, String href, String signed, String since
             ? ", nothing changed since"
             : "; " + Counted.of(since, "entry", "entries") + " since, to be signed off anew");
   }
+
+  /** Of a sign-off: how it was then. */
+  public static String outcome(SeenSignOff seen) {
+    int open = seen.signOff().open().size();
+    return open == 0 ? "met the rules" : Counted.of(open, "thing") + " open";
+  }
+
+  /** How many entries came since. */
+  public static String since(CarBook book, SeenSignOff seen) {
+    return Counted.of(seen.since(book).size(), "entry", "entries") + " since";
+  }
 }

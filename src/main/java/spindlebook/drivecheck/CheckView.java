@@ -1,39 +1,82 @@
 package spindlebook.drivecheck;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import spindlebook.card.Days;
+import spindlebook.card.Shown;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Noted;
+import spindlebook.corner.Place;
+import spindlebook.travel.DriveCheck;
+import spindlebook.travel.ThingFirst.Why;
 import spindlebook.web.State;
 
 /**
  * The drive check of a car.
  *
- * @param corners how many of each kind a corner has
- * @param notes what the check says nothing of
  * @param groups what is to see to, by kind, the weightiest first
- * @param signed the last sign-off in a line; empty before the first
- * @param signedHref its page; null before the first
- * @param sinceHref what changed since; null before the first
  */
-public record CheckView(
-    String asOf,
-    List<CornerCounts> corners,
-    List<String> notes,
-    List<Group> groups,
-    String signed,
-    String signedHref,
-    String sinceHref) {
-
-  public record CornerCounts(String name, String href, String printHref, State state, String of) {}
-
-  /** All of one kind. */
-  public record Group(String title, State state, List<CheckWords.Line> lines) {
-    public Group {
-      lines = List.copyOf(lines);
-    }
+public record CheckView(CarBook history, DriveCheck check, Map<Why, List<CheckWords.Line>> groups) {
+  static CheckView of(CarBook history, DriveCheck check) {
+    return new CheckView(
+        history,
+        check,
+        CheckWords.of(history, check).stream()
+            .collect(
+                Collectors.groupingBy(l -> l.thing().why(), TreeMap::new, Collectors.toList())));
   }
 
-  public CheckView {
-    corners = List.copyOf(corners);
-    notes = List.copyOf(notes);
-    groups = List.copyOf(groups);
+  public String asOf() {
+    return asOf(history);
+  }
+
+  static String asOf(CarBook history) {
+    Noted last = history.entries().get(history.entries().size() - 1);
+    return "As of entry " + last.n() + ", " + Days.minute(last.at()) + ".";
+  }
+
+  /** The last sign-off in a line; null before the first. */
+  public String signed() {
+    return history.lastSignOff().map(s -> CheckLine.signed(history, s) + ".").orElse(null);
+  }
+
+  public State state(DriveCheck.Checked corner) {
+    return corner.card().heights().isEmpty()
+        ? State.NOT_MEASURED
+        : Shown.state(corner.travel().outcome());
+  }
+
+  /** How many of each kind a corner has. */
+  public String counted(Card card) {
+    Map<Why, Integer> counts = check.counts(card.corner());
+    return card.rounds().isEmpty() && counts.size() == 1 ? "no round yet" : counted(counts);
+  }
+
+  /** The same of the whole car; empty where nothing is. */
+  public String ofCar() {
+    Map<Why, Integer> counts = check.counts(null);
+    return counts.isEmpty() ? "" : counted(counts);
+  }
+
+  private static String counted(Map<Why, Integer> counts) {
+    return counts.isEmpty()
+        ? "nothing left"
+        : counts.entrySet().stream()
+            .map(e -> e.getValue() + " " + e.getKey().words())
+            .collect(Collectors.joining(" · "));
+  }
+
+  /** The corners of which nothing is said: a car of which the book has two is not whole. */
+  public String absent() {
+    return check.corners().isEmpty()
+        ? ""
+        : Arrays.stream(Place.values())
+            .filter(p -> check.corners().stream().noneMatch(c -> c.card().place() == p))
+            .map(Place::words)
+            .collect(Collectors.joining(", "));
   }
 }

@@ -3,7 +3,6 @@ package spindlebook.drivecheck;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.card.Capital;
-import spindlebook.card.Counted;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Content;
 import spindlebook.corner.SeenSignOff;
@@ -29,7 +28,7 @@ public record KeptCopy(SeenSignOff seen, String since, SignedWords shown, CopyCh
             .or(() -> kept.corners().stream().findFirst());
     return new KeptCopy(
         seen,
-        Counted.of(seen.since(history).size(), "entry", "entries") + " since",
+        CheckLine.since(history, seen),
         shown.map(c -> new SignedWords(c, kept.unit())).orElse(null),
         sameChain ? again(history, kept) : null);
   }
@@ -46,7 +45,7 @@ public record KeptCopy(SeenSignOff seen, String since, SignedWords shown, CopyCh
   }
 
   public String outcome() {
-    return Capital.of(SignOffList.outcome(kept().open().size()));
+    return Capital.of(CheckLine.outcome(seen));
   }
 
   /** Whether computing it anew gives the same. */

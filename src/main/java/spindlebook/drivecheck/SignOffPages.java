@@ -47,7 +47,7 @@ public final class SignOffPages {
             .sub("Each keeps a copy of the car as the book knew it then.")
             .crumbs(carCrumb(history), new Crumb("drive check", "/cars/" + car + "/drive-check"))
             .caution(Cautions.FIGURES);
-    Html.show(ctx, Html.TEMPLATES.drivecheckSignoffs(frame, car, SignOffList.of(history)));
+    Html.show(ctx, Html.TEMPLATES.drivecheckSignoffs(frame, history));
   }
 
   private static Crumb carCrumb(CarBook history) {
@@ -98,8 +98,7 @@ public final class SignOffPages {
     PageFrame frame =
         PageFrame.of("Sign off · Spindlebook", "Sign off: " + CheckWords.outcome(check))
             .sub(
-                DriveCheckPages.asOf(history)
-                    + " A copy of figures, settings, rules and limits is kept.")
+                CheckView.asOf(history) + " A copy of figures, settings, rules and limits is kept.")
             .crumbs(carCrumb(history), new Crumb("drive check", "/cars/" + car + "/drive-check"))
             .notices(
                 came.isEmpty()
@@ -125,8 +124,7 @@ public final class SignOffPages {
     for (int i = came.size() - 1; i >= 0 && newest.size() < MOST_CAME; i--) {
       newest.add(Since.line(came.get(i), words));
     }
-    Html.show(
-        ctx, Html.TEMPLATES.drivecheckSign(page, DriveCheckPages.view(history, check), newest));
+    Html.show(ctx, Html.TEMPLATES.drivecheckSign(page, CheckView.of(history, check), newest));
   }
 
   // --- one that was kept
@@ -188,7 +186,7 @@ public final class SignOffPages {
                 new Crumb("drive check", "/cars/" + kept.car() + "/drive-check"),
                 new Crumb("the sign-off", "/sign-offs/" + seen.key()))
             .caution(Cautions.FIGURES);
-    String then = Capital.of(SignOffList.outcome(kept.open().size()));
+    String then = Capital.of(CheckLine.outcome(seen));
     Html.show(
         ctx,
         Html.TEMPLATES.drivecheckSince(

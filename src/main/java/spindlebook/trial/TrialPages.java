@@ -2,8 +2,6 @@ package spindlebook.trial;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -42,7 +40,6 @@ import spindlebook.web.Field;
 import spindlebook.web.FormPart;
 import spindlebook.web.Html;
 import spindlebook.web.Lengths;
-import spindlebook.web.Link;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
 
@@ -96,7 +93,6 @@ public final class TrialPages {
   }
 
   private TrialView view(Card card, Optional<InForce> adjuster, Posted asked, Content content) {
-    String action = "/corners/" + card.corner() + "/trial";
     List<FormPart> parts = new ArrayList<>();
     adjuster.ifPresent(
         a ->
@@ -133,10 +129,9 @@ public final class TrialPages {
       }
     }
     return new TrialView(
-        action,
+        card,
         adjuster.map(a -> a.adjuster().adjuster()).orElse(""),
         parts,
-        links(card, action),
         content == null ? "" : words(content, adjuster),
         sides,
         predicted(card, foretold),
@@ -169,21 +164,6 @@ public final class TrialPages {
                 Findings.of(then, onPaper.mirror(then), false, margins),
                 new Lengths(today.details().unit()))
             .travel(HEADS, false));
-  }
-
-  private static List<Link> links(Card card, String action) {
-    List<Link> links = new ArrayList<>();
-    card.adjusters()
-        .forEach(
-            a ->
-                links.add(
-                    new Link(
-                        a.adjuster().name(),
-                        action + "?adjuster=" + encoded(a.adjuster().adjuster()))));
-    for (HappeningKind kind : HappeningKind.values()) {
-      links.add(new Link(kind.words(), action + "?happening=" + Posted.word(kind)));
-    }
-    return links;
   }
 
   private static String words(Content content, Optional<InForce> adjuster) {
@@ -251,9 +231,5 @@ public final class TrialPages {
 
   private static String signed(Figure mm, Lengths lengths) {
     return lengths.signedText(mm.value()) + " ± " + lengths.plusMinus(mm.U());
-  }
-
-  private static String encoded(String text) {
-    return URLEncoder.encode(text, StandardCharsets.UTF_8);
   }
 }

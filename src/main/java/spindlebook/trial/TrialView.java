@@ -2,21 +2,19 @@ package spindlebook.trial;
 
 import java.util.List;
 import spindlebook.compare.Rows;
+import spindlebook.corner.Card;
 import spindlebook.web.FormPart;
-import spindlebook.web.Link;
 
 /**
  * A change tried on paper, beside today.
  *
- * @param links what else can be tried
  * @param tried the change in words; empty before anything was tried
  * @param doIt the form that would really write it; null when nothing was tried
  */
 public record TrialView(
-    String action,
+    Card card,
     String adjuster,
     List<FormPart> parts,
-    List<Link> links,
     String tried,
     List<Side> sides,
     List<String> predicted,

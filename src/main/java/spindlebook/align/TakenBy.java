@@ -14,7 +14,6 @@ import spindlebook.corner.AlignmentWay.Gauge;
 import spindlebook.corner.AlignmentWay.Joint;
 import spindlebook.corner.AlignmentWay.Lean;
 import spindlebook.corner.AlignmentWay.Line;
-import spindlebook.corner.AlignmentWay.Plumb;
 import spindlebook.corner.AlignmentWay.Spot;
 import spindlebook.corner.AlignmentWay.Swing;
 import spindlebook.corner.AlignmentWay.Tape;
@@ -60,33 +59,6 @@ enum TakenBy {
                       .was(was.read(Gauge::zero))
                       .read());
       return w.a.ok() ? new Gauge(read, turned, turned == null ? zero : null) : null;
-    }
-  },
-  PLUMB(Plumb.class, "camber by plumb line", Reads.LENGTHS) {
-    @Override
-    AlignmentWay ask(WayAsked w) {
-      Before<Plumb> was = w.before(Plumb.class);
-      TypedLength top =
-          w.a
-              .above("top", "Line to the rim's top")
-              .hint("The line hangs outboard of the wheel, clear of the tyre.")
-              .was(was.read(Plumb::top))
-              .needed("Type the distance at the top.");
-      TypedLength bottom =
-          w.a
-              .above("bottom", "Line to the rim's bottom")
-              .was(was.read(Plumb::bottom))
-              .needed("Type the distance at the bottom.");
-      TypedLength between =
-          w.a
-              .above("between", "Top place to bottom place")
-              .hint("Straight up, edge to edge of the rim.")
-              .was(was.kept(Plumb::between))
-              .needed("Type how far apart the two places are.");
-      if (w.a.ok() && Math.abs(bottom.mm() - top.mm()) >= between.mm()) {
-        w.a.wrong("top", "Top and bottom differ by more than they lie apart: type them again.");
-      }
-      return w.a.ok() ? new Plumb(top, bottom, between) : null;
     }
   },
   PLATE(Line.class, "toe by plate", Reads.LENGTHS) {

@@ -38,17 +38,6 @@ final class ReadAlignment {
     if (one.way() instanceof AlignmentWay.Gauge gauge) {
       return camberRad(gauge);
     }
-    if (one.way() instanceof AlignmentWay.Plumb plumb) {
-      // The top outward is nearer to a line outboard, as a front edge outward is in toe: sin c =
-      // (bottom - top) / between.
-      return ToeReading.fromLine(
-              length(plumb.bottom(), "bottom"),
-              length(plumb.top(), "top"),
-              length(plumb.between(), "between"),
-              LineSide.OUTBOARD,
-              Figure.exact(0))
-          .rad();
-    }
     throw noWay();
   }
 

@@ -17,8 +17,7 @@ public sealed interface AlignmentWay {
           "spot", Spot.class,
           "sweep", Swing.class,
           "joint", Joint.class,
-          "across", Across.class,
-          "plumb", Plumb.class);
+          "across", Across.class);
 
   AlignedThing thing();
 
@@ -67,42 +66,6 @@ public sealed interface AlignmentWay {
       return read.words()
           + (turned == null ? "" : ", turned round " + turned.words())
           + (zero == null ? "" : ", its zero " + zero.words());
-    }
-  }
-
-  /**
-   * Camber by a line that hangs plumb outboard of the wheel.
-   *
-   * @param top from the line to the rim's upper edge, {@code bottom} to its lower one
-   * @param between the two edges, straight up
-   */
-  record Plumb(TypedLength top, TypedLength bottom, TypedLength between) implements AlignmentWay {
-    public Plumb {
-      above("top", top);
-      above("bottom", bottom);
-      above("between", between);
-      angleOf(bottom.mm() - top.mm(), between);
-    }
-
-    @Override
-    public AlignedThing thing() {
-      return AlignedThing.CAMBER;
-    }
-
-    @Override
-    public String words() {
-      return "plumb line";
-    }
-
-    @Override
-    public String said() {
-      return "top "
-          + top.words()
-          + ", bottom "
-          + bottom.words()
-          + ", "
-          + between.words()
-          + " between";
     }
   }
 

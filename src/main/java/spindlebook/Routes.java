@@ -123,7 +123,7 @@ final class Routes {
     r.get("/corners/{corner}/print", app.kept.page(app.driveChecks::print));
     r.get("/cars/{car}/sign-offs", app.kept.page(app.signOffs::list));
     r.post("/cars/{car}/sign-offs", app.signOffs::sign);
-    r.get("/cars/{car}/sign-offs/new", app.signOffs::newSignOff);
+    r.get("/cars/{car}/sign-offs/new", app.signOffs::sign);
     r.get("/sign-offs/{signoff}", app.kept.page(app.signOffs::signOff));
     r.get("/sign-offs/{signoff}/since", app.kept.page(app.door.oneAtATime(app.signOffs::since)));
     r.get("/corners/{corner}/photos", app.photos::list);

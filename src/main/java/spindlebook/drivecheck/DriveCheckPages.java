@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import spindlebook.alignment.AlignedCheck;
+import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
 import spindlebook.corner.CarBook;
@@ -44,7 +45,7 @@ public final class DriveCheckPages {
   // --- on paper
 
   public void print(Context ctx) {
-    Card now = histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
+    Card now = Addressed.corner(ctx, histories);
     CarBook history = histories.of(now.car());
     DriveCheck check = AlignedCheck.of(history);
     DriveCheck.Checked at = check.corner(now.corner()).orElseThrow(NotFoundResponse::new);

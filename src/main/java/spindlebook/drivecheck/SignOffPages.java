@@ -4,9 +4,9 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import spindlebook.alignment.AlignedCheck;
+import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
@@ -17,19 +17,19 @@ import spindlebook.corner.Noted;
 import spindlebook.corner.SeenSignOff;
 import spindlebook.log.Histories;
 import spindlebook.travel.DriveCheck;
+import spindlebook.web.Asked;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
-import spindlebook.web.FormKey;
 import spindlebook.web.FormPage;
 import spindlebook.web.Html;
 import spindlebook.web.Notice;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
 import spindlebook.web.Who;
 
 /** Signing a car off: a copy of what it rests on, and what changed since. */
 public final class SignOffPages {
   private static final int MOST_CAME = 6;
+  private static final int LONGEST_WHY = 500;
 
   private final Histories histories;
   private final SignOffStore store;
@@ -40,7 +40,7 @@ public final class SignOffPages {
   }
 
   public void list(Context ctx) {
-    CarBook history = history(ctx);
+    CarBook history = Addressed.car(ctx, histories);
     String car = history.car().orElseThrow();
     PageFrame frame =
         PageFrame.of("Sign-offs · Spindlebook", "Sign-offs")
@@ -57,74 +57,67 @@ public final class SignOffPages {
 
   // --- signing
 
-  public void newSignOff(Context ctx) {
-    CarBook history = history(ctx);
-    show(ctx, history, check(history), new Posted(Map.of()), FormKey.fresh(history.n()), List.of());
-  }
-
+  /** Asked for, and sent. */
   public void sign(Context ctx) {
-    CarBook history = history(ctx);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(history.n()));
-    if (history.original(key.key()).isPresent()) {
-      Html.next(ctx, "/sign-offs/" + key.key());
+    CarBook history = Addressed.car(ctx, histories);
+    String car = "/cars/" + history.car().orElseThrow();
+    Asked a = Asked.of(ctx, history.details().orElseThrow().unit(), history.n());
+    if (a.sent() && history.original(a.key().key()).isPresent()) {
+      Html.next(ctx, "/sign-offs/" + a.key().key());
       return;
     }
-    long shown = SignOffForm.shownN(posted);
-    List<Noted> came = SeenSignOff.since(history, shown > history.n() ? 0 : shown);
     DriveCheck check = check(history);
-    SignOffForm form = SignOffForm.read(posted, check.things().size());
-    if (came.isEmpty() && form instanceof SignOffForm.Accepted accepted) {
-      store.sign(history, check, accepted.why(), key, accepted.who());
-      Who.remember(ctx, accepted.who());
-      Html.next(ctx, "/sign-offs/" + key.key());
-    } else {
-      ctx.status(422);
-      show(ctx, history, check, posted, key, came);
+    int open = check.things().size();
+    String who =
+        a.line("who", "Signed by", Who.LONGEST).starts(Who.of(ctx)).needed("Say who signs.");
+    String why =
+        a.line("why", open == 0 ? "In your words" : "Why it is signed all the same", LONGEST_WHY)
+            .hint(open == 0 ? "May be left empty." : "One sentence. It is kept with what is open.")
+            .neededIf(
+                open > 0,
+                "Say in a sentence why it is signed with " + Counted.of(open, "thing") + " open.");
+    a.hidden("n", Long.toString(history.n()));
+    List<Noted> came = a.sent() ? came(history, a.text("n")) : List.of();
+    if (came.isEmpty() && a.ok()) {
+      store.sign(history, check, why, a.key(), who);
+      Who.remember(ctx, who);
+      Html.next(ctx, "/sign-offs/" + a.key().key());
+      return;
     }
-  }
-
-  /**
-   * @param came what came into the book while an earlier showing lay open
-   */
-  private static void show(
-      Context ctx,
-      CarBook history,
-      DriveCheck check,
-      Posted posted,
-      FormKey key,
-      List<Noted> came) {
-    String car = history.car().orElseThrow();
     PageFrame frame =
         PageFrame.of("Sign off · Spindlebook", "Sign off: " + CheckWords.outcome(check))
             .sub(
                 CheckView.asOf(history) + " A copy of figures, settings, rules and limits is kept.")
-            .crumbs(carCrumb(history), new Crumb("drive check", "/cars/" + car + "/drive-check"))
-            .notices(
-                came.isEmpty()
-                    ? List.of()
-                    : List.of(
-                        new Notice(
-                            Notice.Kind.PROBLEM,
-                            "Nothing was signed: "
-                                + Counted.of(came.size(), "entry", "entries")
-                                + " came into the book meanwhile. Look again, then sign what stands"
-                                + " now.")))
+            .crumbs(carCrumb(history), new Crumb("drive check", car + "/drive-check"))
+            .notices(came.isEmpty() ? List.of() : List.of(nothingSigned(came.size())))
             .caution(Cautions.FIGURES);
-    FormPage page =
-        new FormPage(
-            frame,
-            "/cars/" + car + "/sign-offs",
-            key,
-            SignOffForm.parts(posted, check.things().size(), history.n(), Who.of(ctx)),
-            "Sign it off",
-            "/cars/" + car + "/drive-check");
     EntryWords words = new EntryWords(history);
     List<Since.Line> newest = new ArrayList<>();
     for (int i = came.size() - 1; i >= 0 && newest.size() < MOST_CAME; i--) {
       newest.add(Since.line(came.get(i), words));
     }
+    FormPage page = a.page(frame, car + "/sign-offs", "Sign it off", car + "/drive-check");
+    ctx.status(a.sent() ? 422 : 200);
     Html.show(ctx, Html.TEMPLATES.drivecheckSign(page, CheckView.of(history, check), newest));
+  }
+
+  /** What came into the book while a form lay open that showed it up to here. */
+  private static List<Noted> came(CarBook history, String shown) {
+    long n = 0;
+    try {
+      n = Long.parseLong(shown.strip());
+    } catch (NumberFormatException tampered) {
+      // All of the book came since then.
+    }
+    return SeenSignOff.since(history, n > history.n() ? 0 : n);
+  }
+
+  private static Notice nothingSigned(int came) {
+    return new Notice(
+        Notice.Kind.PROBLEM,
+        "Nothing was signed: "
+            + Counted.of(came, "entry", "entries")
+            + " came into the book meanwhile. Look again, then sign what stands now.");
   }
 
   // --- one that was kept
@@ -219,13 +212,5 @@ public final class SignOffPages {
                     .filter(s -> s.key().equals(key) && s.signOff().car().equals(l.car()))
                     .findFirst())
         .orElseThrow(NotFoundResponse::new);
-  }
-
-  private CarBook history(Context ctx) {
-    CarBook history = histories.of(ctx.pathParam("car"));
-    if (history.car().isEmpty()) {
-      throw new NotFoundResponse();
-    }
-    return history;
   }
 }

@@ -3,6 +3,7 @@ package spindlebook.figures;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
+import spindlebook.card.Addressed;
 import spindlebook.corner.CarBook;
 import spindlebook.log.Histories;
 import spindlebook.web.Crumb;
@@ -21,7 +22,7 @@ public final class TablePages {
   public record Row(String name, String href, String lines) {}
 
   public void list(Context ctx) {
-    CarBook book = book(ctx);
+    CarBook book = Addressed.car(ctx, histories);
     String name = book.details().orElseThrow().name();
     String car = "/cars/" + book.car().orElseThrow();
     List<Row> rows =
@@ -40,7 +41,7 @@ public final class TablePages {
   }
 
   public void table(Context ctx) {
-    CarBook book = book(ctx);
+    CarBook book = Addressed.car(ctx, histories);
     Table table =
         Tables.of(book).stream()
             .filter(t -> t.name().equals(ctx.pathParam("table")))
@@ -50,13 +51,5 @@ public final class TablePages {
     ctx.header("Content-Disposition", "attachment; filename=\"" + file + "\"")
         .contentType("text/csv; charset=utf-8; header=present")
         .result(table.csv());
-  }
-
-  private CarBook book(Context ctx) {
-    CarBook book = histories.of(ctx.pathParam("car"));
-    if (book.car().isEmpty()) {
-      throw new NotFoundResponse();
-    }
-    return book;
   }
 }

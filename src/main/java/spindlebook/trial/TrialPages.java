@@ -1,13 +1,13 @@
 package spindlebook.trial;
 
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import spindlebook.card.Addressed;
 import spindlebook.card.CureAddress;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
@@ -54,7 +54,7 @@ public final class TrialPages {
   }
 
   public void trial(Context ctx) {
-    Card card = histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
+    Card card = Addressed.corner(ctx, histories);
     Posted asked = new Posted(ctx.queryParamMap());
     Optional<InForce> adjuster = card.adjuster(asked.text("adjuster"));
     Content content = null;

@@ -1,11 +1,13 @@
 package spindlebook.uncertainty;
 
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.BiConsumer;
 
 /**
  * A value together with everything that makes it doubtful, so that what two figures share cancels
@@ -34,31 +36,40 @@ public final class Figure {
   /** Coverage factor of {@link #U()}. */
   public static final double K = 2.0;
 
-  private final double value;
-  private final Map<Source, Double> parts;
+  private static final Figure NOTHING = new Figure(0, new Source[0], new int[0], new double[0]);
 
-  /**
-   * @param parts nobody else's to change
-   */
-  private Figure(double value, LinkedHashMap<Source, Double> parts) {
+  private final double value;
+
+  // One part a source, in the order of the sources' marks: two figures are joined in one walk.
+  private final Source[] sources;
+  private final int[] marks;
+  private final double[] parts;
+
+  /** The arrays are nobody else's to change. */
+  private Figure(double value, Source[] sources, int[] marks, double[] parts) {
     if (!Double.isFinite(value)) {
       throw new IllegalArgumentException("a figure needs a finite value, not " + value);
     }
-    for (Map.Entry<Source, Double> part : parts.entrySet()) {
-      if (!Double.isFinite(part.getValue())) {
+    for (int i = 0; i < parts.length; i++) {
+      if (!Double.isFinite(parts[i])) {
         throw new IllegalArgumentException(
-            "the part of " + part.getKey() + " is not finite: " + part.getValue());
+            "the part of " + sources[i] + " is not finite: " + parts[i]);
       }
     }
-    // A part that cancelled to nothing is no longer a source of this figure.
-    parts.values().removeIf(part -> part == 0.0);
     this.value = value;
-    this.parts = Collections.unmodifiableMap(parts);
+    this.sources = sources;
+    this.marks = marks;
+    this.parts = parts;
   }
 
   /** A value that is not doubted, such as a chosen number. */
   public static Figure exact(double value) {
-    return new Figure(value, new LinkedHashMap<>());
+    return NOTHING.worth(value);
+  }
+
+  /** The same parts of another value. */
+  private Figure worth(double other) {
+    return new Figure(other, sources, marks, parts);
   }
 
   /** A value with one source. {@code u} is a standard uncertainty, not negative. */
@@ -68,7 +79,15 @@ public final class Figure {
 
   /** A value with its parts, each coefficient × u, signed. */
   public static Figure of(double value, Map<Source, Double> parts) {
-    return new Figure(value, new LinkedHashMap<>(parts));
+    List<Figure> singles =
+        parts.entrySet().stream().map(part -> single(part.getKey(), part.getValue())).toList();
+    double[] ones = new double[singles.size()];
+    Arrays.fill(ones, 1);
+    return linear(value, singles, ones);
+  }
+
+  private static Figure single(Source source, double part) {
+    return new Figure(0, new Source[] {source}, new int[] {source.hashCode()}, new double[] {part});
   }
 
   /**
@@ -80,12 +99,61 @@ public final class Figure {
       throw new IllegalArgumentException(
           inputs.size() + " inputs but " + sensitivities.length + " sensitivities");
     }
-    LinkedHashMap<Source, Double> parts = new LinkedHashMap<>();
-    for (int i = 0; i < sensitivities.length; i++) {
-      double sensitivity = sensitivities[i];
-      inputs.get(i).parts.forEach((s, part) -> parts.merge(s, sensitivity * part, Double::sum));
+    return linear(inputs, sensitivities, 0, sensitivities.length).worth(value);
+  }
+
+  /** Halves, so that many figures of many sources are not walked through once for each. */
+  private static Figure linear(List<Figure> inputs, double[] sensitivities, int from, int to) {
+    if (to - from <= 1) {
+      return to == from ? NOTHING : joined(0, inputs.get(from), sensitivities[from], NOTHING, 1);
     }
-    return new Figure(value, parts);
+    int middle = (from + to) / 2;
+    return to - from == 2
+        ? joined(
+            0, inputs.get(from), sensitivities[from], inputs.get(to - 1), sensitivities[to - 1])
+        : joined(
+            0,
+            linear(inputs, sensitivities, from, middle),
+            1,
+            linear(inputs, sensitivities, middle, to),
+            1);
+  }
+
+  private static Figure joined(double value, Figure a, double ofA, Figure b, double ofB) {
+    int most = a.parts.length + b.parts.length;
+    Source[] sources = new Source[most];
+    int[] marks = new int[most];
+    double[] parts = new double[most];
+    int n = 0;
+    int i = 0;
+    int j = 0;
+    while (i < a.parts.length || j < b.parts.length) {
+      int order = order(a, i, b, j);
+      parts[n] = (order <= 0 ? ofA * a.parts[i] : 0) + (order >= 0 ? ofB * b.parts[j] : 0);
+      marks[n] = order <= 0 ? a.marks[i] : b.marks[j];
+      sources[n] = order <= 0 ? a.sources[i] : b.sources[j];
+      i += order <= 0 ? 1 : 0;
+      j += order >= 0 ? 1 : 0;
+      // A part that cancelled to nothing is no longer a source of this figure.
+      n += parts[n] == 0 ? 0 : 1;
+    }
+    return n == most
+        ? new Figure(value, sources, marks, parts)
+        : new Figure(
+            value, Arrays.copyOf(sources, n), Arrays.copyOf(marks, n), Arrays.copyOf(parts, n));
+  }
+
+  /** Negative where a's source i comes before b's j, or b has no more; 0 where they are one. */
+  private static int order(Figure a, int i, Figure b, int j) {
+    if (i == a.parts.length || j == b.parts.length) {
+      return i == a.parts.length ? 1 : -1;
+    }
+    int byMark = Integer.compare(a.marks[i], b.marks[j]);
+    if (byMark != 0 || a.sources[i].equals(b.sources[j])) {
+      return byMark;
+    }
+    int byId = a.sources[i].id().compareTo(b.sources[j].id());
+    return byId != 0 ? byId : a.sources[i].kind().compareTo(b.sources[j].kind());
   }
 
   /**
@@ -118,23 +186,31 @@ public final class Figure {
 
   /** Source → coefficient × u, signed; never zero; cannot be changed. */
   public Map<Source, Double> parts() {
-    return parts;
+    Map<Source, Double> map = new LinkedHashMap<>();
+    eachPart(map::put);
+    return Collections.unmodifiableMap(map);
+  }
+
+  void eachPart(BiConsumer<Source, Double> with) {
+    for (int i = 0; i < parts.length; i++) {
+      with.accept(sources[i], parts[i]);
+    }
   }
 
   public Figure plus(Figure other) {
-    return linear(value + other.value, List.of(this, other), new double[] {1, 1});
+    return joined(value + other.value, this, 1, other, 1);
   }
 
   public Figure minus(Figure other) {
-    return linear(value - other.value, List.of(this, other), new double[] {1, -1});
+    return joined(value - other.value, this, 1, other, -1);
   }
 
   public Figure plus(double exact) {
-    return linear(value + exact, List.of(this), new double[] {1});
+    return worth(value + exact);
   }
 
   public Figure times(double exact) {
-    return linear(value * exact, List.of(this), new double[] {exact});
+    return joined(value * exact, this, exact, NOTHING, 1);
   }
 
   /** The same value with one more source; a source it already has is added to linearly. */
@@ -142,9 +218,7 @@ public final class Figure {
     if (!(u >= 0)) {
       throw new IllegalArgumentException("a standard uncertainty is not negative: " + u);
     }
-    LinkedHashMap<Source, Double> more = new LinkedHashMap<>(parts);
-    more.merge(source, u, Double::sum);
-    return new Figure(value, more);
+    return joined(value, this, 1, single(source, u), 1);
   }
 
   /** Standard uncertainty. */
@@ -160,8 +234,13 @@ public final class Figure {
   /** u(y, z): the sum over the shared sources of the product of their parts. */
   public double covariance(Figure other) {
     double sum = 0;
-    for (Map.Entry<Source, Double> part : parts.entrySet()) {
-      sum += part.getValue() * other.parts.getOrDefault(part.getKey(), 0.0);
+    int i = 0;
+    int j = 0;
+    while (i < parts.length && j < other.parts.length) {
+      int order = order(this, i, other, j);
+      sum += order == 0 ? parts[i] * other.parts[j] : 0;
+      i += order <= 0 ? 1 : 0;
+      j += order >= 0 ? 1 : 0;
     }
     return sum;
   }
@@ -176,12 +255,13 @@ public final class Figure {
   public boolean equals(Object other) {
     return other instanceof Figure figure
         && Double.compare(value, figure.value) == 0
-        && parts.equals(figure.parts);
+        && Arrays.equals(parts, figure.parts)
+        && Arrays.equals(sources, figure.sources);
   }
 
   @Override
   public int hashCode() {
-    return Objects.hash(value, parts);
+    return Objects.hash(value, Arrays.hashCode(parts), Arrays.hashCode(marks));
   }
 
   @Override

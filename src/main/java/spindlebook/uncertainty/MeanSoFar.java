@@ -22,22 +22,19 @@ public final class MeanSoFar {
   public void add(Figure next) {
     n++;
     sum += next.value();
-    next.parts()
-        .forEach(
-            (source, part) -> {
-              double before = sums.getOrDefault(source, 0.0);
-              sums.put(source, before + part);
-              squares += part * (2 * before + part);
-            });
+    next.eachPart(
+        (source, part) -> {
+          double before = sums.getOrDefault(source, 0.0);
+          sums.put(source, before + part);
+          squares += part * (2 * before + part);
+        });
   }
 
   /** Whether a figure differs from the mean by no more than the U of that difference. */
   public boolean within(Figure next) {
-    double shared = 0;
-    for (Map.Entry<Source, Double> part : next.parts().entrySet()) {
-      shared += part.getValue() * sums.getOrDefault(part.getKey(), 0.0);
-    }
-    double variance = next.covariance(next) + squares / n / n - 2 * shared / n;
+    double[] shared = {0};
+    next.eachPart((source, part) -> shared[0] += part * sums.getOrDefault(source, 0.0));
+    double variance = next.covariance(next) + squares / n / n - 2 * shared[0] / n;
     return Math.abs(next.value() - sum / n) <= Figure.K * Math.sqrt(Math.max(0, variance));
   }
 }

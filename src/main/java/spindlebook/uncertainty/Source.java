@@ -14,4 +14,10 @@ public record Source(String id, SourceKind kind) {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(kind, "kind");
   }
+
+  /** From what a string remembers of itself: figures ask for it more than for anything else. */
+  @Override
+  public int hashCode() {
+    return 31 * id.hashCode() + kind.ordinal();
+  }
 }

@@ -1,4 +1,4 @@
-// What is under More in a guided round: what is rarely wanted at a step.
+// What comes after the first screen of a guided round: what is under More, and its end.
 import { newKey } from "./outbox.js";
 
 export const more = ({ s, plan, state, me, key, make, keep, read, go, onward, say, save }) => {
@@ -47,4 +47,14 @@ export const more = ({ s, plan, state, me, key, make, keep, read, go, onward, sa
   }
   all.push(links);
   return all;
+};
+
+export const end = ({ plan, state, asks, make, key, go, fill }) => {
+  const left = state.steps.filter((o) => !o.done);
+  asks.replaceChildren(make("h2", "", left.length ? left.length + " not read." : "All that was asked for has been read."));
+  fill("end" + left.length, () => {
+    const a = make("a", "key key-main", "To the round");
+    a.href = "/rounds/" + plan.round;
+    return [...(left.length ? [key("To the first not read", () => go(left[0].id))] : []), a];
+  });
 };

@@ -1,24 +1,20 @@
 // A round one thing at a time. The plan is all on the page: with the network gone the phone walks
 // on, and the outbox brings what was read to the book when it can.
 import * as outbox from "./outbox.js";
+import { decimals, inches, key, make } from "./guide-pad.js";
+import { next, toAsk, walk } from "./guide-plan.js";
 
 const root = document.getElementById("guide");
 const header = document.querySelector("header.step");
 let plan = JSON.parse(root.dataset.plan);
 const TO = "/rounds/" + plan.round + "/sent";
 const HERE = "sb:g:" + plan.round;
-const me = { text: "", taken: [], ...JSON.parse(outbox.get(HERE) ?? "{}") };
+const me = { text: "", typed: {}, taken: [], ...JSON.parse(outbox.get(HERE) ?? "{}") };
 const answered = [];
-let fine = false;
-let menu = "";
-let ask = null;
+// What is on the screen besides: 32nds, what is under More, a question.
+const on = { fine: false, menu: "", ask: null, more: null, end: null };
+let order = { at: () => NaN, wrong: () => null };
 
-const make = (tag, cls, text) => {
-  const e = document.createElement(tag);
-  if (cls) e.className = cls;
-  if (text) e.textContent = text;
-  return e;
-};
 // A key that is being pressed stays the same element: what looks as before is not built again.
 const fill = (where, as, build) => {
   if (where.dataset.as === as) return;
@@ -27,68 +23,28 @@ const fill = (where, as, build) => {
 };
 const save = () => outbox.put(HERE, JSON.stringify({ ...me, taken: me.taken.slice(-20) }));
 
-// --- the plan with what this phone has not sent, or sent after the plan was made
+// --- walking, on the plan with what this phone has not sent, or sent after it was made
 const mine = () => [
   ...outbox.sent().filter((e) => e.to === TO && e.n > plan.n),
   ...outbox.waiting().filter((e) => e.to === TO),
 ];
-const now = () => {
-  const places = plan.places.map((p) => ({ ...p }));
-  const done = { ...plan.done };
-  for (const { body: b } of mine()) {
-    if (b.what === "height" && !places.some((p) => p.height === b.key)) {
-      const free = (p) => !p.height && p.name === b.name;
-      const p = places.find((p) => free(p) && p.id === b.place) ?? places.find(free);
-      if (p) Object.assign(p, { height: b.key, say: "spindle " + b.spindle, at: at(b) });
-    } else if (b.what === "reading") {
-      done[b.height + "/" + b.steering + "/" + b.row] = { say: b.value, key: b.key };
-    } else if (b.what === "take-back") {
-      for (const k in done) if (done[k].key === b.target) delete done[k];
-      for (const p of places) if (p.height === b.target) p.height = p.at = null;
-    }
-  }
-  const steps = [];
-  for (const p of places) {
-    steps.push({ id: p.id + "/straight/height", p, steering: "straight", row: "height" });
-    for (const s in p.asked)
-      for (const row of p.asked[s]) steps.push({ id: p.id + "/" + s + "/" + row, p, steering: s, row });
-  }
-  for (const s of steps)
-    s.done = s.row === "height" ? s.p.height && { say: s.p.say } : done[s.p.height + "/" + s.steering + "/" + s.row];
-  return { places, steps };
-};
 
-const UNIT = { '"': 25.4, in: 25.4, mm: 1, cm: 10 };
-// Only to ask at once about an order that cannot be; the book reads the text itself.
-const mm = (text) => {
-  const m = /^(?:(\d+(?:[.,]\d+)?)[ -]*)?(?:(\d+)\/(\d+))?\s*(in|"|mm|cm)?$/.exec((text ?? "").trim());
-  if (!m || (!m[1] && !m[2])) return NaN;
-  return (Number((m[1] ?? "0").replace(",", ".")) + (m[2] ? m[2] / m[3] : 0)) * (UNIT[m[4]] ?? (plan.mm ? 1 : 25.4));
-};
-const at = (b) => {
-  const mark = b.mark ?? plan.marks.find((m) => m.key === b.markAsAt)?.typed ?? b.markTyped;
-  return mm(b.spindle) - mm(mark);
-};
-
-// --- walking
+const now = () => walk(plan, mine(), order.at);
 let state = now();
+const part = () => toAsk(plan, me.typed);
 const step = () => state.steps.find((s) => s.id === me.at);
 // What was begun at a step and left is found there again.
-const leave = () => ({ id: me.at, text: me.text, spindle: me.spindle, note: me.note, fine });
+const leave = () => ({ id: me.at, text: me.text, typed: me.typed, note: me.note, fine: on.fine });
 const go = (id, kept) => {
-  const { text = "", spindle = null, note = null, fine: small = false } = kept?.id === id ? kept : {};
-  Object.assign(me, { at: id, text, spindle, note });
-  fine = small;
-  menu = "";
-  ask = null;
+  const { text = "", typed = {}, note = null, fine = false } = kept?.id === id ? kept : {};
+  Object.assign(me, { at: id, text, typed, note });
+  Object.assign(on, { fine, menu: "", ask: null });
   save();
   draw();
 };
 const onward = (from, kept) => {
   state = now();
-  const i = state.steps.findIndex((s) => s.id === from);
-  const rest = [...state.steps.slice(i + 1), ...state.steps.slice(0, i + 1)];
-  go((state.steps.slice(i + 1).find((s) => !s.done) ?? rest.find((s) => !s.done))?.id ?? "end", kept);
+  go(next(state.steps, from), kept);
 };
 const beside = (by) => {
   const i = state.steps.findIndex((s) => s.id === me.at);
@@ -120,23 +76,28 @@ const read = (s, value, note) =>
     s.id,
   );
 
-const height = (s, mark) => {
+// One box of a height after the other; it is whole when its marks are told.
+const answer = (s, said) => {
+  const typed = { ...me.typed, ...said };
+  if (typed.markAsAt || !toAsk(plan, typed)) return height(s, typed);
+  Object.assign(me, { typed, text: "", undone: null });
+  on.fine = false;
+  save();
+  draw();
+};
+const height = (s, typed) => {
   const again = outbox.aside().find((e) => e.to === TO && e.body.place === s.p.id);
-  const body = { what: "height", name: s.p.name, label: s.p.label, place: s.p.id, spindle: me.spindle, ...mark };
-  const here = at(body);
-  const wrong =
-    s.p.rank >= 0 &&
-    state.places.find(
-      (p) => p.height && p.rank >= 0 && p.rank !== s.p.rank && (p.rank < s.p.rank ? here < p.at : here > p.at),
-    );
+  const { name, label, id: place, pairing, otherName, words } = s.p;
+  const body = { what: "height", name, label, place, pairing, otherName, ...typed };
+  const off = order.wrong(state.places, s.p, order.at(plan, body));
   const keep = (so) => {
     if (again) outbox.again(again, { ...again.body, ...body, key: again.body.key });
-    else send(body, s.p.words + ", spindle " + me.spindle, s.id);
+    else send(body, words + ", spindle " + body.spindle, s.id);
     if (so) send({ what: "so", target: body.key });
     onward(s.id, me.left);
   };
-  if (!wrong) return keep(false);
-  say("'" + s.p.words + "' came out " + (wrong.rank < s.p.rank ? "below" : "above") + " '" + wrong.words + "'.", [
+  if (!off) return keep(false);
+  say("'" + words + "' came out " + (off.rank < s.p.rank ? "below" : "above") + " '" + off.words + "'.", [
     ["It is so", () => keep(true)],
     ["Type it again", () => go(s.id)],
   ]);
@@ -146,13 +107,7 @@ const keep = (value) => {
   const s = step();
   value = value.trim();
   if (!s || !value) return;
-  if (s.row === "height") {
-    if (me.spindle) return height(s, { mark: value });
-    Object.assign(me, { spindle: value, text: "", undone: null });
-    fine = false;
-    save();
-    return draw();
-  }
+  if (s.row === "height") return answer(s, { [part()]: value });
   if (!s.p.height) {
     me.left = { ...leave(), text: value };
     return go(s.p.id + "/straight/height");
@@ -161,11 +116,15 @@ const keep = (value) => {
   onward(s.id);
 };
 
+// What was typed of a height so far, its last box first.
+const begun = () => Object.entries(me.typed).reverse();
+const told = ([p, value]) => plan.boxes[p].replace(" above the floor", "").toLowerCase() + " " + (value || "not read");
 const undo = () => {
   const kept = leave();
-  if (me.spindle) {
-    me.undone = { kept, words: "spindle " + me.spindle };
-    return go(me.at, { id: me.at, text: me.spindle });
+  const [half, ...before] = begun();
+  if (half) {
+    me.undone = { kept, words: told(half) };
+    return go(me.at, { id: me.at, text: half[1], typed: Object.fromEntries(before.reverse()) });
   }
   const last = me.taken.pop();
   if (!last) return;
@@ -187,64 +146,35 @@ const redo = () => {
 };
 
 // --- keys
-const key = (face, does, cls, label) => {
-  const b = make("button", "key " + (cls ?? ""));
-  b.type = "button";
-  const f = /^(\d+)\/(\d+)$/.exec(face);
-  if (f) {
-    const fr = make("span", "frac frac-alone");
-    fr.append(make("sup", "", f[1]), "⁄", make("sub", "", f[2]));
-    b.append(fr);
-  } else b.textContent = face;
-  b.dataset.key = label ?? face;
-  if (f || label) b.setAttribute("aria-label", label ?? face);
-  b.addEventListener("click", does);
-  return b;
-};
-const type = (t) => () => {
-  me.text += t;
-  save();
-  draw();
-};
-const back = () => {
-  me.text = me.text.slice(0, -1);
-  save();
-  draw();
-};
-const lowest = (n, d) => (n % 2 ? n + "/" + d : lowest(n / 2, d / 2));
-const sixteenth = (i) => {
-  const f = fine ? 2 * i + 1 + "/32" : i ? lowest(i, 16) : "";
-  return key(f || "0", () => keep((me.text + " " + f).trim() || "0"), "cell", f || "even");
-};
-// A gap is small: its keys leave room for the drill that tells whether the rule is kept.
-const inches = (small) => {
-  const pad = [];
-  for (const d of small ? "1234" : "12345") pad.push(key(d, type(d), "whole"));
-  pad.push(key("⌫", back, "whole", "take the last back"));
-  if (!small) for (const d of "67890") pad.push(key(d, type(d), "whole"));
-  const th = key("32nds", () => ((fine = !fine), draw()), "whole " + (fine ? "key-on" : ""));
-  th.setAttribute("aria-pressed", fine);
-  pad.push(th);
-  for (let i = 0; i < 16; i++) pad.push(sixteenth(i));
-  return pad;
-};
-const decimals = () => {
-  const pad = [];
-  for (const d of ["1", "2", "3", "⌫", "4", "5", "6", "−", "7", "8", "9", ".", "0"])
-    pad.push(
-      key(d, d === "⌫" ? back : type(d === "−" ? "-" : d), "cell", { "⌫": "take the last back", "−": "minus" }[d]),
-    );
-  pad.push(key("Keep", () => keep(me.text), "key-main wide"));
-  return pad;
-};
+const keys = () => ({
+  fine: on.fine,
+  text: () => me.text,
+  keep,
+  type: (t) => {
+    me.text += t;
+    save();
+    draw();
+  },
+  back: () => {
+    me.text = me.text.slice(0, -1);
+    save();
+    draw();
+  },
+  finer: () => {
+    on.fine = !on.fine;
+    draw();
+  },
+});
 const words = (s, kind) => {
   const row = [];
   if (s.row === "height") {
-    if (me.spindle)
+    if (part() === "mark")
       for (const m of marks())
         row.push(
-          key("as at '" + m.words + "', " + m.typed, () => height(s, { markAsAt: m.key, markTyped: m.typed }), "full"),
+          key("as at '" + m.words + "', " + m.typed, () => answer(s, { markAsAt: m.key, markTyped: m.typed }), "full"),
         );
+    if (part() === "otherSpindle")
+      row.push(key("not read", () => answer(s, { otherSpindle: "" }), "full"));
     return row;
   }
   if (kind === "gap") for (const w of ["well clear", "touches", "binds"]) row.push(key(w, () => keep(w), "word"));
@@ -267,13 +197,13 @@ const marks = () => {
   const own = mine().filter((e) => e.body.what === "height" && e.body.mark);
   const b = own.length ? own[own.length - 1].body : null;
   const p = b && state.places.find((p) => p.height === b.key);
-  return p ? [{ key: b.key, words: p.words, typed: b.mark }] : plan.marks;
+  return p ? [{ key: b.key, words: p.words, typed: b.mark + (b.pairing ? " and " + (b.otherMark || "not read") : "") }] : plan.marks;
 };
 
 // --- what is seen
 const g = make("div", "g");
-const told = make("section", "g-ask");
-told.setAttribute("aria-live", "polite");
+const asks = make("section", "g-ask");
+asks.setAttribute("aria-live", "polite");
 const box = make("input");
 Object.assign(box, { type: "text", id: "g-box", autocomplete: "off", autocapitalize: "off", spellcheck: false });
 box.setAttribute("aria-labelledby", "g-what");
@@ -289,7 +219,7 @@ pad.setAttribute("aria-label", "Keys");
 const foot = make("div", "g-foot");
 const status = make("p", "outbox");
 status.id = "outbox";
-g.append(told, typed, said, pad, status, foot);
+g.append(asks, typed, said, pad, status, foot);
 root.replaceChildren(g);
 document.body.classList.add("guided");
 document.querySelector("footer.foot")?.remove();
@@ -327,7 +257,7 @@ const asking = () => {
   const open = [...answered, ...plan.doubts].find(
     (d) => !mine().some((e) => e.body.target === d.key && e.body.what !== "reading"),
   );
-  if (ask || !open) return ask;
+  if (on.ask || !open) return on.ask;
   return {
     of: open.key,
     words: "In doubt, not counted: " + open.words + ". " + open.doubt,
@@ -352,25 +282,27 @@ const top = () => {
     fill(said, words, () => [make("p", "", words), key("Put back", redo, "", "put back")]);
     return;
   }
-  const last = me.spindle ? { words: "spindle " + me.spindle } : me.taken[me.taken.length - 1];
+  const half = begun()[0];
+  const last = half ? { words: told(half) } : me.taken[me.taken.length - 1];
   const held = last && outbox.waiting().find((e) => e.body.key === last.key);
   const words = last ? last.words + (last.key ? (held ? " · on this phone" : " · in the book") : "") : "";
   fill(said, words, () => (words ? [make("p", "", words)] : []));
 };
 
-// What is under More comes after the first screen is there.
-let more = null;
-const fetchMore = () =>
-  import("./guide-more.js").then(
-    (m) => {
-      more = m.more;
+// What is under More, the order of heights and what others do come after the first screen.
+const later = () =>
+  Promise.all([import("./guide-more.js"), import("./guide-order.js"), import("./guide-news.js")]).then(
+    ([m, o, n]) => {
+      Object.assign(on, m);
+      order = o;
       draw();
+      n.listen(() => plan, take);
     },
-    () => setTimeout(fetchMore, 3000),
+    () => setTimeout(later, 3000),
   );
 const say = (words, keys) => {
-  menu = "";
-  ask = words ? { of: outbox.newKey(), words, keys } : null;
+  on.menu = "";
+  on.ask = words ? { of: outbox.newKey(), words, keys } : null;
   draw();
 };
 
@@ -378,59 +310,53 @@ const draw = () => {
   state = now();
   const i = state.steps.findIndex((s) => s.id === me.at);
   const s = state.steps[i];
-  const none = !me.spindle && !me.taken.length;
-  fill(foot, [none, !!s, menu, !!more].join(), () => {
+  const none = !begun().length && !me.taken.length;
+  fill(foot, [none, !!s, on.menu, !!on.more].join(), () => {
     const takes = key("Undo", undo, "", "undo");
     takes.disabled = none;
-    const menus = () => ((menu = menu ? "" : "more"), draw());
+    const menus = () => ((on.menu = on.menu ? "" : "more"), draw());
     return [
       key("‹ Back", () => beside(-1)),
       takes,
       ...(s ? [key("Skip ›", () => beside(1))] : []),
-      ...(s && more ? [key(menu ? "Keys" : "More", menus, menu ? "key-on" : "")] : []),
+      ...(s && on.more ? [key(on.menu ? "Keys" : "More", menus, on.menu ? "key-on" : "")] : []),
     ];
   });
   top();
-  typed.hidden = !s || !!menu;
+  typed.hidden = !s || !!on.menu;
   if (!s) {
-    told.dataset.at = "";
-    const left = state.steps.filter((o) => !o.done);
-    told.replaceChildren(make("h2", "", left.length ? left.length + " not read." : "All that was asked for has been read."));
+    asks.dataset.at = "";
     pad.className = "pad pad-end";
-    fill(pad, "end" + left.length, () => {
-      const a = make("a", "key key-main", "To the round");
-      a.href = "/rounds/" + plan.round;
-      return [...(left.length ? [key("To the first not read", () => go(left[0].id))] : []), a];
-    });
-    return;
+    return on.end?.({ plan, state, asks, make, key, go, fill: (as, build) => fill(pad, as, build) });
   }
   band(s, i);
   const row = plan.rows[s.row];
   const kind = plan.mm && row?.kind !== "angle" ? "mm" : (row?.kind ?? "tape");
-  const what = make("h2", "", row?.words ?? (me.spindle ? "Frame mark above the floor" : "Spindle above the floor"));
+  const which = part();
+  const what = make("h2", "", row?.words ?? plan.boxes[which]);
   what.id = "g-what";
-  const last = row ? plan.last[s.p.name + "/" + s.steering + "/" + s.row] : "";
+  const last = row ? plan.last[s.p.id + "/" + s.steering + "/" + s.row] : "";
   const readHere = s.done?.say ? "Read here: " + s.done.say + (s.done.who ? ", " + s.done.who : "") : "";
-  const lines = [row?.rule, last, readHere].filter(Boolean).map((t) => make("p", "", t));
-  if (!told.dataset.at || told.dataset.at !== s.id + me.spindle + readHere) {
-    told.replaceChildren(what, ...lines);
-    told.dataset.at = s.id + me.spindle + readHere;
+  const lines = [row?.rule, last, !row && s.p.other, readHere].filter(Boolean).map((t) => make("p", "", t));
+  if (!asks.dataset.at || asks.dataset.at !== s.id + which + readHere) {
+    asks.replaceChildren(what, ...lines);
+    asks.dataset.at = s.id + which + readHere;
   }
   root.dataset.step = s.id;
-  root.dataset.kind = row ? kind : me.spindle ? "mark" : "spindle";
+  root.dataset.kind = row ? kind : which;
   if (box.value !== me.text) box.value = me.text;
   unit.textContent = row?.kind === "angle" ? "°" : plan.mm ? "mm" : "in";
-  if (menu) {
+  if (on.menu) {
     pad.className = "g-more";
     const here = { s, plan, state, me, key, make, keep, read, go, onward, say, save };
-    fill(pad, "more " + s.id, () => more(here));
+    fill(pad, "more " + s.id, () => on.more(here));
     return;
   }
   const numbers = plan.mm || row?.kind === "angle";
   pad.className = numbers ? "pad pad-4" : "pad pad-12";
   const others = row ? "" : marks().map((m) => m.key + m.typed).join();
-  fill(pad, [s.id, kind, me.spindle ?? "", fine, me.text.startsWith("-"), others].join("|"), () => [
-    ...(numbers ? decimals() : inches(row?.drill)),
+  fill(pad, [s.id, kind, which, on.fine, me.text.startsWith("-"), others].join("|"), () => [
+    ...(numbers ? decimals(keys()) : inches(row?.drill, keys())),
     ...words(s, row?.kind),
   ]);
 };
@@ -443,32 +369,19 @@ outbox.listen((body, json) => {
 if (plan.start) outbox.remember(plan.round, plan.start);
 outbox.seen(plan.book);
 
-const news = async () => {
-  if (!document.hidden) {
-    try {
-      const r = await fetch("/rounds/" + plan.round + "/news?n=" + (plan.part ? -1 : plan.n) + "&book=" + plan.book);
-      outbox.heard();
-      if (r.status === 409) {
-        plan.book = (await r.json()).book;
-        outbox.seen(plan.book);
-      } else if (r.status === 200) {
-        plan = await r.json();
-        outbox.remember(plan.round, plan.start);
-        outbox.seen(plan.book);
-        const was = step();
-        state = now();
-        const s = step();
-        if (s?.done && was && !was.done && !me.text && !me.spindle && !menu) {
-          ask = null;
-          onward(s.id);
-        } else if (!menu) draw();
-      }
-    } catch {}
-  }
-  setTimeout(news, 1500);
+const take = (fresh) => {
+  plan = fresh;
+  outbox.remember(plan.round, plan.start);
+  outbox.seen(plan.book);
+  const was = step();
+  state = now();
+  const s = step();
+  if (s?.done && was && !was.done && !me.text && !begun().length && !on.menu) {
+    on.ask = null;
+    onward(s.id);
+  } else if (!on.menu) draw();
 };
-setTimeout(news, plan.part ? 300 : 1500);
-setTimeout(fetchMore, 0);
+setTimeout(later, 0);
 setTimeout(outbox.load, 0);
 
 const asked = new URLSearchParams(location.search).get("at");

@@ -80,7 +80,7 @@ final class Routes {
     r.get("/corners/{corner}/trial", app.kept.page(app.door.oneAtATime(app.trials::trial)));
     r.get("/corners/{corner}/rounds", app.kept.page(app.rounds::ofCorner));
     r.post("/corners/{corner}/rounds", app.rounds::start);
-    r.get("/corners/{corner}/rounds/new", app.rounds::newRound);
+    r.get("/corners/{corner}/rounds/new", app.rounds::start);
     r.get("/corners/{corner}/paper", app.papers::ofCorner);
 
     r.get("/rounds/{round}", app.kept.page(app.rounds::round));
@@ -94,15 +94,15 @@ final class Routes {
     r.get("/rounds/{round}/paper", app.papers::ofRound);
     r.get("/rounds/{round}/sheet", app.sheets::sheet);
     r.post("/rounds/{round}/sheet", app.sheets::read);
-    r.get("/rounds/{round}/heights/new", app.heights::newHeight);
+    r.get("/rounds/{round}/heights/new", app.heights::create);
     r.post("/rounds/{round}/heights", app.heights::create);
 
     r.get("/heights/{height}", app.heights::height);
     r.post("/heights/{height}/readings", app.heights::read);
     r.get("/heights/{height}/correct", app.corrections::height);
-    r.post("/heights/{height}/correct", app.corrections::correctHeight);
+    r.post("/heights/{height}/correct", app.corrections::height);
     r.get("/readings/{reading}/correct", app.corrections::reading);
-    r.post("/readings/{reading}/correct", app.corrections::correctReading);
+    r.post("/readings/{reading}/correct", app.corrections::reading);
 
     r.get("/cars/{car}/use", app.kept.page(app.uses::driven));
     r.post("/cars/{car}/use", app.uses::driven);

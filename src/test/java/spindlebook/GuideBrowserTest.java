@@ -11,11 +11,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.Actions;
 
@@ -415,5 +417,74 @@ class GuideBrowserTest {
             + " e.innerText).join(' | ')";
     phone.wait(() -> ((String) phone.ask(live)).contains("touches · in the book"));
     assertTrue(((String) phone.ask(live)).contains("ower rod end"), (String) phone.ask(live));
+  }
+
+  /** An axle's height is both ends', and both ends' readings hang on it. */
+  @Test
+  void a_solid_axle_is_walked_on_the_pad_as_any_corner() {
+    String corners = "/cars/" + marmot.car + "/corners";
+    shop.get(corners + "/new")
+        .form(corners)
+        .with("end", "rear")
+        .with("layout", "solid-axle-end")
+        .keep();
+    String round = marmot.startRound(marmot.car + "-lr", Map.of());
+    phone.go("/rounds/" + round + "/guide");
+    phone.find(Screen.BOX);
+    List<String> asked = new ArrayList<>();
+    for (String text : List.of("20 3/8", "20 1/2", "30", "30 1/16")) {
+      asked.add(phone.text("#g-what"));
+      keyboard(text, Keys.ENTER);
+    }
+    assertEquals(
+        List.of(
+            "Left rear, spindle above the floor",
+            "Right rear, spindle above the floor",
+            "Left rear, frame mark above the floor",
+            "Right rear, frame mark above the floor"),
+        asked);
+    int steps = 0;
+    while (!phone.step().endsWith("/height")) {
+      String step = phone.step();
+      assertFalse(step.contains("camber") || step.contains("toe"), step);
+      String kind = (String) phone.ask("return document.getElementById('guide').dataset.kind");
+      keyboard(
+          kind.equals("gap") ? "well clear" : kind.equals("angle") ? "3" : "12 1/2", Keys.ENTER);
+      phone.wait(() -> !phone.step().equals(step));
+      steps++;
+    }
+    // The second height: its mark is taken as at the first, at both ends.
+    keyboard("24", Keys.ENTER, "24", Keys.ENTER);
+    phone.wait(() -> !phone.text("[data-key^='as at']").isEmpty());
+    String both = phone.text("[data-key^='as at']");
+    assertTrue(
+        both.toLowerCase(Locale.ROOT)
+            .endsWith("on the strap (full droop), both together', 30 and 30 1/16"),
+        both);
+    phone.find(By.cssSelector("[data-key^='as at']")).click();
+    phone.wait(() -> !phone.step().endsWith("/height"));
+    // Crossed, with one end not read.
+    phone.go("/rounds/" + round + "/guide?at=on-the-strap-2/straight/height");
+    phone.find(Screen.BOX);
+    assertTrue(
+        phone.text(".g-ask").contains("Right rear: bump stop touches"), phone.text(".g-ask"));
+    keyboard("18", Keys.ENTER);
+    assertEquals(List.of(), phone.ask(SMALL_KEYS));
+    press("not read");
+    keyboard("30", Keys.ENTER);
+    phone.sent();
+    List<JsonNode> heights = entries("height");
+    assertEquals("20 1/2", heights.get(0).at("/otherEnd/spindle/typed").asText());
+    assertEquals("both-together", heights.get(0).get("pairing").asText());
+    assertFalse(heights.get(0).get("otherEnd").has("name"), heights.get(0).toString());
+    assertTrue(heights.get(1).has("markAsAt"), heights.get(1).toString());
+    assertEquals("crossed", heights.get(2).get("pairing").asText());
+    assertEquals("stop-touch", heights.get(2).at("/otherEnd/name").asText());
+    assertFalse(heights.get(2).get("otherEnd").has("spindle"), heights.get(2).toString());
+    List<JsonNode> readings = entries("reading");
+    assertEquals(steps, readings.size());
+    long there = readings.stream().filter(r -> r.path("atOtherEnd").asBoolean()).count();
+    assertTrue(there >= 5 && there < steps, there + " of " + steps);
+    assertEquals(390L, phone.ask("return Math.max(390, document.documentElement.scrollWidth)"));
   }
 }

@@ -230,9 +230,10 @@ class PrefilledFormsTest {
         height = "h" + sent(round).length() + guided.size() + i + round;
         Map<String, String> body = new LinkedHashMap<>();
         body.put("what", "height");
-        body.put("name", place.get("name").asText());
-        if (place.hasNonNull("label")) {
-          body.put("label", place.get("label").asText());
+        for (String said : List.of("name", "label", "pairing", "otherName")) {
+          if (place.hasNonNull(said)) {
+            body.put(said, place.get(said).asText());
+          }
         }
         body.put("spindle", SPINDLES.get(i % SPINDLES.size()));
         body.put("mark", "31 5/8");

@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -182,9 +184,92 @@ class SolidAxlePagesTest {
     }
     Page rounds = shop.get("/rounds/" + round).is(200);
     assertTrue(rounds.text().contains("right rear +3 in"), rounds.text());
-    assertFalse(rounds.html().contains("/guide"), "an axle's round is typed height by height");
-    shop.get("/rounds/" + round + "/guide").is(303);
-    shop.get("/rounds/" + round + "/sheet").is(303);
+    assertTrue(rounds.html().contains("/rounds/" + round + "/guide"), "step by step");
+  }
+
+  /** An axle has camber and toe built in, and no rack. */
+  @Test
+  void an_axle_is_walked_step_by_step_without_a_script_too() {
+    Page page = shop.get("/rounds/" + round + "/guide").is(200);
+    String action = "/rounds/" + round + "/guide";
+    Form height = page.form(action);
+    for (String box : List.of("spindle", "otherSpindle", "mark", "otherMark")) {
+      assertEquals("", height.value(box), page.text());
+    }
+    assertTrue(page.text().contains("Right rear, spindle above the floor"), page.text());
+    page =
+        shop.browser.follow(
+            height
+                .with("spindle", "20")
+                .with("otherSpindle", "20 1/2")
+                .with("mark", "30")
+                .with("otherMark", "30")
+                .keep());
+    JsonNode said = body("height");
+    assertEquals("both-together", said.get("pairing").asText());
+    assertEquals("20 1/2", said.at("/otherEnd/spindle/typed").asText());
+    assertFalse(said.get("otherEnd").has("name"), said.toString());
+    List<String> rows = new ArrayList<>();
+    while (!page.form(action).value("what").equals("height")) {
+      rows.add(page.form(action).value("row"));
+      page = shop.browser.follow(page.form(action).with("value", "3/8").keep());
+    }
+    assertTrue(rows.containsAll(List.of(LINK, OTHER_LINK, "q-strap-length", "o-q-strap-length")));
+    assertFalse(rows.toString().contains("camber"), rows.toString());
+    assertFalse(rows.toString().contains("toe"), rows.toString());
+    assertEquals("in-between", page.form(action).value("name"), "the next height");
+    String crossed = action + "?at=on-the-strap-2/straight/height";
+    Form last = shop.get(crossed).is(200).form(action);
+    assertEquals("crossed", last.value("pairing"));
+    assertEquals("stop-touch", last.value("otherName"));
+    String start = shop.get("/corners/" + left + "/rounds/new").is(200).text();
+    assertFalse(start.contains("rack"), start);
+  }
+
+  @Test
+  void an_axle_is_typed_from_paper_on_one_page() {
+    String action = "/rounds/" + round + "/sheet";
+    Form sheet =
+        shop.get(action)
+            .is(200)
+            .form(action)
+            .with("h0-spindle", "20")
+            .with("h0-otherSpindle", "20")
+            .with("h0-mark", "30")
+            .with("h0-otherMark", "30")
+            .with("h0-straight-" + LINK, "3/8")
+            .with("h0-straight-" + OTHER_LINK, "1/4")
+            .with("h4-spindle", "19")
+            .with("h4-otherSpindle", "33")
+            .with("h4-mark", "same")
+            .with("h4-straight-" + LINK, "1/8");
+    assertEquals("crossed", sheet.value("h4-pairing"), "as the round goes on");
+    assertEquals("stop-touch", sheet.value("h4-otherName"));
+    int entries = shop.entries();
+    sheet.keep();
+    assertEquals(entries + 5, shop.entries());
+    JsonNode crossed = shop.figures(right).get("heights").get(1);
+    assertEquals("crossed", crossed.get("pairing").asText());
+    assertEquals("stop-touch", crossed.get("name").asText());
+    mm(3, crossed, "positionMm");
+    mm(-10, shop.figures(right).get("heights").get(0), "positionMm");
+    assertEquals(1, shop.figures(right).get("readings").size());
+    sheet.keep();
+    assertEquals(entries + 5, shop.entries(), "pressed twice");
+  }
+
+  /** What the last entry of a kind says. */
+  private JsonNode body(String kind) {
+    try {
+      JsonNode last = null;
+      for (String line : shop.lines().subList(1, shop.lines().size())) {
+        JsonNode entry = new ObjectMapper().readTree(line);
+        last = entry.get("kind").asText().equals(kind) ? entry.get("body") : last;
+      }
+      return last;
+    } catch (IOException unread) {
+      throw new AssertionError(unread);
+    }
   }
 
   @Test

@@ -175,7 +175,7 @@ public final class CarBook {
 
   /** Whether an entry is doubted, answered or not, so that there is something to answer. */
   public boolean doubted(String key) {
-    return standing(key).map(CarBook::doubt).isPresent();
+    return standing(key).map(Content::doubt).isPresent();
   }
 
   /** The entry that took it back, which can itself be taken back; empty when none did. */
@@ -207,7 +207,7 @@ public final class CarBook {
 
   /** Whether an entry is in doubt and nobody has answered. */
   boolean waits(Written<?> entry) {
-    return doubt(entry.content()) != null && answered(entry.key()).isEmpty();
+    return entry.content().doubt() != null && answered(entry.key()).isEmpty();
   }
 
   /** Whether somebody answered that it does not count. */
@@ -218,20 +218,6 @@ public final class CarBook {
   /** Neither in doubt nor refused. */
   boolean counts(Written<?> entry) {
     return !waits(entry) && !refused(entry);
-  }
-
-  /** Why what was said is doubted; null when it is not. */
-  static String doubt(Content content) {
-    if (content instanceof Content.Height height) {
-      return height.doubt();
-    }
-    if (content instanceof Content.Reading reading) {
-      return reading.doubt();
-    }
-    if (content instanceof Content.Alignment alignment) {
-      return alignment.doubt();
-    }
-    return content instanceof Content.Adjustment adjustment ? adjustment.doubt() : null;
   }
 
   /** What was defined of the car and its corners and stands, in the book's order. */
@@ -297,6 +283,13 @@ public final class CarBook {
   /** The card of the corner on the car's other side, where the car has it. */
   public Optional<Card> mirror(Card card) {
     return cornerAt(card.place().mirror()).map(this::card);
+  }
+
+  /** The card of the other end of a solid axle; empty for a wheel hung alone. */
+  public Optional<Card> otherEnd(Card card) {
+    return card.layout() != Layout.SOLID_AXLE_END
+        ? Optional.empty()
+        : mirror(card).filter(o -> o.layout() == Layout.SOLID_AXLE_END);
   }
 
   /**

@@ -452,7 +452,7 @@ final class CardFold implements Cloneable {
   private static Doubted doubted(Written<?> raw, String kind, String words) {
     Noted entry = raw.entry();
     return new Doubted(
-        entry.n(), entry.key(), entry.at(), entry.who(), kind, words, CarBook.doubt(raw.content()));
+        entry.n(), entry.key(), entry.at(), entry.who(), kind, words, raw.content().doubt());
   }
 
   private String words(Place place, Content.Adjustment a) {

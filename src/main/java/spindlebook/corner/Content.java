@@ -30,6 +30,16 @@ public sealed interface Content {
         || this instanceof Target;
   }
 
+  /** Why it does not count until somebody answers; null where nothing is doubted. */
+  default String doubt() {
+    return null;
+  }
+
+  /** The same, doubted for that reason, where its kind can be. */
+  default Content withDoubt(String why) {
+    return this;
+  }
+
   /** A car, and the tools that lie beside it. */
   record Car(CarDetails details, List<Tool> tools) implements Content {
     public Car {
@@ -291,6 +301,7 @@ public sealed interface Content {
       return new Height(round, name, label, spindle, mark, height, doubt, again, otherEnd, pairing);
     }
 
+    @Override
     public Height withDoubt(String why) {
       return new Height(round, name, label, spindle, mark, markAsAt, why, again, otherEnd, pairing);
     }
@@ -390,6 +401,7 @@ public sealed interface Content {
           other ? Boolean.TRUE : null);
     }
 
+    @Override
     public Reading withDoubt(String why) {
       return new Reading(
           height,
@@ -685,6 +697,7 @@ public sealed interface Content {
       doubt = doubt == null && !rolled ? OFF_THE_JACK : doubt;
     }
 
+    @Override
     public Alignment withDoubt(String why) {
       return new Alignment(
           corner, rolled, load, fuel, pressures, lengthTool, angleTool, lockTool, way, why, words);

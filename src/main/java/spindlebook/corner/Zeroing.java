@@ -40,6 +40,11 @@ public enum Zeroing {
     return this != SETTLED || round.onTyres();
   }
 
+  /** Whether there is anything to put right: the rack and its link are the steered wheels'. */
+  public boolean at(Layout layout) {
+    return layout.steered() || (this != RACK_CENTRED && this != STEERING_LINK);
+  }
+
   /** What holds once it was done, as one sentence. */
   public String sentence() {
     return sentence;

@@ -2,26 +2,22 @@ package spindlebook.round;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.LinkedHashSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import spindlebook.card.Capital;
-import spindlebook.card.Days;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.Doubted;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
-import spindlebook.corner.Measure;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.ReadingText;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
-import spindlebook.corner.SeenRound;
-import spindlebook.corner.Standing;
 import spindlebook.log.Json;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
+import spindlebook.web.Asked;
 import spindlebook.web.Posted;
 
 /** All a phone needs to walk through a round while it has no network. */
@@ -29,69 +25,90 @@ final class GuideJson {
   private GuideJson() {}
 
   /**
-   * @param mirror the other side's card, or null
    * @param n the last of the car's entries that the card surely holds
    * @param book its generation
    * @param here the place whose readings in words are wanted first; null for those of all places
    */
-  static ObjectNode of(Card card, Card mirror, SeenRound round, long n, String book, String here) {
-    GuidePlan plan = GuidePlan.of(card, round);
+  static ObjectNode of(Sitting at, long n, String book, String here) {
+    GuidePlan plan = GuidePlan.of(at);
+    Card card = at.card();
     ObjectNode json = Json.MAPPER.createObjectNode();
-    json.put("round", round.key())
+    json.put("round", at.key())
         .put("where", card.details().name() + ", " + card.place().words())
         .put("n", n)
         .put("book", book)
         .put("after", card.lastChange())
-        .put("mirror", mirror == null ? null : mirror.place().words())
-        .put("mm", round.round().unit() != LengthUnit.INCH)
+        .put("mirror", at.mirror() == null ? null : at.mirror().place().words())
+        .put("mm", at.unit() != LengthUnit.INCH)
         .put("part", here != null);
+    ObjectNode boxes = json.putObject("boxes");
+    HeightForm.labels(at).forEach(boxes::put);
     ObjectNode rows = json.putObject("rows");
     ObjectNode done = json.putObject("done");
     ObjectNode last = json.putObject("last");
     ObjectNode bands = json.putObject("bands");
     ArrayNode places = json.putArray("places");
     for (GuidePlan.Place place : plan.places()) {
-      place(places.addObject(), place, here == null || here.equals(place.id()));
-      place.asked().forEach((s, asked) -> asked.forEach(a -> row(rows, a)));
+      place(places.addObject(), at, place, here == null || here.equals(place.id()));
+      place.slots().forEach((s, slots) -> slots.forEach(a -> row(rows, a)));
     }
     for (GuidePlan.Step step : plan.steps()) {
+      GuidePlan.Place place = step.place();
       String word = Posted.word(step.steering());
-      for (String of : List.of(word, Posted.word(step.place().name()))) {
+      for (String of : List.of(word, Posted.word(place.name()))) {
         if (!bands.has(of)) {
           bands.put(of, StepWords.html(card, step));
         }
       }
-      SeenReading read = GuidePlan.read(card, step);
-      boolean wanted = here == null || here.equals(step.place().id());
+      SeenReading read = plan.read(step);
+      boolean wanted = here == null || here.equals(place.id());
       if (read != null) {
         done.set(
-            step.place().height().key() + "/" + word + "/" + step.asked().row(),
+            place.heightKey() + "/" + word + "/" + step.slot().row(),
             wanted ? said(read) : Json.MAPPER.createObjectNode());
       }
-      if (step.asked() != null && wanted) {
-        String was = last(card, mirror, step);
+      if (step.slot() != null && wanted) {
+        String was = last(at, step);
         if (!was.isEmpty()) {
-          last.put(Posted.word(step.place().name()) + "/" + word + "/" + step.asked().row(), was);
+          last.put(place.id() + "/" + word + "/" + step.slot().row(), was);
         }
       }
     }
-    marks(json.putArray("marks"), card, round);
-    doubts(json.putArray("doubts"), card, round);
-    start(json.putObject("start"), round);
+    HeightForm.lastMark(at, Long.MAX_VALUE)
+        .ifPresent(
+            h ->
+                json.putArray("marks")
+                    .addObject()
+                    .put("key", h.key())
+                    .put("words", h.words())
+                    .put("typed", HeightForm.marks(h)));
+    json.withArray("marks");
+    doubts(json.putArray("doubts"), at);
+    if (here == null) {
+      start(json.putObject("start"), at);
+    }
     return json;
   }
 
-  private static void place(ObjectNode json, GuidePlan.Place place, boolean wanted) {
+  private static void place(ObjectNode json, Sitting at, GuidePlan.Place place, boolean wanted) {
     json.put("id", place.id())
         .put("name", Posted.word(place.name()))
         .put("words", Capital.of(place.words()))
         .put("rank", place.name() == HeightName.IN_BETWEEN ? -1 : place.name().ordinal())
         .put("label", place.label());
+    if (place.pairing() != null) {
+      json.put("pairing", Posted.word(place.pairing()))
+          .put("otherName", Posted.word(place.otherName()));
+    }
+    if (place.pairing() == Pairing.CROSSED) {
+      String there = Capital.of(at.card().place().mirror().words());
+      json.put("other", there + ": " + place.otherName().words());
+    }
     SeenHeight height = place.height();
     if (height != null) {
       json.put("height", height.key());
       if (wanted) {
-        json.put("say", new EntryWordsOfHeight(height).words());
+        json.put("say", words(height.height()));
       }
       if (height.positionCounts()) {
         json.put("at", Math.round(height.positionMm().value() * 10) / 10.0);
@@ -99,54 +116,37 @@ final class GuideJson {
     }
     ObjectNode asked = json.putObject("asked");
     place
-        .asked()
+        .slots()
         .forEach(
-            (s, list) -> {
+            (s, slots) -> {
               ArrayNode names = asked.putArray(Posted.word(s));
-              list.forEach(a -> names.add(a.row()));
+              slots.forEach(a -> names.add(a.row()));
             });
   }
 
   /** A height in a few words: {@code spindle 14 3/8, mark 30 1/4}. */
-  private record EntryWordsOfHeight(SeenHeight height) {
-    String words() {
-      Content.Height h = height.height();
-      String spindle = h.spindle() == null ? "" : "spindle " + h.spindle().typed();
-      return h.mark() == null ? spindle : spindle + ", mark " + h.mark().typed();
-    }
+  private static String words(Content.Height h) {
+    String spindle = h.spindle() == null ? "" : "spindle " + h.spindle().typed();
+    return h.mark() == null ? spindle : spindle + ", mark " + h.mark().typed();
   }
 
-  private static void row(ObjectNode rows, Asked asked) {
-    if (!rows.has(asked.row())) {
-      rows.putObject(asked.row())
-          .put("words", Capital.of(asked.words()))
-          .put("kind", kind(asked))
-          .put("rule", asked.point() == null ? "" : "keep " + EntryWords.keep(asked.point().keep()))
-          .put("drill", drill(asked));
+  private static void row(ObjectNode rows, Slot slot) {
+    if (!rows.has(slot.row())) {
+      rows.putObject(slot.row())
+          .put("words", Capital.of(slot.words()))
+          .put("kind", slot.kind())
+          .put("rule", slot.rule())
+          .put("drill", drill(slot));
     }
   }
 
   /** The shank that tells at once whether the rule is kept, as the rule was typed; else null. */
-  private static String drill(Asked asked) {
-    TypedLength least = asked.point() == null ? null : asked.point().keep().least();
-    return least == null || !kind(asked).equals("gap") ? null : least.words();
+  private static String drill(Slot slot) {
+    TypedLength least = slot.point() == null ? null : slot.point().keep().least();
+    return least == null || !slot.kind().equals("gap") ? null : least.words();
   }
 
-  /** Which keys read it: sixteenths of a gap, a tape's inches, a length with a side, degrees. */
-  static String kind(Asked asked) {
-    if (ReadingText.angle(asked.quantity(), asked.point())) {
-      return "angle";
-    }
-    if (asked.quantity() == Quantity.TOE) {
-      return "toe";
-    }
-    if (asked.point() != null && asked.point().place().measure() == Measure.PLUNGE) {
-      return "signed";
-    }
-    return asked.gap() ? "gap" : "tape";
-  }
-
-  static ObjectNode said(SeenReading r) {
+  private static ObjectNode said(SeenReading r) {
     return Json.MAPPER
         .createObjectNode()
         .put("say", EntryWords.value(r.reading()))
@@ -154,55 +154,19 @@ final class GuideJson {
         .put("key", r.key());
   }
 
-  static String last(Card card, Card mirror, GuidePlan.Step step) {
-    SeenHeight here = step.place().height();
-    String own =
-        card.last(step.place().name(), step.steering(), step.asked().quantity(), point(step))
-            .filter(r -> here == null || !r.height().key().equals(here.key()))
-            .map(
-                r ->
-                    "last time "
-                        + EntryWords.value(r.reading())
-                        + ", "
-                        + Days.day(r.at())
-                        + (r.stands() == Standing.LIVE ? "" : ", " + r.stands().words()))
-            .orElse("");
-    String other =
-        mirror == null
-            ? ""
-            : mirror
-                .last(
-                    step.place().name(),
-                    step.steering().mirrored(),
-                    step.asked().quantity(),
-                    point(step))
-                .map(r -> mirror.place().words() + " " + EntryWords.value(r.reading()))
-                .orElse("");
-    return ReadingRows.beside(own, other);
+  static String last(Sitting at, GuidePlan.Step step) {
+    GuidePlan.Place place = step.place();
+    return at.lastTime(
+        place.nameAt(step.slot()), place.stood(), step.steering(), step.slot(), place.heightKey());
   }
 
-  private static String point(GuidePlan.Step step) {
-    return step.asked().point() == null ? null : step.asked().point().point();
-  }
-
-  private static void marks(ArrayNode marks, Card card, SeenRound round) {
-    HeightForm.lastMark(card, round, Long.MAX_VALUE)
-        .ifPresent(
-            h ->
-                marks
-                    .addObject()
-                    .put("key", h.key())
-                    .put("words", h.words())
-                    .put("typed", h.height().mark().typed()));
-  }
-
-  private static void doubts(ArrayNode doubts, Card card, SeenRound round) {
-    Set<String> here = new LinkedHashSet<>();
-    card.heightsOf(round.key()).forEach(h -> here.add(h.key()));
-    card.readings().stream()
-        .filter(r -> r.height().round().key().equals(round.key()))
+  private static void doubts(ArrayNode doubts, Sitting at) {
+    Set<String> here = new HashSet<>();
+    at.card().heightsOf(at.key()).forEach(h -> here.add(h.key()));
+    at.card().readings().stream()
+        .filter(r -> r.height().round().key().equals(at.key()))
         .forEach(r -> here.add(r.key()));
-    for (Doubted doubt : card.doubts()) {
+    for (Doubted doubt : at.card().doubts()) {
       if (here.contains(doubt.key())) {
         doubts
             .addObject()
@@ -214,16 +178,13 @@ final class GuideJson {
   }
 
   /** The form that started the round, for a book put back from before it. */
-  private static void start(ObjectNode start, SeenRound seen) {
-    Content.Round r = seen.round();
-    start.put("to", "/corners/" + r.corner() + "/rounds");
+  private static void start(ObjectNode start, Sitting at) {
+    Asked form = Asked.fresh(at.unit(), 0);
+    RoundPlan.hidden(form, at.round().toRead());
+    RoundForm.ask(form, at.card(), at.round(), at.seen().who());
+    start.put("to", "/corners/" + at.round().corner() + "/rounds");
     ObjectNode body = start.putObject("body");
-    body.put("key", seen.key()).put("after", "0");
-    RoundForm.typed(r, seen.who())
-        .forEach(
-            (name, texts) -> {
-              ArrayNode all = body.putArray(name);
-              texts.forEach(all::add);
-            });
+    body.put("key", at.key()).put("after", "0");
+    form.body().forEach((name, texts) -> texts.forEach(body.withArray(name)::add));
   }
 }

@@ -3,35 +3,31 @@ package spindlebook.round;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import gg.jte.models.runtime.JteModel;
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
-import spindlebook.corner.Layout;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenRound;
-import spindlebook.corner.Steering;
+import spindlebook.corner.HeightName;
 import spindlebook.log.Bodies;
-import spindlebook.log.Draft;
 import spindlebook.log.Entry;
 import spindlebook.log.Histories;
 import spindlebook.log.Json;
+import spindlebook.units.LengthUnit;
+import spindlebook.web.Asked;
 import spindlebook.web.Crumb;
 import spindlebook.web.Field;
 import spindlebook.web.FormKey;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Pick;
 import spindlebook.web.Posted;
 import spindlebook.web.ReadingRow;
 import spindlebook.web.StepBand;
@@ -51,41 +47,35 @@ public final class GuidePages {
   }
 
   public void guide(Context ctx) {
-    Card card = card(ctx);
-    SeenRound round = round(ctx, card);
-    if (card.layout() == Layout.SOLID_AXLE_END) {
-      // One thing at a time asks one spindle; an axle's heights are typed with both.
-      Html.next(ctx, "/rounds/" + round.key());
-      return;
-    }
-    show(ctx, card, round, new Posted(Map.of()), ctx.queryParam("at"), null);
+    show(ctx, Sitting.of(histories, ctx), Posted.proposed(Map.of()), ctx.queryParam("at"));
   }
 
-  private void show(
-      Context ctx, Card card, SeenRound round, Posted posted, String at, FormKey key) {
-    List<GuidePlan.Step> steps = GuidePlan.of(card, round).steps();
+  private void show(Context ctx, Sitting at, Posted posted, String id) {
+    Card card = at.card();
+    GuidePlan plan = GuidePlan.of(at);
+    List<GuidePlan.Step> steps = plan.steps();
     GuidePlan.Step step =
         steps.stream()
-            .filter(s -> s.id().equals(at))
+            .filter(s -> s.id().equals(id))
             .findFirst()
-            .or(() -> nextAfter(steps, ctx.queryParam("from"), card))
+            .or(() -> nextAfter(plan, steps, ctx.queryParam("from")))
             .orElse(null);
     int i = steps.indexOf(step);
-    String here = "/rounds/" + round.key() + "/guide";
+    String here = at.href() + "/guide";
     String progress = step == null ? "" : (i + 1) + " of " + steps.size();
     PageFrame frame =
-        PageFrame.of(Capital.of(card.place().words()) + ", step by step · Spindlebook", "")
-            .crumbs(new Crumb("the round", "/rounds/" + round.key()))
+        at.frame(Capital.of(card.place().words()) + ", step by step", "")
+            .plan(null)
             .modules("guide.js")
             .step(step == null ? finished(card) : StepWords.band(card, step, progress));
     GuideView view =
         new GuideView(
-            round.key(),
-            json(card, round, step == null ? "" : step.place().id()).toString(),
-            step == null ? null : asked(card, round, step, posted, key),
-            JustSaved.of(histories.of(card.car()), card, ctx.queryParam("saved")),
+            at.key(),
+            json(at, step == null ? "" : step.place().id()).toString(),
+            step == null ? null : asked(at, step, posted),
+            JustSaved.of(at.book(), card, ctx.queryParam("saved")),
             i > 0 ? here + "?at=" + steps.get(i - 1).id() : null,
-            step == null ? null : skip(steps, i, card, round));
+            step == null ? null : skip(plan, steps, i));
     JteModel page = Html.TEMPLATES.roundGuide(frame, view);
     if (posted.ok()) {
       Html.show(ctx, page);
@@ -95,12 +85,12 @@ public final class GuidePages {
   }
 
   /** Past the last step comes what was skipped before it; when nothing was, the round itself. */
-  private static String skip(List<GuidePlan.Step> steps, int i, Card card, SeenRound round) {
-    String here = "/rounds/" + round.key();
+  private static String skip(GuidePlan plan, List<GuidePlan.Step> steps, int i) {
+    String here = plan.sitting().href();
     Optional<GuidePlan.Step> next =
         i + 1 < steps.size()
             ? Optional.of(steps.get(i + 1))
-            : steps.subList(0, i).stream().filter(s -> !s.done(card)).findFirst();
+            : steps.subList(0, i).stream().filter(s -> !plan.done(s)).findFirst();
     return next.map(s -> here + "/guide?at=" + s.id()).orElse(here);
   }
 
@@ -115,14 +105,13 @@ public final class GuidePages {
 
   /** The next that is not done yet, after the one just left; what was skipped comes last. */
   private static Optional<GuidePlan.Step> nextAfter(
-      List<GuidePlan.Step> steps, String left, Card card) {
+      GuidePlan plan, List<GuidePlan.Step> steps, String left) {
     int from = 0;
     while (from < steps.size() && !steps.get(from).id().equals(left)) {
       from++;
     }
-    return Stream.concat(
-            steps.subList(Math.min(from, steps.size()), steps.size()).stream(), steps.stream())
-        .filter(s -> !s.done(card))
+    return Stream.concat(steps.subList(from, steps.size()).stream(), steps.stream())
+        .filter(s -> !plan.done(s))
         .findFirst();
   }
 
@@ -136,110 +125,108 @@ public final class GuidePages {
         "");
   }
 
-  private ObjectNode json(Card shown, SeenRound round, String place) {
+  private ObjectNode json(Sitting shown, String place) {
     // How far it goes is asked before the card is: what comes between is then told twice by the
     // phone that sent it, never left out by it.
-    long n = histories.of(shown.car()).n();
-    Card card = histories.card(shown.car(), shown.corner());
-    Card mirror = histories.mirror(card).orElse(null);
-    SeenRound now = card.round(round.key()).orElse(round);
-    return GuideJson.of(card, mirror, now, n, store.generation(), place);
+    long n = histories.of(shown.card().car()).n();
+    Card card = histories.card(shown.card().car(), shown.card().corner());
+    Sitting now = Sitting.of(histories, card, card.round(shown.key()).orElse(shown.seen()));
+    return GuideJson.of(now, n, store.generation(), place);
   }
 
-  private static GuideView.Step asked(
-      Card card, SeenRound round, GuidePlan.Step step, Posted posted, FormKey was) {
-    FormKey key = was == null ? FormKey.fresh(card.lastChange()) : was;
+  private static GuideView.Step asked(Sitting at, GuidePlan.Step step, Posted posted) {
+    Asked a = Asked.of(posted, at.unit(), at.card().lastChange());
     GuidePlan.Place place = step.place();
-    SeenHeight height = place.height();
-    String unit = round.round().unit().word();
-    if (height == null || step.asked() == null) {
-      Optional<SeenHeight> mark = HeightForm.lastMark(card, round, Long.MAX_VALUE);
-      List<Pick> marks = new ArrayList<>();
-      mark.ifPresent(
-          h ->
-              marks.add(
-                  new Pick(
-                      "markAsAt",
-                      h.key(),
-                      "as at '" + h.words() + "', " + h.height().mark().typed())));
-      if (!posted.problem("mark").isEmpty() && !posted.has("mark")) {
-        marks.add(new Pick(HeightForm.NO_MARK, "keep", "keep it without a mark"));
-      }
-      return new GuideView.Step(
-          step.id(),
-          "height",
-          place.id(),
-          Posted.word(place.name()),
-          place.label(),
-          null,
-          Posted.word(Steering.STRAIGHT),
-          "height",
-          key,
-          posted.fill(Field.of("spindle", "Spindle above the floor").unit(unit).focused()),
-          posted.fill(
-              Field.of("mark", "Frame mark above the floor")
-                  .unit(unit)
-                  .picks(marks.toArray(Pick[]::new))),
-          null);
+    boolean reading = place.height() != null && step.slot() != null;
+    a.hidden("what", reading ? "reading" : "height");
+    a.hidden("at", step.id());
+    if (!reading) {
+      Content.Height start =
+          HeightForm.at(at, place.name(), place.label(), place.pairing(), place.otherName());
+      HeightForm.of(a, at, true).ask(start, true, Long.MAX_VALUE);
+      return new GuideView.Step(a.key(), a.parts(), null);
     }
-    Asked asked = step.asked();
-    boolean gap = GuideJson.kind(asked).equals("gap");
-    boolean angle = GuideJson.kind(asked).equals("angle");
-    Field field = Field.of("value", Capital.of(asked.words())).unit(angle ? "°" : unit).focused();
-    if (gap) {
-      field =
-          field.picks(
-              new Pick("value", "well clear", "well clear"),
-              new Pick("value", "touches", "touches"),
-              new Pick("value", "binds", "binds"),
-              new Pick("value", "not looked", "not looked"));
-    }
-    String rule = asked.point() == null ? "" : "keep " + EntryWords.keep(asked.point().keep());
+    Slot slot = step.slot();
+    a.hidden("height", place.heightKey());
+    a.hidden("steering", Posted.word(step.steering()));
+    a.hidden("row", slot.row());
+    Field field = posted.fill(slot.field("value", at.unit()).focused());
     return new GuideView.Step(
-        step.id(),
-        "reading",
-        place.id(),
-        Posted.word(place.name()),
-        place.label(),
-        height.key(),
-        Posted.word(step.steering()),
-        asked.row(),
-        key,
-        null,
-        null,
-        new ReadingRow(posted.fill(field), rule, GuideJson.last(card, null, step), null));
+        a.key(), a.parts(), new ReadingRow(field, slot.rule(), GuideJson.last(at, step), null));
   }
+
+  // --- what is sent
 
   /** A step's form, without a script: refused on the spot when it cannot be read. */
   public void keep(Context ctx) {
-    Card card = card(ctx);
-    SeenRound round = round(ctx, card);
+    Sitting at = Sitting.of(histories, ctx);
     Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    String at = posted.text("at");
-    Optional<Content> content =
-        Sent.read(posted, histories.of(card.car()), round, card, histories.otherEnd(card), true);
-    if (content.orElse(null) instanceof Content.Reading reading
+    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(at.card().lastChange()));
+    Content content = read(at, posted, true);
+    if (content instanceof Content.Reading reading
         && reading.doubt() != null
         && store.written(key.key()).isEmpty()) {
-      refuse(posted, card, reading);
-    }
-    if (content.isEmpty() || !posted.ok()) {
-      show(ctx, card, round, posted, at, key);
-      return;
-    }
-    Entry kept = write(card, content.get(), key, posted, Who.of(ctx));
-    Html.next(ctx, "/rounds/" + round.key() + "/guide?saved=" + kept.key() + "&from=" + at);
-  }
-
-  private static void refuse(Posted posted, Card card, Content.Reading reading) {
-    Asked asked = Asked.byRow(card, reading.steering(), posted.text("row"));
-    SeenHeight height = card.height(reading.height()).orElseThrow(NotFoundResponse::new);
-    if (asked != null) {
-      HeightPages.typed(posted, "value", height, reading.steering(), asked);
-    } else {
+      // What it may mean is offered as keys, where it is asked for at all.
+      at.slot(reading.steering(), posted.text("row"))
+          .ifPresent(s -> SentReading.says(posted, "value", at.unit(), s.quantity(), s.point()));
       posted.wrong("value", reading.doubt());
     }
+    String step = posted.text("at");
+    if (content == null || !posted.ok()) {
+      show(ctx, at, posted, step);
+      return;
+    }
+    Entry kept = write(at, content, posted, key, Who.of(ctx));
+    Html.next(ctx, at.href() + "/guide?saved=" + kept.key() + "&from=" + step);
+  }
+
+  /**
+   * What was sent says, or null with problems posted.
+   *
+   * @param asks whether somebody is there to be asked about a height without a mark
+   */
+  private Content read(Sitting at, Posted posted, boolean asks) {
+    switch (posted.text("what")) {
+      case "height" -> {
+        Asked a = Asked.of(posted, at.unit(), 0);
+        Content.Height start = HeightForm.at(at, HeightName.IN_BETWEEN, null, null, null);
+        Content.Height height = HeightForm.of(a, at, false).ask(start, asks, Long.MAX_VALUE);
+        return posted.ok() ? height : null;
+      }
+      case "reading" -> {
+        SentReading sent = SentReading.of(posted);
+        return sent == null
+            ? null
+            : sent.kept(at.slot(sent.steering(), sent.row()), unit(at, sent));
+      }
+      case "take-back" -> {
+        return target(at, posted, t -> new Content.Correction(t, null, "typed by mistake"));
+      }
+      case "so" -> {
+        return target(at, posted, t -> new Content.Answer(t, true, null));
+      }
+      case "not" -> {
+        return target(at, posted, t -> new Content.Answer(t, false, null));
+      }
+      default -> {
+        posted.wrong("what", "It does not say whether it is a height or a reading.");
+        return null;
+      }
+    }
+  }
+
+  /** Of the round its height was read in. */
+  private static LengthUnit unit(Sitting at, SentReading sent) {
+    return at.card().height(sent.height()).map(h -> h.round().round().unit()).orElse(at.unit());
+  }
+
+  /** A phone may answer before it is asked: what it types it may know to be doubted. */
+  private static Content target(Sitting at, Posted posted, Function<String, Content> says) {
+    String target = posted.neededLine("target", 80, "It does not say which entry is meant.");
+    if (target != null && !at.book().withdrawable(target)) {
+      posted.wrong("target", "Only what was read, set or noted on this car is withdrawn.");
+    }
+    return posted.ok() ? says.apply(target) : null;
   }
 
   /**
@@ -251,8 +238,7 @@ public final class GuidePages {
     if (otherBook(ctx, posted.text("book"))) {
       return;
     }
-    Card card = card(ctx);
-    SeenRound round = round(ctx, card);
+    Sitting at = Sitting.of(histories, ctx);
     FormKey key = posted.formKey().orElse(null);
     if (key == null) {
       refused(ctx, "It came without the key that makes it one entry.");
@@ -260,20 +246,18 @@ public final class GuidePages {
     }
     Entry entry = store.written(key.key()).orElse(null);
     if (entry == null || Set.of("height", "reading").contains(posted.text("what"))) {
-      Optional<Content> content =
-          Sent.read(posted, histories.of(card.car()), round, card, histories.otherEnd(card), false);
-      if (content.isEmpty()) {
+      Content content = read(at, posted, false);
+      if (content == null) {
         refused(ctx, posted.problems().get(0));
         return;
       }
-      if (content.get() instanceof Content.Reading reading
-          && !(histories.of(card.car()).original(reading.height()).orElse(null)
-              instanceof Content.Height)) {
+      if (content instanceof Content.Reading reading
+          && !(at.book().original(reading.height()).orElse(null) instanceof Content.Height)) {
         refused(ctx, "The height it hangs on is not in the book yet.");
         return;
       }
       String who = posted.line("who", Who.LONGEST);
-      entry = write(card, content.get(), key, posted, who == null ? Who.of(ctx) : who);
+      entry = write(at, content, posted, key, who == null ? Who.of(ctx) : who);
     }
     Content content = Bodies.read(entry);
     ObjectNode answer =
@@ -283,8 +267,10 @@ public final class GuidePages {
             .put("as", entry.key())
             .put("n", entry.n())
             .put("book", store.generation())
-            .put("words", new EntryWords(histories.of(card.car())).of(content));
-    doubt(content).ifPresent(d -> answer.put("doubt", d));
+            .put("words", new EntryWords(histories.of(at.card().car())).of(content));
+    if (content.doubt() != null) {
+      answer.put("doubt", content.doubt());
+    }
     ctx.contentType("application/json").result(answer.toString());
   }
 
@@ -308,28 +294,14 @@ public final class GuidePages {
         .result(Json.MAPPER.createObjectNode().put("sentence", sentence).toString());
   }
 
-  private static Optional<String> doubt(Content content) {
-    if (content instanceof Content.Reading r) {
-      return Optional.ofNullable(r.doubt());
-    }
-    return content instanceof Content.Height h ? Optional.ofNullable(h.doubt()) : Optional.empty();
-  }
-
-  private Entry write(Card card, Content content, FormKey key, Posted posted, String who) {
-    FormKey known = new FormKey(key.key(), Math.min(key.after(), store.lastN()));
-    Draft draft;
-    if (content instanceof Content.Height height) {
-      draft = store.draft(card, height, known, who);
-    } else if (content instanceof Content.Reading reading) {
-      Card there = histories.cardOf(reading.height()).orElse(card);
-      if (Boolean.TRUE.equals(reading.atOtherEnd())) {
-        there = histories.otherEnd(there).orElse(there);
-      }
-      draft = store.draft(there, reading, known, who);
-    } else {
-      draft = Bodies.draft(known.key(), known.after(), who, content);
-    }
-    return store.append(List.of(draft.claimed(claimed(posted.text("claimed"))))).entries().get(0);
+  /** On the card of the height it hangs on, which may be of another round by now. */
+  private Entry write(Sitting at, Content content, Posted posted, FormKey key, String who) {
+    Card card =
+        content instanceof Content.Reading r
+            ? histories.cardOf(r.height()).orElse(at.card())
+            : at.card();
+    Instant claimed = claimed(posted.text("claimed"));
+    return store.keep(card, List.of(new RoundStore.ToKeep(content, key, claimed)), who).get(0);
   }
 
   /** When the sender's clock says it was typed; it describes and orders nothing. */
@@ -346,19 +318,11 @@ public final class GuidePages {
     if (otherBook(ctx, ctx.queryParam("book"))) {
       return;
     }
-    Card card = card(ctx);
-    if (String.valueOf(histories.of(card.car()).n()).equals(ctx.queryParam("n"))) {
+    Sitting at = Sitting.of(histories, ctx);
+    if (String.valueOf(at.book().n()).equals(ctx.queryParam("n"))) {
       ctx.status(204);
       return;
     }
-    ctx.contentType("application/json").result(json(card, round(ctx, card), null).toString());
-  }
-
-  private SeenRound round(Context ctx, Card card) {
-    return card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
-  }
-
-  private Card card(Context ctx) {
-    return histories.cardOf(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
+    ctx.contentType("application/json").result(json(at, null).toString());
   }
 }

@@ -1,7 +1,8 @@
 package spindlebook.round;
 
-import spindlebook.web.Field;
+import java.util.List;
 import spindlebook.web.FormKey;
+import spindlebook.web.FormPart;
 import spindlebook.web.ReadingRow;
 
 /**
@@ -20,22 +21,10 @@ public record GuideView(
     String skipHref) {
 
   /**
-   * What is asked now; exactly one of the last two is there.
+   * What is asked now.
    *
-   * @param spindle with {@code mark}: the height itself is asked
-   * @param reading one reading
+   * @param parts what is sent along, and the height's boxes where it is the height itself
+   * @param reading one reading; null where it is the height itself
    */
-  public record Step(
-      String id,
-      String what,
-      String place,
-      String name,
-      String label,
-      String height,
-      String steering,
-      String row,
-      FormKey key,
-      Field spindle,
-      Field mark,
-      ReadingRow reading) {}
+  public record Step(FormKey key, List<FormPart> parts, ReadingRow reading) {}
 }

@@ -1,153 +1,279 @@
 package spindlebook.round;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import spindlebook.card.Capital;
+import spindlebook.card.Days;
 import spindlebook.card.ToReadAddress;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.HeightName;
-import spindlebook.corner.Layout;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenRound;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Choice;
-import spindlebook.web.Field;
-import spindlebook.web.FormPart;
+import spindlebook.web.Asked;
 import spindlebook.web.Pick;
 import spindlebook.web.Posted;
 
-/** A height as typed: its name, the spindle, the frame mark or where the mark is taken from. */
-sealed interface HeightForm {
-  record Accepted(Content.Height height) implements HeightForm {}
-
-  record Problems() implements HeightForm {}
-
-  /** Longer than any spindle stands above a floor. */
-  double MOST_MM = 3000;
+/**
+ * A height as it is asked for: its name, the spindle, the frame mark or where the mark is taken
+ * from. On a solid axle of both ends, and how they stand; one end alone is kept too, and the
+ * other's position is then not known.
+ *
+ * @param prefix before every name, where several heights are on one form
+ * @param markAsAt the height its mark is taken from; null when that is not said
+ * @param settled whether its place is sent along unasked
+ */
+record HeightForm(Asked a, Sitting sitting, String prefix, String markAsAt, boolean settled) {
+  /** What stands in a mark's box on a sheet when it is that of the height before. */
+  static final String SAME = "same";
 
   /** What answers the question whether a height is to be kept without a mark. */
-  String NO_MARK = "noMark";
+  private static final String NO_MARK = "noMark";
+
+  /** Longer than any spindle stands above a floor. */
+  private static final double MOST_MM = 3000;
+
+  private static final Content.OtherEnd NOT_READ = new Content.OtherEnd(null, null, null);
+
+  static HeightForm of(Asked a, Sitting sitting, boolean settled) {
+    return new HeightForm(a, sitting, "", a.posted().line("markAsAt", 80), settled);
+  }
+
+  /** A height of which only its place is known. */
+  static Content.Height at(
+      Sitting sitting, HeightName name, String label, Pairing pairing, HeightName otherName) {
+    Content.OtherEnd other = otherName == null ? null : new Content.OtherEnd(otherName, null, null);
+    return new Content.Height(
+        sitting.key(), name, label, null, null, null, null, null, other, pairing);
+  }
 
   /**
-   * @param ask whether a height without a mark is asked about, once: its position will not be known
+   * What was answered; it counts where nothing is wrong.
+   *
+   * @param start what its boxes start with
+   * @param marked whether a height without a mark is asked about, once: its position will not be
+   *     known
+   * @param before position in the book: only a height above it has a mark to take
    */
-  static HeightForm read(Posted posted, SeenRound round, boolean ask) {
-    if (posted.has(AxleHeightForm.PAIRING)) {
-      return AxleHeightForm.read(posted, round, ask);
-    }
-    HeightName name = posted.word("name", HeightName.class, null);
+  Content.Height ask(Content.Height start, boolean marked, long before) {
+    boolean axle = sitting.axle();
+    Content.OtherEnd other = start.otherEnd() == null ? NOT_READ : start.otherEnd();
+    Pairing pairing = axle ? pairing(start) : null;
+    HeightName name =
+        place(
+            "name",
+            axle ? Capital.of(sitting.card().place().words()) + " is" : "This height is",
+            "",
+            start.name());
     if (name == null) {
-      posted.wrong("name", "Say which height this is.");
+      a.wrong(prefix + "name", "Say which height this is.");
     }
-    TypedLength spindle =
-        posted.neededLength(
-            "spindle", round.round().unit(), "Type the spindle's height above the floor.");
-    if (spindle != null && spindle.mm() > MOST_MM) {
-      posted.wrong("spindle", "'" + spindle.typed() + "' is higher than a car stands.");
+    HeightName otherName = axle ? otherName(pairing, other) : null;
+
+    // Which box is next is known before they are shown: the spindle, or else its mark.
+    boolean there = a.sent() && a.posted().lengthFromZero(prefix + "spindle", a.unit()) != null;
+    String last = lastSpindle(name == null ? start.name() : name);
+    TypedLength spindle = length("spindle", last, start.spindle(), !there).read();
+    TypedLength otherSpindle =
+        axle
+            ? length(
+                    "otherSpindle",
+                    "Left empty, that end's position is not known.",
+                    other.spindle(),
+                    false)
+                .read()
+            : null;
+    if (spindle == null && otherSpindle == null && !a.wrong(prefix + "otherSpindle")) {
+      a.wrong(prefix + "spindle", needed());
     }
-    String asAt = posted.line("markAsAt", 80);
-    TypedLength mark = asAt == null ? posted.lengthFromZero("mark", round.round().unit()) : null;
-    if (mark != null && mark.mm() > MOST_MM) {
-      posted.wrong("mark", "'" + mark.typed() + "' is higher than a car stands.");
+    boolean asks = a.sent() && marked && markAsAt == null && !a.text(NO_MARK).equals("keep");
+    Pick[] picks = picks(before, asks && !(a.has("mark") && (!axle || a.has("otherMark"))));
+    String hint = "Read it again, or say that it did not move.";
+    Asked.Box<TypedLength> box = length("mark", hint, start.mark(), there);
+    TypedLength mark = (axle ? box : box.picks(picks)).read();
+    TypedLength otherMark =
+        axle ? length("otherMark", "", other.mark(), false).picks(picks).read() : null;
+    if (asks) {
+      needsMark("mark", spindle, mark);
+      needsMark("otherMark", otherSpindle, otherMark);
     }
-    String label = posted.line("label", ToReadAddress.LONGEST_LABEL);
-    boolean without = mark == null && asAt == null && posted.problem("mark").isEmpty();
-    if (ask && without && !posted.text(NO_MARK).equals("keep")) {
-      posted.wrong(
-          "mark",
-          posted.text(NO_MARK).equals("read")
+    String label = label(start);
+    boolean said = otherName != null || otherSpindle != null || otherMark != null;
+    return name == null
+        ? null
+        : new Content.Height(
+            sitting.key(),
+            name,
+            label,
+            spindle,
+            mark,
+            markAsAt,
+            null,
+            null,
+            said ? new Content.OtherEnd(otherName, otherSpindle, otherMark) : null,
+            pairing);
+  }
+
+  private String needed() {
+    if (!prefix.isEmpty()) {
+      return "The readings of this height need its spindle above the floor.";
+    }
+    return "Type the spindle's height above the floor"
+        + (sitting.axle() ? ", of one end at least." : ".");
+  }
+
+  private Pairing pairing(Content.Height start) {
+    Pairing first = start.pairing() == null ? Pairing.BOTH_TOGETHER : start.pairing();
+    if (settled) {
+      a.hidden("pairing", Posted.word(first));
+      return first;
+    }
+    return a.one(prefix + "pairing", "The two ends are moved", Pairing.class, Pairing::words)
+        .hint("Crossed is one end up and the other down.")
+        .first(first)
+        .unknown("Say whether both ends are moved together or crossed.")
+        .read();
+  }
+
+  /** Both together the other end stands where this one does. */
+  private HeightName otherName(Pairing pairing, Content.OtherEnd other) {
+    String there = sitting.card().place().mirror().words();
+    boolean crossed = pairing == Pairing.CROSSED;
+    Supplier<HeightName> asked =
+        () ->
+            place(
+                "otherName",
+                Capital.of(there) + " is",
+                "Both together it is where the other end is.",
+                other.name());
+    HeightName name =
+        settled || crossed
+            ? asked.get()
+            : a.more("Where the " + there + " is, when crossed", asked);
+    return crossed ? name : null;
+  }
+
+  private HeightName place(String field, String legend, String hint, HeightName start) {
+    if (settled) {
+      a.hidden(field, start == null ? "" : Posted.word(start));
+      return start;
+    }
+    return a.one(prefix + field, legend, HeightName.class, HeightName::words)
+        .hint(hint)
+        .first(a.sent() && prefix.isEmpty() ? null : start)
+        .read();
+  }
+
+  private String label(Content.Height start) {
+    if (settled) {
+      a.hidden("label", start.label() == null ? "" : start.label());
+      return start.label();
+    }
+    return a.more(
+        "Words for a height in between",
+        () ->
+            a.line(prefix + "label", "In your words", ToReadAddress.LONGEST_LABEL)
+                .was(start.label())
+                .read());
+  }
+
+  /** What a height's boxes are called, in the order in which the tape is held to them. */
+  static Map<String, String> labels(Sitting at) {
+    Map<String, String> labels = new LinkedHashMap<>();
+    if (!at.axle()) {
+      labels.put("spindle", "Spindle above the floor");
+      labels.put("mark", "Frame mark above the floor");
+      return labels;
+    }
+    String here = Capital.of(at.card().place().words());
+    String there = Capital.of(at.card().place().mirror().words());
+    labels.put("spindle", here + ", spindle above the floor");
+    labels.put("otherSpindle", there + ", spindle above the floor");
+    labels.put("mark", here + ", frame mark above the floor");
+    labels.put("otherMark", there + ", frame mark above the floor");
+    return labels;
+  }
+
+  private Asked.Box<TypedLength> length(
+      String field, String hint, TypedLength start, boolean focused) {
+    String name = prefix + field;
+    String label = labels(sitting).get(field);
+    boolean taken = field.endsWith("ark") && takenFromElsewhere(name);
+    Asked.Box<TypedLength> box =
+        taken
+            ? a.<TypedLength>typed(name, label, t -> null).unit(a.unit().word())
+            : a.length(name, label)
+                .check(
+                    l -> l.mm() <= MOST_MM,
+                    "'" + a.text(name).strip() + "' is higher than a car stands.");
+    box = box.hint(settled ? "" : hint).was(start);
+    return focused ? box.focused() : box;
+  }
+
+  /** Whether what stands in a mark's box is not read: the mark is that of another height. */
+  private boolean takenFromElsewhere(String name) {
+    return (markAsAt != null && !sitting.axle())
+        || (!prefix.isEmpty() && a.text(name).strip().equalsIgnoreCase(SAME));
+  }
+
+  private void needsMark(String field, TypedLength spindle, TypedLength mark) {
+    if (spindle != null && mark == null) {
+      a.wrong(
+          field,
+          a.text(NO_MARK).equals("read")
               ? "Type the frame mark's height above the floor."
               : "No mark: its position will not be known, and nothing is worked out from it."
                   + " Keep it so?");
     }
-    return posted.ok()
-        ? new Accepted(
-            new Content.Height(round.key(), name, label, spindle, mark, asAt, null, null))
-        : new Problems();
   }
 
-  /**
-   * @param before position in the book: only a height above it has a mark to take
-   */
-  static List<FormPart> parts(
-      Posted posted, Card card, SeenRound round, HeightName next, long before) {
-    if (card.layout() == Layout.SOLID_AXLE_END) {
-      return AxleHeightForm.parts(posted, card, round, next, before);
-    }
-    String unit = round.round().unit().word();
-    HeightName chosen = posted.word("name", HeightName.class, next);
-    List<Choice.Option> names = new ArrayList<>();
-    for (HeightName name : HeightName.values()) {
-      names.add(new Choice.Option(Posted.word(name), name.words(), "", name == chosen));
-    }
-    List<Pick> asAt = new ArrayList<>();
-    lastMark(card, round, before)
+  private Pick[] picks(long before, boolean without) {
+    List<Pick> picks = new ArrayList<>();
+    lastMark(sitting, before)
         .ifPresent(
             h ->
-                asAt.add(
-                    new Pick(
-                        "markAsAt",
-                        h.key(),
-                        "as at '" + h.words() + "', " + h.height().mark().typed())));
-    if (!posted.problem("mark").isEmpty() && !posted.has("mark")) {
-      asAt.add(new Pick(NO_MARK, "keep", "keep it without a mark"));
-      asAt.add(new Pick(NO_MARK, "read", "I read the mark first"));
+                picks.add(new Pick("markAsAt", h.key(), "as at '" + h.words() + "', " + marks(h))));
+    if (without) {
+      picks.add(new Pick(NO_MARK, "keep", "keep it without a mark"));
+      picks.add(new Pick(NO_MARK, "read", "I read the mark first"));
     }
-    boolean markFirst = !posted.problem("mark").isEmpty() && posted.problem("spindle").isEmpty();
-    return List.of(
-        new FormPart.Chosen(
-            new Choice("name", "This height is", "", posted.problem("name"), names)),
-        new FormPart.Typed(
-            posted.fill(
-                focused(
-                    Field.of("spindle", "Spindle above the floor")
-                        .hint(last(card, chosen).orElse("8 1/4, 8.25 in, 210 mm"))
-                        .unit(unit),
-                    !markFirst))),
-        new FormPart.Typed(
-            posted.fill(
-                focused(
-                    Field.of("mark", "Frame mark above the floor")
-                        .hint("Read it again, or say that it did not move.")
-                        .unit(unit)
-                        .picks(asAt.toArray(Pick[]::new)),
-                    markFirst))),
-        new FormPart.More(
-            "Words for a height in between",
-            posted.has("label"),
-            List.of(new FormPart.Typed(posted.fill(Field.of("label", "In your words"))))));
+    return picks.toArray(Pick[]::new);
   }
 
-  static Field focused(Field field, boolean here) {
-    return here ? field.focused() : field;
+  /** As typed; of both ends where there are two. */
+  static String marks(SeenHeight height) {
+    Content.OtherEnd other = height.height().otherEnd();
+    String mark = height.height().mark().typed();
+    return height.height().ofAxle()
+        ? mark
+            + " and "
+            + (other == null || other.mark() == null ? "not read" : other.mark().typed())
+        : mark;
   }
 
   /** The latest mark that was read, first in this round. */
-  static Optional<SeenHeight> lastMark(Card card, SeenRound round, long before) {
-    Optional<SeenHeight> here =
-        card.heightsOf(round.key()).stream()
-            .filter(h -> h.n() < before && h.height().mark() != null && h.stands().counts())
-            .reduce((first, second) -> second);
-    return here.or(
-        () ->
-            card.heights().stream()
-                .filter(h -> h.n() < before && h.height().mark() != null && h.stands().counts())
-                .filter(h -> h.round().round().onTyres() == round.round().onTyres())
-                .reduce((first, second) -> second));
+  static Optional<SeenHeight> lastMark(Sitting sitting, long before) {
+    Card card = sitting.card();
+    Stream<SeenHeight> elsewhere =
+        card.heights().stream()
+            .filter(h -> h.round().round().onTyres() == sitting.round().onTyres());
+    return Stream.concat(elsewhere, card.heightsOf(sitting.key()).stream())
+        .filter(h -> h.n() < before && h.height().mark() != null && h.stands().counts())
+        .reduce((first, second) -> second);
   }
 
-  static Optional<String> last(Card card, HeightName name) {
-    return card.heights().stream()
+  private String lastSpindle(HeightName name) {
+    return sitting.card().heights().stream()
         .filter(h -> h.name() == name && name != HeightName.IN_BETWEEN)
         .filter(h -> h.height().spindle() != null)
         .reduce((first, second) -> second)
-        .map(
-            h ->
-                "Last time "
-                    + h.height().spindle().typed()
-                    + ", "
-                    + spindlebook.card.Days.day(h.at())
-                    + ".");
+        .map(h -> "Last time " + h.height().spindle().typed() + ", " + Days.day(h.at()) + ".")
+        .orElse("8 1/4, 8.25 in, 210 mm");
   }
 }

@@ -2,42 +2,36 @@ package spindlebook.round;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import spindlebook.card.Capital;
+import spindlebook.card.PutBack;
 import spindlebook.card.Shown;
+import spindlebook.card.TakesAlong;
+import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
+import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.ReadingText;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenRound;
 import spindlebook.corner.Steering;
-import spindlebook.corner.WatchPoint;
 import spindlebook.log.Histories;
 import spindlebook.units.LengthUnit;
+import spindlebook.web.Asked;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.FormKey;
-import spindlebook.web.FormPage;
 import spindlebook.web.Html;
 import spindlebook.web.Lengths;
 import spindlebook.web.PageFrame;
-import spindlebook.web.PlanView;
 import spindlebook.web.Posted;
 import spindlebook.web.Steer;
-import spindlebook.web.StepBand;
 import spindlebook.web.Who;
 
-/** Heights, and the readings that hang on them. */
+/** A new height of a round, and what is read at one, by steering. */
 public final class HeightPages {
-  /** No row of this end, so that none of the other takes the thumb first. */
-  private static final String ELSEWHERE = "-";
-
   private final Histories histories;
   private final RoundStore store;
 
@@ -46,125 +40,95 @@ public final class HeightPages {
     this.store = store;
   }
 
-  // --- a new height
-
-  public void newHeight(Context ctx) {
-    Card card = card(ctx, "round");
-    SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
-    Map<String, List<String>> start = new HashMap<>();
-    for (String said : List.of("name", AxleHeightForm.PAIRING, AxleHeightForm.OTHER_NAME)) {
-      if (ctx.queryParam(said) != null) {
-        start.put(said, List.of(ctx.queryParam(said)));
-      }
-    }
-    showNew(ctx, card, round, new Posted(start), FormKey.fresh(card.lastChange()));
-  }
-
-  private static void showNew(Context ctx, Card card, SeenRound round, Posted posted, FormKey key) {
-    HeightName next = RoundPages.nextName(card, round);
-    PageFrame frame =
-        PageFrame.of("A height · Spindlebook", Capital.of(card.place().words()) + ", a height")
-            .sub("Straight ahead. " + RoundPages.conditions(round))
-            .plan(Shown.plan(card).steered(Steer.STRAIGHT))
-            .crumbs(new Crumb("the round", "/rounds/" + round.key()))
-            .caution(Cautions.MEASURING);
-    FormPage page =
-        new FormPage(
-            frame,
-            "/rounds/" + round.key() + "/heights",
-            key,
-            HeightForm.parts(
-                posted, card, round, next == null ? HeightName.IN_BETWEEN : next, Long.MAX_VALUE),
-            "Keep this height",
-            "/rounds/" + round.key());
-    Html.form(ctx, posted, page);
-  }
-
+  /** Shows the form of a new height, and takes it. */
   public void create(Context ctx) {
-    Card card = card(ctx, "round");
-    SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    HeightForm form = HeightForm.read(posted, round, true);
-    if (form instanceof HeightForm.Accepted accepted) {
-      String kept = store.height(card, accepted.height(), key, Who.of(ctx));
-      Html.next(ctx, "/heights/" + kept + "?saved=" + kept);
-    } else {
-      showNew(ctx, card, round, posted, key);
+    Sitting at = Sitting.of(histories, ctx);
+    Asked a = Asked.of(ctx, at.unit(), at.card().lastChange());
+    Content.Height height =
+        HeightForm.of(a, at, false).ask(proposed(ctx, at), true, Long.MAX_VALUE);
+    if (!a.ok()) {
+      PageFrame frame =
+          at.frame("A height", Capital.of(at.card().place().words()) + ", a height")
+              .sub("Straight ahead. " + RoundPages.conditions(at.seen()))
+              .plan(Shown.plan(at.card()).steered(Steer.STRAIGHT))
+              .caution(Cautions.MEASURING);
+      a.show(ctx, frame, at.href() + "/heights", "Keep this height", at.href());
+      return;
     }
+    String kept = store.keep(at.card(), height, a.key(), Who.of(ctx)).key();
+    Html.next(ctx, "/heights/" + kept + "?saved=" + kept);
+  }
+
+  /** The place an address names, else what comes next. */
+  private static Content.Height proposed(Context ctx, Sitting at) {
+    HeightName next =
+        GuidePlan.of(at).next().map(GuidePlan.Place::name).orElse(HeightName.IN_BETWEEN);
+    HeightName name = word(ctx, "name", HeightName.class);
+    return HeightForm.at(
+        at,
+        name == null ? next : name,
+        null,
+        word(ctx, "pairing", Pairing.class),
+        word(ctx, "otherName", HeightName.class));
+  }
+
+  private static <E extends Enum<E>> E word(Context ctx, String name, Class<E> type) {
+    String said = ctx.queryParam(name);
+    return new Posted(said == null ? Map.of() : Map.of(name, List.of(said))).word(name, type, null);
   }
 
   // --- readings at a height
 
   public void height(Context ctx) {
-    Card card = card(ctx, "height");
+    Card card = card(ctx);
     Optional<SeenHeight> height = card.height(ctx.pathParam("height"));
     if (height.isEmpty()) {
-      new GoneHeight(histories, store).show(ctx, card);
+      gone(ctx, card);
       return;
     }
-    Steering steering = Sent.steering(ctx.queryParam("steering"));
-    show(ctx, card, height.get(), steering, new Posted(Map.of()), "", null);
+    Steering steering = SentReading.steering(ctx.queryParam("steering"));
+    Sitting at = Sitting.of(histories, card, height.get().round());
+    show(ctx, at, height.get(), steering, new Posted(Map.of()), "");
   }
 
+  /**
+   * @param sentBack the row that is wrong; empty when none was sent
+   */
   private void show(
       Context ctx,
-      Card card,
+      Sitting at,
       SeenHeight height,
       Steering steering,
       Posted posted,
-      String wrongRow,
-      FormKey wrongKey) {
-    List<Asked> planned = Asked.planned(card, height.round(), height, steering);
+      String sentBack) {
+    Card card = at.card();
+    List<Slot> planned =
+        at.planned(height.name(), height.height().label(), height.asked(), steering);
+    List<Slot> everything = at.slots(steering);
     // A row that is sent back was shown, whether the round asked for it or not.
     boolean all =
         "1".equals(ctx.queryParam("all"))
-            || !wrongRow.isEmpty() && planned.stream().noneMatch(a -> a.row().equals(wrongRow));
-    List<Asked> everything = Asked.all(card, steering);
-    List<Asked> asked = all || planned.isEmpty() ? everything : planned;
-    Optional<Card> otherEnd =
-        histories.otherEnd(card).filter(o -> o.height(height.key()).isPresent());
-    boolean both = asked.size() == everything.size();
+            || !sentBack.isEmpty() && planned.stream().noneMatch(a -> a.row().equals(sentBack));
+    List<Slot> slots = all || planned.isEmpty() ? everything : planned;
     String saved = ctx.queryParam("saved");
     Card savedOn =
-        otherEnd.filter(o -> saved != null && card.reading(saved).isEmpty()).orElse(card);
-    List<HeightView.Row> rows =
-        new ArrayList<>(
-            ReadingRows.of(
-                card, histories.mirror(card), height, steering, asked, posted, wrongRow, wrongKey));
-    if (both) {
-      otherEnd.ifPresent(
-          o ->
-              rows.addAll(
-                  ReadingRows.of(
-                      o,
-                      Optional.of(card),
-                      o.height(height.key()).orElseThrow(),
-                      steering,
-                      Asked.allAt(o, steering),
-                      posted,
-                      wrongRow.isEmpty() ? ELSEWHERE : wrongRow,
-                      wrongKey)));
-    }
-    List<HeightView.Said> others = new ArrayList<>(ReadingRows.others(card, height, steering));
-    otherEnd.ifPresent(o -> others.addAll(ReadingRows.others(o, height, steering)));
-    String here = "/heights/" + height.key() + "?steering=" + Posted.word(steering);
+        at.otherEnd().filter(o -> saved != null && card.reading(saved).isEmpty()).orElse(card);
     HeightView view =
         new HeightView(
             height.key(),
             Posted.word(steering),
             tabs(card, height, steering),
-            JustSaved.of(histories.of(card.car()), savedOn, saved),
-            rows,
-            others,
-            said(card, otherEnd, height),
-            asked.size() < everything.size() ? here + "&all=1" : null,
-            "/rounds/" + height.round().key());
+            JustSaved.of(at.book(), savedOn, saved),
+            ReadingRows.of(at, height, steering, slots, posted, sentBack),
+            ReadingRows.others(at, height, steering),
+            said(at, height),
+            slots.size() < everything.size() ? address(height.key(), steering) + "&all=1" : null,
+            at.href());
     PageFrame frame =
         PageFrame.of(
                 Capital.of(card.place().words()) + " · " + height.words() + " · Spindlebook", "")
-            .step(band(card, height, steering))
-            .crumbs(new Crumb("the round", "/rounds/" + height.round().key()))
+            .step(StepWords.band(card, height.name(), height.words(), steering, ""))
+            .crumbs(new Crumb("the round", at.href()))
             .modules("/static/save-as-typed.js")
             .caution(Cautions.MEASURING);
     if (posted.ok()) {
@@ -174,15 +138,20 @@ public final class HeightPages {
     }
   }
 
+  static String address(String height, Steering steering) {
+    return "/heights/" + height + "?steering=" + Posted.word(steering);
+  }
+
   /** Raw travel so far; on a solid axle where both ends stand comes first. */
-  private static String said(Card card, Optional<Card> otherEnd, SeenHeight height) {
-    Lengths lengths = new Lengths(card.details().unit());
-    String raw = RoundPages.raw(card, height.round(), lengths);
-    return otherEnd
+  private static String said(Sitting at, SeenHeight height) {
+    Lengths lengths = new Lengths(at.card().details().unit());
+    String raw = RoundPages.raw(at.card(), height.round(), lengths);
+    return at.otherEnd()
         .flatMap(o -> o.height(height.key()).map(h -> position(o, h, lengths)))
         .map(
             other ->
-                (Capital.of(position(card, height, lengths)) + "; " + other + ". " + raw).strip())
+                (Capital.of(position(at.card(), height, lengths)) + "; " + other + ". " + raw)
+                    .strip())
         .orElse(raw);
   }
 
@@ -194,132 +163,120 @@ public final class HeightPages {
             : lengths.signedText(height.positionMm().value()) + " spindle less mark");
   }
 
-  private static StepBand band(Card card, SeenHeight height, Steering steering) {
-    Steer steer =
-        switch (steering) {
-          case FULL_LEFT, PART_LEFT -> Steer.LEFT;
-          case FULL_RIGHT, PART_RIGHT -> Steer.RIGHT;
-          case STRAIGHT -> Steer.STRAIGHT;
-        };
-    StepBand.Level level =
-        switch (height.name()) {
-          case STRAP_OFF, ON_THE_STRAP -> StepBand.Level.DOWN;
-          case STOP_TOUCH, FULL_BUMP, STOP_OUT -> StepBand.Level.UP;
-          case RIDE, IN_BETWEEN -> StepBand.Level.AT_RIDE;
-        };
-    PlanView plan = Shown.plan(card).steered(steer);
-    return new StepBand(
-        plan,
-        Capital.of(card.place().words()),
-        Capital.of(height.words()),
-        level,
-        card.layout().steered() ? "Steering " + steering.words() : "",
-        "");
-  }
-
   private static List<HeightView.Tab> tabs(Card card, SeenHeight height, Steering here) {
-    if (!card.layout().steered()) {
-      return List.of();
-    }
-    List<HeightView.Tab> tabs = new ArrayList<>();
-    for (Steering s :
+    List<Steering> swung =
         List.of(
             Steering.FULL_LEFT,
             Steering.PART_LEFT,
             Steering.STRAIGHT,
             Steering.PART_RIGHT,
-            Steering.FULL_RIGHT)) {
-      long count =
-          card.readingsAt(height.key()).stream().filter(r -> r.reading().steering() == s).count();
-      boolean part = s == Steering.PART_LEFT || s == Steering.PART_RIGHT;
-      if (!part || s == here || count > 0) {
-        tabs.add(
-            new HeightView.Tab(
-                s.words(),
-                "/heights/" + height.key() + "?steering=" + Posted.word(s),
-                s == here,
-                count == 0 ? "" : String.valueOf(count)));
-      }
-    }
-    return tabs;
+            Steering.FULL_RIGHT);
+    return swung.stream()
+        .filter(s -> card.layout().steered())
+        .filter(s -> s == here || s == Steering.STRAIGHT || s.full() || count(card, height, s) > 0)
+        .map(
+            s ->
+                new HeightView.Tab(
+                    s.words(),
+                    address(height.key(), s),
+                    s == here,
+                    count(card, height, s) == 0 ? "" : String.valueOf(count(card, height, s))))
+        .toList();
+  }
+
+  private static long count(Card card, SeenHeight height, Steering steering) {
+    return card.readingsAt(height.key()).stream()
+        .filter(r -> r.reading().steering() == steering)
+        .count();
   }
 
   public void read(Context ctx) {
-    Card card = card(ctx, "height");
-    Optional<SeenHeight> there = card.height(ctx.pathParam("height"));
+    Card card = card(ctx);
+    String height = ctx.pathParam("height");
     Posted posted = Html.posted(ctx);
-    Steering steering = Sent.steering(posted.text("steering"));
-    Optional<Card> otherEnd = histories.otherEnd(card);
-    Asked asked = Asked.byRow(card, otherEnd, steering, posted.text("row"));
+    Steering steering = SentReading.steering(posted.text("steering"));
+    String row = posted.text("row");
+    Optional<SeenHeight> there = card.height(height);
+    Optional<Slot> slot = Slot.byRow(card, histories.otherEnd(card), steering, row);
     if (steering.steered() && !card.layout().steered()) {
       throw new NotFoundResponse();
     }
-    if (there.isEmpty() || asked == null) {
-      new GoneHeight(histories, store).keep(ctx, card, posted, steering, asked);
-      return;
-    }
-    SeenHeight height = there.get();
+    LengthUnit unit = unitOf(card, height);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    String name = "v-" + asked.row();
-    Optional<Content.Reading> reading = typed(posted, name, height, steering, asked);
-    if (reading.isEmpty()) {
-      show(ctx, card, height, steering, posted, asked.row(), key);
+    String field = "v-" + row;
+    String text = posted.text(field).strip();
+    SentReading sent = new SentReading(height, steering, row, text, null);
+    Content.Reading reading;
+    if (there.isPresent() && slot.isPresent()) {
+      reading = sent.asked(slot.get(), unit, posted, field).orElse(null);
+      if (reading == null) {
+        Sitting at = Sitting.of(histories, card, there.get().round());
+        show(ctx, at, there.get(), steering, posted, row);
+        return;
+      }
+    } else if (row.isEmpty() || text.isEmpty()) {
+      Html.next(ctx, "/heights/" + height);
       return;
+    } else {
+      // From a page that was open while its height, or what it asks for, was taken away.
+      reading = sent.kept(slot, unit);
     }
-    Card end = asked.otherEnd() == null ? card : otherEnd.orElseThrow();
-    String kept = store.reading(end, reading.get(), key, Who.of(ctx));
-    Html.next(
-        ctx, "/heights/" + height.key() + "?steering=" + Posted.word(steering) + "&saved=" + kept);
+    String kept = store.keep(card, reading, key, Who.of(ctx)).key();
+    Html.next(ctx, address(height, steering) + "&saved=" + kept);
   }
 
-  /** The reading as typed, or empty with a problem posted to its field. */
-  static Optional<Content.Reading> typed(
-      Posted posted, String name, SeenHeight height, Steering steering, Asked asked) {
-    return says(posted, name, height.round().round().unit(), asked.quantity(), asked.point())
-        .map(says -> reading(height.key(), steering, asked, posted.text(name).strip(), says));
+  // --- a height that is no longer on its corner's card
+
+  /** A height that was taken back, or answered away, keeps its address and says so there. */
+  private void gone(Context ctx, Card card) {
+    String key = ctx.pathParam("height");
+    CarBook history = histories.of(card.car());
+    Content.Height height = original(history, key, Content.Height.class);
+    Content said = history.standing(key).orElse(height);
+    Optional<PutBack> putBack = PutBack.of(history, key);
+    String why =
+        putBack.isPresent()
+            ? ("It was taken back and stays in the book. " + TakesAlong.after(history, key)).strip()
+            : "It does not count: somebody answered that it is not so, or its round is gone.";
+    PageFrame frame =
+        PageFrame.of("Taken back · Spindlebook", putBack.isPresent() ? "Taken back" : "Left out")
+            .sub(card.place().words() + " · a height")
+            .plan(Shown.plan(card))
+            .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()));
+    String justKept =
+        Optional.ofNullable(ctx.queryParam("saved"))
+            .flatMap(history::standing)
+            .map(c -> "Just kept, but not counted: " + new EntryWords(history).of(c) + ".")
+            .orElse("");
+    GoneView view =
+        new GoneView(
+            new EntryWords(history).of(said),
+            why,
+            justKept,
+            putBack.orElse(null),
+            "/entries/" + key,
+            card.round(height.round()).map(r -> "/rounds/" + r.key()).orElse(null));
+    Html.show(ctx, Html.TEMPLATES.roundGone(frame, view));
   }
 
-  /** What a text says of one quantity, or empty with a problem posted to its field. */
-  static Optional<ReadingText.Says> says(
-      Posted posted, String name, LengthUnit bare, Quantity quantity, WatchPoint point) {
-    String text = posted.text(name).strip();
-    if (text.isEmpty()) {
-      posted.wrong(name, "Type what the tape says, or tap one of the words.");
-      return Optional.empty();
-    }
-    ReadingText.Result result = ReadingText.read(text, bare, quantity, point);
-    if (result instanceof ReadingText.Refused refused) {
-      posted.wrong(name, refused.sentence());
-      return Optional.empty();
-    }
-    if (result instanceof ReadingText.Either either) {
-      posted.ask(name, either.choices());
-      return Optional.empty();
-    }
-    return Optional.of((ReadingText.Says) result);
+  /** Of the round the height was read in, gone or not; where it is none it is not found. */
+  private LengthUnit unitOf(Card card, String height) {
+    CarBook history = histories.of(card.car());
+    String round = original(history, height, Content.Height.class).round();
+    return history.original(round).orElse(null) instanceof Content.Round r
+        ? r.unit()
+        : card.details().unit();
   }
 
-  static Content.Reading reading(
-      String height, Steering steering, Asked asked, String text, ReadingText.Says says) {
-    Content.Reading reading =
-        new Content.Reading(
-            height,
-            steering,
-            asked.quantity(),
-            asked.point() == null ? null : asked.point().point(),
-            says.result(),
-            text,
-            says.length(),
-            says.angle(),
-            says.go(),
-            says.noGo(),
-            null,
-            null,
-            null);
-    return asked.otherEnd() == null ? reading : reading.withAtOtherEnd(true);
+  private static <C extends Content> C original(CarBook history, String key, Class<C> type) {
+    return history
+        .original(key)
+        .filter(type::isInstance)
+        .map(type::cast)
+        .orElseThrow(NotFoundResponse::new);
   }
 
-  private Card card(Context ctx, String path) {
-    return histories.cardOf(ctx.pathParam(path)).orElseThrow(NotFoundResponse::new);
+  private Card card(Context ctx) {
+    return histories.cardOf(ctx.pathParam("height")).orElseThrow(NotFoundResponse::new);
   }
 }

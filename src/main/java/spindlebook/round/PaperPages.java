@@ -13,9 +13,7 @@ import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
-import spindlebook.corner.HeightOrder;
-import spindlebook.corner.Layout;
-import spindlebook.corner.SeenHeight;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;
 import spindlebook.corner.Steering;
@@ -37,42 +35,20 @@ public final class PaperPages {
   }
 
   public void ofRound(Context ctx) {
-    Card card = histories.cardOf(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
-    SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
-    show(ctx, card, round.round(), Optional.of(round));
+    Sitting at = Sitting.of(histories, ctx);
+    show(ctx, at, new Crumb("the round", at.href()));
   }
 
   public void ofCorner(Context ctx) {
     Card card = histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
-    show(ctx, card, usual(card), Optional.empty());
+    Sitting at = Sitting.of(histories, card, RoundForm.usual(card, List.of()));
+    show(ctx, at, new Crumb(card.place().words(), "/corners/" + card.corner()));
   }
 
-  /** Spring out, stop in, wheel on, on stands: as the form for a new round comes up. */
-  private static Content.Round usual(Card card) {
-    return new Content.Round(
-        card.corner(),
-        false,
-        true,
-        true,
-        false,
-        true,
-        null,
-        null,
-        null,
-        card.details().unit(),
-        null,
-        null,
-        null,
-        null,
-        null,
-        null);
-  }
-
-  private void show(Context ctx, Card card, Content.Round round, Optional<SeenRound> started) {
-    Crumb back =
-        started
-            .map(r -> new Crumb("the round", "/rounds/" + r.key()))
-            .orElse(new Crumb(card.place().words(), "/corners/" + card.corner()));
+  private static void show(Context ctx, Sitting at, Crumb back) {
+    Card card = at.card();
+    Content.Round round = at.round();
+    Optional<SeenRound> started = Optional.ofNullable(at.seen());
     PageFrame frame =
         PageFrame.of("A blank sheet · Spindlebook", Capital.of(card.place().words()) + ", a round")
             .sub(card.details().name() + " · numbers without a unit: " + round.unit().word())
@@ -82,21 +58,11 @@ public final class PaperPages {
                 List.of(
                     new Notice(
                         Notice.Kind.NOTE,
-                        card.layout() == Layout.SOLID_AXLE_END
-                            ? "Print this page; afterwards it is typed from the round, height by"
-                                + " height."
-                            : "Print this page; afterwards it is typed from the round, 'from"
-                                + " paper'.")))
+                        "Print this page; afterwards it is typed from the round, 'from"
+                            + " paper'.")))
             .caution(Cautions.MEASURING);
     PaperView view =
-        new PaperView(
-            lines(round, started),
-            conditions(round, started),
-            zeroing(round, started.isPresent()),
-            histories
-                .otherEnd(card)
-                .map(o -> AxlePaper.heights(card, o, round))
-                .orElseGet(() -> heights(card, round)));
+        new PaperView(lines(round, started), conditions(round, started), zeroing(at), heights(at));
     Html.show(ctx, Html.TEMPLATES.roundPaper(frame, view));
   }
 
@@ -140,27 +106,40 @@ public final class PaperPages {
             new PaperView.Tick(other, known && isOther)));
   }
 
-  private static List<PaperView.Tick> zeroing(Content.Round round, boolean known) {
+  private static List<PaperView.Tick> zeroing(Sitting at) {
     return Arrays.stream(Zeroing.values())
-        .filter(z -> !known || z.in(round))
-        .map(z -> new PaperView.Tick(z.sentence(), round.zeroed().contains(z)))
+        .filter(z -> z.at(at.card().layout()) && (at.seen() == null || z.in(at.round())))
+        .map(z -> new PaperView.Tick(z.sentence(), at.round().zeroed().contains(z)))
         .toList();
   }
 
   /** In the order of the screen, and one more for a height nobody thought of. */
-  private static List<PaperView.Height> heights(Card card, Content.Round round) {
+  private static List<PaperView.Height> heights(Sitting at) {
     List<PaperView.Height> heights = new ArrayList<>();
-    for (HeightName name : HeightOrder.of(round)) {
-      heights.add(height(card, round, name, Capital.of(name.words())));
+    for (GuidePlan.Place place : GuidePlan.of(at, List.of()).places()) {
+      heights.add(height(at, place, title(at, place)));
     }
-    if (round.toRead().isEmpty()) {
-      heights.add(height(card, round, HeightName.IN_BETWEEN, "Another height:"));
+    if (at.round().toRead().isEmpty() && !at.axle()) {
+      GuidePlan.Place any = GuidePlan.any(at, HeightName.IN_BETWEEN);
+      heights.add(height(at, any, "Another height:"));
     }
     return heights;
   }
 
-  private static PaperView.Height height(
-      Card card, Content.Round round, HeightName name, String title) {
+  private static String title(Sitting at, GuidePlan.Place place) {
+    String words = Capital.of(place.words());
+    return place.pairing() == Pairing.CROSSED
+        ? Capital.of(at.card().place().words())
+            + ": "
+            + place.words()
+            + "; "
+            + at.card().place().mirror().words()
+            + ": "
+            + place.otherName().words()
+        : words;
+  }
+
+  private static PaperView.Height height(Sitting at, GuidePlan.Place place, String title) {
     List<PaperView.Swing> swings = new ArrayList<>();
     for (Steering steering :
         List.of(
@@ -169,53 +148,48 @@ public final class PaperPages {
             Steering.PART_LEFT,
             Steering.PART_RIGHT,
             Steering.FULL_RIGHT)) {
-      List<Asked> asked = asked(card, round, name, steering);
-      if (!asked.isEmpty()) {
+      List<Slot> slots = place.slots().getOrDefault(steering, List.of());
+      if (!slots.isEmpty()) {
         swings.add(
             new PaperView.Swing(
                 Capital.of(steering.words()),
-                asked.stream().map(a -> row(card, name, steering, a)).toList()));
+                slots.stream().map(slot -> row(at, place, steering, slot)).toList()));
       }
     }
-    return new PaperView.Height(
-        title, List.of(new PaperView.Spindle("", spindleBefore(card, name))), swings);
+    List<PaperView.Spindle> spindles = new ArrayList<>();
+    spindles.add(spindle(at.card(), at.axle(), place.name(), place.stood()));
+    at.otherEnd().ifPresent(o -> spindles.add(spindle(o, true, place.otherName(), place.stood())));
+    return new PaperView.Height(title, spindles, swings);
   }
 
-  /** Part lock, and the locks of a wheel that does not steer, only where they were asked for. */
-  private static List<Asked> asked(
-      Card card, Content.Round round, HeightName name, Steering steering) {
-    boolean usual = steering == Steering.STRAIGHT || (steering.full() && card.layout().steered());
-    return round.toRead().isEmpty() && !usual
-        ? List.of()
-        : Asked.planned(card, round, name, steering);
-  }
-
-  private static PaperView.Row row(Card card, HeightName name, Steering steering, Asked asked) {
-    String point = asked.point() == null ? null : asked.point().point();
+  private static PaperView.Row row(
+      Sitting at, GuidePlan.Place place, Steering steering, Slot slot) {
+    HeightName name = place.nameAt(slot);
     String before =
         name.onePlace()
-            ? card.last(name, steering, asked.quantity(), point)
+            ? at.end(slot)
+                .last(name, place.stood(), steering, slot.quantity(), slot.key())
                 .map(r -> "last " + brief(r))
                 .orElse("")
             : "";
-    return new PaperView.Row(Capital.of(asked.words()), ReadingRows.rule(asked), before);
+    return new PaperView.Row(Capital.of(slot.words()), slot.rule(), before);
   }
 
   /** In the unit it was read in alone: a box has no room for both. */
-  static String brief(SeenReading reading) {
+  private static String brief(SeenReading reading) {
     return EntryWords.value(reading.reading()).split(" · ", 2)[0];
   }
 
-  /** Only of a name that is one place: any other height in between is another one. */
-  private static String spindleBefore(Card card, HeightName name) {
-    return card.heights().stream()
-        .filter(h -> name.onePlace() && h.name() == name && h.height().spindle() != null)
-        .reduce((first, second) -> second)
-        .map(PaperPages::spindle)
-        .orElse("");
-  }
-
-  private static String spindle(SeenHeight height) {
-    return "last " + height.height().spindle().typed();
+  /** The last one only of a name that is one place: any other in between is another one. */
+  private static PaperView.Spindle spindle(
+      Card card, boolean axle, HeightName name, Pairing pairing) {
+    String before =
+        card.heights().stream()
+            .filter(h -> name.onePlace() && h.name() == name && h.pairing() == pairing)
+            .filter(h -> h.height().spindle() != null)
+            .reduce((first, second) -> second)
+            .map(h -> "last " + h.height().spindle().typed())
+            .orElse("");
+    return new PaperView.Spindle(axle ? Capital.of(card.place().words()) + ": " : "", before);
   }
 }

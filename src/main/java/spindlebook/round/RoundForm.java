@@ -1,221 +1,159 @@
 package spindlebook.round;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.function.Supplier;
 import spindlebook.card.Capital;
-import spindlebook.card.ToReadAddress;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
+import spindlebook.corner.HeightName;
 import spindlebook.corner.Tool;
 import spindlebook.corner.ToolUse;
 import spindlebook.corner.Zeroing;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
+import spindlebook.web.Asked;
 import spindlebook.web.Choice;
-import spindlebook.web.Field;
-import spindlebook.web.FormPart;
 import spindlebook.web.Posted;
 import spindlebook.web.Who;
 
-/** Conditions and tools of a round. */
-sealed interface RoundForm {
-  record Accepted(Content.Round round, String who) implements RoundForm {}
+/** Conditions and tools of a round, and who measures. */
+record RoundForm(Content.Round round, String who) {
+  private static final double MOST_TILT_RAD = Math.toRadians(20);
 
-  record Problems() implements RoundForm {}
-
-  String ZEROED = "zeroed";
-  double MOST_TILT_RAD = Math.toRadians(20);
-
-  static RoundForm read(Posted posted, Card card, List<Content.ToRead> toRead) {
-    String who = posted.line("who", Who.LONGEST);
-    Content.Round round =
-        new Content.Round(
-            card.corner(),
-            posted.text("spring").equals("in"),
-            posted.text("bumpStop").equals("in"),
-            !posted.text("wheel").equals("off"),
-            posted.text("on").equals("tyres"),
-            !posted.text("linked").equals("no"),
-            tilt(posted, "rake"),
-            tilt(posted, "roll"),
-            posted.line("pressure", 40),
-            posted.word("unit", LengthUnit.class, card.details().unit()),
-            tool(posted, card, "tape", ToolUse.TAPE),
-            gapTool(posted, card),
-            tool(posted, card, "angleTool", ToolUse.ANGLES),
-            toRead,
-            posted.line("note", 300),
-            zeroed(posted));
-    return posted.ok() ? new Accepted(round, who == null ? Who.NOBODY_SAID : who) : new Problems();
+  /**
+   * Spring out, stop in, wheel on, on stands; a car is at ride height on its tyres, with its
+   * springs in, and a wheel goes past its bump stop with that out.
+   */
+  static Content.Round usual(Card card, List<Content.ToRead> toRead) {
+    boolean ride = !toRead.isEmpty() && toRead.stream().allMatch(t -> t.name() == HeightName.RIDE);
+    boolean stopOut = toRead.stream().anyMatch(t -> t.name() == HeightName.STOP_OUT);
+    return new Content.Round(
+        card.corner(),
+        ride,
+        !stopOut,
+        true,
+        ride,
+        true,
+        null,
+        null,
+        null,
+        card.details().unit(),
+        null,
+        null,
+        null,
+        toRead,
+        null,
+        null);
   }
 
-  /** What the form that says this would send: the other way round of {@link #read}. */
-  static Map<String, List<String>> typed(Content.Round r, String who) {
-    Map<String, List<String>> typed = new LinkedHashMap<>();
-    put(typed, "who", who);
-    put(typed, "spring", r.springIn() ? "in" : "out");
-    put(typed, "bumpStop", r.bumpStopIn() ? "in" : "out");
-    put(typed, "wheel", r.wheelOn() ? "on" : "off");
-    put(typed, "on", r.onTyres() ? "tyres" : "stands");
-    put(typed, "linked", r.steeringLinked() ? "yes" : "no");
-    put(typed, "unit", Posted.word(r.unit()));
-    put(typed, "rake", r.rake() == null ? null : r.rake().typed());
-    put(typed, "roll", r.roll() == null ? null : r.roll().typed());
-    put(typed, "pressure", r.pressure());
-    put(typed, "tape", r.tape());
-    put(typed, "gapTool", r.gapTool());
-    put(typed, "angleTool", r.angleTool());
-    put(typed, "note", r.note());
-    r.zeroed().forEach(z -> put(typed, tick(z), "1"));
-    if (!r.toRead().isEmpty()) {
-      typed.put(ToReadAddress.NEED, r.toRead().stream().map(ToReadAddress::word).toList());
-    }
-    return typed;
-  }
-
-  private static void put(Map<String, List<String>> typed, String name, String text) {
-    if (text != null) {
-      typed.put(name, List.of(text));
-    }
-  }
-
-  private static TypedAngle tilt(Posted posted, String name) {
-    TypedAngle tilt = posted.angle(name);
-    if (tilt != null && Math.abs(tilt.rad()) > MOST_TILT_RAD) {
-      posted.wrong(
-          name,
-          "'" + posted.text(name).strip() + "' is more than a car is measured at: 20° at most.");
-    }
-    return tilt;
-  }
-
-  private static List<Zeroing> zeroed(Posted posted) {
-    return Arrays.stream(Zeroing.values()).filter(z -> posted.has(tick(z))).toList();
-  }
-
-  private static String tick(Zeroing zeroing) {
-    return ZEROED + "-" + Posted.word(zeroing);
-  }
-
-  /** The tool named, else the first for this use. */
-  private static String tool(Posted posted, Card card, String name, ToolUse use) {
-    return card.tools().stream()
-        .filter(t -> t.use() == use)
-        .map(Tool::tool)
-        .filter(t -> t.equals(posted.text(name)))
-        .findFirst()
-        .or(() -> card.tools().stream().filter(t -> t.use() == use).map(Tool::tool).findFirst())
-        .orElse(null);
-  }
-
-  /** Gaps may be read with the tape as well. */
-  private static String gapTool(Posted posted, Card card) {
-    return card.tools().stream()
-        .filter(t -> t.use() != ToolUse.ANGLES)
-        .map(Tool::tool)
-        .filter(t -> t.equals(posted.text("gapTool")))
-        .findFirst()
-        .orElseGet(() -> tool(posted, card, "gapTool", ToolUse.GAPS));
-  }
-
-  static List<FormPart> parts(Posted posted, Card card, String who) {
-    String said = posted.text("who").isEmpty() ? who : posted.text("who");
-    return List.of(
-        two(posted, "spring", "Spring", "out", "out", "in", "in"),
-        two(posted, "bumpStop", "Bump stop", "in", "in", "out", "out"),
-        new FormPart.Ticks(
-            ZEROED,
+  /**
+   * @param start what its questions start with
+   */
+  static RoundForm ask(Asked a, Card card, Content.Round start, String who) {
+    boolean springIn = two(a, "spring", "Spring", "out", "in", start.springIn());
+    boolean stopOut = two(a, "bumpStop", "Bump stop", "in", "out", !start.bumpStopIn());
+    List<Zeroing> zeroed =
+        a.ticks(
+            "zeroed",
             "Zero first",
             "Tick what was done; nothing has to be.",
-            Arrays.stream(Zeroing.values())
-                .map(
-                    z ->
-                        new Choice.Option(
-                            Posted.word(z),
-                            Capital.of(z.words()),
-                            z.sentence(),
-                            posted.has(tick(z))))
-                .toList()),
-        new FormPart.More(
-            "Wheel, stands, tools, tilt, who",
-            !posted.ok() || posted.has("on"),
-            List.of(
-                two(posted, "wheel", "Wheel", "on", "on", "off", "off"),
-                two(posted, "on", "The car stands on", "stands", "stands", "tyres", "its tyres"),
-                two(posted, "linked", "Steering linked", "yes", "yes", "no", "no"),
-                tools(posted, card, "tape", "Heights and lengths with", ToolUse.TAPE),
-                tools(posted, card, "gapTool", "Gaps with", ToolUse.GAPS, ToolUse.TAPE),
-                tools(posted, card, "angleTool", "Angles with", ToolUse.ANGLES),
-                unit(posted, card),
-                new FormPart.Typed(
-                    posted.fill(
-                        Field.of("rake", "Frame rake, nose down +")
-                            .hint("Degrees. Empty: level."))),
-                new FormPart.Typed(
-                    posted.fill(
-                        Field.of("roll", "Frame roll, left side up +")
-                            .hint("Degrees. Empty: level."))),
-                new FormPart.Typed(posted.fill(Field.of("pressure", "Tyre pressure"))),
-                new FormPart.Typed(
-                    Field.of("who", "Who measures").typed(said).problem(posted.problem("who"))),
-                new FormPart.Typed(posted.fill(Field.of("note", "Note"))))));
+            Arrays.stream(Zeroing.values()).filter(z -> z.at(card.layout())).toList(),
+            z ->
+                new Choice.Option(
+                    Posted.word(z),
+                    Capital.of(z.words()),
+                    z.sentence(),
+                    start.zeroed().contains(z)));
+    Supplier<RoundForm> rest =
+        () -> {
+          boolean wheelOff = two(a, "wheel", "Wheel", "on", "off", !start.wheelOn());
+          boolean onTyres =
+              a.<Boolean>one("on", "The car stands on")
+                  .option("stands", false, "stands", "")
+                  .option("tyres", true, "its tyres", "")
+                  .firstKey(start.onTyres() ? "tyres" : "stands")
+                  .read();
+          boolean unlinked =
+              two(a, "linked", "Steering linked", "yes", "no", !start.steeringLinked());
+          String tape =
+              tool(a, card, "tape", "Heights and lengths with", start.tape(), ToolUse.TAPE);
+          String gapTool =
+              tool(a, card, "gapTool", "Gaps with", start.gapTool(), ToolUse.GAPS, ToolUse.TAPE);
+          String angleTool =
+              tool(a, card, "angleTool", "Angles with", start.angleTool(), ToolUse.ANGLES);
+          LengthUnit unit =
+              a.one("unit", "A bare number means", LengthUnit.class, LengthUnit::word)
+                  .first(start.unit())
+                  .read();
+          TypedAngle rake = tilt(a, "rake", "Frame rake, nose down +", start.rake());
+          TypedAngle roll = tilt(a, "roll", "Frame roll, left side up +", start.roll());
+          String pressure = a.line("pressure", "Tyre pressure", 40).was(start.pressure()).read();
+          String measures = a.line("who", "Who measures", Who.LONGEST).was(who).read();
+          String note = a.line("note", "Note", 300).was(start.note()).read();
+          return new RoundForm(
+              new Content.Round(
+                  card.corner(),
+                  springIn,
+                  !stopOut,
+                  !wheelOff,
+                  onTyres,
+                  !unlinked,
+                  rake,
+                  roll,
+                  pressure,
+                  unit,
+                  tape,
+                  gapTool,
+                  angleTool,
+                  start.toRead(),
+                  note,
+                  zeroed),
+              measures == null ? Who.NOBODY_SAID : measures);
+        };
+    String few = "Wheel, stands, tools, tilt, who";
+    return start.onTyres() ? a.more(few, rest) : a.aside(few, rest);
   }
 
-  private static FormPart two(
-      Posted posted,
-      String name,
-      String legend,
-      String first,
-      String firstWord,
-      String second,
-      String secondWord) {
-    boolean other = posted.text(name).equals(second);
-    return new FormPart.Chosen(
-        new Choice(
-            name,
-            legend,
-            "",
-            "",
-            List.of(
-                new Choice.Option(first, firstWord, "", !other),
-                new Choice.Option(second, secondWord, "", other))));
+  /** Whether it is the second of two. */
+  private static boolean two(
+      Asked a, String name, String legend, String first, String second, boolean isSecond) {
+    return a.<Boolean>one(name, legend)
+        .option(first, false, first, "")
+        .option(second, true, second, "")
+        .firstKey(isSecond ? second : first)
+        .read();
   }
 
-  private static FormPart tools(
-      Posted posted, Card card, String name, String legend, ToolUse... uses) {
-    List<Choice.Option> options = new ArrayList<>();
+  private static TypedAngle tilt(Asked a, String name, String label, TypedAngle start) {
+    return a.angle(name, label)
+        .hint("Degrees. Empty: level.")
+        .unit("")
+        .was(start)
+        .check(
+            t -> Math.abs(t.rad()) <= MOST_TILT_RAD,
+            "'" + a.text(name).strip() + "' is more than a car is measured at: 20° at most.")
+        .read();
+  }
+
+  /** The first one for its first use, as long as none was chosen. */
+  private static String tool(
+      Asked a, Card card, String name, String legend, String start, ToolUse... uses) {
+    Asked.Keys<String> keys = a.one(name, legend);
+    String first = start;
     for (ToolUse use : uses) {
       for (Tool tool : card.tools()) {
         if (tool.use() == use) {
-          boolean chosen =
-              posted.text(name).isEmpty()
-                  ? options.isEmpty()
-                  : posted.text(name).equals(tool.tool());
-          options.add(new Choice.Option(tool.tool(), tool.name(), graduation(tool), chosen));
+          keys.option(tool.tool(), tool.name(), graduation(tool));
+          first = first == null ? tool.tool() : first;
         }
       }
     }
-    return new FormPart.Chosen(new Choice(name, legend, "", "", options));
+    return keys.first(first).read();
   }
 
   private static String graduation(Tool tool) {
     return "to "
         + (tool.graduation() != null ? tool.graduation().typed() : tool.graduationAngle().typed());
-  }
-
-  private static FormPart unit(Posted posted, Card card) {
-    LengthUnit chosen = posted.word("unit", LengthUnit.class, card.details().unit());
-    return new FormPart.Chosen(
-        new Choice(
-            "unit",
-            "A bare number means",
-            "",
-            "",
-            Arrays.stream(LengthUnit.values())
-                .map(u -> new Choice.Option(Posted.word(u), u.word(), "", u == chosen))
-                .toList()));
   }
 }

@@ -5,21 +5,15 @@ import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
-import spindlebook.corner.AxleOrder;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.HeightOrder;
-import spindlebook.corner.Layout;
-import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
 import spindlebook.corner.SeenRound;
@@ -30,16 +24,14 @@ import spindlebook.log.Histories;
 import spindlebook.travel.CornerTravel;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeFormat;
+import spindlebook.web.Asked;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.FormKey;
-import spindlebook.web.FormPage;
-import spindlebook.web.FormPart;
 import spindlebook.web.Html;
 import spindlebook.web.Lengths;
 import spindlebook.web.Notice;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
 import spindlebook.web.Who;
 
 /** Rounds: starting one, looking at it, moving it to the other side. */
@@ -54,60 +46,45 @@ public final class RoundPages {
     this.store = store;
   }
 
-  public void newRound(Context ctx) {
+  /** Shows the form of a new round, and starts one. */
+  public void start(Context ctx) {
     Card card = corner(ctx);
     List<Content.ToRead> toRead = RoundPlan.asked(ctx, card);
-    show(ctx, card, usual(toRead), FormKey.fresh(card.lastChange()), toRead);
-  }
-
-  /**
-   * A car is at ride height on its tyres, with its springs in; a wheel goes past its bump stop with
-   * that out.
-   */
-  private static Posted usual(List<Content.ToRead> toRead) {
-    boolean ride = !toRead.isEmpty() && toRead.stream().allMatch(t -> t.name() == HeightName.RIDE);
-    if (ride) {
-      return new Posted(Map.of("spring", List.of("in"), "on", List.of("tyres")));
+    Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
+    RoundPlan.ask(a, ctx, card, toRead);
+    RoundForm form = RoundForm.ask(a, card, RoundForm.usual(card, toRead), Who.of(ctx));
+    String corner = "/corners/" + card.corner();
+    if (!a.ok()) {
+      PageFrame frame =
+          PageFrame.of("A round · Spindlebook", heading(ctx, toRead))
+              .sub(card.place().words())
+              .plan(Shown.plan(card))
+              .crumbs(new Crumb(card.place().words(), corner))
+              .notices(afterAChange(ctx, card, toRead))
+              .caution(Cautions.MEASURING);
+      a.show(ctx, frame, corner + "/rounds", "Start", corner);
+      return;
     }
-    boolean stopOut = toRead.stream().anyMatch(t -> t.name() == HeightName.STOP_OUT);
-    return new Posted(stopOut ? Map.of("bumpStop", List.of("out")) : Map.of());
+    String kept = store.keep(card, form.round(), a.key(), form.who()).key();
+    Who.remember(ctx, form.who());
+    Html.next(ctx, "/rounds/" + kept + "/guide");
   }
 
-  private void show(
-      Context ctx, Card card, Posted posted, FormKey key, List<Content.ToRead> toRead) {
-    List<FormPart> parts = new ArrayList<>(RoundPlan.parts(ctx, card, toRead));
-    parts.addAll(RoundForm.parts(posted, card, Who.of(ctx)));
+  /** The change that sent one here. */
+  private List<Notice> afterAChange(Context ctx, Card card, List<Content.ToRead> toRead) {
     List<Notice> notices = new ArrayList<>();
     String saved = ctx.queryParam(RoundPlan.CHANGE);
     if (saved != null) {
       CarBook history = histories.of(card.car());
       history
           .standing(saved)
-          .ifPresent(
-              c ->
-                  notices.add(
-                      new Notice(
-                          Notice.Kind.BOOK, "In the book: " + new EntryWords(history).of(c))));
+          .map(c -> "In the book: " + new EntryWords(history).of(c))
+          .ifPresent(words -> notices.add(new Notice(Notice.Kind.BOOK, words)));
       if (toRead.isEmpty()) {
         notices.add(new Notice(Notice.Kind.NOTE, "Nothing has to be read again."));
       }
     }
-    PageFrame frame =
-        PageFrame.of("A round · Spindlebook", heading(ctx, toRead))
-            .sub(card.place().words())
-            .plan(Shown.plan(card))
-            .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()))
-            .notices(notices)
-            .caution(Cautions.MEASURING);
-    FormPage page =
-        new FormPage(
-            frame,
-            "/corners/" + card.corner() + "/rounds",
-            key,
-            parts,
-            "Start",
-            "/corners/" + card.corner());
-    Html.form(ctx, posted, page);
+    return notices;
   }
 
   private static String heading(Context ctx, List<Content.ToRead> toRead) {
@@ -115,21 +92,6 @@ public final class RoundPages {
       return "Start a round";
     }
     return RoundPlan.again(ctx) ? "Read again" : "Read what is needed";
-  }
-
-  public void start(Context ctx) {
-    Card card = corner(ctx);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    List<Content.ToRead> toRead = RoundPlan.asked(ctx, card);
-    RoundForm form = RoundForm.read(posted, card, toRead);
-    if (!(form instanceof RoundForm.Accepted accepted)) {
-      show(ctx, card, posted, key, toRead);
-      return;
-    }
-    String kept = store.start(accepted.round(), key, accepted.who());
-    Who.remember(ctx, accepted.who());
-    Html.next(ctx, "/rounds/" + kept + "/guide");
   }
 
   public void ofCorner(Context ctx) {
@@ -163,11 +125,13 @@ public final class RoundPages {
   public record RoundLine(String day, String who, String detail, String href) {}
 
   public void round(Context ctx) {
-    Card card = card(ctx);
-    SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
+    Sitting at = Sitting.of(histories, ctx);
+    Card card = at.card();
+    SeenRound round = at.seen();
     Lengths lengths = new Lengths(card.details().unit());
     OtherSide moved = new OtherSide(card, round);
-    List<RoundView.OtherLine> notWatched = moved.notWatched(histories.mirror(card));
+    Optional<Card> mirror = Optional.ofNullable(at.mirror());
+    List<RoundView.OtherLine> notWatched = moved.notWatched(mirror);
     PageFrame frame =
         PageFrame.of("Round · Spindlebook", Capital.of(card.place().words()) + ", a round")
             .sub(Days.minute(round.at()) + " · " + round.who())
@@ -175,28 +139,23 @@ public final class RoundPages {
             .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()))
             .notices("1".equals(ctx.queryParam(MOVED)) ? moved.notices() : List.of())
             .caution(Cautions.MEASURING);
-    Optional<Card> otherEnd = histories.otherEnd(card);
+    Optional<GuidePlan.Place> next = GuidePlan.of(at).next();
     RoundView view =
         new RoundView(
             round.key(),
             conditions(round),
-            notZeroed(round.round()),
+            notZeroed(at),
             card.heightsOf(round.key()).stream()
-                .map(h -> line(card, otherEnd, h, lengths))
+                .map(h -> line(card, at.otherEnd(), h, lengths))
                 .toList(),
-            RoundPlan.lines(card, round),
+            RoundPlan.lines(at),
             OrderWords.of(round.round().toRead()),
             notWatched,
             notWatched.isEmpty() ? null : "/corners/" + card.corner() + "/watch-points",
             raw(card, round, lengths),
-            nextWords(card, round),
-            nextHref(card, round),
-            histories
-                .mirror(card)
-                .map(m -> m.place().words())
-                .map(m -> these(card, m))
-                .orElse(null),
-            otherEnd.isEmpty() ? "/rounds/" + round.key() + "/guide" : null,
+            next.map(GuidePlan.Place::words).orElse("in between"),
+            next.map(p -> p.newHeight(at)).orElse(at.href() + "/heights/new"),
+            mirror.map(m -> these(at, m.place().words())).orElse(null),
             otherGapTool(card, round)
                 .map(
                     t ->
@@ -206,49 +165,15 @@ public final class RoundPages {
     Html.show(ctx, Html.TEMPLATES.roundRound(frame, view, FormKey.fresh(card.lastChange())));
   }
 
-  private static String these(Card card, String mirror) {
-    return card.layout() == Layout.SOLID_AXLE_END ? mirror + ": change the ends over" : mirror;
+  private static String these(Sitting at, String mirror) {
+    return at.axle() ? mirror + ": change the ends over" : mirror;
   }
 
-  private static String nextWords(Card card, SeenRound round) {
-    if (card.layout() == Layout.SOLID_AXLE_END) {
-      return nextOfAxle(card, round).map(AxleOrder::words).orElse("in between");
-    }
-    HeightName next = nextName(card, round);
-    return next == null ? "in between" : next.words();
-  }
-
-  private static String nextHref(Card card, SeenRound round) {
-    if (card.layout() == Layout.SOLID_AXLE_END) {
-      return newHeight(
-          round, nextOfAxle(card, round).orElse(AxleOrder.together(HeightName.IN_BETWEEN)));
-    }
-    HeightName next = nextName(card, round);
-    String name = next == null ? "" : "?name=" + Posted.word(next);
-    return "/rounds/" + round.key() + "/heights/new" + name;
-  }
-
-  private static Optional<AxleOrder> nextOfAxle(Card card, SeenRound round) {
-    return AxleOrder.left(round.round(), card.heightsOf(round.key())).stream().findFirst();
-  }
-
-  /** The form of a height of a solid axle, with how its ends stand. */
-  static String newHeight(SeenRound round, AxleOrder height) {
-    return "/rounds/"
-        + round.key()
-        + "/heights/new?name="
-        + Posted.word(height.name())
-        + "&pairing="
-        + Posted.word(height.pairing())
-        + (height.pairing() == Pairing.CROSSED
-            ? "&otherName=" + Posted.word(height.otherEnd())
-            : "");
-  }
-
-  private static String notZeroed(Content.Round round) {
+  private static String notZeroed(Sitting at) {
     List<String> not =
         Arrays.stream(Zeroing.values())
-            .filter(z -> z.in(round) && !round.zeroed().contains(z))
+            .filter(z -> z.at(at.card().layout()) && z.in(at.round()))
+            .filter(z -> !at.round().zeroed().contains(z))
             .map(Zeroing::words)
             .toList();
     return not.isEmpty() ? "" : "Not zeroed, or not said: " + String.join(", ", not) + ".";
@@ -276,12 +201,6 @@ public final class RoundPages {
     return card.place().words()
         + " "
         + (h.positionMm() == null ? "not known" : lengths.signedText(h.positionMm().value()));
-  }
-
-  /** The place that comes next, among those asked for; null when there is none. */
-  static HeightName nextName(Card card, SeenRound round) {
-    List<HeightName> read = card.heightsOf(round.key()).stream().map(SeenHeight::name).toList();
-    return HeightOrder.left(round.round(), read).stream().findFirst().orElse(null);
   }
 
   static String conditions(SeenRound seen) {
@@ -333,14 +252,9 @@ public final class RoundPages {
 
   /** One tap: every gap of the round was taped, or was not. */
   public void gapTool(Context ctx) {
-    Card card = card(ctx);
-    SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
-    Tool other = otherGapTool(card, round).orElseThrow(NotFoundResponse::new);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    Content.Round changed = round.round().withGapTool(other.tool());
-    store.correct(round.key(), changed, "gaps with " + other.name(), key, Who.of(ctx));
-    Html.next(ctx, "/rounds/" + round.key());
+    Sitting at = Sitting.of(histories, ctx);
+    Tool other = otherGapTool(at.card(), at.seen()).orElseThrow(NotFoundResponse::new);
+    correct(ctx, at, at.round().withGapTool(other.tool()), "gaps with " + other.name(), "");
   }
 
   /** From stop to stop; past a stop that is off or out is told apart: no wheel drives there. */
@@ -361,25 +275,23 @@ public final class RoundPages {
 
   /** Left was typed for right: the whole round moves to the mirror corner, by a correction. */
   public void otherSide(Context ctx) {
-    Card card = card(ctx);
-    SeenRound round = card.round(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
-    Card mirror = histories.mirror(card).orElseThrow(NotFoundResponse::new);
-    Posted posted = Html.posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.lastChange()));
-    // Pressed twice it moves once: where the other side is has changed by then.
+    Sitting at = Sitting.of(histories, ctx);
+    Card mirror = Optional.ofNullable(at.mirror()).orElseThrow(NotFoundResponse::new);
+    String why = "these were the " + mirror.place().words();
+    correct(ctx, at, at.round().withCorner(mirror.corner()), why, "?" + MOVED + "=1");
+  }
+
+  /** Pressed twice it is done once: what is the other one has changed by then. */
+  private void correct(Context ctx, Sitting at, Content.Round to, String why, String next) {
+    FormKey key = Html.posted(ctx).formKey().orElseGet(() -> FormKey.fresh(at.card().lastChange()));
     if (store.written(key.key()).isEmpty()) {
-      Content.Round moved = round.round().withCorner(mirror.corner());
-      String why = "these were the " + mirror.place().words();
-      store.correct(round.key(), moved, why, key, Who.of(ctx));
+      Content said = new Content.Correction(at.key(), to, why);
+      store.keep(at.card(), said, key, Who.of(ctx));
     }
-    Html.next(ctx, "/rounds/" + round.key() + "?" + MOVED + "=1");
+    Html.next(ctx, at.href() + next);
   }
 
   private Card corner(Context ctx) {
     return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
-  }
-
-  private Card card(Context ctx) {
-    return histories.cardOf(ctx.pathParam("round")).orElseThrow(NotFoundResponse::new);
   }
 }

@@ -11,12 +11,10 @@ import spindlebook.card.ToReadAddress;
 import spindlebook.corner.AxleOrder;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
-import spindlebook.corner.Layout;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
-import spindlebook.corner.SeenRound;
-import spindlebook.web.FormPart;
+import spindlebook.web.Asked;
 import spindlebook.web.Posted;
 
 /** What a round sets out to read: as it was asked for, in words, and what is done of it. */
@@ -58,30 +56,33 @@ final class RoundPlan {
   }
 
   /** What is asked for, told and sent on with the form. */
-  static List<FormPart> parts(Context ctx, Card card, List<Content.ToRead> toRead) {
-    List<FormPart> parts = new ArrayList<>();
+  static void ask(Asked a, Context ctx, Card card, List<Content.ToRead> toRead) {
     if (toRead.isEmpty()) {
-      return parts;
+      return;
     }
-    String what = again(ctx) ? "To read again: " : "To read: ";
-    parts.add(new FormPart.Said(what + inShort(card, toRead) + "."));
+    a.said((again(ctx) ? "To read again: " : "To read: ") + inShort(card, toRead) + ".");
     OrderWords fewest = OrderWords.of(toRead);
     if (!fewest.steps().isEmpty()) {
-      List<FormPart> order = new ArrayList<>();
-      fewest.steps().forEach(s -> order.add(new FormPart.Said(s)));
-      order.add(new FormPart.Said(fewest.cost()));
-      parts.add(new FormPart.More("The order with the fewest moves", false, order));
+      a.more(
+          "The order with the fewest moves",
+          () -> {
+            fewest.steps().forEach(a::said);
+            a.said(fewest.cost());
+            return fewest;
+          });
     }
     if (again(ctx)) {
-      parts.add(new FormPart.Hidden(AGAIN, "1"));
+      a.hidden(AGAIN, "1");
       if (change(ctx) != null) {
-        parts.add(new FormPart.Hidden(CHANGE, change(ctx)));
+        a.hidden(CHANGE, change(ctx));
       }
     } else {
-      toRead.forEach(
-          t -> parts.add(new FormPart.Hidden(ToReadAddress.NEED, ToReadAddress.word(t))));
+      hidden(a, toRead);
     }
-    return parts;
+  }
+
+  static void hidden(Asked a, List<Content.ToRead> toRead) {
+    toRead.forEach(t -> a.hidden(ToReadAddress.NEED, ToReadAddress.word(t)));
   }
 
   /** Each by name while they are few; by height when they are many. */
@@ -101,11 +102,12 @@ final class RoundPlan {
             .collect(Collectors.joining(", "));
   }
 
-  static List<RoundView.PlanLine> lines(Card card, SeenRound round) {
+  static List<RoundView.PlanLine> lines(Sitting sitting) {
+    Card card = sitting.card();
     List<RoundView.PlanLine> lines = new ArrayList<>();
-    for (Content.ToRead toRead : round.round().toRead()) {
+    for (Content.ToRead toRead : sitting.round().toRead()) {
       Optional<SeenHeight> height =
-          card.heightsOf(round.key()).stream()
+          card.heightsOf(sitting.key()).stream()
               .filter(h -> h.name() == toRead.name() && h.asked() == toRead.pairing())
               .filter(SeenHeight::positionCounts)
               .findFirst();
@@ -115,26 +117,26 @@ final class RoundPlan {
               : card.readings().stream()
                   .anyMatch(
                       r ->
-                          r.height().round().key().equals(round.key())
+                          r.height().round().key().equals(sitting.key())
                               && is(r, toRead)
                               && r.counts());
       String href =
           height.isEmpty()
-              ? newHeight(card, round, toRead)
+              ? newHeight(sitting, toRead)
               : "/heights/" + height.get().key() + "?steering=" + Posted.word(toRead.steering());
       lines.add(new RoundView.PlanLine(words(card, toRead), done, href));
     }
     return lines;
   }
 
-  private static String newHeight(Card card, SeenRound round, Content.ToRead toRead) {
-    return card.layout() == Layout.SOLID_AXLE_END
-        ? RoundPages.newHeight(
-            round,
-            toRead.pairing() == null
-                ? AxleOrder.together(toRead.name())
-                : AxleOrder.crossed(toRead.name(), round.round()))
-        : "/rounds/" + round.key() + "/heights/new?name=" + Posted.word(toRead.name());
+  private static String newHeight(Sitting sitting, Content.ToRead toRead) {
+    AxleOrder axle =
+        toRead.pairing() == null
+            ? AxleOrder.together(toRead.name())
+            : AxleOrder.crossed(toRead.name(), sitting.round());
+    return sitting.axle()
+        ? GuidePlan.newHeight(sitting, axle.name(), axle.pairing(), axle.otherEnd())
+        : GuidePlan.newHeight(sitting, toRead.name(), null, null);
   }
 
   private static boolean is(SeenReading reading, Content.ToRead toRead) {

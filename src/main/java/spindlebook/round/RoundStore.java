@@ -1,10 +1,12 @@
 package spindlebook.round;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
-import spindlebook.log.Accepted;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Draft;
@@ -22,41 +24,48 @@ public final class RoundStore {
     this.histories = histories;
   }
 
-  /** The key it is in the book under: another than the form's where that one said otherwise. */
-  String start(Content.Round round, FormKey form, String who) {
-    return keep(Bodies.draft(form.key(), form.after(), who, round));
+  /** One entry that waits to be written. */
+  record ToKeep(Content content, FormKey form, Instant claimed) {
+    ToKeep(Content content, FormKey form) {
+      this(content, form, null);
+    }
   }
 
-  /** Writes a height, in doubt when its wheel position cannot well be. */
-  String height(Card card, Content.Height height, FormKey form, String who) {
-    return keep(draft(card, height, form, who));
+  /**
+   * Writes one entry. It may be under another key than its form's in the book, where the same form
+   * said otherwise before.
+   */
+  Entry keep(Card card, Content content, FormKey form, String who) {
+    return keep(card, List.of(new ToKeep(content, form)), who).get(0);
   }
 
-  Draft draft(Card card, Content.Height height, FormKey form, String who) {
-    Optional<String> doubt =
-        doubt(card, form, height)
-            .or(
-                () ->
-                    histories
-                        .otherEnd(card)
-                        .filter(o -> height.ofAxle())
-                        .flatMap(o -> doubt(o, form, height)));
-    return Bodies.draft(form.key(), form.after(), who, height.withDoubt(doubt.orElse(null)));
+  /**
+   * Writes several together.
+   *
+   * @param card of the corner they belong to, or of an end of its axle
+   */
+  List<Entry> keep(Card card, List<ToKeep> all, String who) {
+    return book.append(all.stream().map(e -> draft(card, e, who)).toList()).entries();
   }
 
-  /** Writes a reading, in doubt when it is far off. */
-  String reading(Card card, Content.Reading reading, FormKey form, String who) {
-    return keep(draft(card, reading, form, who));
+  private Draft draft(Card card, ToKeep entry, String who) {
+    FormKey form = new FormKey(entry.form().key(), Math.min(entry.form().after(), book.lastN()));
+    Content said = entry.content();
+    if (said.doubt() == null) {
+      said = said.withDoubt(doubt(card, said, form).orElse(null));
+    }
+    return Bodies.draft(form.key(), form.after(), who, said).claimed(entry.claimed());
   }
 
-  private String keep(Draft draft) {
-    return book.append(draft).entries().get(0).key();
-  }
-
-  Draft draft(Card card, Content.Reading reading, FormKey form, String who) {
-    Optional<String> doubt =
-        reading.doubt() != null ? Optional.of(reading.doubt()) : doubt(card, form, reading);
-    return Bodies.draft(form.key(), form.after(), who, reading.withDoubt(doubt.orElse(null)));
+  /** Why it would be doubted, at either end of an axle. */
+  private Optional<String> doubt(Card card, Content said, FormKey form) {
+    if (!(said instanceof Content.Height) && !(said instanceof Content.Reading)) {
+      return Optional.empty();
+    }
+    CarBook now = histories.of(card.car());
+    return Stream.concat(Stream.of(card), now.otherEnd(card).stream())
+        .flatMap(c -> now.doubt(c.corner(), form.key(), form.after(), said).stream())
+        .findFirst();
   }
 
   /** The entry under a key, when it is in the book already. */
@@ -64,24 +73,7 @@ public final class RoundStore {
     return book.byKey(key);
   }
 
-  long lastN() {
-    return book.lastN();
-  }
-
   String generation() {
     return book.generation();
-  }
-
-  Accepted append(List<Draft> drafts) {
-    return book.append(drafts);
-  }
-
-  void correct(String target, Content body, String reason, FormKey form, String who) {
-    book.append(
-        Bodies.draft(form.key(), form.after(), who, new Content.Correction(target, body, reason)));
-  }
-
-  private Optional<String> doubt(Card card, FormKey form, Content content) {
-    return histories.of(card.car()).doubt(card.corner(), form.key(), form.after(), content);
   }
 }

@@ -11,7 +11,6 @@ import spindlebook.web.State;
  * @param notWatched readings of places this corner does not watch
  * @param watchHref where such a place is added; null when there is none
  * @param mirror the corner of the other side; null when the car has none
- * @param guideHref one thing at a time; null where only whole heights are typed
  * @param otherGapTool the other way to read gaps, one tap away; null when the car has no tool for
  *     it
  */
@@ -28,7 +27,6 @@ public record RoundView(
     String nextHeight,
     String nextHref,
     String mirror,
-    String guideHref,
     String otherGapTool) {
 
   public RoundView {

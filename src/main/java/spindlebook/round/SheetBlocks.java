@@ -2,21 +2,25 @@ package spindlebook.round;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.corner.Card;
+import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
-import spindlebook.corner.HeightOrder;
+import spindlebook.corner.Pairing;
 import spindlebook.corner.SeenHeight;
 import spindlebook.corner.SeenReading;
-import spindlebook.corner.SeenRound;
 import spindlebook.corner.Steering;
+import spindlebook.web.Asked;
 import spindlebook.web.Field;
 import spindlebook.web.FormKey;
 import spindlebook.web.Posted;
@@ -25,68 +29,84 @@ import spindlebook.web.Posted;
  * The heights of a sheet from paper: what each is offered as, what was typed there and what of it
  * is in the book. Their keys come from the sheet's, so that a sheet sent twice is stored once.
  */
-record SheetBlocks(Card card, SeenRound round, Posted posted, FormKey key) {
+record SheetBlocks(Sitting at, Posted posted, FormKey key) {
   static final int HOW_MANY = 6;
 
   /** As shown: the first that is not in the book is open. */
   List<SheetView.Block> all() {
     List<SheetView.Block> blocks = new ArrayList<>();
+    boolean opened = false;
     for (int i = 0; i < HOW_MANY; i++) {
-      blocks.add(block(i));
+      boolean first = !opened && at.card().height(heightKey(i)).isEmpty();
+      opened |= first;
+      blocks.add(block(i, first));
     }
-    openFirstUnread(blocks);
     return blocks;
   }
 
-  /** Which height a block is, as chosen or as offered. */
-  HeightName name(int i) {
-    return posted.word("h" + i + "-name", HeightName.class, names().get(i));
+  static String prefix(int i) {
+    return "h" + i + "-";
   }
 
-  private static void openFirstUnread(List<SheetView.Block> blocks) {
-    for (int i = 0; i < blocks.size(); i++) {
-      if (blocks.get(i).said() == null) {
-        blocks.set(i, blocks.get(i).opened());
-        return;
-      }
-    }
+  private Set<String> boxes() {
+    return HeightForm.labels(at).keySet();
   }
 
   /** Heights that were begun without their spindle: nothing there could be misread. */
   int missing() {
     return (int)
         IntStream.range(0, HOW_MANY)
-            .mapToObj(i -> "h" + i + "-spindle")
+            .mapToObj(i -> prefix(i) + "spindle")
             .filter(spindle -> !posted.problem(spindle).isEmpty() && !posted.has(spindle))
             .count();
   }
 
-  /** What each block is offered as: what the round still lacks, then heights in between. */
-  private List<HeightName> names() {
-    List<HeightName> read = before().stream().map(SeenHeight::name).toList();
+  /** What a block is offered as: what the round still lacks, then heights in between. */
+  private GuidePlan.Place offered(int i) {
     return Stream.concat(
-            HeightOrder.left(round.round(), read).stream(),
-            Stream.generate(() -> HeightName.IN_BETWEEN))
-        .limit(HOW_MANY)
-        .toList();
+            GuidePlan.of(at, before()).places().stream().filter(p -> p.height() == null),
+            Stream.generate(() -> GuidePlan.any(at, HeightName.IN_BETWEEN)))
+        .skip(i)
+        .findFirst()
+        .orElseThrow();
   }
 
   /** Heights of the round that were there before this sheet. */
   List<SeenHeight> before() {
-    return card.heightsOf(round.key()).stream()
+    return at.card().heightsOf(at.key()).stream()
         .filter(h -> !h.key().startsWith(key.key() + "-h"))
         .toList();
   }
 
-  private SheetView.Block block(int i) {
-    String prefix = "h" + i;
+  /**
+   * The height as typed; null with problems posted to its boxes.
+   *
+   * @param markAsAt where its mark is taken from; null when it has one of its own
+   */
+  Content.Height height(int i, String markAsAt) {
+    GuidePlan.Place place = offered(i);
+    Content.Height start =
+        HeightForm.at(at, place.name(), null, place.pairing(), place.otherName());
+    Asked a = Asked.of(posted, at.unit(), key.after());
+    Content.Height height =
+        new HeightForm(a, at, prefix(i), markAsAt, false).ask(start, false, Long.MAX_VALUE);
+    return wrong(i, "pairing") || boxes().stream().anyMatch(b -> wrong(i, b)) ? null : height;
+  }
+
+  private boolean wrong(int i, String box) {
+    return !posted.problem(prefix(i) + box).isEmpty();
+  }
+
+  /** Whether a mark is said to be that of the height before. */
+  boolean same(int i) {
+    return boxes().stream()
+        .anyMatch(b -> posted.text(prefix(i) + b).strip().equalsIgnoreCase(HeightForm.SAME));
+  }
+
+  private SheetView.Block block(int i, boolean open) {
+    Card card = at.card();
     Optional<SeenHeight> said = card.height(heightKey(i));
-    HeightName chosen = name(i);
-    List<SheetView.NameOption> names = new ArrayList<>();
-    for (HeightName name : HeightName.values()) {
-      names.add(new SheetView.NameOption(Posted.word(name), name.words(), name == chosen));
-    }
-    String unit = round.round().unit().word();
+    GuidePlan.Place place = offered(i);
     List<SheetView.SteeringBlock> steerings = new ArrayList<>();
     List<Steering> swung =
         card.layout().steered()
@@ -94,38 +114,66 @@ record SheetBlocks(Card card, SeenRound round, Posted posted, FormKey key) {
             : List.of(Steering.STRAIGHT);
     int typed = 0;
     int inBook = 0;
-    boolean wrong =
-        !posted.problem(prefix + "-spindle").isEmpty()
-            || !posted.problem(prefix + "-mark").isEmpty();
+    boolean wrong = boxes().stream().anyMatch(b -> wrong(i, b));
     for (Steering steering : swung) {
       List<SheetView.Cell> cells = new ArrayList<>();
-      boolean open = false;
-      for (Asked asked : Asked.all(card, steering)) {
-        String name = cellName(i, steering, asked);
-        Optional<SeenReading> read = card.reading(readingKey(i, steering, asked));
-        Field field = Field.of(name, asked.words());
+      boolean shown = steering == Steering.STRAIGHT;
+      for (Slot slot : at.slots(steering)) {
+        String name = cellName(i, steering, slot);
+        Optional<SeenReading> read = at.end(slot).reading(readingKey(i, steering, slot));
+        boolean waits = posted.has(name) && read.isEmpty();
         cells.add(
             new SheetView.Cell(
-                posted.fill(field), read.map(r -> EntryWords.value(r.reading())).orElse(null)));
-        open |= posted.has(name) && read.isEmpty();
-        typed += posted.has(name) && read.isEmpty() ? 1 : 0;
+                posted.fill(Field.of(name, slot.words())),
+                read.map(r -> EntryWords.value(r.reading())).orElse(null)));
+        shown |= waits;
+        typed += waits ? 1 : 0;
         inBook += read.isPresent() ? 1 : 0;
         wrong |= !posted.problem(name).isEmpty();
       }
-      steerings.add(
-          new SheetView.SteeringBlock(
-              steering.words(), open || steering == Steering.STRAIGHT, cells));
+      steerings.add(new SheetView.SteeringBlock(steering.words(), shown, cells));
     }
+    HeightName chosen = posted.word(prefix(i) + "name", HeightName.class, place.name());
     return new SheetView.Block(
-        prefix,
         "Height " + (i + 1) + " · " + said.map(SeenHeight::words).orElse(chosen.words()),
         count(said.isPresent(), inBook, typed),
-        wrong,
-        names,
-        posted.fill(Field.of(prefix + "-spindle", "Spindle above the floor").unit(unit)),
-        posted.fill(Field.of(prefix + "-mark", "Frame mark above the floor").unit(unit)),
+        wrong || open,
+        selects(i, place),
+        boxes().stream().map(b -> box(i, b)).toList(),
         said.map(h -> Capital.of(h.words()) + ", in the book").orElse(null),
         steerings);
+  }
+
+  private List<SheetView.Select> selects(int i, GuidePlan.Place place) {
+    String here = Capital.of(at.card().place().words()) + " is";
+    String there = Capital.of(at.card().place().mirror().words()) + " is, when crossed";
+    return at.axle()
+        ? List.of(
+            select(i, "pairing", "The two ends are moved", place.stood(), Pairing::words),
+            select(i, "name", here, place.name(), HeightName::words),
+            select(
+                i,
+                "otherName",
+                there,
+                place.otherName() == null ? place.name() : place.otherName(),
+                HeightName::words))
+        : List.of(select(i, "name", "This height is", place.name(), HeightName::words));
+  }
+
+  private <E extends Enum<E>> SheetView.Select select(
+      int i, String name, String label, E offered, Function<E, String> words) {
+    E chosen = posted.word(prefix(i) + name, offered.getDeclaringClass(), offered);
+    return new SheetView.Select(
+        prefix(i) + name,
+        label,
+        Arrays.stream(offered.getDeclaringClass().getEnumConstants())
+            .map(v -> new SheetView.Option(Posted.word(v), words.apply(v), v == chosen))
+            .toList());
+  }
+
+  private Field box(int i, String name) {
+    String label = HeightForm.labels(at).get(name);
+    return posted.fill(Field.of(prefix(i) + name, label).unit(at.unit().word()));
   }
 
   private static String count(boolean said, int inBook, int typed) {
@@ -136,8 +184,8 @@ record SheetBlocks(Card card, SeenRound round, Posted posted, FormKey key) {
     return "in the book, " + Counted.of(inBook, "reading") + (waits.isEmpty() ? "" : "; " + waits);
   }
 
-  static String cellName(int i, Steering steering, Asked asked) {
-    return "h" + i + "-" + Posted.word(steering) + "-" + asked.row();
+  static String cellName(int i, Steering steering, Slot slot) {
+    return prefix(i) + Posted.word(steering) + "-" + slot.row();
   }
 
   String heightKey(int i) {
@@ -145,26 +193,20 @@ record SheetBlocks(Card card, SeenRound round, Posted posted, FormKey key) {
   }
 
   /** Short, whatever the watch point is called: keys are at most 80 letters. */
-  String readingKey(int i, Steering steering, Asked asked) {
+  String readingKey(int i, Steering steering, Slot slot) {
     return heightKey(i)
         + "-"
         + steering.ordinal()
         + "-"
-        + UUID.nameUUIDFromBytes(asked.row().getBytes(StandardCharsets.UTF_8));
+        + UUID.nameUUIDFromBytes(slot.row().getBytes(StandardCharsets.UTF_8));
   }
 
   /** Whether anything was typed there. */
   boolean begun(int i) {
-    if (posted.has("h" + i + "-spindle") || posted.has("h" + i + "-mark")) {
-      return true;
-    }
-    for (Steering steering : Steering.values()) {
-      for (Asked asked : Asked.all(card, steering)) {
-        if (posted.has(cellName(i, steering, asked))) {
-          return true;
-        }
-      }
-    }
-    return false;
+    return Stream.concat(
+            boxes().stream().map(b -> prefix(i) + b),
+            Arrays.stream(Steering.values())
+                .flatMap(s -> at.slots(s).stream().map(slot -> cellName(i, s, slot))))
+        .anyMatch(posted::has);
   }
 }

@@ -4,7 +4,7 @@ import java.util.List;
 import spindlebook.web.Field;
 
 /** A whole round on one page, to be typed from paper. */
-public record SheetView(String round, List<Block> blocks, int saved, int wrong) {
+public record SheetView(String round, List<Block> blocks) {
   public SheetView {
     blocks = List.copyOf(blocks);
   }
@@ -14,24 +14,22 @@ public record SheetView(String round, List<Block> blocks, int saved, int wrong) 
    *
    * @param open the first that is not in the book, and each with something wrong; the others are
    *     folded away behind {@code count}
+   * @param selects which place it is
+   * @param boxes its spindle and mark, of both ends of an axle
    * @param said what of it is in the book already; null before
    */
   public record Block(
-      String prefix,
       String title,
       String count,
       boolean open,
-      List<NameOption> names,
-      Field spindle,
-      Field mark,
+      List<Select> selects,
+      List<Field> boxes,
       String said,
-      List<SteeringBlock> steerings) {
-    Block opened() {
-      return new Block(prefix, title, count, true, names, spindle, mark, said, steerings);
-    }
-  }
+      List<SteeringBlock> steerings) {}
 
-  public record NameOption(String value, String word, boolean chosen) {}
+  public record Select(String name, String label, List<Option> options) {}
+
+  public record Option(String value, String word, boolean chosen) {}
 
   public record SteeringBlock(String words, boolean open, List<Cell> cells) {}
 

@@ -282,6 +282,33 @@ public final class Asked {
     return asked.stream().map(p -> p.part().get()).toList();
   }
 
+  /** What the form would send as it stands, by name: as an outbox keeps it. */
+  public Map<String, List<String>> body() {
+    Map<String, List<String>> body = new LinkedHashMap<>();
+    body(parts(), body);
+    return body;
+  }
+
+  private static void body(List<FormPart> parts, Map<String, List<String>> body) {
+    for (FormPart part : parts) {
+      if (part instanceof FormPart.More more) {
+        body(more.parts(), body);
+      } else if (part instanceof FormPart.Typed typed && !typed.field().typed().isEmpty()) {
+        body.put(typed.field().name(), List.of(typed.field().typed()));
+      } else if (part instanceof FormPart.Chosen chosen) {
+        chosen.choice().options().stream()
+            .filter(Choice.Option::chosen)
+            .forEach(o -> body.put(chosen.choice().name(), List.of(o.value())));
+      } else if (part instanceof FormPart.Ticks ticks) {
+        ticks.options().stream()
+            .filter(Choice.Option::chosen)
+            .forEach(o -> body.put(ticks.name() + "-" + o.value(), List.of("1")));
+      } else if (part instanceof FormPart.Hidden hidden) {
+        body.computeIfAbsent(hidden.name(), n -> new ArrayList<>()).add(hidden.value());
+      }
+    }
+  }
+
   public FormPage page(PageFrame frame, String action, String submit, String back) {
     return new FormPage(frame, action, key, parts(), submit, back);
   }

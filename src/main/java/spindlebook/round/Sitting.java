@@ -1,0 +1,159 @@
+package spindlebook.round;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import spindlebook.card.Days;
+import spindlebook.card.Shown;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Content;
+import spindlebook.corner.EntryWords;
+import spindlebook.corner.HeightName;
+import spindlebook.corner.Layout;
+import spindlebook.corner.Pairing;
+import spindlebook.corner.SeenReading;
+import spindlebook.corner.SeenRound;
+import spindlebook.corner.Standing;
+import spindlebook.corner.Steering;
+import spindlebook.log.Histories;
+import spindlebook.units.LengthUnit;
+import spindlebook.web.Crumb;
+import spindlebook.web.PageFrame;
+
+/**
+ * A round and all its pages need: the corner it is of and the one beside it, which on a solid axle
+ * is its other end and read in the same sitting.
+ *
+ * @param mirror the corner on the car's other side; null where the car has none
+ * @param round what was said when it was started
+ * @param seen the round in the book; null of one that is only printed
+ */
+record Sitting(CarBook book, Card card, Card mirror, Content.Round round, SeenRound seen) {
+  static Sitting of(Histories histories, Card card, Content.Round round) {
+    return new Sitting(
+        histories.of(card.car()), card, histories.mirror(card).orElse(null), round, null);
+  }
+
+  static Sitting of(Histories histories, Card card, SeenRound seen) {
+    return new Sitting(
+        histories.of(card.car()), card, histories.mirror(card).orElse(null), seen.round(), seen);
+  }
+
+  /** The round an address names. */
+  static Sitting of(Histories histories, Context ctx) {
+    String round = ctx.pathParam("round");
+    Card card = histories.cardOf(round).orElseThrow(NotFoundResponse::new);
+    return of(histories, card, card.round(round).orElseThrow(NotFoundResponse::new));
+  }
+
+  String key() {
+    return seen.key();
+  }
+
+  String href() {
+    return "/rounds/" + key();
+  }
+
+  LengthUnit unit() {
+    return round.unit();
+  }
+
+  boolean axle() {
+    return card.layout() == Layout.SOLID_AXLE_END;
+  }
+
+  /** The other end of a solid axle; empty of a wheel hung alone. */
+  Optional<Card> otherEnd() {
+    return Optional.ofNullable(mirror).filter(m -> axle() && m.layout() == card.layout());
+  }
+
+  /** The card of the end that something is read at. */
+  Card end(Slot slot) {
+    return slot.otherEnd() == null ? card : mirror;
+  }
+
+  /** A page of this round. */
+  PageFrame frame(String title, String heading) {
+    return PageFrame.of(title + " · Spindlebook", heading)
+        .plan(Shown.plan(card))
+        .crumbs(new Crumb("the round", href()));
+  }
+
+  Optional<Slot> slot(Steering steering, String row) {
+    return Slot.byRow(card, otherEnd(), steering, row);
+  }
+
+  /** Everything that can be read at one steering, at both ends of an axle. */
+  List<Slot> slots(Steering steering) {
+    return Stream.concat(
+            Slot.all(card, steering).stream(),
+            otherEnd().stream().flatMap(o -> Slot.allAt(o, steering).stream()))
+        .filter(s -> s.moves(card.layout()))
+        .toList();
+  }
+
+  /**
+   * What the round set out to read there; all of it when it set out to read nothing in particular.
+   *
+   * @param crossed crossed on a solid axle; null otherwise
+   */
+  List<Slot> planned(HeightName height, String label, Pairing crossed, Steering steering) {
+    return round.toRead().isEmpty()
+        ? slots(steering)
+        : Slot.all(card, steering).stream()
+            .filter(
+                s ->
+                    round.toRead().stream()
+                        .filter(t -> t.label() == null || label == null || t.label().equals(label))
+                        .anyMatch(t -> s.is(t, height, crossed, steering)))
+            .toList();
+  }
+
+  /** What was read in a slot at one height; that of another phone too. */
+  List<SeenReading> readings(String height, Steering steering, Slot slot) {
+    return end(slot).readingsAt(height).stream()
+        .filter(r -> r.reading().steering() == steering && slot.readBy(r))
+        .toList();
+  }
+
+  /** The last time at this height, and the other side's beside it, inner lock for inner lock. */
+  String lastTime(
+      HeightName name, Pairing pairing, Steering steering, Slot slot, String notOfHeight) {
+    String own =
+        end(slot)
+            .last(name, pairing, steering, slot.quantity(), slot.key())
+            .filter(r -> !r.height().key().equals(notOfHeight))
+            .map(
+                r ->
+                    "last time "
+                        + EntryWords.value(r.reading())
+                        + " · "
+                        + Days.day(r.at())
+                        + stands(r))
+            .orElse("");
+    Card beside = slot.otherEnd() == null ? mirror : card;
+    String other =
+        beside == null
+            ? ""
+            : beside
+                .last(name, pairing, steering.mirrored(), slot.quantity(), slot.key())
+                .map(
+                    r ->
+                        beside.place().words()
+                            + " "
+                            + EntryWords.value(r.reading())
+                            + (r.reading().steering().steered()
+                                ? " at " + r.reading().steering().words()
+                                : "")
+                            + stands(r))
+                .orElse("");
+    return own + (own.isEmpty() || other.isEmpty() ? "" : " · ") + other;
+  }
+
+  private static String stands(SeenReading r) {
+    return r.stands() == Standing.LIVE ? "" : " · " + r.stands().words();
+  }
+}

@@ -1,0 +1,161 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The guided round's modules, each alone: the plan, the order of heights, the keys. */
+class GuideModulesBrowserTest {
+  @TempDir static Path folder;
+  private static Shop shop;
+  private static Screen phone;
+
+  /** Two places, one with a watch point; an axle's has its pairings. */
+  private static final String PLANS =
+      """
+      const asked = { straight: ['p-a', 'q-b'] };
+      const wheel = { mm: false, boxes: { spindle: 'a', mark: 'b' }, marks: [{ key: 'm', typed: '30' }], done: {}, places: [
+        { id: 'strap-1', name: 'strap', rank: 1, asked },
+        { id: 'touch-1', name: 'touch', rank: 4, asked }] };
+      const axle = { ...wheel, boxes: { spindle: 'a', otherSpindle: 'b', mark: 'c', otherMark: 'd' }, places: [
+        { id: 'strap-1', name: 'strap', rank: 1, pairing: 'both-together', asked },
+        { id: 'strap-2', name: 'strap', rank: 1, pairing: 'crossed', asked }] };
+      const { walk, next, toAsk } = await import('/static/guide-plan.js');
+      const { at, wrong } = await import('/static/guide-order.js');
+      const sent = (...all) => all.map((body) => ({ body }));
+      const height = (key, name, more) => ({ what: 'height', key, name, spindle: '20', mark: '30', ...more });
+      """;
+
+  @BeforeAll
+  static void open() {
+    shop = new Shop(folder.resolve("book"));
+    phone = new Screen(shop, 390, 844);
+    phone.go("/cars");
+  }
+
+  @AfterAll
+  static void close() {
+    if (phone != null) {
+      phone.close();
+    }
+    if (shop != null) {
+      shop.close();
+    }
+  }
+
+  private static Object ask(String script) {
+    return phone.ask("return (async () => {" + PLANS + script + "})()");
+  }
+
+  @Test
+  void the_plan_takes_in_what_this_phone_has_sent() {
+    String steps = "JSON.stringify(state.steps.filter((s) => s.done).map((s) => s.id))";
+    String first =
+        "const one = height('h', 'strap');const read = { what: 'reading', key: 'r', height: 'h',"
+            + " steering: 'straight', row: 'p-a', value: '3/8' };const back = { what: 'take-back',"
+            + " target: 'r' };";
+    assertEquals(
+        "[\"strap-1/straight/height\",\"strap-1/straight/p-a\"]",
+        ask(first + "const state = walk(wheel, sent(one, read), at); return " + steps));
+    assertEquals(
+        "[\"strap-1/straight/height\"]",
+        ask(first + "const state = walk(wheel, sent(one, read, back), at); return " + steps));
+    assertEquals(
+        "[]",
+        ask(
+            first
+                + "const state = walk(wheel, sent(one, read, { what: 'take-back', target: 'h' }),"
+                + " at); return "
+                + steps));
+    assertEquals(
+        -254.0,
+        ((Number) ask(first + "return walk(wheel, sent(one), at).places[0].at")).doubleValue(),
+        1e-9);
+  }
+
+  @Test
+  void what_comes_next_is_the_first_not_done_and_what_was_skipped_last() {
+    String of =
+        "const s = [['a', 1], ['b', 0], ['c', 1], ['d', 0]].map(([id, done]) => ({ id, done }));";
+    assertEquals("b", ask(of + "return next(s, 'a')"));
+    assertEquals("d", ask(of + "return next(s, 'b')"));
+    assertEquals("b", ask(of + "return next(s, 'd')"));
+    assertEquals("end", ask("return next([{ id: 'a', done: 1 }], 'a')"));
+  }
+
+  @Test
+  void an_axle_s_height_is_its_own_pairing_s_and_asks_both_ends() {
+    assertEquals(
+        List.of("strap-2"),
+        ask(
+            "return walk(axle, sent(height('h', 'strap', { pairing: 'crossed' })), at)"
+                + ".places.filter((p) => p.height).map((p) => p.id)"));
+    assertEquals(
+        List.of("spindle", "mark"),
+        ask("return [toAsk(wheel, {}), toAsk(wheel, { spindle: '20' })]"));
+    assertEquals(
+        List.of("spindle", "otherSpindle", "mark", "otherMark"),
+        ask(
+            "const typed = {}; const all = []; for (let b; (b = toAsk(axle, typed)); typed[b] ="
+                + " '1') all.push(b); return all;"));
+    assertNull(ask("return toAsk(axle, { spindle: '20', otherSpindle: '', mark: '30' }) ?? null"));
+  }
+
+  @Test
+  void a_height_on_the_wrong_side_of_another_is_told_from_its_typed_text() {
+    String of =
+        "const state = walk(wheel, sent(height('h', 'strap')), at);"
+            + "const off = (spindle, more) => wrong(state.places, state.places[1],"
+            + " at(wheel, { spindle, mark: '30', ...more }))?.id ?? null;";
+    assertEquals("strap-1", ask(of + "return off('19 1/2')"));
+    assertNull(ask(of + "return off('20 1/2')"));
+    assertNull(ask(of + "return off('533,4 mm')"));
+    assertEquals("strap-1", ask(of + "return off('48 cm')"));
+    assertEquals("strap-1", ask(of + "return off('19', { mark: undefined, markAsAt: 'm' })"));
+    assertNull(ask(of + "return off('a bit')"), "what cannot be read here the book reads");
+    assertNull(
+        ask(
+            "const state = walk(axle, sent(height('h', 'strap', { pairing: 'both-together' })),"
+                + " at);return wrong(state.places, { ...state.places[1], rank: 4 }, -999) ?? null"),
+        "crossed is another order");
+  }
+
+  @Test
+  void the_pad_has_a_key_for_every_sixteenth_and_gives_what_was_typed_with_it() {
+    String pad =
+        "const { inches, decimals } = await import('/static/guide-pad.js');const kept = []; let"
+            + " text = '3';const on = { fine: false, text: () => text, keep: (v) => kept.push(v),"
+            + " type: (t) => (text += t), back: () => (text = text.slice(0, -1)), finer: () =>"
+            + " kept.push('finer') };const press = (keys, face) => keys.find((k) => k.dataset.key"
+            + " === face).click();";
+    assertEquals(
+        List.of("3 1/16", "3 1/2", "3", "finer"),
+        ask(
+            pad
+                + "const keys = inches(false, on);"
+                + "for (const f of ['1/16', '1/2', 'even', '32nds']) press(keys, f); return kept"));
+    assertEquals(
+        List.of("3 31/32"),
+        ask(pad + "press(inches(true, { ...on, fine: true }), '31/32'); return kept"));
+    assertEquals(
+        List.of("31.-"),
+        ask(
+            pad
+                + "const keys = decimals(on);"
+                + "for (const f of ['1', '.', 'minus', 'Keep']) press(keys, f); return kept"));
+    Map<?, ?> sizes =
+        (Map<?, ?>)
+            ask(pad + "return { small: inches(true, on).length, whole: inches(false, on).length }");
+    assertTrue(
+        ((Number) sizes.get("small")).intValue() < ((Number) sizes.get("whole")).intValue(),
+        "a gap leaves room for its drill");
+  }
+}

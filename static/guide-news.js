@@ -1,0 +1,20 @@
+// What others did since: while the page is looked at the plan is asked for again, as it is now.
+import * as outbox from "./outbox.js";
+
+export const listen = (plan, take) => {
+  const ask = async () => {
+    if (!document.hidden) {
+      const { round, part, n, book } = plan();
+      try {
+        const r = await fetch("/rounds/" + round + "/news?n=" + (part ? -1 : n) + "&book=" + book);
+        outbox.heard();
+        if (r.status === 409) {
+          plan().book = (await r.json()).book;
+          outbox.seen(plan().book);
+        } else if (r.status === 200) take(await r.json());
+      } catch {}
+    }
+    setTimeout(ask, 1500);
+  };
+  setTimeout(ask, plan().part ? 300 : 1500);
+};

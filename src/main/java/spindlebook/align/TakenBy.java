@@ -33,7 +33,7 @@ import spindlebook.web.Posted;
 enum TakenBy {
   GAUGE(Gauge.class, "camber by gauge", Reads.ANGLES) {
     @Override
-    AlignmentWay ask(WayAsked w) {
+    AlignmentWay ask(Asked a, WayAsked w) {
       Before<Gauge> was = w.before(Gauge.class);
       TypedAngle read =
           w.angle("read", "The gauge shows")
@@ -48,7 +48,7 @@ enum TakenBy {
               .was(was.read(Gauge::turned))
               .read();
       TypedAngle zero =
-          w.a.more(
+          a.more(
               "Its zero is known",
               () ->
                   w.angle("zero", "On an upright wheel it shows")
@@ -58,7 +58,7 @@ enum TakenBy {
                               + w.zeroFound())
                       .was(was.read(Gauge::zero))
                       .read());
-      return w.a.ok() ? new Gauge(read, turned, turned == null ? zero : null) : null;
+      return a.ok() ? new Gauge(read, turned, turned == null ? zero : null) : null;
     }
   },
   PLATE(Line.class, "toe by plate", Reads.LENGTHS) {
@@ -68,8 +68,8 @@ enum TakenBy {
     }
 
     @Override
-    AlignmentWay ask(WayAsked w) {
-      return line(w, "plate", "Along the plate.");
+    AlignmentWay ask(Asked a, WayAsked w) {
+      return line(a, w, "plate", "Along the plate.");
     }
   },
   STRING(Line.class, "toe by string", Reads.LENGTHS) {
@@ -79,50 +79,45 @@ enum TakenBy {
     }
 
     @Override
-    AlignmentWay ask(WayAsked w) {
-      return line(w, "rim", "The rim's edge to edge at hub height.");
+    AlignmentWay ask(Asked a, WayAsked w) {
+      return line(a, w, "rim", "The rim's edge to edge at hub height.");
     }
   },
   SPOT(Spot.class, "toe by a spot of light", Reads.LENGTHS) {
     @Override
-    AlignmentWay ask(WayAsked w) {
+    AlignmentWay ask(Asked a, WayAsked w) {
       Before<Spot> was = w.before(Spot.class);
       TypedLength inward =
-          w.a
-              .signed("inward", "The spot falls inward by")
+          a.signed("inward", "The spot falls inward by")
               .hint("Of straight ahead of the hub, towards the car's middle. − is outward.")
               .was(was.read(Spot::inward))
               .needed("Type how far inward the spot falls; − is outward.");
       TypedLength distance =
-          w.a
-              .above("distance", "At this distance ahead of the wheel")
+          a.above("distance", "At this distance ahead of the wheel")
               .was(was.kept(Spot::distance))
               .needed("Type how far ahead of the wheel it falls.");
-      if (w.a.ok() && Math.abs(inward.mm()) >= distance.mm()) {
-        w.a.wrong("inward", "The spot falls further aside than it is away: type it again.");
+      if (a.ok() && Math.abs(inward.mm()) >= distance.mm()) {
+        a.wrong("inward", "The spot falls further aside than it is away: type it again.");
       }
-      return w.a.ok() ? new Spot(inward, distance) : null;
+      return a.ok() ? new Spot(inward, distance) : null;
     }
   },
   DIAL(Dials.class, "toe by dial", Reads.BOTH) {
     @Override
-    AlignmentWay ask(WayAsked w) {
+    AlignmentWay ask(Asked a, WayAsked w) {
       Before<Dials> was = w.before(Dials.class);
       TypedLength front =
-          w.a
-              .signed("dial-front", "Front of the plate went outward by")
+          a.signed("dial-front", "Front of the plate went outward by")
               .hint("− is inward. Empty: a pivot.")
               .was(was.read(Dials::front))
               .read();
       TypedLength rear =
-          w.a
-              .signed("dial-rear", "Rear of the plate went outward by")
+          a.signed("dial-rear", "Rear of the plate went outward by")
               .hint("− is inward. Empty: a pivot.")
               .was(was.read(Dials::rear))
               .read();
       TypedLength spacing =
-          w.a
-              .above("spacing", "Front place to rear place")
+          a.above("spacing", "Front place to rear place")
               .hint("Along the plate.")
               .was(was.kept(Dials::spacing))
               .needed("Type how far apart dial and pivot are.");
@@ -131,42 +126,39 @@ enum TakenBy {
               .hint("+ is toe-in. Empty: the plate stood straight along the car.")
               .was(was.read(Dials::from))
               .read();
-      if (front == null && rear == null && w.a.ok()) {
-        w.a.wrong("dial-front", "Type what the front dial shows, or the rear one.");
+      if (front == null && rear == null && a.ok()) {
+        a.wrong("dial-front", "Type what the front dial shows, or the rear one.");
       }
-      if (w.a.ok() && Math.abs(mm(front) - mm(rear)) >= spacing.mm()) {
-        w.a.wrong("dial-front", NO_ANGLE);
+      if (a.ok() && Math.abs(mm(front) - mm(rear)) >= spacing.mm()) {
+        a.wrong("dial-front", NO_ANGLE);
       }
-      return w.a.ok() ? new Dials(front, rear, spacing, from) : null;
+      return a.ok() ? new Dials(front, rear, spacing, from) : null;
     }
   },
   TAPE(Tape.class, "total toe by tape", Reads.LENGTHS) {
     @Override
-    AlignmentWay ask(WayAsked w) {
+    AlignmentWay ask(Asked a, WayAsked w) {
       Before<Tape> was = w.before(Tape.class);
-      w.a.said(TotalToe.HIDES_SIDES);
+      a.said(TotalToe.HIDES_SIDES);
       TypedLength front =
-          w.a
-              .above("front", "In front of the axle")
+          a.above("front", "In front of the axle")
               .hint("Mark to mark across both tyres, at hub height.")
               .was(was.read(Tape::front))
               .needed("Type the length in front of the axle.");
       TypedLength rear =
-          w.a
-              .above("rear", "Behind the axle")
+          a.above("rear", "Behind the axle")
               .hint("The same marks, rolled round to the rear.")
               .was(was.read(Tape::rear))
               .needed("Type the length behind the axle.");
       TypedLength across =
-          w.a
-              .above("across", "Front place to rear place of one tyre")
+          a.above("across", "Front place to rear place of one tyre")
               .hint("About its diameter there.")
               .was(was.kept(Tape::across))
               .needed("Type how far apart front and rear place of one tyre are.");
-      if (w.a.ok() && Math.abs(front.mm() - rear.mm()) >= 2 * across.mm()) {
-        w.a.wrong("front", NO_ANGLE);
+      if (a.ok() && Math.abs(front.mm() - rear.mm()) >= 2 * across.mm()) {
+        a.wrong("front", NO_ANGLE);
       }
-      return w.a.ok() ? new Tape(front, rear, across) : null;
+      return a.ok() ? new Tape(front, rear, across) : null;
     }
   },
   SWEEP(Swing.class, "caster and KPI by sweep", Reads.ANGLES) {
@@ -181,18 +173,17 @@ enum TakenBy {
     }
 
     @Override
-    AlignmentWay ask(WayAsked w) {
+    AlignmentWay ask(Asked a, WayAsked w) {
       Before<Swing> was = w.before(Swing.class);
       SweptBy by =
-          w.a
-              .<SweptBy>one("by", "The lock angles are")
+          a.<SweptBy>one("by", "The lock angles are")
               .hint("The two differ by about 1 % of caster.")
               .option(SweptBy.WHEEL_HEADING, "the wheel's heading", "as turn plates show it")
               .option(SweptBy.KINGPIN_TURN, "the turn about the kingpin", "of the knuckle itself")
               .was(was.kept(Swing::by))
               .needed("Tap what the lock angles count: the two give different casters.");
       TypedAngle left =
-          lock(w, "left", "Steered left by")
+          lock(a, "left", "Steered left by")
               .hint("20 is usual. Left is the driver's left.")
               .was(was.kept(Swing::leftLock))
               .needed(howFar("left"));
@@ -207,7 +198,7 @@ enum TakenBy {
               .was(was.read(Swing::camberStraight))
               .read();
       TypedAngle right =
-          lock(w, "right", "Steered right by")
+          lock(a, "right", "Steered right by")
               .hint("Above 0.")
               .was(was.kept(Swing::rightLock))
               .needed(howFar("right"));
@@ -222,10 +213,10 @@ enum TakenBy {
               .was(was.kept(Swing::kpi))
               .read();
       TypedAngle[] pitch =
-          w.a.more(
+          a.more(
               "Pitch was read too",
               () -> {
-                w.a.said(
+                a.said(
                     "The gauge laid along the wheel, brake held, + front end up: finds KPI well.");
                 return new TypedAngle[] {
                   w.angle("pitch-left", "Pitch at left lock")
@@ -239,15 +230,15 @@ enum TakenBy {
                       .read()
                 };
               });
-      boolean some = Stream.of("left", "straight", "right").anyMatch(p -> w.a.has("pitch-" + p));
-      if (some && Arrays.asList(pitch).contains(null) && w.a.ok()) {
-        w.a.wrong(
+      boolean some = Stream.of("left", "straight", "right").anyMatch(p -> a.has("pitch-" + p));
+      if (some && Arrays.asList(pitch).contains(null) && a.ok()) {
+        a.wrong(
             "pitch-left", "Pitch is read at left lock, straight and right lock: type all three.");
       }
       if (some && kpi != null) {
-        w.a.wrong("kpi", "Leave KPI empty when pitch was read: the sweep finds it.");
+        a.wrong("kpi", "Leave KPI empty when pitch was read: the sweep finds it.");
       }
-      return w.a.ok()
+      return a.ok()
           ? new Swing(
               by, left, right, camberLeft, straight, camberRight, pitch[0], pitch[1], pitch[2], kpi)
           : null;
@@ -265,66 +256,59 @@ enum TakenBy {
     }
 
     @Override
-    AlignmentWay ask(WayAsked w) {
+    AlignmentWay ask(Asked a, WayAsked w) {
       Before<Joint> was = w.before(Joint.class);
-      w.a.said("The lower joint's middle, seen from the wheel's centre.");
+      a.said("The lower joint's middle, seen from the wheel's centre.");
       String howFar = "Type how far the joint lies from the wheel's centre; 0 will do.";
       TypedLength ahead =
-          w.a
-              .signed("ahead", "Joint ahead of the centre")
+          a.signed("ahead", "Joint ahead of the centre")
               .hint("− is behind.")
               .was(was.read(Joint::ahead))
               .needed(howFar);
       TypedLength inboard =
-          w.a
-              .signed("inboard", "Joint inboard of the centre")
+          a.signed("inboard", "Joint inboard of the centre")
               .was(was.read(Joint::inboard))
               .needed(howFar);
       TypedLength below =
-          w.a.signed("below", "Joint below the centre").was(was.read(Joint::below)).needed(howFar);
+          a.signed("below", "Joint below the centre").was(was.read(Joint::below)).needed(howFar);
       TypedLength given =
           w.card.given(Dimension.TYRE_LOADED_RADIUS).map(g -> g.length()).orElse(null);
       TypedLength radius =
-          w.a
-              .above("radius", "Loaded radius")
+          a.above("radius", "Loaded radius")
               .hint("Wheel's centre to the ground, in the wheel's plane.")
               .was(was.kept(Joint::loadedRadius))
               .was(given)
               .needed("Type from the wheel's centre down to the ground.");
-      return w.a.ok() ? new Joint(ahead, inboard, below, radius) : null;
+      return a.ok() ? new Joint(ahead, inboard, below, radius) : null;
     }
   },
   ACROSS(Across.class, "track", Reads.LENGTHS) {
     @Override
-    AlignmentWay ask(WayAsked w) {
+    AlignmentWay ask(Asked a, WayAsked w) {
       Before<Across> was = w.before(Across.class);
       Boolean outside =
-          w.a
-              .<Boolean>one("over", "The tape was held")
+          a.<Boolean>one("over", "The tape was held")
               .option("outside", true, "over the tyres", "at hub height")
               .option("hub-faces", false, "hub face to hub face", "wheels off")
               .startsKey(was.kept(x -> x.outside() ? "outside" : "hub-faces"))
               .needed("Tap where the tape was held.");
       TypedLength length =
-          w.a
-              .above("length", "Across the car")
+          a.above("length", "Across the car")
               .was(was.read(Across::length))
               .needed("Type the length across the car.");
       TypedLength offset =
-          w.a
-              .signed("offset", "The wheel's offset as it sits")
+          a.signed("offset", "The wheel's offset as it sits")
               .hint("+ face outboard of the rim's middle; spacer taken off. mm will do: -12 mm.")
               .was(was.kept(Across::offset))
               .needed("Type the wheel's offset, spacer taken off; 0 will do.");
       TypedLength section =
-          w.a
-              .above("section", "The tyre is wide")
+          a.above("section", "The tyre is wide")
               .hint("Needed over the tyres.")
               .was(was.kept(Across::section))
               .neededIf(
                   Boolean.TRUE.equals(outside),
                   "Type how wide the tyre is: the tape went over it.");
-      return w.a.ok() ? new Across(outside, length, offset, section) : null;
+      return a.ok() ? new Across(outside, length, offset, section) : null;
     }
   };
 
@@ -369,7 +353,7 @@ enum TakenBy {
   }
 
   /** Asks what this way reads; null as long as it is not told without a fault. */
-  abstract AlignmentWay ask(WayAsked w);
+  abstract AlignmentWay ask(Asked a, WayAsked w);
 
   /** Whether only a wheel that steers is measured so. */
   boolean steered() {
@@ -405,42 +389,38 @@ enum TakenBy {
   // --- what more than one asks
 
   /** Two distances from a line along the car, to a plate or to the rim itself. */
-  private static AlignmentWay line(WayAsked w, String to, String spacingHint) {
+  private static AlignmentWay line(Asked a, WayAsked w, String to, String spacingHint) {
     Before<Line> was = w.before(Line.class);
     LineSide side =
-        w.a
-            .<LineSide>one("side", "The line runs")
+        a.<LineSide>one("side", "The line runs")
             .option(LineSide.OUTBOARD, LineSide.OUTBOARD.words())
             .option(LineSide.INBOARD, LineSide.INBOARD.words())
             .hint("Along the car, level with the hub.")
             .was(was.kept(Line::side))
             .needed("Tap on which side of the wheel the line runs.");
     TypedLength front =
-        w.a
-            .above("front", "Line to the " + to + ", front")
+        a.above("front", "Line to the " + to + ", front")
             .hint("Square to the line.")
             .was(was.read(Line::front))
             .needed("Type the distance at the front.");
     TypedLength rear =
-        w.a
-            .above("rear", "Line to the " + to + ", rear")
+        a.above("rear", "Line to the " + to + ", rear")
             .was(was.read(Line::rear))
             .needed("Type the distance at the rear.");
     TypedLength spacing =
-        w.a
-            .above("spacing", "Front place to rear place")
+        a.above("spacing", "Front place to rear place")
             .hint(spacingHint)
             .was(was.kept(Line::spacing))
             .needed("Type how far apart the two places are.");
-    if (w.a.ok() && Math.abs(front.mm() - rear.mm()) >= spacing.mm()) {
-      w.a.wrong("front", NO_ANGLE);
+    if (a.ok() && Math.abs(front.mm() - rear.mm()) >= spacing.mm()) {
+      a.wrong("front", NO_ANGLE);
     }
     List<Lean> leans = was.earlier().stream().map(Line::lean).filter(l -> l != null).toList();
     Lean lean =
-        w.a.more(
+        a.more(
             "The line does not run straight along the car",
-            () -> lean(w.a, side, new Before<>(leans, was.again())));
-    return w.a.ok() ? new Line(side, to.equals("plate"), front, rear, spacing, lean) : null;
+            () -> lean(a, side, new Before<>(leans, was.again())));
+    return a.ok() ? new Line(side, to.equals("plate"), front, rear, spacing, lean) : null;
   }
 
   /** Null where nothing was said of it: the line was set along the car. */
@@ -494,9 +474,8 @@ enum TakenBy {
     return new Lean(lie, front, rear, apart, wider);
   }
 
-  private static Asked.Box<TypedAngle> lock(WayAsked w, String side, String label) {
-    return w.a
-        .angle(side + "-lock", label)
+  private static Asked.Box<TypedAngle> lock(Asked a, String side, String label) {
+    return a.angle(side + "-lock", label)
         .check(l -> l.rad() >= Swing.LEAST_LOCK_RAD && l.rad() <= MOST_LOCK_RAD, howFar(side));
   }
 

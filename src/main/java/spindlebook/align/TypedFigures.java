@@ -2,13 +2,12 @@ package spindlebook.align;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Rectangular;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
 import spindlebook.units.LengthUnit;
+import spindlebook.units.NumberText;
 import spindlebook.units.TapeFormat;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
@@ -27,10 +26,6 @@ final class TypedFigures {
   private static final double LEAST_SIZE_MM = 25.4;
   private static final double MOST_SIZE_MM = 60 * 25.4;
   static final String SIZED = ", from 1 in (25 mm) to 5 ft (1.5 m).";
-  private static final Pattern DECIMAL =
-      Pattern.compile("[+-]?\\d{1,4}(?:\\.\\d{0,6})?|[+-]?\\.\\d{1,6}");
-  private static final Pattern MIXED =
-      Pattern.compile("([+-]?)(?:(\\d{1,3})[ -]+)?(\\d{1,2})/([1-9]\\d?)");
 
   private final Asked a;
   private final double goodMm;
@@ -114,27 +109,13 @@ final class TypedFigures {
         name,
         label,
         text -> {
-          double number = number(text.replace(',', '.').replace('−', '-'));
+          double number = NumberText.read(text).orElse(Double.NaN);
           if (number >= least && number <= most) {
             return number;
           }
           a.wrong(name, sentence);
           return null;
         });
-  }
-
-  private static double number(String plain) {
-    if (DECIMAL.matcher(plain).matches()) {
-      return Double.parseDouble(plain);
-    }
-    Matcher mixed = MIXED.matcher(plain);
-    if (!mixed.matches()) {
-      return Double.NaN;
-    }
-    double whole = mixed.group(2) == null ? 0 : Double.parseDouble(mixed.group(2));
-    double part = Double.parseDouble(mixed.group(3)) / Double.parseDouble(mixed.group(4));
-    // 81/4 may be 8 1/4: what is no part of a whole is asked back by the sentence.
-    return part < 1 ? (mixed.group(1).equals("-") ? -1 : 1) * (whole + part) : Double.NaN;
   }
 
   /** A length neither tiny nor huge; the sentence says what it is. */

@@ -26,7 +26,7 @@ import spindlebook.web.Posted;
 final class WayAsked {
   private static final double MOST_ANGLE_RAD = Math.toRadians(45);
 
-  final Asked a;
+  private final Asked a;
   final Card card;
   private final Optional<Card> mirror;
   private final TakenBy by;
@@ -99,7 +99,7 @@ final class WayAsked {
   Content.Alignment ask() {
     Before<Content.Alignment> any = new Before<>(earlier, again);
     a.hidden("way", Posted.word(by));
-    AlignmentWay way = by.ask(this);
+    AlignmentWay way = by.ask(a, this);
     Boolean rolled =
         a.<Boolean>one("rolled", "Since the jack")
             .option("yes", true, "rolled and bounced", "")

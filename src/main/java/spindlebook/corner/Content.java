@@ -218,10 +218,6 @@ public sealed interface Content {
     public ToRead at(HeightName other) {
       return new ToRead(other, null, steering, quantity, point, pairing);
     }
-
-    public ToRead withPairing(Pairing other) {
-      return new ToRead(name, label, steering, quantity, point, other);
-    }
   }
 
   /**

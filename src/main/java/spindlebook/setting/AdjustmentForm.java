@@ -1,10 +1,10 @@
 package spindlebook.setting;
 
-import java.util.regex.Pattern;
 import spindlebook.corner.Adjuster;
 import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
 import spindlebook.units.LengthUnit;
+import spindlebook.units.NumberText;
 import spindlebook.units.TypedLength;
 import spindlebook.web.Posted;
 
@@ -13,10 +13,6 @@ public final class AdjustmentForm {
   private AdjustmentForm() {}
 
   private static final double MOST_COUNT = 1000;
-
-  /** Not all that Java would take for a number: no letters, no exponents. */
-  private static final Pattern NUMBER =
-      Pattern.compile("[+-]?\\d{1,9}(\\.\\d{1,9})?|[+-]?\\.\\d{1,9}");
 
   static String needed(Adjuster adjuster) {
     return "Type what it is set to now, in " + adjuster.unit().words() + ".";
@@ -55,13 +51,10 @@ public final class AdjustmentForm {
   }
 
   private static Setting counted(Posted posted, String name, SettingUnit in, String typed) {
-    String plain = quarters(typed.replace(',', '.'));
-    if (NUMBER.matcher(plain).matches()) {
-      double amount = Double.parseDouble(plain);
-      boolean whole = in == SettingUnit.TURNS || amount == Math.rint(amount);
-      if (whole && Math.abs(amount) <= MOST_COUNT) {
-        return new Setting(typed, in, amount);
-      }
+    double amount = NumberText.read(typed).orElse(Double.NaN);
+    boolean whole = in == SettingUnit.TURNS || amount == Math.rint(amount);
+    if (whole && Math.abs(amount) <= MOST_COUNT) {
+      return new Setting(typed, in, amount);
     }
     posted.wrong(
         name,
@@ -69,14 +62,6 @@ public final class AdjustmentForm {
             ? "'" + typed + "' is no hole: type a whole number such as 3."
             : "'" + typed + "' is no count of turns: type a number such as 2, 2.5 or 2 1/2.");
     return null;
-  }
-
-  /** {@code 2 1/2} as {@code 2.5}; anything else as it is. */
-  private static String quarters(String typed) {
-    var read = spindlebook.units.TapeText.plain(typed, LengthUnit.MM);
-    var inches = spindlebook.units.TapeText.plain(typed, LengthUnit.INCH);
-    boolean fraction = typed.contains("/") && read.isEmpty() && inches.isPresent();
-    return fraction ? Double.toString(inches.get().mm() / LengthUnit.INCH.mm()) : typed;
   }
 
   private static String typed(String typed, LengthUnit unit) {

@@ -1,8 +1,6 @@
 package spindlebook.use;
 
 import io.javalin.http.Context;
-import java.util.Optional;
-import java.util.regex.Pattern;
 import spindlebook.card.Addressed;
 import spindlebook.card.IntoBook;
 import spindlebook.corner.CarBook;
@@ -10,7 +8,7 @@ import spindlebook.corner.Content;
 import spindlebook.corner.UseUnit;
 import spindlebook.log.Histories;
 import spindlebook.units.LengthUnit;
-import spindlebook.units.TapeText;
+import spindlebook.units.NumberText;
 import spindlebook.web.Asked;
 import spindlebook.web.Crumb;
 import spindlebook.web.Html;
@@ -18,10 +16,6 @@ import spindlebook.web.PageFrame;
 
 /** How long or how far a car was driven. */
 public final class UsePages {
-  /** Digits, one mark and a fraction: no units, no letters, no exponents. */
-  private static final Pattern NUMBER =
-      Pattern.compile("[0-9][0-9 .,/½¼¾-]{0,11}|[½¼¾.][0-9]{0,6}");
-
   private static final double MOST = 100_000;
 
   private final Histories histories;
@@ -68,13 +62,7 @@ public final class UsePages {
 
   /** Null when it is no number, or none a car is driven. */
   private static Double amount(String typed) {
-    if (!NUMBER.matcher(typed).matches()) {
-      return null;
-    }
-    return Optional.of(typed.replace(',', '.'))
-        .flatMap(plain -> TapeText.plain(plain, LengthUnit.INCH))
-        .map(l -> l.mm() / LengthUnit.INCH.mm())
-        .filter(n -> n > 0 && n <= MOST)
-        .orElse(null);
+    double amount = NumberText.read(typed).orElse(0);
+    return amount > 0 && amount <= MOST ? amount : null;
   }
 }

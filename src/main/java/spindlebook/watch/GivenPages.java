@@ -16,6 +16,7 @@ import spindlebook.corner.Dimension;
 import spindlebook.corner.Given;
 import spindlebook.corner.HeldBack;
 import spindlebook.log.Histories;
+import spindlebook.units.NumberText;
 import spindlebook.units.TypedLength;
 import spindlebook.web.Asked;
 import spindlebook.web.Crumb;
@@ -170,13 +171,9 @@ public final class GivenPages {
   }
 
   private static Double percent(Asked a, String name, String text) {
-    try {
-      double percent = Double.parseDouble(text.replace("%", "").replace(',', '.').strip());
-      if (percent >= 0 && percent <= 100) {
-        return percent;
-      }
-    } catch (NumberFormatException e) {
-      // Said below, with the numbers out of range.
+    double percent = NumberText.read(text.replace("%", "")).orElse(-1);
+    if (percent >= 0 && percent <= 100) {
+      return percent;
     }
     a.wrong(name, "'" + text + "' is no share: type 0 to 100 per cent.");
     return null;

@@ -12,17 +12,24 @@ import java.util.stream.Collectors;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.CureAddress;
+import spindlebook.card.Days;
 import spindlebook.card.NeedAddress;
 import spindlebook.card.TravelWords;
+import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
 import spindlebook.corner.Change;
 import spindlebook.corner.Content;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.Quantity;
+import spindlebook.corner.SeenFastener;
 import spindlebook.corner.Steering;
+import spindlebook.corner.TelltaleKind;
 import spindlebook.corner.WatchPoint;
+import spindlebook.travel.ClayGap;
 import spindlebook.travel.Cure;
+import spindlebook.travel.DeepestBump;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.DriveCheck.Checked;
 import spindlebook.travel.EndFindings;
@@ -32,6 +39,7 @@ import spindlebook.travel.Need;
 import spindlebook.travel.NextReading;
 import spindlebook.travel.ThingFirst;
 import spindlebook.travel.ThingFirst.Why;
+import spindlebook.uncertainty.Figure;
 
 /** What a drive check found, in sentences, and the page that cures each. Used once. */
 public final class CheckWords {
@@ -47,14 +55,14 @@ public final class CheckWords {
 
   private final DriveCheck check;
   private final String car;
-  private final LifeWords life;
+  private final CarBook book;
   private final Map<String, TravelWords> words = new LinkedHashMap<>();
   private final Set<String> curesTold = new HashSet<>();
 
   private CheckWords(CarBook book, DriveCheck check) {
     this.check = check;
     this.car = book.car().orElse("");
-    this.life = new LifeWords(book);
+    this.book = book;
     check
         .corners()
         .forEach(c -> words.put(c.card().corner(), new TravelWords(c.card(), c.travel())));
@@ -79,7 +87,7 @@ public final class CheckWords {
       return line(thing, at, words.get(thing.corner()));
     }
     if (thing instanceof ThingFirst.ToDo toDo) {
-      return life.line(toDo, "the whole car");
+      return toDo(toDo, "the whole car");
     }
     return new Line(
         thing,
@@ -149,14 +157,15 @@ public final class CheckWords {
               "",
               "/corners/" + corner(at) + "/rounds/new");
     }
-    return life.line(thing, at, say);
+    return ofLife(thing, at, say);
   }
 
-  static String corner(Checked at) {
+  private static String corner(Checked at) {
     return at.card().corner();
   }
 
-  static Line line(ThingFirst thing, Checked at, String sentence, String more, String href) {
+  private static Line line(
+      ThingFirst thing, Checked at, String sentence, String more, String href) {
     return new Line(thing, at.card().place().words(), sentence, more, href);
   }
 
@@ -268,5 +277,103 @@ public final class CheckWords {
     int told = words.size() == MOST_NAMED + 1 ? MOST_NAMED + 1 : MOST_NAMED;
     String first = words.stream().limit(told).collect(Collectors.joining(", "));
     return words.size() <= told ? first : first + " and " + (words.size() - told) + " more";
+  }
+
+  // --- what drives did and hands have to do
+
+  private Line ofLife(ThingFirst thing, Checked at, TravelWords say) {
+    String corner = "/corners/" + corner(at);
+    if (thing instanceof ThingFirst.Opened opened) {
+      SeenFastener seen = opened.fastener();
+      String name = Capital.of(seen.adjuster().name()) + ", " + seen.adjuster().kind().fastener();
+      return line(
+          thing,
+          at,
+          name + ": " + seen.state().words() + ".",
+          seen.torque() == null ? "" : "Torque " + seen.torque() + ".",
+          corner + "/fasteners/" + seen.adjuster().adjuster());
+    }
+    if (thing instanceof ThingFirst.ReCheckDue due) {
+      return line(thing, at, due(due), "", "/cars/" + car + "/re-check?corner=" + corner(at));
+    }
+    if (thing instanceof ThingFirst.ToDo toDo) {
+      return toDo(toDo, at.card().place().words());
+    }
+    if (thing instanceof ThingFirst.DeeperThanAllowed deeper) {
+      return line(
+          thing, at, deeper(deeper, say), "", adjuster(at.card(), AdjusterKind.BUMP_STOP_SPACER));
+    }
+    if (thing instanceof ThingFirst.NearerThanAllowed nearer) {
+      return line(thing, at, nearer(nearer.clay(), say), "", corner + "/adjustments");
+    }
+    ThingFirst.StretchUsed used = (ThingFirst.StretchUsed) thing;
+    return line(
+        used,
+        at,
+        used.between() == null
+            ? "The limit strap has taken up all the stretch that is held back for it."
+            : "Between drives the limit strap was longer than the stretch held back for it allows.",
+        used.between() == null
+            ? "A new strap, or more held back."
+            : "Read it on the strap in a round.",
+        used.between() == null
+            ? adjuster(at.card(), AdjusterKind.LIMIT_STRAP)
+            : corner + "/rounds/new");
+  }
+
+  private static String adjuster(Card card, AdjusterKind kind) {
+    String address = "/corners/" + card.corner() + "/adjustments";
+    return card.adjuster(kind).map(a -> address + "/" + a.adjuster().adjuster()).orElse(address);
+  }
+
+  private String due(ThingFirst.ReCheckDue due) {
+    String drive =
+        book.lastUse().filter(u -> u.at() != null).map(u -> " of " + Days.day(u.at())).orElse("");
+    String read =
+        due.unread().stream().sorted().map(CheckWords::briefly).collect(Collectors.joining(", "));
+    String marks = due.marks() == 0 ? "" : "marks of " + Counted.of(due.marks(), "fastener");
+    return "Not looked at since the drive"
+        + drive
+        + ": "
+        + read
+        + (read.isEmpty() || marks.isEmpty() ? "" : ", ")
+        + marks
+        + ".";
+  }
+
+  private static String briefly(TelltaleKind kind) {
+    return switch (kind) {
+      case STRAP_LENGTH -> "strap";
+      case TYRE_PRESSURE -> "tyre pressure";
+      case SHOCK_RING, CLAY, WITNESS_MARK -> kind.words();
+    };
+  }
+
+  private static String deeper(ThingFirst.DeeperThanAllowed deeper, TravelWords say) {
+    DeepestBump.At bump = deeper.bump();
+    Figure left = (deeper.pastLimit() ? bump.toLimitMm() : bump.toSolidMm()).orElseThrow();
+    return "The ring on the shock shaft: a drive took the wheel "
+        + (bump.beyond() ? "at least " : "")
+        + say.lengths().text(-left.value())
+        + " past "
+        + (deeper.pastLimit()
+            ? "the limit of bump, " + say.name(bump.limit().orElseThrow())
+            : "where the stop is solid")
+        + ".";
+  }
+
+  private static String nearer(ClayGap clay, TravelWords say) {
+    return "Clay at "
+        + clay.point().name()
+        + ": the gap came down to "
+        + say.lengths().text(clay.thickMm())
+        + " on a drive, "
+        + say.lengths().text(-clay.overMm())
+        + " less than its rule asks.";
+  }
+
+  private Line toDo(ThingFirst.ToDo toDo, String place) {
+    String words = Capital.of(toDo.toDo().toDo().words());
+    return new Line(toDo, place, words, "", "/cars/" + car + "/to-do");
   }
 }

@@ -60,15 +60,12 @@ final class LifeFigures {
   private static void deepest(ObjectNode node, DeepestBump bump) {
     if (bump instanceof DeepestBump.Needs needs) {
       node.put("needs", Posted.word(needs.missing()));
-      return;
+    } else if (bump instanceof DeepestBump.At at) {
+      node.put("beyond", at.beyond());
+      Figures.figure(node, "positionMm", Optional.of(at.positionMm()));
+      Figures.figure(node, "toSolidMm", at.toSolidMm());
+      Figures.figure(node, "toLimitMm", at.toLimitMm());
     }
-    boolean beyond = bump instanceof DeepestBump.Beyond;
-    DeepestBump.At at =
-        bump instanceof DeepestBump.Beyond b ? b.highestRead() : (DeepestBump.At) bump;
-    node.put("beyond", beyond);
-    Figures.figure(node, "positionMm", Optional.of(at.positionMm()));
-    Figures.figure(node, "toSolidMm", at.toSolidMm());
-    Figures.figure(node, "toLimitMm", at.toLimitMm());
   }
 
   static void car(ObjectNode car, CarBook book, DriveCheck check) {

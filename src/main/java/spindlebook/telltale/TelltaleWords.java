@@ -71,9 +71,8 @@ final class TelltaleWords {
                 case SHOCK_LENGTHS -> "the shock's length at two heights or more.";
               });
     }
-    boolean beyond = deepest instanceof DeepestBump.Beyond;
-    DeepestBump.At at =
-        deepest instanceof DeepestBump.Beyond b ? b.highestRead() : (DeepestBump.At) deepest;
+    DeepestBump.At at = (DeepestBump.At) deepest;
+    boolean beyond = at.beyond();
     List<String> lines = new ArrayList<>();
     String place = words.position(at.positionMm().value()) + " " + words.zero().words();
     lines.add(

@@ -481,16 +481,6 @@ public final class CornerTravel {
                 || need.toRead().quantity() == spindlebook.corner.Quantity.STOP_GAP));
   }
 
-  /** What would settle a can't-tell whose limit is there, planned with; no term is missing. */
-  private static List<Need> settling(EndFindings end) {
-    List<Need> missing = new ArrayList<>();
-    List<Need> settling = new ArrayList<>();
-    end.limits()
-        .forEach(l -> (l.outcome() == Outcome.CANT_TELL ? settling : missing).addAll(l.needs()));
-    settling.removeAll(missing);
-    return settling;
-  }
-
   private Total asItCouldBe(EndFindings droop, EndFindings bump) {
     List<Need> needs = new ArrayList<>();
     for (EndFindings end : List.of(droop, bump)) {
@@ -501,7 +491,7 @@ public final class CornerTravel {
               && (end.reaches().size() == 1
                   || end.reaches().stream().allMatch(r -> r.neededMm().isPresent()));
       List<Need> stop = stands ? stopNeeds(end) : List.of();
-      List<Need> settling = settling(end);
+      List<Need> settling = end.settling();
       end.needs().stream()
           .filter(n -> !stop.contains(n) && !settling.contains(n))
           .forEach(needs::add);

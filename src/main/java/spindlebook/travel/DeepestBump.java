@@ -39,7 +39,7 @@ import spindlebook.units.TypedLength;
  *
  * <p>d and a typed s bring the starting tape's graduation and placing; what x, B and U share (the
  * mark) cancels in the differences. Never beyond what was read: a shock shorter than at any height
- * read is {@link Beyond}, at least as deep as the highest of them. Source: derived here.
+ * read was at least as deep as the highest of them. Source: derived here.
  *
  * <p>Worked example: shock 573 mm eye to eye on the strap, ring 148 mm from its body: 425 mm at the
  * deepest. With a shock of 700 − z/2 mm that is z = 550 mm; a stop solid at 500 mm was passed by 50
@@ -63,16 +63,16 @@ public sealed interface DeepestBump {
    * @param toSolidMm empty where the solid stop is not known
    * @param toLimitMm empty where no limit of bump was found
    * @param limit the limit of bump that acts first
+   * @param beyond deeper than the highest height whose shock length was read; the rest as from
+   *     there
    */
   record At(
       Figure positionMm,
       Optional<Figure> toSolidMm,
       Optional<Figure> toLimitMm,
-      Optional<Limit> limit)
+      Optional<Limit> limit,
+      boolean beyond)
       implements DeepestBump {}
-
-  /** Deeper than the highest height whose shock length was read; the rest as from there. */
-  record Beyond(At highestRead) implements DeepestBump {}
 
   record Needs(Missing missing) implements DeepestBump {}
 
@@ -98,7 +98,7 @@ public sealed interface DeepestBump {
             .orElseThrow();
     Figure under = lengthMm.minus(shortest);
     if (under.value() < 0 && -under.value() > under.U()) {
-      return new Beyond(against(travel, nodes.get(nodes.size() - 1).positionMm()));
+      return against(travel, nodes.get(nodes.size() - 1).positionMm(), true);
     }
     double level = Math.max(lengthMm.value(), shortest.value());
     return curve.cubic().crossings(level).stream()
@@ -106,7 +106,7 @@ public sealed interface DeepestBump {
         .boxed()
         .max(Comparator.naturalOrder())
         .filter(x -> curve.cubic().slope(x) != 0)
-        .<DeepestBump>map(x -> against(travel, position(curve, x, lengthMm)))
+        .<DeepestBump>map(x -> against(travel, position(curve, x, lengthMm), false))
         .orElse(new Needs(Missing.SHOCK_LENGTHS));
   }
 
@@ -125,13 +125,14 @@ public sealed interface DeepestBump {
         xMm, List.of(lengthMm, curve.at(xMm)), new double[] {1 / slope, -1 / slope});
   }
 
-  private static At against(TravelFindings travel, Figure xMm) {
+  private static At against(TravelFindings travel, Figure xMm, boolean beyond) {
     EndFindings bump = travel.bump();
     return new At(
         xMm,
         bump.stop().map(s -> s.positionMm().minus(xMm)),
         bump.rules().map(l -> l.positionMm().minus(xMm)),
-        bump.rules());
+        bump.rules(),
+        beyond);
   }
 
   private static Optional<Figure> shockThen(Card card, SeenTelltale ring) {

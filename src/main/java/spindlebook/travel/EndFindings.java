@@ -1,5 +1,6 @@
 package spindlebook.travel;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.corner.Pairing;
@@ -74,5 +75,14 @@ public record EndFindings(
   /** The limits that one height further out reads; empty where they are fewer than two. */
   public Optional<UnreadReach> unreadReach() {
     return UnreadReach.of(end, limits);
+  }
+
+  /** What would only settle a limit that is there. */
+  List<Need> settling() {
+    List<Need> missing = new ArrayList<>();
+    List<Need> settling = new ArrayList<>();
+    limits.forEach(l -> (l.outcome() == Outcome.CANT_TELL ? settling : missing).addAll(l.needs()));
+    settling.removeAll(missing);
+    return settling;
   }
 }

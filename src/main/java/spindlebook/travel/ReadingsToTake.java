@@ -94,7 +94,7 @@ final class ReadingsToTake {
   // --- missing
 
   private void withholding(EndFindings end) {
-    List<Need> settling = settling(end);
+    List<Need> settling = end.settling();
     for (Need need : end.needs()) {
       if (!settling.contains(need)) {
         Limit limit =
@@ -110,16 +110,6 @@ final class ReadingsToTake {
       figures += total.needs().contains(need) ? 1 : 0;
     }
     return figures;
-  }
-
-  /** What would only settle a limit that is there. */
-  private static List<Need> settling(EndFindings end) {
-    List<Need> missing = new ArrayList<>();
-    List<Need> settling = new ArrayList<>();
-    end.limits()
-        .forEach(l -> (l.outcome() == Outcome.CANT_TELL ? settling : missing).addAll(l.needs()));
-    settling.removeAll(missing);
-    return settling;
   }
 
   // --- undecided

@@ -102,16 +102,11 @@ public sealed interface ThingFirst {
   /**
    * The ring on a shock's shaft says that a wheel went deeper than is allowed.
    *
-   * @param bump where the wheel was; with {@code beyond} at least there
+   * @param bump where the wheel was
    * @param pastLimit past the limit of bump; else past where the stop with its reserve ends
    */
   record DeeperThanAllowed(
-      Why why,
-      String corner,
-      SeenTelltale ring,
-      DeepestBump.At bump,
-      boolean beyond,
-      boolean pastLimit)
+      Why why, String corner, SeenTelltale ring, DeepestBump.At bump, boolean pastLimit)
       implements ThingFirst {}
 
   /** Clay says that a gap came down to less than its rule asks. */

@@ -217,12 +217,9 @@ final class ThingsFirst {
 
   private void ring(Checked corner, SeenTelltale ring) {
     DeepestBump bump = DeepestBump.of(corner.card(), corner.travel(), ring);
-    if (bump instanceof DeepestBump.Needs) {
+    if (!(bump instanceof DeepestBump.At at)) {
       return;
     }
-    boolean beyond = bump instanceof DeepestBump.Beyond;
-    DeepestBump.At at =
-        bump instanceof DeepestBump.Beyond b ? b.highestRead() : (DeepestBump.At) bump;
     boolean pastLimit = at.toLimitMm().filter(ThingsFirst::gonePast).isPresent();
     Optional<Figure> reserve = corner.travel().bump().heldBack().map(HeldAtWheel::mm);
     boolean pastStop =
@@ -233,7 +230,7 @@ final class ThingsFirst {
     if (pastLimit || pastStop) {
       found.add(
           new ThingFirst.DeeperThanAllowed(
-              Why.WENT_PAST, corner.card().corner(), ring, at, beyond, pastLimit));
+              Why.WENT_PAST, corner.card().corner(), ring, at, pastLimit));
     }
   }
 

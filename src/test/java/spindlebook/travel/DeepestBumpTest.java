@@ -1,6 +1,7 @@
 package spindlebook.travel;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static spindlebook.travel.StandardCorner.INCH;
@@ -78,14 +79,16 @@ class DeepestBumpTest {
 
   @Test
   void beyond_the_highest_height_read_it_is_counted_from_there_and_never_extrapolated() {
-    DeepestBump.Beyond beyond =
+    DeepestBump.At beyond =
         assertInstanceOf(
-            DeepestBump.Beyond.class, of(whole(), ring(180.0, null, HeightName.ON_THE_STRAP)));
-    assertEquals(600, beyond.highestRead().positionMm().value(), 1e-6);
-    assertEquals(-100, beyond.highestRead().toSolidMm().orElseThrow().value(), 1e-6);
+            DeepestBump.At.class, of(whole(), ring(180.0, null, HeightName.ON_THE_STRAP)));
+    assertTrue(beyond.beyond());
+    assertEquals(600, beyond.positionMm().value(), 1e-6);
+    assertEquals(-100, beyond.toSolidMm().orElseThrow().value(), 1e-6);
     DeepestBump.At end =
         assertInstanceOf(
             DeepestBump.At.class, of(whole(), ring(173.5, null, HeightName.ON_THE_STRAP)));
+    assertFalse(end.beyond());
     assertEquals(600, end.positionMm().value(), 1e-6);
   }
 

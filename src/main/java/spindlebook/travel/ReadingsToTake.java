@@ -71,7 +71,8 @@ final class ReadingsToTake {
         .thenComparing(NextReading::why)
         .thenComparing(r -> -r.withholds())
         .thenComparing(r -> kind(r.need()))
-        .thenComparing(r -> -r.atStakeMm())
+        // A sum's last digits are no reason to ask for one thing before another.
+        .thenComparing(r -> -Math.rint(r.atStakeMm() * 1e6))
         .thenComparing(r -> r.end() == null ? End.values().length : r.end().ordinal())
         .thenComparing(
             r ->

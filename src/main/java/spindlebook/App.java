@@ -25,7 +25,6 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import spindlebook.align.AlignPages;
 import spindlebook.align.AlignmentPages;
-import spindlebook.align.AlignmentStore;
 import spindlebook.alignment.AlignedCheck;
 import spindlebook.backup.BackupPages;
 import spindlebook.backup.BackupRefused;
@@ -247,8 +246,7 @@ public final class App implements AutoCloseable {
     this.corners = new CornerPages(histories);
     this.limits = new LimitsPages(histories);
     this.align = new AlignPages(histories);
-    this.alignment =
-        new AlignmentPages(histories, new AlignmentStore(bookFile, histories), intoBook);
+    this.alignment = new AlignmentPages(histories, intoBook);
     this.adjustments = new AdjustmentPages(histories, adjustmentStore);
     this.happenings = new HappeningPages(histories, intoBook);
     this.trials = new TrialPages(histories);

@@ -6,30 +6,31 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import spindlebook.alignment.FarOff;
 import spindlebook.card.Addressed;
 import spindlebook.card.IntoBook;
 import spindlebook.card.Meanwhile;
+import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
+import spindlebook.corner.OnPaper;
 import spindlebook.corner.SeenAlignment;
 import spindlebook.log.Histories;
 import spindlebook.web.Action;
 import spindlebook.web.Asked;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
+import spindlebook.web.FormKey;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Who;
 
 /** Alignment as measured: its figures, measuring it, correcting that, and the owner's targets. */
 public final class AlignmentPages {
   private final Histories histories;
-  private final AlignmentStore store;
   private final IntoBook book;
 
-  public AlignmentPages(Histories histories, AlignmentStore store, IntoBook book) {
+  public AlignmentPages(Histories histories, IntoBook book) {
     this.histories = histories;
-    this.store = store;
     this.book = book;
   }
 
@@ -53,7 +54,7 @@ public final class AlignmentPages {
     TakenBy by = TakenBy.named(named == null ? "" : named, card).orElseThrow(NotFoundResponse::new);
     Content.Alignment read = new WayAsked(a, card, histories.mirror(card), by, null).ask();
     if (a.ok()) {
-      store.add(card, read, a.key(), Who.of(ctx));
+      book.put(ctx, a, doubted(card, read, a.key()));
       Html.next(ctx, address(card));
       return;
     }
@@ -63,6 +64,16 @@ public final class AlignmentPages {
         address(card),
         "Put it in the book",
         address(card));
+  }
+
+  /** In doubt when it is far off what was known. */
+  private Content.Alignment doubted(Card card, Content.Alignment read, FormKey key) {
+    if (read.doubt() != null) {
+      return read;
+    }
+    CarBook history = histories.of(card.car());
+    Card with = OnPaper.with(history, key.key(), key.after(), read).card(card.corner());
+    return read.withDoubt(FarOff.doubt(card, with, histories.mirror(card), key.key()).orElse(null));
   }
 
   /** Corrects what was measured. */

@@ -18,6 +18,13 @@ public final class OnPaper {
     return book.with(unwritten);
   }
 
+  /** One more, by this key, from somebody who knew of the last change at {@code after}. */
+  public static CarBook with(CarBook book, String key, long after, Content content) {
+    Noted last = book.entries().get(book.entries().size() - 1);
+    long n = book.n() + 1;
+    return book.with(new Noted(n, key, last.at(), "nobody", Math.min(after, n - 1), content));
+  }
+
   /** The key of the first of them. */
   public static String key(CarBook book) {
     return key(book.n() + 1);

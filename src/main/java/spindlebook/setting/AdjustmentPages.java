@@ -14,6 +14,7 @@ import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.InForce;
+import spindlebook.corner.OnPaper;
 import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
 import spindlebook.log.Histories;
@@ -193,7 +194,7 @@ public final class AdjustmentPages {
       show(ctx, card, adjuster, a);
       return;
     }
-    Card then = AdjustmentStore.onPaper(histories.of(card.car()), card.corner(), typed);
+    Card then = OnPaper.with(histories.of(card.car()), List.of(typed)).card(card.corner());
     String before = typed.from() == null ? "" : typed.from().inWords() + " → ";
     Html.show(
         ctx,

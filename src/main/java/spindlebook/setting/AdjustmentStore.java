@@ -1,7 +1,5 @@
 package spindlebook.setting;
 
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
 import spindlebook.corner.Content;
 import spindlebook.corner.InForce;
 import spindlebook.log.Accepted;
@@ -51,15 +49,5 @@ public final class AdjustmentStore {
             + ": which holds?";
     return new Content.Adjustment(
         a.corner(), a.adjuster(), a.from(), a.to(), a.why(), clash ? doubt : null);
-  }
-
-  /** The card as it would be with one entry more: nothing is written. */
-  static Card onPaper(CarBook history, String corner, Content content) {
-    long n = history.n() + 1;
-    return history
-        .with(
-            new spindlebook.corner.Noted(
-                n, "on-paper", history.entries().get(0).at(), "nobody", n, content))
-        .card(corner);
   }
 }

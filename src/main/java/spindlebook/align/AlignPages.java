@@ -30,8 +30,12 @@ public final class AlignPages {
   public void curves(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
     CurveView view =
-        new CurveViews(card, histories.of(card.car()))
-            .view(asked(ctx, "of"), asked(ctx, "steering"), asked(ctx, "against"));
+        CurveView.of(
+            card,
+            histories.of(card.car()),
+            asked(ctx, "of"),
+            asked(ctx, "steering"),
+            asked(ctx, "against"));
     Html.show(
         ctx,
         Html.TEMPLATES.alignCurves(

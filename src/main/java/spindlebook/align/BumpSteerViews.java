@@ -80,9 +80,7 @@ final class BumpSteerViews {
         window,
         ranges,
         facts,
-        card.layout().steered()
-            ? new ShimWords(words).shim(new ShimTrial(card, book).last())
-            : null,
+        card.layout().steered() ? new ShimTrial(card, book).shim(words) : null,
         Field.of("middle", "Length of the middle")
             .typed(typedMiddle)
             .hint("Left empty: half of the whole stretch, about its own middle.")

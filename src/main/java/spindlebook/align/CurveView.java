@@ -1,9 +1,15 @@
 package spindlebook.align;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
+import spindlebook.corner.CarBook;
+import spindlebook.corner.Card;
+import spindlebook.corner.Steering;
 import spindlebook.web.ChartDrawing;
 import spindlebook.web.FigureText;
 import spindlebook.web.Link;
+import spindlebook.web.Posted;
 import spindlebook.web.State;
 
 /**
@@ -28,6 +34,44 @@ public record CurveView(
     String reading,
     List<Table> tables,
     List<StateSaid> states) {
+
+  /** One thing's readings: drawn, compared, and as a table. */
+  static CurveView of(Card card, CarBook book, String thing, String steering, String against) {
+    List<Curved> all = Curved.all(card);
+    Curved curved = all.stream().filter(c -> c.word().equals(thing)).findFirst().orElse(all.get(0));
+    List<Steering> swung =
+        List.of(Steering.values()).stream().filter(s -> Posted.word(s).equals(steering)).toList();
+    List<Steering> steerings = swung.isEmpty() ? List.of(Steering.values()) : swung;
+    CurvePair pair =
+        CurvePair.read(card, curved, steerings, Compared.of(card, book, curved, against));
+    CurveNotes notes = new CurveNotes(pair, steerings);
+    List<Told> told = notes.told();
+    ReadingTables readings = new ReadingTables(pair, steerings);
+    List<Table> tables = readings.tables();
+    return new CurveView(
+        "/corners/" + card.corner() + "/curves",
+        curved.words(),
+        all.stream().map(c -> new Pickable(c.word(), c.words(), c.equals(curved))).toList(),
+        steerings(card, swung),
+        Compared.choices(card, book, against),
+        told,
+        pair.draw(told.stream().map(t -> t.words() + " ").collect(Collectors.joining())),
+        notes.notes(),
+        readings.head(),
+        tables,
+        ReadingTables.states(tables));
+  }
+
+  private static List<Pickable> steerings(Card card, List<Steering> swung) {
+    List<Pickable> steerings = new ArrayList<>();
+    steerings.add(new Pickable("", "every steering", swung.isEmpty()));
+    for (Steering s : Steering.values()) {
+      if (card.layout().steered() || s == Steering.STRAIGHT) {
+        steerings.add(new Pickable(Posted.word(s), CurveRead.words(s), swung.contains(s)));
+      }
+    }
+    return steerings;
+  }
 
   /** One entry of a list to choose from. */
   public record Pickable(String value, String word, boolean chosen) {}

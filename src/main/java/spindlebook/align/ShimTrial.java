@@ -3,6 +3,7 @@ package spindlebook.align;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import spindlebook.align.BumpSteerView.Shim;
 import spindlebook.alignment.BumpShape;
 import spindlebook.alignment.BumpSteer;
 import spindlebook.alignment.ShimTried;
@@ -43,13 +44,55 @@ final class ShimTrial {
    * @param after likewise, by what was read since
    * @param moreMm empty while the shim's doing cannot be told from the ± of the two slopes
    */
-  record Tried(String entry, double upMm, Figure before, Figure after, Optional<Figure> moreMm) {}
+  private record Tried(
+      String entry, double upMm, Figure before, Figure after, Optional<Figure> moreMm) {}
+
+  /** In words. */
+  Shim shim(ToeWords words) {
+    Optional<Tried> last = last();
+    if (last.isEmpty()) {
+      return new Shim(
+          null,
+          "None was tried. Change the shim under the outer tie-rod end by a known thickness, put"
+              + " that in the book, set toe at ride again and read toe along the travel: this page"
+              + " then says how much more takes the slope out. Whether more shim lifts the end or"
+              + " lowers it depends on which side of the steering arm it sits.",
+          null);
+    }
+    Tried tried = last.get();
+    return new Shim(
+        tried.moreMm().map(words.lengths()::signedFigure).orElse(null),
+        said(words, tried),
+        tried.entry());
+  }
+
+  private static String said(ToeWords words, Tried tried) {
+    String by = words.lengths().signedText(tried.upMm());
+    if (tried.before() == null || tried.after() == null) {
+      return by
+          + " was tried. To say how much more, toe at three places or more and ride height are"
+          + " needed "
+          + (tried.before() == null ? "from before it; they were not read then." : "since it.");
+    }
+    String slopes =
+        by
+            + " took the slope from "
+            + words.slopeWords(tried.before())
+            + " to "
+            + words.slopeWords(tried.after())
+            + ".";
+    return tried.moreMm().isEmpty()
+        ? slopes + " That change is within its ±: try a thicker one, or read toe again."
+        : slopes
+            + " + is more shim, − is less. Taken as a straight line; set toe at ride again, then"
+            + " read.";
+  }
 
   /**
    * Changes in a row without toe read between them count as one. Empty where no shim was changed by
    * a known thickness.
    */
-  Optional<Tried> last() {
+  private Optional<Tried> last() {
     List<Change> changes =
         card.adjuster(AdjusterKind.TIE_ROD_SHIM).map(this::changes).orElse(List.of());
     double upMm = 0;

@@ -115,14 +115,6 @@ public final class Posted {
     return length;
   }
 
-  public TypedLength neededLength(String name, LengthUnit bare, String sentence) {
-    TypedLength length = lengthFromZero(name, bare);
-    if (length == null && !problems.containsKey(name)) {
-      wrong(name, sentence);
-    }
-    return length;
-  }
-
   /** An angle, or null with a problem; null without one when nothing was typed. */
   public TypedAngle angle(String name) {
     if (!has(name)) {

@@ -2,6 +2,7 @@ package spindlebook.corner;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import spindlebook.units.LengthUnit;
@@ -16,19 +17,19 @@ import spindlebook.units.TypedLength;
 public sealed interface Content {
   /** Whether it may be withdrawn; what others hang on for good stays: a car, a corner, a round. */
   default boolean withdrawable() {
-    return this instanceof Height
-        || this instanceof Reading
-        || this instanceof Adjustment
-        || this instanceof Happening
-        || this instanceof Use
-        || this instanceof Telltale
-        || this instanceof ToDo
-        || this instanceof Fastener
-        || this instanceof Photo
-        || this instanceof SignOff
-        || this instanceof Alignment
-        || this instanceof Target;
+    return !STAYS.contains(getClass());
   }
+
+  /** What is never withdrawn. */
+  Set<Class<? extends Content>> STAYS =
+      Set.of(
+          Car.class,
+          Corner.class,
+          Definition.class,
+          Round.class,
+          Correction.class,
+          Answer.class,
+          Kept.class);
 
   /** Why it does not count until somebody answers; null where nothing is doubted. */
   default String doubt() {
@@ -359,46 +360,16 @@ public sealed interface Content {
       }
     }
 
-    /** At the end its round is of. */
-    public Reading(
-        String height,
-        Steering steering,
-        Quantity quantity,
-        String point,
-        GapResult result,
-        String typed,
-        TypedLength length,
-        TypedAngle angle,
-        TypedLength go,
-        TypedLength noGo,
-        String doubt,
-        Boolean again,
-        String note) {
-      this(
-          height, steering, quantity, point, result, typed, length, angle, go, noGo, doubt, again,
-          note, null);
-    }
-
-    public Reading withAtOtherEnd(boolean other) {
-      return new Reading(
-          height,
-          steering,
-          quantity,
-          point,
-          result,
-          typed,
-          length,
-          angle,
-          go,
-          noGo,
-          doubt,
-          again,
-          note,
-          other ? Boolean.TRUE : null);
-    }
-
     @Override
     public Reading withDoubt(String why) {
+      return with(why, again);
+    }
+
+    public Reading withAgain(Boolean overruled) {
+      return with(doubt, overruled);
+    }
+
+    private Reading with(String why, Boolean overruled) {
       return new Reading(
           height,
           steering,
@@ -411,24 +382,6 @@ public sealed interface Content {
           go,
           noGo,
           why,
-          again,
-          note,
-          atOtherEnd);
-    }
-
-    public Reading withAgain(Boolean overruled) {
-      return new Reading(
-          height,
-          steering,
-          quantity,
-          point,
-          result,
-          typed,
-          length,
-          angle,
-          go,
-          noGo,
-          doubt,
           overruled,
           note,
           atOtherEnd);
@@ -450,24 +403,6 @@ public sealed interface Content {
           null,
           again,
           note,
-          atOtherEnd);
-    }
-
-    public Reading withNote(String words) {
-      return new Reading(
-          height,
-          steering,
-          quantity,
-          point,
-          result,
-          typed,
-          length,
-          angle,
-          go,
-          noGo,
-          doubt,
-          again,
-          words,
           atOtherEnd);
     }
   }

@@ -1,8 +1,10 @@
 package spindlebook.corner;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -36,69 +38,61 @@ public final class EntryWords {
    * @param told keys on the way here: a book written by hand may hold entries that name each other
    */
   private String of(Content content, Set<String> told) {
-    if (content instanceof Content.Car car) {
-      return "car " + car.details().name();
-    }
-    if (content instanceof Content.Corner corner) {
-      return corner.place().words() + " · " + corner.layout().words();
-    }
-    if (content instanceof Content.Definition definition) {
-      return of(definition);
-    }
-    if (content instanceof Content.Round round) {
-      return of(round);
-    }
-    if (content instanceof Content.Height height) {
-      return of(height);
-    }
-    if (content instanceof Content.Reading reading) {
-      return of(reading);
-    }
-    if (content instanceof Content.Adjustment adjustment) {
-      return of(adjustment);
-    }
-    if (content instanceof Content.Happening happening) {
-      String where = happening.corner() == null ? "the whole car" : place(happening.corner());
-      String words = happening.words() == null ? "" : ": " + happening.words();
-      return where + " · " + happening.what().words() + words;
-    }
-    if (content instanceof Content.Correction correction) {
-      return of(correction, told);
-    }
-    if (content instanceof Content.Answer answer) {
-      String said = answer.itIsSo() ? "it is so" : "it does not count";
-      return said + ": " + target(answer.target(), book.standing(answer.target()), told);
-    }
-    return life(content, told);
+    return TOLD.get(content.getClass()).of(this, content, told);
   }
 
-  private String life(Content content, Set<String> told) {
-    if (content instanceof Content.Use use) {
-      return "the whole car · " + SeenUse.words(use);
-    }
-    if (content instanceof Content.Telltale telltale) {
-      return place(telltale.corner()) + " · " + withoutPlace(telltale);
-    }
-    if (content instanceof Content.ToDo toDo) {
-      return of(toDo);
-    }
-    if (content instanceof Content.Fastener fastener) {
-      return of(fastener);
-    }
-    if (content instanceof Content.Photo photo) {
-      return of(photo, told);
-    }
-    if (content instanceof Content.SignOff signOff) {
-      return of(signOff);
-    }
-    if (content instanceof Content.Alignment alignment) {
-      return place(alignment.corner()) + " · " + withoutPlace(alignment);
-    }
-    if (content instanceof Content.Target target) {
-      String asked = target.asks() ? target.inWords() : "no target any more";
-      return place(target.corner()) + " · target for " + target.figure().words() + ": " + asked;
-    }
-    return ((Content.Kept) content).kind();
+  private interface Telling<C> {
+    String of(EntryWords words, C content, Set<String> told);
+  }
+
+  /** How each kind is told; none can be left out. */
+  private static final Map<Class<? extends Content>, Telling<Content>> TOLD = new HashMap<>();
+
+  private static <C extends Content> void tell(Class<C> kind, Telling<C> telling) {
+    TOLD.put(kind, (words, content, told) -> telling.of(words, kind.cast(content), told));
+  }
+
+  /** The kinds that are told in words. */
+  static Set<Class<? extends Content>> kinds() {
+    return TOLD.keySet();
+  }
+
+  static {
+    tell(Content.Car.class, (w, c, told) -> "car " + c.details().name());
+    tell(Content.Corner.class, (w, c, told) -> c.place().words() + " · " + c.layout().words());
+    tell(Content.Definition.class, (w, d, told) -> w.of(d));
+    tell(Content.Round.class, (w, r, told) -> w.of(r));
+    tell(Content.Height.class, (w, h, told) -> w.of(h));
+    tell(Content.Reading.class, (w, r, told) -> w.of(r));
+    tell(Content.Adjustment.class, (w, a, told) -> w.of(a));
+    tell(Content.Happening.class, (w, h, told) -> w.of(h));
+    tell(Content.Correction.class, (w, c, told) -> w.of(c, told));
+    tell(
+        Content.Answer.class,
+        (w, a, told) ->
+            (a.itIsSo() ? "it is so: " : "it does not count: ")
+                + w.target(a.target(), w.book.standing(a.target()), told));
+    tell(Content.Use.class, (w, u, told) -> "the whole car · " + SeenUse.words(u));
+    tell(Content.Telltale.class, (w, t, told) -> w.place(t.corner()) + " · " + w.withoutPlace(t));
+    tell(Content.ToDo.class, (w, t, told) -> w.of(t));
+    tell(Content.Fastener.class, (w, f, told) -> w.of(f));
+    tell(Content.Photo.class, (w, p, told) -> w.of(p, told));
+    tell(Content.SignOff.class, (w, s, told) -> of(s));
+    tell(Content.Alignment.class, (w, a, told) -> w.place(a.corner()) + " · " + withoutPlace(a));
+    tell(
+        Content.Target.class,
+        (w, t, told) ->
+            w.place(t.corner())
+                + " · target for "
+                + t.figure().words()
+                + ": "
+                + (t.asks() ? t.inWords() : "no target any more"));
+    tell(Content.Kept.class, (w, k, told) -> k.kind());
+  }
+
+  private String of(Content.Happening h) {
+    String where = h.corner() == null ? "the whole car" : place(h.corner());
+    return where + " · " + h.what().words() + (h.words() == null ? "" : ": " + h.words());
   }
 
   /** Without its corner: {@code ring on the shock shaft · 2 1/4 in · 57.2 mm}. */

@@ -80,6 +80,11 @@ public final class Bodies {
 
   private Bodies() {}
 
+  /** The kinds that are read as more than that they are there. */
+  public static Collection<Class<? extends Content>> kinds() {
+    return KINDS.values();
+  }
+
   /** The kind under which a content is written. */
   public static String kind(Content content) {
     if (content instanceof Content.Kept kept) {

@@ -179,6 +179,7 @@ final class Supposed {
             null,
             null,
             null,
+            null,
             null);
     return between(Node.merge(nodes), mm(height)).map(v -> reading(height, number, v));
   }

@@ -154,6 +154,7 @@ public final class RandomBook {
         null,
         random.nextInt(12) == 0 ? "It is far off." : null,
         again(),
+        null,
         null);
   }
 

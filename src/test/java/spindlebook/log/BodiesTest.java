@@ -76,7 +76,24 @@ class BodiesTest {
             null,
             "It is far off.",
             true,
-            "the boot is torn");
+            "the boot is torn",
+            null);
+    Content.Reading there =
+        new Content.Reading(
+            "h1",
+            Steering.FULL_LEFT,
+            Quantity.WATCH_POINT,
+            "tie",
+            GapResult.NUMBER,
+            " 3/8\"",
+            GAP,
+            null,
+            null,
+            null,
+            "It is far off.",
+            true,
+            "the boot is torn",
+            true);
     Content.Height height =
         new Content.Height("r1", HeightName.IN_BETWEEN, "two", GAP, null, "h0", null, false);
     return Stream.of(
@@ -135,7 +152,7 @@ class BodiesTest {
         height,
         height.withAxle(new Content.OtherEnd(HeightName.FULL_BUMP, GAP, GAP), Pairing.CROSSED),
         number,
-        number.withAtOtherEnd(true),
+        there,
         new Content.Reading(
             "h1",
             Steering.PART_RIGHT,
@@ -149,6 +166,7 @@ class BodiesTest {
             null,
             null,
             null,
+            null,
             null),
         new Content.Reading(
             "h1",
@@ -157,6 +175,7 @@ class BodiesTest {
             null,
             GapResult.UNREAD,
             "about 2",
+            null,
             null,
             null,
             null,
@@ -331,8 +350,8 @@ class BodiesTest {
       if (content instanceof Content.Reading r) {
         assertEquals(r, r.withDoubt("d").withDoubt(r.doubt()));
         assertEquals(r, r.withAgain(false).withAgain(r.again()));
-        assertEquals(r, r.withNote("n").withNote(r.note()));
-        assertEquals("n", r.withNote("n").note());
+        assertEquals(r.note(), r.withDoubt("d").note());
+        assertEquals(r.atOtherEnd(), r.withAgain(false).atOtherEnd());
         assertEquals("d", r.withDoubt("d").doubt());
       } else if (content instanceof Content.Height h) {
         assertEquals(h, h.withDoubt("d").withDoubt(h.doubt()));

@@ -18,7 +18,13 @@ public record Adjuster(
     SettingUnit unit,
     TypedLength step,
     boolean moreShortens,
-    Setting first) {
+    Setting first)
+    implements Defined {
+  @Override
+  public String inWords() {
+    return "adjuster " + name;
+  }
+
   public Adjuster {
     Objects.requireNonNull(adjuster, "adjuster");
     Objects.requireNonNull(kind, "kind");

@@ -238,8 +238,9 @@ public final class CarBook {
       Content content = mayBe ? standing(entry.key()).orElse(null) : null;
       if (content instanceof Content.Car car) {
         details = car.details();
-      } else if (content instanceof Content.Definition d && d.details() != null) {
-        details = d.details();
+      } else if (content instanceof Content.Definition d
+          && d.what() instanceof CarDetails changed) {
+        details = changed;
       }
     }
     return Optional.ofNullable(details);

@@ -12,7 +12,18 @@ public record CarDetails(
     TypedLength frontTrack,
     TypedLength rearTrack,
     RackSide rack,
-    String note) {
+    String note)
+    implements Defined {
+  @Override
+  public String inWords() {
+    return "details of " + name;
+  }
+
+  @Override
+  public boolean ofCar() {
+    return true;
+  }
+
   public CarDetails {
     Objects.requireNonNull(name, "name");
     unit = unit == null ? LengthUnit.INCH : unit;

@@ -388,39 +388,41 @@ final class CardFold implements Cloneable {
   }
 
   private void takeDefinition(Noted entry, Content.Definition d) {
-    if (d.tool() != null) {
-      addTool(entry.n(), d.tool());
+    boolean here = cornerKey.equals(d.corner());
+    Place place = placeOf(d.corner());
+    if (d.what() instanceof Tool tool) {
+      addTool(entry.n(), tool);
+    } else if (d.what() instanceof Adjuster adjuster) {
+      if (place != null) {
+        settings.add(place, adjuster, entry.n());
+      }
+      if (here) {
+        adjusters.put(adjuster.adjuster(), adjuster);
+      }
+    } else if (d.what() instanceof Given dimension) {
+      if (place == corner.place().mirror()) {
+        addGiven(givenAcross, entry, dimension);
+      }
+      if (here) {
+        addGiven(given, entry, dimension);
+      }
+    } else if (d.what() instanceof WatchPoint point && here) {
+      addWatchPoint(entry.n(), point);
+    } else if (d.what() instanceof HeldBack held && here) {
+      heldBack.put(held.allowance(), held);
+    } else if (d.what() instanceof Content.Retired retired) {
+      retire(retired, here);
     }
-    Content.Retired retired = d.retired();
-    if (retired != null && retired.tool() != null) {
+  }
+
+  private void retire(Content.Retired retired, boolean here) {
+    if (retired.tool() != null) {
       tools.remove(retired.tool());
     }
-    Place place = placeOf(d.corner());
-    if (d.adjuster() != null && place != null) {
-      settings.add(place, d.adjuster(), entry.n());
-    }
-    if (d.given() != null && place == corner.place().mirror()) {
-      addGiven(givenAcross, entry, d.given());
-    }
-    if (!cornerKey.equals(d.corner())) {
-      return;
-    }
-    if (d.watchPoint() != null) {
-      addWatchPoint(entry.n(), d.watchPoint());
-    }
-    if (d.adjuster() != null) {
-      adjusters.put(d.adjuster().adjuster(), d.adjuster());
-    }
-    if (d.given() != null) {
-      addGiven(given, entry, d.given());
-    }
-    if (d.heldBack() != null) {
-      heldBack.put(d.heldBack().allowance(), d.heldBack());
-    }
-    if (retired != null && retired.watchPoint() != null) {
+    if (here && retired.watchPoint() != null) {
       watchPoints.remove(retired.watchPoint());
     }
-    if (retired != null && retired.adjuster() != null) {
+    if (here && retired.adjuster() != null) {
       adjusters.remove(retired.adjuster());
     }
   }

@@ -69,66 +69,29 @@ public sealed interface Content {
     }
   }
 
-  /**
-   * A new version of one thing, counting from here on. Exactly one of the last seven is there;
-   * {@code details} and {@code tool} belong to a car, the others to a corner. A retirement names
-   * the watch point, adjuster or tool that is no longer asked for.
-   */
-  record Definition(
-      String car,
-      String corner,
-      CarDetails details,
-      Tool tool,
-      WatchPoint watchPoint,
-      Adjuster adjuster,
-      Given given,
-      HeldBack heldBack,
-      Retired retired)
-      implements Content {
-    public Definition {
-      long said =
-          Stream.of(details, tool, watchPoint, adjuster, given, heldBack, retired)
-              .filter(Objects::nonNull)
-              .count();
-      if (said != 1) {
-        throw new IllegalArgumentException("a definition says one thing, and this one " + said);
-      }
-    }
-
-    public static Definition of(String car, CarDetails details) {
-      return new Definition(car, null, details, null, null, null, null, null, null);
-    }
-
-    public static Definition of(String car, Tool tool) {
-      return new Definition(car, null, null, tool, null, null, null, null, null);
-    }
-
-    public static Definition of(String corner, WatchPoint point) {
-      return new Definition(null, corner, null, null, point, null, null, null, null);
-    }
-
-    public static Definition of(String corner, Adjuster adjuster) {
-      return new Definition(null, corner, null, null, null, adjuster, null, null, null);
-    }
-
-    public static Definition of(String corner, Given given) {
-      return new Definition(null, corner, null, null, null, null, given, null, null);
-    }
-
-    public static Definition of(String corner, HeldBack heldBack) {
-      return new Definition(null, corner, null, null, null, null, null, heldBack, null);
-    }
-
-    /** Of a car where a tool is retired, else of a corner. */
-    public static Definition of(String key, Retired retired) {
-      boolean tool = retired.tool() != null;
-      return new Definition(
-          tool ? key : null, tool ? null : key, null, null, null, null, null, null, retired);
+  /** A new version of one thing, counting from here on: of a car or a corner. */
+  record Definition(String car, String corner, Defined what) implements Content {
+    public static Definition of(String key, Defined what) {
+      return new Definition(what.ofCar() ? key : null, what.ofCar() ? null : key, what);
     }
   }
 
-  /** What is retired, by its short name; the other two are null. */
-  record Retired(String watchPoint, String adjuster, String tool) {}
+  /** What is no longer asked for, by its short name; the other two are null. */
+  record Retired(String watchPoint, String adjuster, String tool) implements Defined {
+    @Override
+    public boolean ofCar() {
+      return tool != null;
+    }
+
+    @Override
+    public String inWords() {
+      return "retired "
+          + Stream.of(watchPoint, adjuster, tool)
+              .filter(Objects::nonNull)
+              .findFirst()
+              .orElse("nothing");
+    }
+  }
 
   /**
    * One sitting on one corner. Tilts: nose down +, left side up +; null when not entered.

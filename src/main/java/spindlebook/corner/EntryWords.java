@@ -190,37 +190,13 @@ public final class EntryWords {
 
   private String of(Content.Definition d) {
     String where = d.corner() == null ? "" : place(d.corner()) + " · ";
-    if (d.details() != null) {
-      return "details of " + d.details().name();
-    }
-    if (d.tool() != null) {
-      return "tool " + d.tool().name();
-    }
-    if (d.watchPoint() != null) {
-      return where + "watch point " + d.watchPoint().name() + ", " + keep(d.watchPoint().keep());
-    }
-    if (d.adjuster() != null) {
-      return where + "adjuster " + d.adjuster().name();
-    }
-    if (d.given() != null) {
-      return where + d.given().dimension().words() + " " + d.given().length().words();
-    }
-    if (d.heldBack() != null) {
-      HeldBack held = d.heldBack();
-      String much = held.allowance().share() ? held.percent() + " %" : held.length().words();
-      return where + "held back: " + held.allowance().words() + " " + much;
-    }
-    Content.Retired r = d.retired();
-    if (r == null) {
-      return where + "definition";
-    }
-    if (r.watchPoint() != null) {
+    if (d.what() instanceof Content.Retired r && r.watchPoint() != null) {
       return where + "retired " + pointName(d.corner(), r.watchPoint());
     }
-    if (r.adjuster() != null) {
+    if (d.what() instanceof Content.Retired r && r.adjuster() != null) {
       return where + "retired " + adjusterName(d.corner(), r.adjuster());
     }
-    return where + "retired " + (r.tool() == null ? "nothing" : r.tool());
+    return where + d.what().inWords();
   }
 
   public static String keep(Keep keep) {
@@ -364,7 +340,7 @@ public final class EntryWords {
   }
 
   private String adjusterName(String corner, String adjuster) {
-    return said(corner, Content.Corner::adjusters, Content.Definition::adjuster)
+    return said(corner, Content.Corner::adjusters, Adjuster.class)
         .filter(a -> a.adjuster().equals(adjuster))
         .reduce((older, newer) -> newer)
         .map(Adjuster::name)
@@ -372,7 +348,7 @@ public final class EntryWords {
   }
 
   private String pointName(String corner, String point) {
-    return said(corner, Content.Corner::watchPoints, Content.Definition::watchPoint)
+    return said(corner, Content.Corner::watchPoints, WatchPoint.class)
         .filter(p -> p.point().equals(point))
         .reduce((older, newer) -> newer)
         .map(WatchPoint::name)
@@ -381,13 +357,11 @@ public final class EntryWords {
 
   /** Every version a corner was ever given, retired ones too: an old entry keeps its name. */
   private <T> Stream<T> said(
-      String corner,
-      Function<Content.Corner, List<T>> first,
-      Function<Content.Definition, T> later) {
+      String corner, Function<Content.Corner, List<T>> first, Class<T> kind) {
     Stream<T> defined =
         book.definitions().stream()
-            .filter(d -> corner != null && corner.equals(d.corner()) && later.apply(d) != null)
-            .map(later);
+            .filter(d -> corner != null && corner.equals(d.corner()) && kind.isInstance(d.what()))
+            .map(d -> kind.cast(d.what()));
     return Stream.concat(corner(corner).stream().flatMap(c -> first.apply(c).stream()), defined);
   }
 

@@ -80,10 +80,10 @@ final class Fasteners {
     if (content instanceof Content.Corner corner) {
       corner.adjusters().forEach(a -> add(entry.key(), a));
     } else if (content instanceof Content.Definition d && d.corner() != null) {
-      if (d.adjuster() != null) {
-        add(d.corner(), d.adjuster());
-      } else if (d.retired() != null) {
-        lines.remove(new Name(d.corner(), d.retired().adjuster()));
+      if (d.what() instanceof Adjuster adjuster) {
+        add(d.corner(), adjuster);
+      } else if (d.what() instanceof Content.Retired retired) {
+        lines.remove(new Name(d.corner(), retired.adjuster()));
       }
     } else if (content instanceof Content.Adjustment a) {
       adjust(new Written<>(entry, a));

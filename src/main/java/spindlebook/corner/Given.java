@@ -8,7 +8,13 @@ import spindlebook.units.TypedLength;
  *
  * @param halfWidth rectangular half-width when the owner gives one (a measured crush has one)
  */
-public record Given(Dimension dimension, TypedLength length, TypedLength halfWidth) {
+public record Given(Dimension dimension, TypedLength length, TypedLength halfWidth)
+    implements Defined {
+  @Override
+  public String inWords() {
+    return dimension.words() + " " + length.words();
+  }
+
   public Given {
     Objects.requireNonNull(dimension, "dimension");
     Objects.requireNonNull(length, "length");

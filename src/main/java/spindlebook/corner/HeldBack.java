@@ -10,7 +10,14 @@ import spindlebook.units.TypedLength;
  * @param halfWidth rectangular half-width of a length the owner is unsure of; null for a choice
  */
 public record HeldBack(
-    Allowance allowance, TypedLength length, Double percent, TypedLength halfWidth, String basis) {
+    Allowance allowance, TypedLength length, Double percent, TypedLength halfWidth, String basis)
+    implements Defined {
+  @Override
+  public String inWords() {
+    String much = allowance.share() ? percent + " %" : length.words();
+    return "held back: " + allowance.words() + " " + much;
+  }
+
   public HeldBack {
     Objects.requireNonNull(allowance, "allowance");
     if (allowance.share() ? percent == null : length == null) {

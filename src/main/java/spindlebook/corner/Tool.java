@@ -27,7 +27,18 @@ public record Tool(
     TypedLength classHalfWidth,
     TypedLength placingHalfWidth,
     TypedAngle placingHalfWidthAngle,
-    TypedLength largest) {
+    TypedLength largest)
+    implements Defined {
+  @Override
+  public String inWords() {
+    return "tool " + name;
+  }
+
+  @Override
+  public boolean ofCar() {
+    return true;
+  }
+
   private static final double HALF_INCH_MM = 12.7;
 
   /** A set of shanks to 1/2 in, or a tool for anything else. */

@@ -9,7 +9,13 @@ import java.util.Objects;
  * @param point short name, unique in its corner and the same on the mirror corner
  * @param basis where the rule comes from, in words
  */
-public record WatchPoint(String point, WatchPlace place, String name, Keep keep, String basis) {
+public record WatchPoint(String point, WatchPlace place, String name, Keep keep, String basis)
+    implements Defined {
+  @Override
+  public String inWords() {
+    return "watch point " + name + ", " + EntryWords.keep(keep);
+  }
+
   public WatchPoint {
     Objects.requireNonNull(point, "point");
     Objects.requireNonNull(place, "place");

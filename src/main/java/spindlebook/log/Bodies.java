@@ -28,10 +28,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.Content;
+import spindlebook.corner.Defined;
 import spindlebook.corner.Noted;
 import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
@@ -71,8 +73,32 @@ public final class Bodies {
 
   private static final String CORRECTION = "correction";
 
-  /** Where the way of an alignment stands while it is read and written, never in the file. */
-  private static final String WAY = "way";
+  /**
+   * A field that holds one of several, each of which stands in the file under its own name.
+   *
+   * @param field where it stands while it is read and written, never in the file
+   * @param many what is said where it is none, or more than one
+   */
+  private record OneOf(
+      String field,
+      Function<Content, Object> said,
+      Map<String, ? extends Class<?>> names,
+      String many) {}
+
+  private static final Map<Class<?>, OneOf> ONE_OF =
+      Map.of(
+          Content.Alignment.class,
+          new OneOf(
+              "way",
+              c -> ((Content.Alignment) c).way(),
+              AlignmentWay.NAMES,
+              "alignment is taken one way, and this one "),
+          Content.Definition.class,
+          new OneOf(
+              "what",
+              c -> ((Content.Definition) c).what(),
+              Defined.NAMES,
+              "a definition says one thing, and this one "));
 
   private static final List<String> CORRECTION_FIELDS = List.of("target", "kind", "body", "reason");
 
@@ -114,52 +140,59 @@ public final class Bodies {
       return body;
     }
     JsonNode body = MAPPER.valueToTree(content);
-    return content instanceof Content.Alignment alignment ? wayByName(alignment, body) : body;
+    OneOf one = ONE_OF.get(content.getClass());
+    return one == null ? body : byName(one, content, body);
   }
 
-  private static JsonNode wayByName(Content.Alignment alignment, JsonNode body) {
+  private static JsonNode byName(OneOf one, Content content, JsonNode body) {
+    Object said = one.said().apply(content);
     String name =
-        AlignmentWay.NAMES.entrySet().stream()
-            .filter(e -> e.getValue().isInstance(alignment.way()))
+        one.names().entrySet().stream()
+            .filter(e -> e.getValue().isInstance(said))
             .map(Map.Entry::getKey)
             .findFirst()
             .orElseThrow();
     ObjectNode named = MAPPER.createObjectNode();
     for (Map.Entry<String, JsonNode> field : body.properties()) {
-      named.set(field.getKey().equals(WAY) ? name : field.getKey(), field.getValue());
+      named.set(field.getKey().equals(one.field()) ? name : field.getKey(), field.getValue());
     }
     return named;
   }
 
-  /** The one way in which alignment was taken, gathered under one field. */
-  private static JsonNode wayGathered(JsonNode body) throws JsonProcessingException {
-    if (!(body instanceof ObjectNode named) || body.has(WAY)) {
-      throw new Wrong(null, unfit(WAY));
+  /** The one that is said, gathered under one field. */
+  private static JsonNode gathered(OneOf one, JsonNode body) throws JsonProcessingException {
+    if (!(body instanceof ObjectNode named) || body.has(one.field())) {
+      throw new Wrong(null, unfit(one.field()));
     }
     ObjectNode gathered = named.deepCopy();
-    ObjectNode ways = MAPPER.createObjectNode();
-    for (String name : AlignmentWay.NAMES.keySet()) {
-      JsonNode way = gathered.remove(name);
-      if (way != null && !way.isNull()) {
-        ways.set(name, way);
+    ObjectNode said = MAPPER.createObjectNode();
+    for (String name : one.names().keySet()) {
+      JsonNode each = gathered.remove(name);
+      if (each != null && !each.isNull()) {
+        said.set(name, each);
       }
     }
-    if (ways.size() > 1) {
-      throw new Wrong(null, "alignment is taken one way, and this one " + ways.size());
+    if (said.size() != 1) {
+      throw new Wrong(null, one.many() + said.size());
     }
-    return ways.isEmpty() ? gathered : gathered.set(WAY, ways);
+    return gathered.set(one.field(), said);
   }
 
-  private static final class OneWay extends JsonDeserializer<AlignmentWay> {
+  private static final class OneByName<T> extends JsonDeserializer<T> {
+    private final Map<String, Class<? extends T>> names;
+
+    private OneByName(Map<String, Class<? extends T>> names) {
+      this.names = names;
+    }
+
     @Override
-    public AlignmentWay deserialize(JsonParser parser, DeserializationContext context)
-        throws IOException {
-      Map.Entry<String, JsonNode> way =
+    public T deserialize(JsonParser parser, DeserializationContext context) throws IOException {
+      Map.Entry<String, JsonNode> one =
           ((JsonNode) context.readTree(parser)).properties().iterator().next();
-      if (!way.getValue().isObject()) {
-        throw wrong(parser, unfit(way.getKey()));
+      if (!one.getValue().isObject()) {
+        throw wrong(parser, unfit(one.getKey()));
       }
-      return context.readTreeAsValue(way.getValue(), AlignmentWay.NAMES.get(way.getKey()));
+      return context.readTreeAsValue(one.getValue(), names.get(one.getKey()));
     }
   }
 
@@ -197,7 +230,8 @@ public final class Bodies {
       if (kind.equals(CORRECTION)) {
         return correction(n, body);
       }
-      return MAPPER.treeToValue(type == Content.Alignment.class ? wayGathered(body) : body, type);
+      return MAPPER.treeToValue(
+          ONE_OF.containsKey(type) ? gathered(ONE_OF.get(type), body) : body, type);
     } catch (JsonProcessingException wrong) {
       throw BookRefused.entry("Entry %d (%s) cannot be read: %s.", n, kind, inShort(wrong));
     }
@@ -245,7 +279,7 @@ public final class Bodies {
       List<String> known =
           strange.getKnownPropertyIds().stream()
               .map(Object::toString)
-              .flatMap(f -> f.equals(WAY) ? AlignmentWay.NAMES.keySet().stream() : Stream.of(f))
+              .flatMap(Bodies::inTheFile)
               .sorted()
               .toList();
       return unknown(strange.getPropertyName(), known);
@@ -271,6 +305,15 @@ public final class Bodies {
         .filter(Objects::nonNull)
         .reduce((outer, inner) -> inner)
         .orElse("");
+  }
+
+  /** A field, or the names that stand in the file for it. */
+  private static Stream<String> inTheFile(String field) {
+    return ONE_OF.values().stream()
+        .filter(one -> one.field().equals(field))
+        .findFirst()
+        .map(one -> one.names().keySet().stream())
+        .orElse(Stream.of(field));
   }
 
   private static String missing(String field) {
@@ -304,7 +347,8 @@ public final class Bodies {
     words.addDeserializer(TypedLength.class, new LengthOrText());
     words.addDeserializer(TypedAngle.class, new AngleOrText());
     words.addDeserializer(Setting.class, new SettingOrText());
-    words.addDeserializer(AlignmentWay.class, new OneWay());
+    words.addDeserializer(AlignmentWay.class, new OneByName<>(AlignmentWay.NAMES));
+    words.addDeserializer(Defined.class, new OneByName<>(Defined.NAMES));
     ObjectMapper mapper =
         Json.MAPPER
             .copy()

@@ -27,6 +27,16 @@ class EveryKindTest {
   }
 
   @Test
+  void everything_that_is_defined_has_its_name_in_the_book() {
+    assertEquals(
+        new HashSet<>(Arrays.asList(Defined.class.getPermittedSubclasses())),
+        new HashSet<Class<?>>(Defined.NAMES.values()));
+    assertEquals(
+        new HashSet<>(Arrays.asList(AlignmentWay.class.getPermittedSubclasses())),
+        new HashSet<Class<?>>(AlignmentWay.NAMES.values()));
+  }
+
+  @Test
   void what_stays_for_good_is_among_them() {
     assertTrue(ALL.containsAll(Content.STAYS), Content.STAYS.toString());
   }

@@ -303,45 +303,19 @@ public final class RandomBook {
     WatchPoint point = any(Starter.watchPoints(Layout.STEERED_DOUBLE_A_ARM));
     return switch (random.nextInt(4)) {
       case 0 ->
-          new Content.Definition(
-              null,
+          Content.Definition.of(
               corner(),
-              null,
-              null,
               new WatchPoint(
                   point.point(),
                   point.place(),
                   null,
                   Keep.atLeast(mm(random.nextInt(3, 30))),
-                  null),
-              null,
-              null,
-              null,
-              null);
+                  null));
       case 1 ->
-          new Content.Definition(
-              null,
-              corner(),
-              null,
-              null,
-              null,
-              null,
-              new Given(Dimension.READ_POINT_OUTBOARD, mm(random.nextInt(0, 150)), null),
-              null,
-              null);
-      case 2 ->
-          new Content.Definition("car", null, null, Starter.tape(), null, null, null, null, null);
-      default ->
-          new Content.Definition(
-              null,
-              corner(),
-              null,
-              null,
-              null,
-              null,
-              null,
-              null,
-              new Content.Retired(point.point(), null, null));
+          Content.Definition.of(
+              corner(), new Given(Dimension.READ_POINT_OUTBOARD, mm(random.nextInt(0, 150)), null));
+      case 2 -> Content.Definition.of("car", Starter.tape());
+      default -> Content.Definition.of(corner(), new Content.Retired(point.point(), null, null));
     };
   }
 

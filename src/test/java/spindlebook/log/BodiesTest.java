@@ -23,6 +23,7 @@ import spindlebook.corner.AlignedFigure;
 import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.CarDetails;
 import spindlebook.corner.Content;
+import spindlebook.corner.Defined;
 import spindlebook.corner.Dimension;
 import spindlebook.corner.GapResult;
 import spindlebook.corner.Given;
@@ -106,17 +107,11 @@ class BodiesTest {
             Starter.adjusters(Layout.STEERED_DOUBLE_A_ARM),
             List.of(new Given(Dimension.SHOCK_OPEN, GAP, GAP)),
             Starter.heldBack()),
-        definition(DETAILS, null, null, null, null),
+        definition(DETAILS),
         definition(
-            null,
             new WatchPoint(
-                "cv", WatchPlace.CV_ANGLE, "the CV", new Keep(null, null, ANGLE), "its maker"),
-            null,
-            null,
-            null),
+                "cv", WatchPlace.CV_ANGLE, "the CV", new Keep(null, null, ANGLE), "its maker")),
         definition(
-            null,
-            null,
             new Adjuster(
                 "strap",
                 AdjusterKind.LIMIT_STRAP,
@@ -124,11 +119,9 @@ class BodiesTest {
                 SettingUnit.HOLES,
                 GAP,
                 true,
-                new Setting("3", SettingUnit.HOLES, 3.0)),
-            null,
-            null),
-        definition(null, null, null, new Given(Dimension.STOP_CRUSH, GAP, null), null),
-        definition(null, null, null, null, new Content.Retired("tie", null, null)),
+                new Setting("3", SettingUnit.HOLES, 3.0))),
+        definition(new Given(Dimension.STOP_CRUSH, GAP, null)),
+        definition(new Content.Retired("tie", null, null)),
         new Content.Round(
             "lf",
             true,
@@ -248,14 +241,8 @@ class BodiesTest {
             "only round the yard"));
   }
 
-  private static Content definition(
-      CarDetails details,
-      WatchPoint point,
-      Adjuster adjuster,
-      Given given,
-      Content.Retired retired) {
-    return new Content.Definition(
-        "car", "lf", details, null, point, adjuster, given, null, retired);
+  private static Content definition(Defined what) {
+    return new Content.Definition("car", "lf", what);
   }
 
   private static Content.Alignment alignment(AlignmentWay way) {
@@ -298,8 +285,8 @@ class BodiesTest {
                 """
                 {"corner":"lf","adjuster":{"adjuster":"strap","kind":"limit-strap","unit":"holes","step":"1 in","moreShortens":true,"first":"hole 3"}}\
                 """);
-    assertEquals(25.4, strap.adjuster().step().mm(), 1e-12);
-    assertEquals(new Setting("3", SettingUnit.HOLES, 3.0), strap.adjuster().first());
+    assertEquals(25.4, ((Adjuster) strap.what()).step().mm(), 1e-12);
+    assertEquals(new Setting("3", SettingUnit.HOLES, 3.0), ((Adjuster) strap.what()).first());
 
     Content.Reading angle =
         (Content.Reading)

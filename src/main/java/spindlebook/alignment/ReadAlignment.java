@@ -4,6 +4,7 @@ import spindlebook.corner.AlignmentWay;
 import spindlebook.corner.LineSide;
 import spindlebook.corner.Place;
 import spindlebook.corner.SeenAlignment;
+import spindlebook.corner.ToolError;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
@@ -186,15 +187,17 @@ final class ReadAlignment {
   }
 
   private Figure angle(TypedAngle angle, String what, double zeroHalfWidthRad) {
-    return AngleTool.of(one.angleTool(), zeroHalfWidthRad)
+    return ToolError.ofAngles(one.angleTool(), zeroHalfWidthRad)
         .read(angle.rad(), one.key() + ":" + what, place + what);
   }
 
   private Figure lock(TypedAngle angle, String what) {
-    return AngleTool.of(one.lockTool(), 0).read(angle.rad(), one.key() + ":" + what, place + what);
+    return ToolError.ofAngles(one.lockTool(), 0)
+        .read(angle.rad(), one.key() + ":" + what, place + what);
   }
 
   private Figure length(TypedLength length, String what) {
-    return LengthTool.of(one.lengthTool()).read(length.mm(), one.key() + ":" + what, place + what);
+    return ToolError.ofLengths(one.lengthTool())
+        .read(length.mm(), one.key() + ":" + what, place + what);
   }
 }

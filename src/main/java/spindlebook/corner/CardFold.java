@@ -101,7 +101,10 @@ final class CardFold implements Cloneable {
                 seen.stream()
                     .filter(r -> r.of(Quantity.STRAP_LENGTH) && r.height().onTheStrap())
                     .noneMatch(SeenReading::counts))
-        .map(t -> ToolFigures.length(t.content().length(), Starter.tape(), t.key(), t.key()));
+        .map(
+            t ->
+                ToolError.ofLengths(Starter.tape())
+                    .read(t.content().length().mm(), t.key(), t.key()));
   }
 
   Card card() {
@@ -752,17 +755,18 @@ final class CardFold implements Cloneable {
     if (reading.result() == GapResult.GO_NO_GO) {
       return reading.go() == null || reading.noGo() == null
           ? null
-          : ToolFigures.between(reading.go(), reading.noGo(), steps);
+          : ToolError.between(reading.go(), reading.noGo(), steps);
     }
     if (reading.result() != GapResult.NUMBER) {
       return null;
     }
     if (reading.angle() != null) {
-      return ToolFigures.angle(reading.angle(), height.round().angleTool(), raw.key(), steps);
+      return ToolError.ofAngles(height.round().angleTool(), 0)
+          .read(reading.angle().rad(), raw.key(), steps);
     }
     boolean gap =
         reading.quantity() == Quantity.WATCH_POINT || reading.quantity() == Quantity.STOP_GAP;
     Tool tool = gap ? height.round().toolOfGap(reading.length().mm()) : height.round().tape();
-    return ToolFigures.length(reading.length(), tool, raw.key(), steps);
+    return ToolError.ofLengths(tool).read(reading.length().mm(), raw.key(), steps);
   }
 }

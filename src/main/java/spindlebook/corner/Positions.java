@@ -105,11 +105,11 @@ final class Positions {
       return Optional.empty();
     }
     Figure spindle =
-        ToolFigures.length(
-            height.content().spindle(),
-            round.tape(),
-            id(height) + ":spindle",
-            stepsOf(height) + ":spindle");
+        ToolError.ofLengths(round.tape())
+            .read(
+                height.content().spindle().mm(),
+                id(height) + ":spindle",
+                stepsOf(height) + ":spindle");
     double inboardMm = mm(Dimension.MARK_INBOARD, height);
     double outboardMm = mm(Dimension.READ_POINT_OUTBOARD, height);
     Content.Round conditions = round.round();
@@ -171,12 +171,12 @@ final class Positions {
 
   private Figure mark(Written<Content.Height> readAt) {
     SeenRound round = rounds.get(readAt.content().round());
-    return ToolFigures.length(
-        readAt.content().mark(),
-        round == null ? Starter.tape() : round.tape(),
-        id(readAt) + ":mark",
-        stepsOf(readAt) + ":mark",
-        sharedMarks.contains(readAt.key()) ? SourceKind.MARK : SourceKind.PLACING);
+    return ToolError.ofLengths(round == null ? Starter.tape() : round.tape())
+        .read(
+            readAt.content().mark().mm(),
+            id(readAt) + ":mark",
+            stepsOf(readAt) + ":mark",
+            sharedMarks.contains(readAt.key()) ? SourceKind.MARK : SourceKind.PLACING);
   }
 
   private double mm(Dimension dimension, Written<Content.Height> height) {
@@ -193,7 +193,7 @@ final class Positions {
   private static Figure roll(SeenRound round, double inboardMm) {
     String id = round.key() + ":roll";
     if (round.round().roll() != null) {
-      return ToolFigures.angle(round.round().roll(), round.angleTool(), id, id);
+      return ToolError.ofAngles(round.angleTool(), 0).read(round.round().roll().rad(), id, id);
     }
     return inboardMm == 0
         ? Figure.exact(0)
@@ -212,7 +212,8 @@ final class Positions {
           && r.angle() != null
           && book.counts(raw)) {
         camber =
-            ToolFigures.angle(r.angle(), round.angleTool(), raw.key(), stepsOf(r, stepsOf(height)));
+            ToolError.ofAngles(round.angleTool(), 0)
+                .read(r.angle().rad(), raw.key(), stepsOf(r, stepsOf(height)));
       }
     }
     return camber != null

@@ -10,14 +10,15 @@ import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import spindlebook.corner.Place;
 import spindlebook.corner.SweptBy;
+import spindlebook.corner.ToolError;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
 
 /** Caster and KPI by sweep; knuckles turned by Commons Math's Rotation are the outside source. */
 class CasterSweepTest {
-  private static final AngleTool GAUGE =
-      new AngleTool("gauge", 0, Math.toRadians(0.05), Math.toRadians(0.5));
+  private static final ToolError GAUGE =
+      new ToolError("gauge", 0, Math.toRadians(0.05), Math.toRadians(0.5));
   private static final Vector3D KINGPIN =
       new Vector3D(-Math.tan(rad(6)), -Math.tan(rad(9)), 1).normalize();
 
@@ -95,7 +96,7 @@ class CasterSweepTest {
   void the_gauges_zero_hardly_enters_caster() {
     SteeringAxis axis = CasterSweep.withKpi(turned(20, -20), exact(9));
     double part = axis.casterRad().parts().getOrDefault(new Source("gauge", SourceKind.TOOL), 0.0);
-    assertTrue(Math.abs(part) < 0.02 * GAUGE.zeroHalfWidthRad());
+    assertTrue(Math.abs(part) < 0.02 * GAUGE.classHalfWidth());
   }
 
   @Test

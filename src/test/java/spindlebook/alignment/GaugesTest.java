@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 import spindlebook.corner.Tool;
+import spindlebook.corner.ToolError;
 import spindlebook.corner.ToolUse;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
@@ -20,8 +21,8 @@ import spindlebook.units.TypedLength;
 /** Tools, the gauge turned round, targets. Expected numbers by hand. */
 class GaugesTest {
   private static final double DEGREE = Math.toRadians(1);
-  private static final AngleTool GAUGE =
-      new AngleTool("gauge", 0.1 * DEGREE, 0.1 * DEGREE, 0.2 * DEGREE);
+  private static final ToolError GAUGE =
+      new ToolError("gauge", 0.1 * DEGREE, 0.1 * DEGREE, 0.2 * DEGREE);
 
   @Test
   void a_gauge_brings_steps_placing_and_zero() {
@@ -32,16 +33,16 @@ class GaugesTest {
 
   @Test
   void a_tape_to_a_sixteenth_is_doubtful_by_two_thirds_of_a_millimetre() {
-    LengthTool tape = new LengthTool("tape", 25.4 / 16, 25.4 / 32, 0);
+    ToolError tape = new ToolError("tape", 25.4 / 16, 25.4 / 32, 0);
     assertEquals(0.648, tape.read(100, "r", "p").u(), 5e-4);
-    assertEquals(0.4583, new LengthTool("t", 0, 25.4 / 32, 0).read(100, "r", "p").u(), 5e-5);
+    assertEquals(0.4583, new ToolError("t", 0, 25.4 / 32, 0).read(100, "r", "p").u(), 5e-5);
   }
 
   @Test
   void the_books_own_tools_can_be_used() {
     TypedLength sixteenth = length("1/16");
     Tool tape = new Tool("t1", "tape", ToolUse.TAPE, sixteenth, null, null, length("1/32"), null);
-    assertEquals(new LengthTool("t1", 25.4 / 16, 25.4 / 32, 0), LengthTool.of(tape));
+    assertEquals(new ToolError("t1", 25.4 / 16, 25.4 / 32, 0), ToolError.ofLengths(tape));
     Tool finder =
         new Tool(
             "t2",
@@ -53,8 +54,8 @@ class GaugesTest {
             null,
             AngleText.plain("0.25").orElseThrow());
     assertEquals(
-        new AngleTool("t2", Math.toRadians(0.5), Math.toRadians(0.25), 0.01),
-        AngleTool.of(finder, 0.01));
+        new ToolError("t2", Math.toRadians(0.5), Math.toRadians(0.25), 0.01),
+        ToolError.ofAngles(finder, 0.01));
   }
 
   @Test

@@ -9,6 +9,7 @@ import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import spindlebook.corner.LineSide;
 import spindlebook.corner.RackSide;
+import spindlebook.corner.ToolError;
 import spindlebook.travel.Bound;
 import spindlebook.travel.Node;
 import spindlebook.uncertainty.Figure;
@@ -21,7 +22,7 @@ class KnownFaultsTest {
   private static final long SEED = 20261125;
   private static final int CORNERS = 1000;
   private static final double NOISE_MM = 25.4 / 32;
-  private static final LengthTool TAPE = new LengthTool("tape", 0, NOISE_MM, 0);
+  private static final ToolError TAPE = new ToolError("tape", 0, NOISE_MM, 0);
 
   private int wrong;
   private int silent;

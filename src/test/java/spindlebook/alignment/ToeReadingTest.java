@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.apache.commons.math3.geometry.euclidean.twod.Vector2D;
 import org.junit.jupiter.api.Test;
 import spindlebook.corner.LineSide;
+import spindlebook.corner.ToolError;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
@@ -165,7 +166,7 @@ class ToeReadingTest {
 
   @Test
   void the_tapes_own_error_cancels_between_front_and_rear() {
-    LengthTool tape = new LengthTool("tape", 0, 25.4 / 32, 2);
+    ToolError tape = new ToolError("tape", 0, 25.4 / 32, 2);
     Toe toe =
         ToeReading.fromLine(
             tape.read(150, "f", "f"),

@@ -11,14 +11,14 @@ final class Routes {
     r.get("/static/<file>", StaticFiles::serve);
     r.get("/healthz", app::health);
     r.get("/pair", app.pairing::ask);
-    r.post("/pair", app.pairing::typed);
-    r.get("/pair/{code}", app.pairing::offered);
+    r.post("/pair", app.pairing::ask);
+    r.get("/pair/{code}", app.pairing::pair);
     r.post("/pair/{code}", app.pairing::pair);
     r.get("/devices", app.devices::list);
     r.get("/devices/new-link", app.devices::newLink);
     r.post("/devices/new-link", app.devices::makeLink);
     r.get("/devices/{device}", app.devices::device);
-    r.post("/devices/{device}", app.devices::rename);
+    r.post("/devices/{device}", app.devices::device);
     r.post("/devices/{device}/revoke", app.devices::revoke);
 
     r.get("/backups", app.backups::list);

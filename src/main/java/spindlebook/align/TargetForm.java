@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.regex.Pattern;
 import spindlebook.card.Capital;
 import spindlebook.corner.AlignedFigure;
@@ -56,41 +57,37 @@ final class TargetForm {
                 && (a.sent()
                     ? asLength(a, from) || asLength(a, to)
                     : now != null && !now.angles()));
-    String name = Capital.of(figure.words());
-    String hint = figure.minus().isEmpty() ? figure.plus() + "." : "+ " + figure.plus() + ".";
-    String unit = unit(figure, card);
     Optional<Content.Target> was = Optional.ofNullable(now);
+    String name = Capital.of(figure.words());
+    Ends ends = new Ends(from, to, name, hint(figure), unit(figure, card));
     try {
       if (lengths) {
-        TypedLength least =
-            a.signed(from, name + ", from")
-                .hint(hint)
-                .unit(unit)
-                .was(was.map(Content.Target::least).orElse(null))
-                .read();
-        TypedLength most =
-            a.signed(to, name + ", to")
-                .unit(unit)
-                .was(was.map(Content.Target::most).orElse(null))
-                .read();
+        TypedLength least = ends.from(a::signed, was.map(Content.Target::least));
+        TypedLength most = ends.to(a::signed, was.map(Content.Target::most));
         return new Content.Target(card.corner(), figure, null, null, least, most);
       }
-      TypedAngle least =
-          a.angle(from, name + ", from")
-              .hint(hint)
-              .unit(unit)
-              .was(was.map(Content.Target::leastAngle).orElse(null))
-              .read();
-      TypedAngle most =
-          a.angle(to, name + ", to")
-              .unit(unit)
-              .was(was.map(Content.Target::mostAngle).orElse(null))
-              .read();
+      TypedAngle least = ends.from(a::angle, was.map(Content.Target::leastAngle));
+      TypedAngle most = ends.to(a::angle, was.map(Content.Target::mostAngle));
       return new Content.Target(card.corner(), figure, least, most, null, null);
     } catch (IllegalArgumentException crossed) {
       a.wrong(from, "'From' is more than 'to': type the smaller one first.");
       return null;
     }
+  }
+
+  /** Both boxes of a figure, whether angles or lengths are typed in them. */
+  private record Ends(String from, String to, String name, String hint, String unit) {
+    <T> T from(BiFunction<String, String, Asked.Box<T>> asks, Optional<T> was) {
+      return asks.apply(from, name + ", from").hint(hint).unit(unit).was(was.orElse(null)).read();
+    }
+
+    <T> T to(BiFunction<String, String, Asked.Box<T>> asks, Optional<T> was) {
+      return asks.apply(to, name + ", to").unit(unit).was(was.orElse(null)).read();
+    }
+  }
+
+  private static String hint(AlignedFigure figure) {
+    return (figure.minus().isEmpty() ? "" : "+ ") + figure.plus() + ".";
   }
 
   private static boolean asLength(Asked a, String name) {

@@ -1,15 +1,18 @@
 package spindlebook.device;
 
-import spindlebook.web.Posted;
+import spindlebook.web.Asked;
 
-/** A device's name as somebody typed it. */
+/** A device's name as somebody types it. */
 final class DeviceName {
   private DeviceName() {}
 
   /** The name, or null with what is wrong with it. */
-  static String read(Posted posted) {
+  static String ask(Asked a, String hint, String usual) {
     String name =
-        posted.neededLine("name", Paired.LONGEST_NAME, "The device needs a name, such as phone.");
+        a.line("name", "Called", Paired.LONGEST_NAME)
+            .hint(hint)
+            .was(usual)
+            .needed("The device needs a name, such as phone.");
     return name == null ? null : name.replaceAll("\\p{Cntrl}", " ");
   }
 }

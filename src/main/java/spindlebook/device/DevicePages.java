@@ -4,15 +4,14 @@ import io.javalin.http.Context;
 import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
-import java.util.Map;
 import spindlebook.card.Days;
+import spindlebook.units.LengthUnit;
+import spindlebook.web.Asked;
 import spindlebook.web.Choice;
 import spindlebook.web.Crumb;
-import spindlebook.web.Field;
 import spindlebook.web.Hosts;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
 
 /** The paired devices: who they are, renaming, revoking, and a code for the next one. */
 public final class DevicePages {
@@ -57,25 +56,27 @@ public final class DevicePages {
     Html.show(ctx, Html.TEMPLATES.deviceList(frame, lines, own.keeps() ? NEW_LINK : null));
   }
 
+  /** One device, and its name changed. */
   public void device(Context ctx) {
     Paired device = named(ctx);
-    show(ctx, device, new Posted(Map.of("name", List.of(device.name()))));
-  }
-
-  private void show(Context ctx, Paired device, Posted posted) {
-    Paired own = Door.device(ctx);
+    Asked a = Asked.of(ctx, LengthUnit.INCH, 0);
+    String name = DeviceName.ask(a, "", device.name());
+    if (a.ok()) {
+      devices.rename(device.id(), name);
+      Html.next(ctx, LIST);
+      return;
+    }
     String warning =
-        (device.id().equals(own.id())
+        (device.id().equals(Door.device(ctx).id())
                 ? "This is the device in your hand: the book closes on it at once. "
                 : "")
             + ifLast(devices, device);
-    ctx.status(posted.ok() ? 200 : 422);
-    Html.show(
+    a.show(
         ctx,
         Html.TEMPLATES.deviceDevice(
             frame(device.name()).sub(device.may() + " · paired " + Days.day(device.added())),
             LIST + "/" + device.id(),
-            posted.fill(Field.of("name", "Called")),
+            a.parts(),
             warning.strip()));
   }
 
@@ -89,18 +90,6 @@ public final class DevicePages {
 
   private static PageFrame frame(String heading) {
     return PageFrame.of(heading + " · Spindlebook", heading).crumbs(new Crumb("devices", LIST));
-  }
-
-  public void rename(Context ctx) {
-    Paired device = named(ctx);
-    Posted posted = Html.posted(ctx);
-    String name = DeviceName.read(posted);
-    if (name == null) {
-      show(ctx, device, posted);
-      return;
-    }
-    devices.rename(device.id(), name);
-    Html.next(ctx, LIST);
   }
 
   public void revoke(Context ctx) {

@@ -2,14 +2,12 @@ package spindlebook.device;
 
 import io.javalin.http.Context;
 import java.time.Clock;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import spindlebook.web.Field;
+import spindlebook.units.LengthUnit;
+import spindlebook.web.Asked;
 import spindlebook.web.Hosts;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
 import spindlebook.web.ProblemPage;
 import spindlebook.web.RateLimit;
 
@@ -47,80 +45,60 @@ public final class PairPages {
     this.allTries = new RateLimit(ALL_TRIES, ALL_TRIES_A_SECOND, clock);
   }
 
-  public void ask(Context ctx) {
-    showAsk(ctx, new Posted(Map.of()));
-  }
-
-  private static void showAsk(Context ctx, Posted posted) {
-    Field field =
-        Field.of("code", "The code").hint("Eight letters and figures; capitals or not.").focused();
-    PageFrame frame = PageFrame.of("Pair this device · Spindlebook", "Pair this device");
-    ctx.status(posted.ok() ? 200 : 422);
-    Html.show(ctx, Html.TEMPLATES.deviceCode(frame, posted.fill(field)));
-  }
-
   /** The short code leads to the same page as the link; that page pairs. */
-  public void typed(Context ctx) {
-    if (!tries.take(ctx.req().getRemoteAddr()) || !allTries.take("all")) {
+  public void ask(Context ctx) {
+    Asked a = Asked.of(ctx, LengthUnit.INCH, 0);
+    if (a.sent() && (!tries.take(ctx.req().getRemoteAddr()) || !allTries.take("all"))) {
       Html.problem(ctx, TOO_MANY_TRIES);
       return;
     }
-    Posted posted = Html.posted(ctx);
-    Optional<Code> code = codes.typed(posted.text("code"));
-    if (code.isPresent()) {
-      Html.next(ctx, code.get().path());
+    Code code =
+        a.typed("code", "The code", text -> codes.typed(text).orElse(null))
+            .hint("Eight letters and figures; capitals or not.")
+            .focused()
+            .needed(
+                "No code that is open reads like this; each is good for five minutes and once.");
+    if (a.ok()) {
+      Html.next(ctx, code.path());
       return;
     }
-    posted.wrong(
-        "code", "No code that is open reads like this; each is good for five minutes and once.");
-    showAsk(ctx, posted);
+    PageFrame frame = PageFrame.of("Pair this device · Spindlebook", "Pair this device");
+    a.show(ctx, Html.TEMPLATES.deviceCode(frame, a.parts()));
   }
 
-  /** Only asks: what opens links by itself, to show what is behind them, uses nothing up. */
-  public void offered(Context ctx) {
-    Optional<Code> code = codes.ofLink(ctx.pathParam("code"));
-    if (code.isPresent()) {
-      String name = usual(ctx.userAgent());
-      showOffered(ctx, code.get(), new Posted(Map.of("name", List.of(name))));
-    } else {
-      gone(ctx);
-    }
-  }
-
-  private void showOffered(Context ctx, Code code, Posted posted) {
+  private void showOffered(Context ctx, Code code, Asked a) {
     PageFrame frame =
         PageFrame.of("Pair this device · Spindlebook", "Pair this device")
             .sub(
                 code.keeps()
                     ? "It will keep the book: read and write it, and pair others."
                     : "It may only look: read the book and write nothing.");
-    Field field = Field.of("name", "Called").hint("So that you know it in the list of devices.");
     ctx.header("Cache-Control", "no-store");
-    ctx.status(posted.ok() ? 200 : 422);
     Paired own = Door.device(ctx);
     String warning =
         own == null || !own.keeps() || code.keeps()
             ? ""
             : "This device keeps the book now. Pair it here and it may only look. "
                 + DevicePages.ifLast(devices, own);
-    Html.show(
-        ctx, Html.TEMPLATES.devicePair(frame, code.path(), posted.fill(field), warning.strip()));
+    a.show(ctx, Html.TEMPLATES.devicePair(frame, code.path(), a.parts(), warning.strip()));
   }
 
   private static String usual(String userAgent) {
     return userAgent != null && userAgent.contains("Mobile") ? "phone" : "computer";
   }
 
+  /** Showing it only asks: what opens links by itself, to see what is there, uses nothing up. */
   public void pair(Context ctx) {
     String link = ctx.pathParam("code");
-    Posted posted = Html.posted(ctx);
-    String name = DeviceName.read(posted);
+    Asked a = Asked.of(ctx, LengthUnit.INCH, 0);
+    String name =
+        DeviceName.ask(a, "So that you know it in the list of devices.", usual(ctx.userAgent()));
     Optional<Code> shown = codes.ofLink(link);
-    if (shown.isPresent() && name == null) {
-      showOffered(ctx, shown.get(), posted);
+    if (shown.isPresent() && !a.ok()) {
+      showOffered(ctx, shown.get(), a);
       return;
     }
-    Optional<Code> code = codes.take(link);
+    Optional<Code> code = a.ok() ? codes.take(link) : Optional.empty();
     if (code.isEmpty()) {
       gone(ctx);
       return;

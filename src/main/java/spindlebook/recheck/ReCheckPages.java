@@ -1,12 +1,12 @@
 package spindlebook.recheck;
 
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
 import spindlebook.corner.CarBook;
@@ -42,8 +42,8 @@ public final class ReCheckPages {
   }
 
   public void reCheck(Context ctx) {
-    CarBook history = histories.of(ctx.pathParam("car"));
-    String car = history.car().orElseThrow(NotFoundResponse::new);
+    CarBook history = Addressed.car(ctx, histories);
+    String car = history.car().orElseThrow();
     ReCheck check = ReCheck.of(history);
     EntryWords words = new EntryWords(history);
     List<String> corners = history.corners();

@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -234,15 +232,10 @@ public record Card(
 
   private static ReadAgain together(Content.ToRead toRead, List<Unsure> readings) {
     boolean stale = readings.stream().anyMatch(u -> u.stands() == Standing.STALE);
-    // What was read between the same two changes shares its list.
-    Map<List<Change>, Boolean> lists = new IdentityHashMap<>();
-    Set<Change> because = new LinkedHashSet<>();
-    for (Unsure reading : readings) {
-      if (lists.put(reading.because(), true) == null) {
-        because.addAll(reading.because());
-      }
-    }
-    return new ReadAgain(toRead, stale ? Standing.STALE : Standing.PUT_BACK, List.copyOf(because));
+    return new ReadAgain(
+        toRead,
+        stale ? Standing.STALE : Standing.PUT_BACK,
+        Change.each(readings.stream().map(Unsure::because)).toList());
   }
 
   /** The same as a list to read. */

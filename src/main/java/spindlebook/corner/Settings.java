@@ -291,7 +291,7 @@ final class Settings {
    * The changes since, told anew whenever nobody holds them: kept for each of many readings they
    * would grow with the square of the book.
    */
-  private static final class Because extends AbstractList<Change> {
+  static final class Because extends AbstractList<Change> {
     private final WhatMoves moves;
     private final long after;
     private final Standing worst;
@@ -301,6 +301,15 @@ final class Settings {
       this.moves = moves;
       this.after = after;
       this.worst = worst;
+    }
+
+    /** Of two that are alike in this the one that tells of more tells all of the other. */
+    Object of() {
+      return List.of(moves, worst);
+    }
+
+    Because longer(Because other) {
+      return after <= other.after ? this : other;
     }
 
     private List<Change> told() {

@@ -328,9 +328,8 @@ final class CornerLimits {
   }
 
   private static List<String> gone(List<SeenReading> readings, Predicate<SeenReading> which) {
-    return readings.stream()
-        .filter(r -> r.stale() && which.test(r))
-        .flatMap(r -> r.because().stream())
+    return Change.each(
+            readings.stream().filter(r -> r.stale() && which.test(r)).map(SeenReading::because))
         .map(Change::words)
         .distinct()
         .toList();

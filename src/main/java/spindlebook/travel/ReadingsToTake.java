@@ -345,15 +345,15 @@ final class ReadingsToTake {
   }
 
   private List<String> because(ToRead read) {
-    Stream<Change> changes =
+    Stream<List<Change>> changes =
         read.quantity() == null
             ? card.heights().stream()
                 .filter(h -> h.name() == read.name() && h.asked() == read.pairing())
-                .flatMap(h -> h.because().stream())
+                .map(SeenHeight::because)
             : card.readings().stream()
                 .filter(r -> !r.because().isEmpty() && toRead(r).equals(read))
-                .flatMap(r -> r.because().stream());
-    return changes.map(Change::words).distinct().toList();
+                .map(SeenReading::because);
+    return Change.each(changes).map(Change::words).distinct().toList();
   }
 
   /** At any height of that name: one jack setting serves for all that is read there. */

@@ -24,14 +24,8 @@ import spindlebook.web.State;
  * @param empty corners with no height yet, which have no blade
  */
 public record CornerLines(List<CornerLine> lines, List<Empty> empty, String worst) {
-
   /** A corner that was never measured. */
   public record Empty(String name, String href, String measure, String toDo, PlanView plan) {}
-
-  public CornerLines {
-    lines = List.copyOf(lines);
-    empty = List.copyOf(empty);
-  }
 
   /** Of a check of the car, which says what is worst. */
   public static CornerLines of(DriveCheck check) {

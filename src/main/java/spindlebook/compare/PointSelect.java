@@ -8,18 +8,8 @@ import java.util.List;
  * @param first options before the groups
  */
 public record PointSelect(String name, String label, List<Option> first, List<Group> groups) {
-
   /** Options of one kind, under a title. */
-  public record Group(String title, List<Option> options) {
-    public Group {
-      options = List.copyOf(options);
-    }
-  }
+  public record Group(String title, List<Option> options) {}
 
   public record Option(String value, String words, boolean chosen) {}
-
-  public PointSelect {
-    first = List.copyOf(first);
-    groups = List.copyOf(groups);
-  }
 }

@@ -7,9 +7,4 @@ import java.util.List;
  *
  * @param open touched and not said to be tight and marked since
  */
-public record FastenersOfCorner(String place, List<FastenerLine> open, List<FastenerLine> others) {
-  public FastenersOfCorner {
-    open = List.copyOf(open);
-    others = List.copyOf(others);
-  }
-}
+public record FastenersOfCorner(String place, List<FastenerLine> open, List<FastenerLine> others) {}

@@ -30,17 +30,8 @@ public record ReCheckView(
     List<FastenerLine> nuts,
     int looked,
     int openToDos) {
-
   /** A corner to choose. */
   public record Tab(String word, String href, boolean here) {}
 
   public record Touched(String words, String when, String href) {}
-
-  public ReCheckView {
-    touched = List.copyOf(touched);
-    tabs = List.copyOf(tabs);
-    done = List.copyOf(done);
-    blocks = List.copyOf(blocks);
-    nuts = List.copyOf(nuts);
-  }
 }

@@ -5,8 +5,4 @@ import spindlebook.web.SettingRow;
 
 /** One corner's adjusters, as they are set. */
 public record SettingsOfCorner(
-    String place, List<SettingRow> rows, String newHref, String trialHref) {
-  public SettingsOfCorner {
-    rows = List.copyOf(rows);
-  }
-}
+    String place, List<SettingRow> rows, String newHref, String trialHref) {}

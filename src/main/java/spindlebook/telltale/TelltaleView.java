@@ -10,7 +10,6 @@ import spindlebook.web.FormPart;
 
 /** The page of what drives left to be read at one corner. */
 public record TelltaleView(String action, List<Block> blocks, List<Line> lines) {
-
   /** One of the forms. */
   public record Block(
       String kind, String title, String back, FormKey formKey, List<FormPart> parts) {}
@@ -24,10 +23,5 @@ public record TelltaleView(String action, List<Block> blocks, List<Line> lines) 
           "/entries/" + seen.key(),
           findings);
     }
-  }
-
-  public TelltaleView {
-    blocks = List.copyOf(blocks);
-    lines = List.copyOf(lines);
   }
 }

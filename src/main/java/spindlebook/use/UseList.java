@@ -16,13 +16,8 @@ import spindlebook.corner.UseUnit;
  * @param total all of them, by what they were counted in; empty when none was counted
  */
 public record UseList(List<Line> lines, String total) {
-
   /** One drive. */
   public record Line(String words, String when, String href) {}
-
-  public UseList {
-    lines = List.copyOf(lines);
-  }
 
   static UseList of(List<SeenUse> uses) {
     List<Line> lines = new ArrayList<>();

@@ -24,12 +24,6 @@ public record Chart(
     List<Band> bands,
     List<Post> posts,
     String postWords) {
-  public Chart {
-    series = List.copyOf(series);
-    bands = List.copyOf(bands);
-    posts = List.copyOf(posts);
-  }
-
   /**
    * Which mark, pattern and colour a line has: never colour alone. No mark is one of {@link
    * State}'s, which stand in the same page's table and mean something else.
@@ -54,12 +48,7 @@ public record Chart(
    * @param hollow what it is compared with, or what does not count: a pale broad line, empty marks
    * @param line the curve between the readings; empty when they make none
    */
-  public record Series(String name, Look look, boolean hollow, List<Spot> spots, List<At> line) {
-    public Series {
-      spots = List.copyOf(spots);
-      line = List.copyOf(line);
-    }
-  }
+  public record Series(String name, Look look, boolean hollow, List<Spot> spots, List<At> line) {}
 
   public record At(double across, double up) {}
 

@@ -17,10 +17,6 @@ public record Choice(
    */
   public record Option(String value, String word, String note, boolean chosen) {}
 
-  public Choice {
-    options = List.copyOf(options);
-  }
-
   public String id() {
     return "f-" + name;
   }

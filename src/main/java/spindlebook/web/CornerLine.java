@@ -27,8 +27,4 @@ public record CornerLine(
     TapeBlade blade,
     String finding,
     String cure,
-    List<String> more) {
-  public CornerLine {
-    more = List.copyOf(more);
-  }
-}
+    List<String> more) {}

@@ -25,10 +25,6 @@ public record Field(
     boolean autofocus,
     String unit,
     List<Pick> picks) {
-  public Field {
-    picks = List.copyOf(picks);
-  }
-
   public static Field of(String name, String label) {
     return new Field(name, label, "", "", "", "text", false, "", List.of());
   }

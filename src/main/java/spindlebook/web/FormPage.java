@@ -15,8 +15,4 @@ public record FormPage(
     FormKey formKey,
     List<FormPart> parts,
     String submit,
-    String back) {
-  public FormPage {
-    parts = List.copyOf(parts);
-  }
-}
+    String back) {}

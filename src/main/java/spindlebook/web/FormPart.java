@@ -10,20 +10,12 @@ public sealed interface FormPart {
 
   /** Any of a few, as boxes to tick; each is sent under {@code name-value}. */
   record Ticks(String name, String legend, String hint, List<Choice.Option> options)
-      implements FormPart {
-    public Ticks {
-      options = List.copyOf(options);
-    }
-  }
+      implements FormPart {}
 
   record Said(String sentence) implements FormPart {}
 
   record Hidden(String name, String value) implements FormPart {}
 
   /** Parts that few need, folded away; open when one of them is filled or wrong. */
-  record More(String summary, boolean open, List<FormPart> parts) implements FormPart {
-    public More {
-      parts = List.copyOf(parts);
-    }
-  }
+  record More(String summary, boolean open, List<FormPart> parts) implements FormPart {}
 }

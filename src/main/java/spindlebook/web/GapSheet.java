@@ -27,21 +27,13 @@ public record GapSheet(String caption, List<String> steerings, List<Height> heig
    * @param name "Full droop"
    * @param position wheel position from ride, up positive; null when not known
    */
-  public record Height(String name, FigureText position, List<Row> rows) {
-    public Height {
-      rows = List.copyOf(rows);
-    }
-  }
+  public record Height(String name, FigureText position, List<Row> rows) {}
 
   /**
    * @param what the watch point
    * @param rule "at least 1/4"; may be empty
    */
-  public record Row(String what, String rule, List<Cell> cells) {
-    public Row {
-      cells = List.copyOf(cells);
-    }
-  }
+  public record Row(String what, String rule, List<Cell> cells) {}
 
   /**
    * @param figure what was read; null when it is a word or nothing

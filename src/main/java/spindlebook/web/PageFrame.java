@@ -27,13 +27,6 @@ public record PageFrame(
     List<String> modules,
     List<String> ownSheets,
     String caution) {
-  public PageFrame {
-    crumbs = List.copyOf(crumbs);
-    notices = List.copyOf(notices);
-    modules = List.copyOf(modules);
-    ownSheets = List.copyOf(ownSheets);
-  }
-
   /** The second stylesheet: a phone beside a car waits for no drawings and tables. */
   public String sheet() {
     return modules.contains("guide.js") ? "guide.css" : "book.css";

@@ -13,11 +13,6 @@ import java.util.stream.Stream;
  * @param steer how the front wheels are turned; null where steering does not matter
  */
 public record PlanView(Set<Place> corners, Set<Place> marked, Steer steer) {
-  public PlanView {
-    corners = Set.copyOf(corners);
-    marked = Set.copyOf(marked);
-  }
-
   /** A car with four wheels and one corner marked. */
   public static PlanView at(Place marked) {
     return new PlanView(Set.of(Place.values()), Set.of(marked), null);

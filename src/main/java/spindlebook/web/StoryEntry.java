@@ -22,8 +22,4 @@ public record StoryEntry(
     String text,
     List<String> notes,
     State state,
-    String href) {
-  public StoryEntry {
-    notes = List.copyOf(notes);
-  }
-}
+    String href) {}

@@ -13,11 +13,10 @@ import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import spindlebook.card.Shown;
-import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.log.Histories;
+import spindlebook.web.Asked;
 import spindlebook.web.Crumb;
-import spindlebook.web.FormKey;
 import spindlebook.web.FormPage;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
@@ -41,62 +40,50 @@ public final class PhotoPages {
   public void list(Context ctx) {
     Card card = card(ctx);
     String of = ctx.queryParam("of");
-    Map<String, List<String>> chosen = of == null ? Map.of() : Map.of("of", List.of(of));
-    show(ctx, card, new Posted(chosen), FormKey.fresh(card.n()));
+    Posted chosen = Posted.proposed(of == null ? Map.of() : Map.of("of", List.of(of)));
+    Asked a = Asked.of(chosen, card.details().unit(), card.n());
+    PhotoForm.ask(a, histories.of(card.car()), card);
+    show(ctx, card, a);
   }
 
-  private void show(Context ctx, Card card, Posted posted, FormKey key) {
-    CarBook history = histories.of(card.car());
+  private void show(Context ctx, Card card, Asked a) {
     PageFrame frame =
         PageFrame.of("Photos · Spindlebook", "Photos")
             .sub("Kept without the place they were taken at.")
             .plan(Shown.plan(card))
             .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()));
     FormPage form =
-        new FormPage(
-            frame,
-            "/corners/" + card.corner() + "/photos",
-            key,
-            new PhotoForm(history, card).parts(posted),
-            "Put it in the book",
-            null);
-    if (!posted.ok()) {
-      ctx.status(422);
-    }
-    Html.show(
-        ctx,
-        Html.TEMPLATES.photoList(form, PhotoView.of(history, card.corner()), posted.problem(FILE)));
+        a.page(frame, "/corners/" + card.corner() + "/photos", "Put it in the book", null);
+    PhotoView view = PhotoView.of(histories.of(card.car()), card.corner());
+    a.show(ctx, Html.TEMPLATES.photoList(form, view, a.posted().problem(FILE)));
   }
 
   public void add(Context ctx) {
     Card card = card(ctx);
-    Posted posted = posted(ctx);
-    FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(card.n()));
-    PhotoForm form = new PhotoForm(histories.of(card.car()), card);
-    form.check(posted);
+    Asked a = Asked.of(posted(ctx), card.details().unit(), card.n());
+    PhotoForm form = PhotoForm.ask(a, histories.of(card.car()), card);
     UploadedFile sent = sent(ctx);
     if (sent == null) {
-      posted.wrong(FILE, CHOOSE);
+      a.wrong(FILE, CHOOSE);
     }
-    if (posted.ok() && !store.has(key)) {
-      keep(ctx, form, posted, sent, key);
+    if (a.ok() && !store.has(a.key())) {
+      keep(ctx, card, form, a, sent);
     }
-    if (posted.ok()) {
+    if (a.ok()) {
       Html.next(ctx, "/corners/" + card.corner() + "/photos");
     } else {
-      show(ctx, card, posted, key);
+      show(ctx, card, a);
     }
   }
 
-  private void keep(Context ctx, PhotoForm form, Posted posted, UploadedFile sent, FormKey key) {
+  private void keep(Context ctx, Card card, PhotoForm form, Asked a, UploadedFile sent) {
     try (InputStream in = sent.content()) {
-      PhotoStore.Kept kept = store.keep(in);
-      store.add(form.read(posted, kept), key, Who.of(ctx));
+      store.add(form.photo(card, store.keep(in)), a.key(), Who.of(ctx));
     } catch (PhotoRefused refused) {
-      posted.wrong(FILE, refused.getMessage());
+      a.wrong(FILE, refused.getMessage());
     } catch (IOException trouble) {
       LOG.warn("a photo was not kept", trouble);
-      posted.wrong(
+      a.wrong(
           FILE,
           "The photo could not be written to the disk and is not kept: look whether the disk is"
               + " full, and send it again.");

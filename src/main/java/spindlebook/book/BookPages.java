@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import spindlebook.card.Days;
-import spindlebook.card.Shown;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
@@ -162,15 +161,9 @@ public final class BookPages {
 
   private static State state(Map<String, Card> cards, String key) {
     for (Card card : cards.values()) {
-      if (card.reading(key).isPresent()) {
-        return Shown.state(card.reading(key).get());
-      }
-      if (card.height(key).isPresent()) {
-        var height = card.height(key).get();
-        return height.stands().counts() ? Shown.state(height.stop()) : Shown.state(height.stands());
-      }
-      if (card.aligned().read(key).isPresent()) {
-        return Shown.state(card.aligned().read(key).get().stands());
+      State state = EntryPages.state(card, key);
+      if (state != null) {
+        return state;
       }
       if (card.doubts().stream().anyMatch(d -> d.key().equals(key))) {
         return State.IN_DOUBT;

@@ -174,7 +174,8 @@ public final class EntryPages {
     return content instanceof Content.Adjustment a ? a.to().inWords() : "";
   }
 
-  private static State state(Card card, String key) {
+  /** How a reading, a height or an alignment stands; null of anything else. */
+  static State state(Card card, String key) {
     return card.reading(key)
         .map(Shown::state)
         .or(

@@ -35,14 +35,10 @@ final class Batch {
   /** Takes a whole submission or, by an exception, nothing of it. */
   void add(Submission submission) {
     Part part = new Part();
-    OwnKey keys = new OwnKey(submission.proposed, part::known);
+    OwnKey keys = new OwnKey(submission.drafts, part::known);
     List<Entry> answer = new ArrayList<>();
-    for (Submission.Proposed proposed : submission.proposed) {
-      answer.add(
-          part.place(
-              proposed.origin() == null
-                  ? new Submission.Proposed(keys.of(proposed.draft()), null)
-                  : proposed));
+    for (Draft draft : submission.drafts) {
+      answer.add(part.place(draft.origin() == null ? keys.of(draft) : draft));
     }
     part.join();
     answers.put(submission, new Accepted(answer, part.added.isEmpty()));
@@ -76,13 +72,13 @@ final class Batch {
     private long n = lastN;
     private String hash = lastHash;
 
-    Entry place(Submission.Proposed proposed) {
-      Entry entry = known(proposed.draft().key());
+    Entry place(Draft draft) {
+      Entry entry = known(draft.key());
       if (entry == null) {
-        entry = write(proposed);
+        entry = write(draft);
       }
-      if (proposed.origin() != null) {
-        moved.put(proposed.origin().n(), entry.n());
+      if (draft.origin() != null) {
+        moved.put(draft.origin().n(), entry.n());
       }
       return entry;
     }
@@ -99,9 +95,8 @@ final class Batch {
       return entry;
     }
 
-    private Entry write(Submission.Proposed proposed) {
-      Draft draft = proposed.draft();
-      long after = after(proposed);
+    private Entry write(Draft draft) {
+      long after = after(draft);
       if (after > n) {
         throw BookRefused.entry(
             "Entry %s claims to follow entry %d, but the book ends at %d.", draft.key(), after, n);
@@ -120,7 +115,7 @@ final class Batch {
               forced,
               hash,
               draft.body(),
-              proposed.origin());
+              draft.origin());
       byte[] line = line(wanted);
       // The entry as it will be read back, not as it was handed in.
       Entry entry = readBack(draft.key(), line);
@@ -133,11 +128,11 @@ final class Batch {
       return entry;
     }
 
-    private long after(Submission.Proposed proposed) {
-      if (proposed.origin() == null) {
-        return proposed.draft().after();
+    private long after(Draft draft) {
+      if (draft.origin() == null) {
+        return draft.after();
       }
-      Map.Entry<Long, Long> here = moved.floorEntry(proposed.draft().after());
+      Map.Entry<Long, Long> here = moved.floorEntry(draft.after());
       return here == null ? 0 : here.getValue();
     }
 

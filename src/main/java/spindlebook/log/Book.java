@@ -167,7 +167,7 @@ public final class Book implements AutoCloseable {
     if (!from.keeps()) {
       throw BookRefused.looks();
     }
-    return writer.append(Submission.of(drafts.stream().map(d -> d.from(from.device())).toList()));
+    return writer.append(new Submission(drafts.stream().map(d -> d.from(from.device())).toList()));
   }
 
   public Accepted append(Draft draft) {
@@ -187,24 +187,22 @@ public final class Book implements AutoCloseable {
    * stood before. What they follow is counted anew in this book's positions.
    */
   public Accepted bringIn(BookFile.Contents other) {
-    List<Submission.Proposed> proposed = new ArrayList<>();
+    List<Draft> drafts = new ArrayList<>();
     for (int i = 0; i < other.entries().size(); i++) {
       Entry entry = other.entries().get(i);
-      Origin there = new Origin(other.header().id(), entry.n(), other.hashes().get(i));
-      proposed.add(
-          new Submission.Proposed(
-              new Draft(
-                  entry.key(),
-                  entry.kind(),
-                  entry.v(),
-                  entry.after(),
-                  entry.who(),
-                  entry.device(),
-                  entry.claimed() == null ? entry.at() : entry.claimed(),
-                  entry.body()),
-              there));
+      drafts.add(
+          new Draft(
+              entry.key(),
+              entry.kind(),
+              entry.v(),
+              entry.after(),
+              entry.who(),
+              entry.device(),
+              entry.claimed() == null ? entry.at() : entry.claimed(),
+              entry.body(),
+              new Origin(other.header().id(), entry.n(), other.hashes().get(i))));
     }
-    return writer.append(new Submission(proposed));
+    return writer.append(new Submission(drafts));
   }
 
   /** The id made when this book was begun. */

@@ -11,6 +11,7 @@ import java.util.regex.Pattern;
  *
  * @param key made by the sender; handing in the same key again stores nothing twice
  * @param after position of the last entry the sender knew of, 0 for none
+ * @param origin where it stood before, null for a new one
  */
 public record Draft(
     String key,
@@ -20,7 +21,8 @@ public record Draft(
     String who,
     Device device,
     Instant claimed,
-    JsonNode body) {
+    JsonNode body,
+    Origin origin) {
   static final Pattern KEY = Pattern.compile("[A-Za-z0-9._-]{1,80}");
   static final Pattern KIND = Pattern.compile("[a-z][a-z0-9-]{0,39}");
 
@@ -50,6 +52,19 @@ public record Draft(
     }
   }
 
+  /** A new one. */
+  public Draft(
+      String key,
+      String kind,
+      int v,
+      long after,
+      String who,
+      Device device,
+      Instant claimed,
+      JsonNode body) {
+    this(key, kind, v, after, who, device, claimed, body, null);
+  }
+
   /**
    * The first key of an entry kept under one of its own, since its form was sent again with another
    * body; null of any other key.
@@ -63,11 +78,16 @@ public record Draft(
   Draft from(Device sender) {
     return device != null || sender == null
         ? this
-        : new Draft(key, kind, v, after, who, sender, claimed, body);
+        : new Draft(key, kind, v, after, who, sender, claimed, body, origin);
   }
 
   /** The same, with when its sender says it was made; null when it says nothing. */
   public Draft claimed(Instant when) {
-    return new Draft(key, kind, v, after, who, device, when, body);
+    return new Draft(key, kind, v, after, who, device, when, body, origin);
+  }
+
+  /** The same under another key, or with another body. */
+  Draft as(String other, JsonNode said) {
+    return new Draft(other, kind, v, after, who, device, claimed, said, origin);
   }
 }

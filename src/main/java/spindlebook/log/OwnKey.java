@@ -39,23 +39,16 @@ final class OwnKey {
   /** A car and its corners are one thing: null, or what tells this whole from the one known. */
   private final String whole;
 
-  OwnKey(List<Submission.Proposed> proposed, Function<String, Entry> known) {
+  OwnKey(List<Draft> drafts, Function<String, Entry> known) {
     this.known = known;
     boolean car =
-        !proposed.isEmpty()
-            && proposed.get(0).origin() == null
-            && proposed.get(0).draft().kind().equals("car")
-            && known.apply(proposed.get(0).draft().key()) != null;
-    whole =
-        car
-                && proposed.stream()
-                    .map(Submission.Proposed::draft)
-                    .anyMatch(d -> known.apply(d.key()) == null || another(d) != null)
-            ? proposed.stream()
-                .map(p -> said(p.draft().kind(), p.draft().body()))
-                .toList()
-                .toString()
-            : null;
+        !drafts.isEmpty()
+            && drafts.get(0).origin() == null
+            && drafts.get(0).kind().equals("car")
+            && known.apply(drafts.get(0).key()) != null;
+    boolean other =
+        car && drafts.stream().anyMatch(d -> known.apply(d.key()) == null || another(d) != null);
+    whole = other ? drafts.stream().map(d -> said(d.kind(), d.body())).toList().toString() : null;
   }
 
   /** The draft as it is to be written or found: under its own key, or under another. */
@@ -63,7 +56,7 @@ final class OwnKey {
     Draft draft = sent;
     if (!moved.isEmpty()) {
       JsonNode body = sent.body().deepCopy();
-      draft = follow(body) ? with(sent, sent.key(), body) : sent;
+      draft = follow(body) ? sent.as(sent.key(), body) : sent;
     }
     Entry first = another(draft);
     // Of a lone corner the first one holds: a car has one at each of its places.
@@ -88,7 +81,7 @@ final class OwnKey {
               + (typed == null ? "" : ", '" + typed.asText() + "'")
               + ", and differs: a correction of it?");
     }
-    return with(draft, own, body);
+    return draft.as(own, body);
   }
 
   /** The entry already under the draft's key, when that one says something else; else null. */
@@ -124,17 +117,5 @@ final class OwnKey {
       }
     }
     return named;
-  }
-
-  private static Draft with(Draft draft, String key, JsonNode body) {
-    return new Draft(
-        key,
-        draft.kind(),
-        draft.v(),
-        draft.after(),
-        draft.who(),
-        draft.device(),
-        draft.claimed(),
-        body);
   }
 }

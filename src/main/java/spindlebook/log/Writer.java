@@ -99,7 +99,7 @@ final class Writer implements AutoCloseable {
     Batch batch = new Batch(log, at);
     while (next != null && next != last) {
       try {
-        if (next.proposed.isEmpty()) {
+        if (next.drafts.isEmpty()) {
           log.refuseIfNothingIsTaken();
         }
         batch.add(next);

@@ -2,24 +2,16 @@ package spindlebook;
 
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
-import io.javalin.config.SizeUnit;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
-import io.javalin.http.HttpResponseException;
-import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Consumer;
-import java.util.regex.Pattern;
-import org.eclipse.jetty.server.NetworkConnectionLimit;
-import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.handler.GracefulHandler;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -78,38 +70,16 @@ import spindlebook.watch.CornerList;
 import spindlebook.watch.GivenPages;
 import spindlebook.watch.ToolPages;
 import spindlebook.watch.WatchPointPages;
-import spindlebook.web.ErrorPages;
-import spindlebook.web.Guard;
 import spindlebook.web.Hosts;
 import spindlebook.web.Html;
 import spindlebook.web.KeptPages;
 import spindlebook.web.Listening;
+import spindlebook.web.Manners;
 import spindlebook.web.ProblemPage;
-import spindlebook.web.SlowSender;
 
 /** The program with its book open: the one place where things are wired. */
 public final class App implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(App.class);
-  private static final int MOST_CONNECTIONS = 200;
-
-  /** How long an idle connection may stay once there are so many. */
-  private static final long CROWDED_IDLE_MILLIS = 1000;
-
-  private static final long MOST_BYTES = 256 * 1024;
-  private static final long MOST_READ_ON_BYTES = 4 * 1024 * 1024;
-
-  /** The one address that takes a file. */
-  private static final Pattern PHOTOS = Pattern.compile("/corners/[^/]+/photos");
-
-  /** As browsers send them; another alphabet is not asked for by any page. */
-  private static final Pattern FORM =
-      Pattern.compile("(?i)application/x-www-form-urlencoded\\s*(;\\s*charset=\"?utf-8\"?\\s*)?");
-
-  private static final Pattern FILES = Pattern.compile("(?i)multipart/form-data\\b(?!.*charset).*");
-
-  private static final int MOST_PHOTO_MB = 12;
-  private static final long MOST_PHOTO_BYTES = MOST_PHOTO_MB * 1024 * 1024 + MOST_BYTES;
-  private static final long MOST_PHOTO_READ_ON_BYTES = 48 * 1024 * 1024;
 
   /** How long, when it is stopped, whoever is at work is waited for. */
   private static final int PATIENCE_SECONDS = 10;
@@ -287,60 +257,14 @@ public final class App implements AutoCloseable {
   }
 
   private void configure(JavalinConfig config, Listening listening) {
-    config.startup.showJavalinBanner = false;
-    config.jetty.host = listening.bind();
-    config.jetty.port = listening.port();
-    config.jetty.timeoutStatus = 408;
-    config.jetty.modifyServer(this::guard);
-    config.jetty.modifyServletContextHandler(
-        context -> context.setErrorHandler(new ErrorPages(Problems::of)));
-    config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
-    config.http.maxRequestSize = MOST_BYTES;
-    config.jetty.multipartConfig.maxFileSize(MOST_PHOTO_MB, SizeUnit.MB);
-    config.jetty.multipartConfig.maxTotalRequestSize(MOST_PHOTO_MB + 1, SizeUnit.MB);
-    config.jetty.multipartConfig.maxInMemoryFileSize(64, SizeUnit.KB);
-    config.http.prefer405over404 = true;
+    Manners.of(config, listening, hosts, inFlight);
     config.routes.before(door::before);
-    config.routes.before(App::onlyForms);
+    config.routes.before(Manners::onlyForms);
     Routes.add(config.routes, this);
     config.routes.exception(BookRefused.class, App::refused);
     config.routes.exception(DevicesRefused.class, App::notWritten);
     config.routes.exception(BackupRefused.class, App::notWritten);
-    config.routes.exception(HttpResponseException.class, App::problem);
-    config.routes.exception(Exception.class, App::broken);
-    for (int status : List.of(400, 403, 404, 405, 408, 413, 415)) {
-      config.routes.error(status, ctx -> show(ctx, status));
-    }
-  }
-
-  private void guard(Server jetty) {
-    jetty.setErrorHandler(new ErrorPages(Problems::of));
-    NetworkConnectionLimit connections = new NetworkConnectionLimit(MOST_CONNECTIONS, jetty);
-    connections.setEndPointIdleTimeout(CROWDED_IDLE_MILLIS);
-    jetty.addBean(connections);
-    Guard guard = new Guard(hosts);
-    guard.setHandler(new SlowSender());
-    inFlight.setHandler(guard);
-    jetty.setHandler(inFlight);
-  }
-
-  /** What is sent comes from a form of ours; anything else is refused before it is read. */
-  private static void onlyForms(Context ctx) {
-    if (!ctx.method().equals(HandlerType.POST)) {
-      return;
-    }
-    String type = Objects.requireNonNullElse(ctx.header("Content-Type"), "");
-    boolean photo = takesFiles(ctx) && FILES.matcher(type).matches();
-    if (!photo && !FORM.matcher(type).matches()) {
-      throw new HttpResponseException(415, "");
-    }
-    if (ctx.contentLength() > (photo ? MOST_PHOTO_BYTES : MOST_BYTES)) {
-      throw new HttpResponseException(413, "");
-    }
-  }
-
-  private static boolean takesFiles(Context ctx) {
-    return PHOTOS.matcher(ctx.path()).matches();
+    Manners.answers(config.routes);
   }
 
   private static void refused(BookRefused refused, Context ctx) {
@@ -363,63 +287,14 @@ public final class App implements AutoCloseable {
     Html.problem(ctx, new ProblemPage(503, "Not written", refused.getMessage()));
   }
 
-  private static void problem(HttpResponseException e, Context ctx) {
-    show(ctx, e.getStatus());
-  }
-
-  private static void show(Context ctx, int status) {
-    if (status == 413) {
-      readOn(ctx);
-    }
-    Html.problem(ctx, Problems.of(status));
-  }
-
-  /**
-   * Reads on what is still being sent, up to a bound, and throws it away. A browser sends its whole
-   * form before it reads the answer: hung up on while it sends, it shows a broken connection and
-   * not the page that says what is wrong.
-   */
-  private static void readOn(Context ctx) {
-    byte[] away = new byte[8192];
-    try {
-      InputStream sent = ctx.req().getInputStream();
-      long read = 0;
-      int some = 0;
-      long most = takesFiles(ctx) ? MOST_PHOTO_READ_ON_BYTES : MOST_READ_ON_BYTES;
-      while (some >= 0 && read < most) {
-        some = sent.read(away);
-        read += some;
-      }
-    } catch (IOException gone) {
-      LOG.debug("nobody is there any more to be told that it was too much", gone);
-    }
-  }
-
-  private static void broken(Exception e, Context ctx) {
-    // The route and not the path, which may hold a one-time code.
-    LOG.error("{} {} failed{}", ctx.method(), ctx.endpoint().path, where(e));
-    Html.problem(ctx, Problems.of(500));
-  }
-
-  /** What failed and where, without messages: they may hold what somebody typed. */
-  private static String where(Throwable e) {
-    StringBuilder where = new StringBuilder();
-    for (Throwable cause = e; cause != null; cause = cause.getCause()) {
-      where.append("\n").append(cause.getClass().getName());
-      for (StackTraceElement at : cause.getStackTrace()) {
-        where.append("\n\tat ").append(at);
-      }
-    }
-    return where.toString();
-  }
-
   /** For a watchdog on this machine: really writes, and tells nothing of the book. */
   void health(Context ctx) {
     try {
       bookFile.check();
       ctx.contentType("text/plain").result("ok\n");
     } catch (RuntimeException trouble) {
-      LOG.warn("{}", trouble instanceof BookRefused ? trouble.getMessage() : where(trouble));
+      LOG.warn(
+          "{}", trouble instanceof BookRefused ? trouble.getMessage() : Manners.where(trouble));
       ctx.status(503).contentType("text/plain").result("not ok\n");
     }
   }

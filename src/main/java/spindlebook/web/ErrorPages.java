@@ -2,7 +2,6 @@ package spindlebook.web;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
-import java.util.function.IntFunction;
 import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.server.Request;
@@ -11,19 +10,13 @@ import org.eclipse.jetty.server.handler.ErrorHandler;
 import org.eclipse.jetty.util.Callback;
 
 /** Our page for what goes wrong before a page of ours is reached. */
-public final class ErrorPages extends ErrorHandler {
-  private final IntFunction<ProblemPage> problems;
-
-  public ErrorPages(IntFunction<ProblemPage> problems) {
-    this.problems = problems;
-  }
-
+final class ErrorPages extends ErrorHandler {
   @Override
   public boolean handle(Request request, Response response, Callback done) {
     Guard.headers(response.getHeaders());
     response.getHeaders().put("Content-Type", Html.TYPE);
     String page =
-        request.getMethod().equals("HEAD") ? "" : Html.page(problems.apply(response.getStatus()));
+        request.getMethod().equals("HEAD") ? "" : Html.page(Problems.of(response.getStatus()));
     Content.Sink.write(response, true, page, done);
     return true;
   }
@@ -33,6 +26,6 @@ public final class ErrorPages extends ErrorHandler {
   public ByteBuffer badMessageError(int status, String reason, HttpFields.Mutable headers) {
     Guard.headers(headers);
     headers.put("Content-Type", Html.TYPE);
-    return ByteBuffer.wrap(Html.page(problems.apply(status)).getBytes(StandardCharsets.UTF_8));
+    return ByteBuffer.wrap(Html.page(Problems.of(status)).getBytes(StandardCharsets.UTF_8));
   }
 }

@@ -1,6 +1,4 @@
-package spindlebook;
-
-import spindlebook.web.ProblemPage;
+package spindlebook.web;
 
 /** What is said when a request cannot be answered. */
 final class Problems {

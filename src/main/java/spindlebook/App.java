@@ -244,7 +244,7 @@ public final class App implements AutoCloseable {
     this.photos = new PhotoPages(histories, new PhotoStore(bookFile, dataDir));
     this.book = new BookPages(histories, bookStore);
     this.tables = new TablePages(histories);
-    this.entries = new EntryPages(histories, bookStore);
+    this.entries = new EntryPages(histories, bookStore, intoBook);
     this.paired = paired;
     this.codes = new Codes(clock);
     this.hosts = new Hosts(listening);

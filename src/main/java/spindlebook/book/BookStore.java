@@ -2,13 +2,10 @@ package spindlebook.book;
 
 import java.util.List;
 import java.util.Set;
-import spindlebook.corner.Content;
-import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Draft;
-import spindlebook.web.FormKey;
 
-/** The book's lists, and what is said about its entries. */
+/** The book's lists. */
 public final class BookStore {
   private final Book book;
 
@@ -64,33 +61,9 @@ public final class BookStore {
                 .list());
   }
 
-  void answer(String target, boolean itIsSo, String words, FormKey form, String who) {
-    book.append(
-        Bodies.draft(form.key(), form.after(), who, new Content.Answer(target, itIsSo, words)));
-  }
-
   /** The key of the entry whose form was sent again with this; null when it was not so. */
   String firstOf(String key) {
     return Draft.first(key);
-  }
-
-  /** The second was meant for the first: it says so from now on, and the second does not count. */
-  void corrects(String first, String second, Content said, FormKey form, String who) {
-    Content body =
-        said instanceof Content.Height height
-            ? height.withDoubt(null)
-            : said instanceof Content.Reading reading ? reading.withDoubt(null) : said;
-    book.append(
-        List.of(
-            Bodies.draft(
-                form.key(), form.after(), who, new Content.Correction(first, body, "typed again")),
-            Bodies.draft(
-                form.key() + "-not", form.after(), who, new Content.Answer(second, false, null))));
-  }
-
-  void takeBack(String target, String reason, FormKey form, String who) {
-    book.append(
-        Bodies.draft(form.key(), form.after(), who, new Content.Correction(target, null, reason)));
   }
 
   String line(String key) {

@@ -3,10 +3,13 @@ package spindlebook.book;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
+import spindlebook.card.IntoBook;
 import spindlebook.card.PutBack;
 import spindlebook.card.Shown;
 import spindlebook.card.TakesAlong;
@@ -20,7 +23,9 @@ import spindlebook.corner.Noted;
 import spindlebook.log.Histories;
 import spindlebook.photo.PhotoView;
 import spindlebook.photo.PhotoView.Shot;
+import spindlebook.units.LengthUnit;
 import spindlebook.web.Action;
+import spindlebook.web.Asked;
 import spindlebook.web.Crumb;
 import spindlebook.web.Field;
 import spindlebook.web.FormKey;
@@ -28,16 +33,17 @@ import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
 import spindlebook.web.State;
-import spindlebook.web.Who;
 
 /** One entry: what it says, what became of it, the answer to a doubt, taking it back. */
 public final class EntryPages {
   private final Histories histories;
   private final BookStore store;
+  private final IntoBook book;
 
-  public EntryPages(Histories histories, BookStore store) {
+  public EntryPages(Histories histories, BookStore store, IntoBook book) {
     this.histories = histories;
     this.store = store;
+    this.book = book;
   }
 
   public void entry(Context ctx) {
@@ -230,15 +236,14 @@ public final class EntryPages {
     if (!history.doubted(key)) {
       throw new NotFoundResponse();
     }
-    Posted posted = Html.posted(ctx);
-    FormKey form = posted.formKey().orElseGet(() -> FormKey.fresh(0));
-    String said = posted.text("answer");
+    Asked a = Asked.of(ctx, LengthUnit.INCH, 0);
+    String said = a.text("answer");
     String first = store.firstOf(key);
     if (said.equals("correction")
         && first != null
         && history.original(first).isPresent()
         && history.answered(key).isEmpty()) {
-      store.corrects(first, key, history.standing(key).orElseThrow(), form, Who.of(ctx));
+      book.put(ctx, a, corrects(first, key, history.standing(key).orElseThrow()));
       Html.next(ctx, "/entries/" + first);
       return;
     }
@@ -246,13 +251,26 @@ public final class EntryPages {
       Html.next(ctx, "/entries/" + key);
       return;
     }
-    if (history.answered(key).isPresent() && store.line(form.key()).isEmpty()) {
+    if (history.answered(key).isPresent() && store.line(a.key().key()).isEmpty()) {
       // Somebody was first; what was said stands there.
       Html.next(ctx, "/entries/" + key);
       return;
     }
-    store.answer(key, said.equals("so"), posted.line("words", 200), form, Who.of(ctx));
+    String words = a.line("words", "", 200).read();
+    book.put(ctx, a, new Content.Answer(key, said.equals("so"), words));
     Html.next(ctx, at.corner() == null ? "/entries/" + key : "/corners/" + at.corner());
+  }
+
+  /** The second was meant for the first: it says so from now on, and the second does not count. */
+  private static Map<String, Content> corrects(String first, String second, Content said) {
+    Content body =
+        said instanceof Content.Height height
+            ? height.withDoubt(null)
+            : said instanceof Content.Reading reading ? reading.withDoubt(null) : said;
+    Map<String, Content> both = new LinkedHashMap<>();
+    both.put("", new Content.Correction(first, body, "typed again"));
+    both.put("not", new Content.Answer(second, false, null));
+    return both;
   }
 
   public void takeBack(Context ctx) {
@@ -262,11 +280,10 @@ public final class EntryPages {
     if (!history.withdrawable(key)) {
       throw new NotFoundResponse();
     }
-    Posted posted = Html.posted(ctx);
-    FormKey form = posted.formKey().orElseGet(() -> FormKey.fresh(0));
-    String reason = posted.line("reason", 200);
+    Asked a = Asked.of(ctx, LengthUnit.INCH, 0);
+    String reason = a.line("reason", "", 200).read();
     if (!history.takenBack(key)) {
-      store.takeBack(key, reason == null ? "" : reason, form, Who.of(ctx));
+      book.put(ctx, a, new Content.Correction(key, null, reason == null ? "" : reason));
     }
     Html.next(ctx, back(at, key));
   }

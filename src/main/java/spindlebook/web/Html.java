@@ -24,15 +24,6 @@ public final class Html {
     show(ctx, page);
   }
 
-  /** A page that is one form: as it is, or come back with what is wrong with it. */
-  public static void form(Context ctx, Posted posted, FormPage page) {
-    if (posted.ok()) {
-      show(ctx, TEMPLATES.webForm(page));
-    } else {
-      again(ctx, TEMPLATES.webForm(page));
-    }
-  }
-
   /** Done; the browser asks for the next page itself, so that reloading sends nothing again. */
   public static void next(Context ctx, String address) {
     ctx.redirect(address, HttpStatus.SEE_OTHER);

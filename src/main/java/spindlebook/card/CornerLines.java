@@ -109,11 +109,8 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
   }
 
   private static EndFindings worseEnd(TravelFindings travel, ThingFirst worst) {
-    if (worst instanceof ThingFirst.OfLimit of) {
-      return travel.at(of.end());
-    }
-    if (worst instanceof ThingFirst.NotReadFarEnough of) {
-      return travel.at(of.reach().end());
+    if (worst != null && worst.end() != null) {
+      return travel.at(worst.end());
     }
     return travel.bump().outcome().ordinal() < travel.droop().outcome().ordinal()
         ? travel.bump()

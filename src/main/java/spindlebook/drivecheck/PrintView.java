@@ -15,7 +15,6 @@ import spindlebook.corner.Card;
 import spindlebook.corner.InForce;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.EndFindings;
-import spindlebook.travel.Limit;
 import spindlebook.travel.ThingFirst;
 import spindlebook.travel.Total;
 import spindlebook.units.LengthUnit;
@@ -75,17 +74,14 @@ public record PrintView(
 
   /** The worst limit of an end stands in its finding already, or what reads it with others. */
   private static boolean toldWithItsEnd(DriveCheck.Checked at, ThingFirst thing) {
-    if (thing instanceof ThingFirst.NotReadFarEnough of) {
-      return told(at.travel().at(of.reach().end()))
-          .filter(of.reach().limits()::contains)
-          .isPresent();
+    if (thing.end() == null) {
+      return false;
     }
-    return thing instanceof ThingFirst.OfLimit of
-        && told(at.travel().at(of.end())).filter(of.limit()::equals).isPresent();
-  }
-
-  private static Optional<Limit> told(EndFindings end) {
-    return end.limits().stream().filter(l -> l.outcome() == end.outcome()).findFirst();
+    EndFindings end = at.travel().at(thing.end());
+    return end.limits().stream()
+        .filter(l -> l.outcome() == end.outcome())
+        .limit(1)
+        .anyMatch(thing.limits()::contains);
   }
 
   public List<EndView> ends() {

@@ -86,7 +86,7 @@ final class LadderFigures {
       needs(node, read.needs());
     } else if (win instanceof Win.Withheld withheld) {
       node.put("how", "withheld");
-      Figures.figure(node, "atMostMm", Optional.ofNullable(withheld.atMostMm()));
+      Figures.figure(node, "atMostMm", Optional.ofNullable(win.mm()));
       needs(node, withheld.needs());
     } else if (win instanceof Win.SameStop same) {
       node.put("how", "same-stop");

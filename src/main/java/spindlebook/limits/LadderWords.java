@@ -68,7 +68,7 @@ public final class LadderWords {
       return "at least";
     }
     if (win instanceof Win.Withheld withheld) {
-      return withheld.atMostMm() == null ? "not told yet" : "not told, at most";
+      return win.mm() == null ? "not told yet" : "not told, at most";
     }
     if (win instanceof Win.SameStop same) {
       return "won above, " + ladder.rungs().get(same.other()).condition();
@@ -80,12 +80,7 @@ public final class LadderWords {
 
   /** Null where none is told. */
   public FigureText figure(Win win) {
-    Figure mm =
-        win instanceof Win.Travel travel
-            ? travel.mm()
-            : win instanceof Win.AsFarAsRead read
-                ? read.mm()
-                : win instanceof Win.Withheld withheld ? withheld.atMostMm() : null;
+    Figure mm = win.mm();
     return mm == null || mm.value() < 0 ? null : words.lengths().figure(mm);
   }
 
@@ -121,9 +116,9 @@ public final class LadderWords {
     }
     if (win instanceof Win.Withheld withheld) {
       String most =
-          withheld.atMostMm() == null || withheld.atMostMm().value() < 0
+          win.mm() == null || win.mm().value() < 0
               ? ""
-              : ", " + words.lengths().text(withheld.atMostMm().value()) + " at most";
+              : ", " + words.lengths().text(win.mm().value()) + " at most";
       String untold =
           "What "
               + Character.toLowerCase(doing.charAt(0))

@@ -364,7 +364,7 @@ public final class CornerTravel {
   private static boolean actedBefore(
       End end, CornerLimits.Found found, Limit nearest, List<Stop> stops) {
     EndLimit stale = found.before();
-    Figure thenMm = stale == null ? null : EndLimit.positionMm(stale);
+    Figure thenMm = stale == null ? null : stale.positionMm();
     return stale instanceof EndLimit.BrokenThroughout
         || (thenMm != null
             && beyondStopMm(end, nearest, stops) - beyondStopMm(end, thenMm, found.pairing(), stops)

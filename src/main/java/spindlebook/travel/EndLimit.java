@@ -15,11 +15,13 @@ public sealed interface EndLimit {
   }
 
   /** Where it is met, or the last place where it is known to be kept; null when neither is. */
-  static Figure positionMm(EndLimit at) {
-    if (at instanceof Crosses crosses) {
-      return crosses.positionMm();
-    }
-    return at instanceof KeptTo kept ? kept.positionMm() : null;
+  default Figure positionMm() {
+    return null;
+  }
+
+  /** What it stands on. */
+  default List<String> readings() {
+    return List.of();
   }
 
   /**

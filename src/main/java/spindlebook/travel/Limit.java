@@ -52,7 +52,7 @@ public record Limit(
 
   /** The wheel position of the limit, or of the last place where the rule is known to be kept. */
   public Figure positionMm() {
-    return EndLimit.positionMm(at);
+    return at.positionMm();
   }
 
   /** Whether the limit itself was found, not only how far the rule is kept. */
@@ -66,12 +66,6 @@ public record Limit(
   }
 
   public List<String> readings() {
-    if (at instanceof EndLimit.Crosses crosses) {
-      return crosses.readings();
-    }
-    if (at instanceof EndLimit.KeptTo kept) {
-      return kept.readings();
-    }
-    return at instanceof EndLimit.BrokenThroughout broken ? broken.readings() : List.of();
+    return at.readings();
   }
 }

@@ -56,6 +56,16 @@ public sealed interface ThingFirst {
   /** The corner's key; null for the whole car. */
   String corner();
 
+  /** The end of the travel whose limits it is about; null for any other thing. */
+  default End end() {
+    return null;
+  }
+
+  /** The limits it is about. */
+  default List<Limit> limits() {
+    return List.of();
+  }
+
   /** How many things it is: several readings to take are one line. */
   default int count() {
     return 1;
@@ -70,10 +80,25 @@ public sealed interface ThingFirst {
   }
 
   /** A limit that the stop lets the wheel get past, or that may be so. */
-  record OfLimit(Why why, String corner, End end, Limit limit) implements ThingFirst {}
+  record OfLimit(Why why, String corner, End end, Limit limit) implements ThingFirst {
+    @Override
+    public List<Limit> limits() {
+      return List.of(limit);
+    }
+  }
 
   /** Rules of one end that one height further out reads all. */
   record NotReadFarEnough(Why why, String corner, UnreadReach reach) implements ThingFirst {
+    @Override
+    public End end() {
+      return reach.end();
+    }
+
+    @Override
+    public List<Limit> limits() {
+      return reach.limits();
+    }
+
     @Override
     public int count() {
       return reach.limits().size();

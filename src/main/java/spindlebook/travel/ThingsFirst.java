@@ -78,12 +78,7 @@ final class ThingsFirst {
   }
 
   private static double roomMm(ThingFirst thing) {
-    if (thing instanceof ThingFirst.OfLimit of) {
-      return roomMm(of.limit(), of.why());
-    }
-    return thing instanceof ThingFirst.NotReadFarEnough of
-        ? of.reach().limits().stream().mapToDouble(l -> roomMm(l, of.why())).min().orElse(0)
-        : 0;
+    return thing.limits().stream().mapToDouble(l -> roomMm(l, thing.why())).min().orElse(0);
   }
 
   /** Broken at every height before all that has a room. */

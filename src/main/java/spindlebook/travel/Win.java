@@ -8,6 +8,11 @@ import spindlebook.uncertainty.Figure;
  * cured. Rungs are named by their place in the ladder, from 0.
  */
 public sealed interface Win {
+  /** How much, as far as it is told: at least, or at most; null where it is not. */
+  default Figure mm() {
+    return null;
+  }
+
   /**
    * That much before the next one rules.
    *
@@ -42,9 +47,9 @@ public sealed interface Win {
   /**
    * Not told: a missing or stale term could act anywhere on the way.
    *
-   * @param atMostMm as far as the next one that is known; null when none is
+   * @param mm at most: as far as the next one that is known; null when none is
    */
-  record Withheld(Figure atMostMm, List<Need> needs) implements Win {
+  record Withheld(Figure mm, List<Need> needs) implements Win {
     public Withheld {
       needs = List.copyOf(needs);
     }

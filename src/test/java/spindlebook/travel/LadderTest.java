@@ -174,7 +174,7 @@ class LadderTest {
     Win.Withheld withheld = assertInstanceOf(Win.Withheld.class, droop.rungs().get(0).wins());
     assertEquals(missing.needs(), withheld.needs());
     // No further than the arm, whatever the tie rod does.
-    assertEquals(30, withheld.atMostMm().value());
+    assertEquals(30, withheld.mm().value());
     assertInstanceOf(Win.Withheld.class, droop.rungs().get(1).wins());
   }
 
@@ -194,7 +194,7 @@ class LadderTest {
     assertEquals(List.of(needs.get(1)), bump.rungs().get(3).needs());
     Win.Withheld withheld = assertInstanceOf(Win.Withheld.class, bump.rungs().get(0).wins());
     assertEquals(Set.copyOf(needs), Set.copyOf(withheld.needs()));
-    assertEquals(null, withheld.atMostMm());
+    assertEquals(null, withheld.mm());
   }
 
   @Test

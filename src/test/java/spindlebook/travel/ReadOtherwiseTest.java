@@ -92,6 +92,6 @@ class ReadOtherwiseTest {
     Along along = RuleAlongTravel.along(nodes, corner.rule());
     EndLimit at = corner.end() == End.DROOP ? along.droop() : along.bump();
     Figure reachMm = Settles.readOtherwise(limit.reachMm(), n, 1);
-    return Judged.room(corner.end(), reachMm, EndLimit.positionMm(at)).U();
+    return Judged.room(corner.end(), reachMm, at.positionMm()).U();
   }
 }

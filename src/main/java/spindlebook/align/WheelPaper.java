@@ -32,7 +32,7 @@ final class WheelPaper {
   private final Asked a;
   private final Lengths lengths;
   private final TypedFigures good;
-  private final boolean asked;
+  private final boolean told;
   private final WheelTyped now;
   private final WheelTyped then;
   private final Figure camber;
@@ -83,7 +83,7 @@ final class WheelPaper {
             : null;
     this.gaps =
         a.more("Gaps measured around the wheel that is on", () -> new WheelGapPaper(a, good));
-    this.asked = a.end();
+    this.told = a.end() && a.ok();
     this.ground = a.more("The frame at full bump", () -> new GroundPaper(card, a, good));
   }
 
@@ -95,12 +95,11 @@ final class WheelPaper {
   }
 
   OnPaperView view() {
-    boolean tried = asked && a.ok();
-    if (tried) {
+    if (told) {
       wheels();
     }
     ground.add(blocks, notes);
-    if (tried && a.ok()) {
+    if (told && a.ok()) {
       sizes("The wheel that is on", now);
       sizes("The wheel tried", then);
     }

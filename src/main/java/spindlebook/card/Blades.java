@@ -73,33 +73,23 @@ final class Blades {
   private void bands(double low, double high) {
     EndFindings droop = travel.droop();
     EndFindings bump = travel.bump();
-    double bottom = bottom(droop, low);
-    double top = top(bump, high);
+    double bottom = usable(droop, low);
+    double top = usable(bump, high);
     // Beyond a limit first: where a held-back band overlaps it, the held-back one shows.
-    limit(droop).ifPresent(l -> beyond(reach(droop).orElse(low), l));
-    limit(bump).ifPresent(l -> beyond(l, reach(bump).orElse(high)));
-    limit(droop).ifPresent(l -> held(l, bottom));
-    limit(bump).ifPresent(l -> held(top, l));
-    if (bottom < top) {
-      bands.add(new Band(bottom, top, Band.Kind.USABLE));
-    }
+    limit(droop).ifPresent(l -> band(reach(droop).orElse(low), l, Band.Kind.BEYOND));
+    limit(bump).ifPresent(l -> band(l, reach(bump).orElse(high), Band.Kind.BEYOND));
+    limit(droop).ifPresent(l -> band(l, bottom, Band.Kind.HELD_BACK));
+    limit(bump).ifPresent(l -> band(top, l, Band.Kind.HELD_BACK));
+    band(bottom, top, Band.Kind.USABLE);
   }
 
-  private double bottom(EndFindings droop, double low) {
-    return droop
-        .neededStopMm()
-        .filter(n -> droop.rules().isPresent())
-        .or(() -> droop.stop().map(s -> s.positionMm()))
+  /** Where an end's usable travel stops. */
+  private double usable(EndFindings end, double otherwise) {
+    return end.neededStopMm()
+        .filter(n -> end.rules().isPresent())
+        .or(() -> end.stop().map(s -> s.positionMm()))
         .map(f -> words.zero().from(f.value()))
-        .orElse(low);
-  }
-
-  private double top(EndFindings bump, double high) {
-    return bump.neededStopMm()
-        .filter(n -> bump.rules().isPresent())
-        .or(() -> bump.stop().map(s -> s.positionMm()))
-        .map(f -> words.zero().from(f.value()))
-        .orElse(high);
+        .orElse(otherwise);
   }
 
   private Optional<Double> limit(EndFindings end) {
@@ -113,15 +103,9 @@ final class Blades {
         .map(f -> words.zero().from(f.value()));
   }
 
-  private void beyond(double fromMm, double toMm) {
+  private void band(double fromMm, double toMm, Band.Kind kind) {
     if (fromMm < toMm) {
-      bands.add(new Band(fromMm, toMm, Band.Kind.BEYOND));
-    }
-  }
-
-  private void held(double fromMm, double toMm) {
-    if (fromMm < toMm) {
-      bands.add(new Band(fromMm, toMm, Band.Kind.HELD_BACK));
+      bands.add(new Band(fromMm, toMm, kind));
     }
   }
 

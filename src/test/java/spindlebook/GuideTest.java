@@ -446,4 +446,30 @@ class GuideTest {
     }
     assertEquals(before, shop.entries());
   }
+
+  private List<String> left(String round) throws IOException {
+    List<String> left = new ArrayList<>();
+    for (JsonNode place : plan(guide(round, "")).get("places")) {
+      if (!place.hasNonNull("height")) {
+        left.add(place.get("name").asText());
+      }
+    }
+    return left;
+  }
+
+  @Test
+  void a_height_read_is_left_out_once_and_one_not_asked_for_changes_nothing() throws IOException {
+    String round = start(Map.of());
+    sendHeight(round, "a", "strap-off", "12");
+    sendHeight(round, "b", "on-the-strap", "14 3/8");
+    sendHeight(round, "c", "on-the-strap", "14 3/8");
+    assertEquals(List.of("in-between", "in-between", "stop-touch"), left(round));
+    String other = start(Map.of());
+    sendHeight(other, "d", "stop-touch", "26");
+    sendHeight(other, "e", "in-between", "20");
+    assertEquals(List.of("on-the-strap", "in-between"), left(other));
+    sendHeight(other, "f", "on-the-strap", "14 3/8");
+    sendHeight(other, "g", "in-between", "18");
+    assertEquals(List.of(), left(other));
+  }
 }

@@ -31,18 +31,6 @@ public record AxleOrder(HeightName name, Pairing pairing, HeightName otherEnd) {
     return List.copyOf(order);
   }
 
-  /** What is left of them once these were read, in whatever order. */
-  public static List<AxleOrder> left(Content.Round round, List<SeenHeight> read) {
-    List<AxleOrder> left = new ArrayList<>(of(round));
-    for (SeenHeight height : read) {
-      left.stream()
-          .filter(o -> o.name() == height.name() && o.pairing() == height.pairing())
-          .findFirst()
-          .ifPresent(left::remove);
-    }
-    return List.copyOf(left);
-  }
-
   public static AxleOrder together(HeightName name) {
     return new AxleOrder(name, Pairing.BOTH_TOGETHER, name);
   }
@@ -63,10 +51,5 @@ public record AxleOrder(HeightName name, Pairing pairing, HeightName otherEnd) {
   /** With the stop out nothing is touched: the wheel goes on past it. */
   private static HeightName up(Content.Round round) {
     return round.bumpStopIn() ? HeightName.STOP_TOUCH : HeightName.STOP_OUT;
-  }
-
-  /** "on the strap (full droop), crossed". */
-  public String words() {
-    return name.words() + ", " + pairing.words();
   }
 }

@@ -193,13 +193,10 @@ public record Card(
         .reduce((first, second) -> second);
   }
 
-  /** The last reading of a quantity at a named place and steering, in any round. */
-  public Optional<SeenReading> last(
-      HeightName name, Steering steering, Quantity quantity, String point) {
-    return last(name, Pairing.BOTH_TOGETHER, steering, quantity, point);
-  }
-
-  /** The same with the ends of a solid axle in one pairing. */
+  /**
+   * The last reading of a quantity at a named place and steering, in any round, with the ends of a
+   * solid axle in one pairing.
+   */
   public Optional<SeenReading> last(
       HeightName name, Pairing pairing, Steering steering, Quantity quantity, String point) {
     return readings.stream()

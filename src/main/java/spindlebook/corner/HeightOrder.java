@@ -1,6 +1,5 @@
 package spindlebook.corner;
 
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -29,12 +28,5 @@ public final class HeightOrder {
         HeightName.IN_BETWEEN,
         HeightName.IN_BETWEEN,
         round.bumpStopIn() ? HeightName.STOP_TOUCH : HeightName.STOP_OUT);
-  }
-
-  /** What is left of them once these were read, in whatever order. */
-  public static List<HeightName> left(Content.Round round, List<HeightName> read) {
-    List<HeightName> left = new ArrayList<>(of(round));
-    read.forEach(left::remove);
-    return List.copyOf(left);
   }
 }

@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.function.Predicate;
 import spindlebook.card.Days;
 import spindlebook.corner.CarBook;
-import spindlebook.corner.Content;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.PhotoSide;
 import spindlebook.corner.SeenPhoto;
@@ -54,29 +53,22 @@ public record PhotoView(List<Pair> pairs, List<Shot> shots) {
 
   /** The photos of one reading or change, in the order in which they came. */
   public static List<Shot> ofEntry(CarBook book, String key) {
-    return shots(book, p -> key.equals(p.target()));
+    return shots(book, p -> key.equals(p.photo().target()));
   }
 
   /** The photos of one watch point, its readings' own not among them. */
   public static List<Shot> ofPoint(CarBook book, String corner, String point) {
-    return shots(book, p -> p.corner().equals(corner) && point.equals(p.point()));
+    return shots(book, p -> p.photo().corner().equals(corner) && point.equals(p.photo().point()));
   }
 
   /** A photo's own page shows it. */
   public static List<Shot> itself(CarBook book, String key) {
-    EntryWords words = new EntryWords(book);
-    return book.photos().stream()
-        .filter(p -> p.key().equals(key))
-        .map(p -> Shot.of(p, words))
-        .toList();
+    return shots(book, p -> p.key().equals(key));
   }
 
-  private static List<Shot> shots(CarBook book, Predicate<Content.Photo> wanted) {
+  private static List<Shot> shots(CarBook book, Predicate<SeenPhoto> wanted) {
     EntryWords words = new EntryWords(book);
-    return book.photos().stream()
-        .filter(p -> wanted.test(p.photo()))
-        .map(p -> Shot.of(p, words))
-        .toList();
+    return book.photos().stream().filter(wanted).map(p -> Shot.of(p, words)).toList();
   }
 
   static PhotoView of(CarBook book, String corner) {

@@ -6,7 +6,6 @@ import static spindlebook.corner.HeightName.ON_THE_STRAP;
 import static spindlebook.corner.HeightName.RIDE;
 import static spindlebook.corner.HeightName.STOP_OUT;
 import static spindlebook.corner.HeightName.STOP_TOUCH;
-import static spindlebook.corner.HeightName.STRAP_OFF;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -39,18 +38,6 @@ class HeightOrderTest {
         List.of(ON_THE_STRAP, RIDE),
         HeightOrder.of(
             round(false, true, false, read(RIDE), read(ON_THE_STRAP), read(ON_THE_STRAP))));
-  }
-
-  @Test
-  void a_height_read_is_left_out_once_and_one_not_asked_for_changes_nothing() {
-    Content.Round round = round(false, true, false);
-    assertEquals(
-        List.of(IN_BETWEEN, IN_BETWEEN, STOP_TOUCH),
-        HeightOrder.left(round, List.of(STRAP_OFF, ON_THE_STRAP, ON_THE_STRAP)));
-    assertEquals(
-        List.of(ON_THE_STRAP, IN_BETWEEN),
-        HeightOrder.left(round, List.of(STOP_TOUCH, IN_BETWEEN)));
-    assertEquals(List.of(), HeightOrder.left(round, HeightOrder.of(round)));
   }
 
   private static Content.ToRead read(HeightName name) {

@@ -1,4 +1,5 @@
-// What comes after the first screen of a guided round: what is under More, and its end.
+// What comes after the first screen of a guided round: what is under More, its end,
+// and what was undone by mistake.
 import { newKey } from "./outbox.js";
 
 export const more = ({ s, plan, state, me, key, make, keep, read, go, onward, say, save }) => {
@@ -49,12 +50,40 @@ export const more = ({ s, plan, state, me, key, make, keep, read, go, onward, sa
   return all;
 };
 
-export const end = ({ plan, state, asks, make, key, go, fill }) => {
+export const end = ({ plan, state, asks, make, key, go, fill, pad }) => {
   const left = state.steps.filter((o) => !o.done);
   asks.replaceChildren(make("h2", "", left.length ? left.length + " not read." : "All that was asked for has been read."));
-  fill("end" + left.length, () => {
+  fill(pad, "end" + left.length, () => {
     const a = make("a", "key key-main", "To the round");
     a.href = "/rounds/" + plan.round;
     return [...(left.length ? [key("To the first not read", () => go(left[0].id))] : []), a];
   });
+};
+
+// Undo pressed by mistake: the same again, as a new entry, and on to where that was.
+export const redo = ({ me, go, send, anew }) => {
+  const { kept, at, body, words, from } = me.undone;
+  me.undone = null;
+  if (!body) return go(kept.id, kept);
+  const { key, ...same } = body;
+  send(same, words, from);
+  me.taken[me.taken.length - 1].kept = kept;
+  anew();
+  go(at.id, at);
+};
+
+// What the book doubts of this round, each until it is answered.
+export const asking = ({ answered, plan, mine, me, send, draw, undo }) => {
+  const open = [...answered, ...plan.doubts].find(
+    (d) => !mine().some((e) => e.body.target === d.key && e.body.what !== "reading"),
+  );
+  if (!open) return null;
+  return {
+    of: open.key,
+    words: "In doubt, not counted: " + open.words + ". " + open.doubt,
+    keys: [
+      ["It is so", () => (send({ what: "so", target: open.key }), draw())],
+      ["Take it back", () => (open.key === me.taken[me.taken.length - 1]?.key ? undo() : (send({ what: "take-back", target: open.key }), draw()))],
+    ],
+  };
 };

@@ -12,7 +12,7 @@ const HERE = "sb:g:" + plan.round;
 const me = { text: "", typed: {}, taken: [], ...JSON.parse(outbox.get(HERE) ?? "{}") };
 const answered = [];
 // What is on the screen besides: 32nds, what is under More, a question.
-const on = { fine: false, menu: "", ask: null, more: null, end: null };
+const on = { fine: false, menu: "", ask: null, more: null };
 let order = { at: () => NaN, wrong: () => null };
 
 // A key that is being pressed stays the same element: what looks as before is not built again.
@@ -133,33 +133,19 @@ const undo = () => {
   me.undone = { ...last, at: kept };
   go(last.from, last.kept);
 };
-// Undo pressed by mistake: the same again, as a new entry, and on to where that was.
-const redo = () => {
-  const { kept, at, body, words, from } = me.undone;
-  me.undone = null;
-  if (!body) return go(kept.id, kept);
-  const { key, ...same } = body;
-  send(same, words, from);
-  me.taken[me.taken.length - 1].kept = kept;
-  state = now();
-  go(at.id, at);
-};
 
 // --- keys
+const set = (text) => {
+  me.text = text;
+  save();
+  draw();
+};
 const keys = () => ({
   fine: on.fine,
   text: () => me.text,
   keep,
-  type: (t) => {
-    me.text += t;
-    save();
-    draw();
-  },
-  back: () => {
-    me.text = me.text.slice(0, -1);
-    save();
-    draw();
-  },
+  type: (t) => set(me.text + t),
+  back: () => set(me.text.slice(0, -1)),
   finer: () => {
     on.fine = !on.fine;
     draw();
@@ -182,11 +168,7 @@ const words = (s, kind) => {
   if (drill) for (const w of ["goes", "does not"]) row.push(key(drill + " " + w, () => keep(drill + " " + w), "half"));
   if (kind === "toe" || kind === "signed") {
     const out = me.text.startsWith("-");
-    const flip = (minus) => () => {
-      me.text = (minus ? "-" : "") + me.text.replace("-", "");
-      save();
-      draw();
-    };
+    const flip = (minus) => () => set((minus ? "-" : "") + me.text.replace("-", ""));
     const [plus, less] = kind === "toe" ? ["front edge in", "front edge out"] : ["+", "−"];
     row.push(key(plus, flip(false), "word " + (out ? "" : "key-on")), key(less, flip(true), "word " + (out ? "key-on" : "")));
   }
@@ -253,23 +235,8 @@ const band = (s, i) => {
   p.textContent = i + 1 + " of " + state.steps.length;
 };
 
-const asking = () => {
-  const open = [...answered, ...plan.doubts].find(
-    (d) => !mine().some((e) => e.body.target === d.key && e.body.what !== "reading"),
-  );
-  if (on.ask || !open) return on.ask;
-  return {
-    of: open.key,
-    words: "In doubt, not counted: " + open.words + ". " + open.doubt,
-    keys: [
-      ["It is so", () => (send({ what: "so", target: open.key }), draw())],
-      ["Take it back", () => (open.key === me.taken[me.taken.length - 1]?.key ? undo() : (send({ what: "take-back", target: open.key }), draw()))],
-    ],
-  };
-};
-
 const top = () => {
-  const q = asking();
+  const q = on.ask ?? on.asking?.({ answered, plan, mine, me, send, draw, undo });
   if (q) {
     fill(said, "?" + q.of, () => [
       make("p", "is-in-doubt", q.words),
@@ -279,7 +246,7 @@ const top = () => {
   }
   if (me.undone) {
     const words = "Taken back: " + me.undone.words;
-    fill(said, words, () => [make("p", "", words), key("Put back", redo, "", "put back")]);
+    fill(said, words, () => [make("p", "", words), key("Put back", () => on.redo({ me, go, send, anew: () => (state = now()) }), "", "put back")]);
     return;
   }
   const half = begun()[0];
@@ -327,7 +294,7 @@ const draw = () => {
   if (!s) {
     asks.dataset.at = "";
     pad.className = "pad pad-end";
-    return on.end?.({ plan, state, asks, make, key, go, fill: (as, build) => fill(pad, as, build) });
+    return on.end?.({ plan, state, asks, make, key, go, fill, pad });
   }
   band(s, i);
   const row = plan.rows[s.row];
@@ -366,7 +333,7 @@ outbox.listen((body, json) => {
   if (json) return draw();
   top();
 });
-if (plan.start) outbox.remember(plan.round, plan.start);
+outbox.remember(plan.round, plan.start);
 outbox.seen(plan.book);
 
 const take = (fresh) => {

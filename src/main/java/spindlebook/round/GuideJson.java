@@ -84,9 +84,7 @@ final class GuideJson {
                     .put("typed", HeightForm.marks(h)));
     json.withArray("marks");
     doubts(json.putArray("doubts"), at);
-    if (here == null) {
-      start(json.putObject("start"), at);
-    }
+    start(json.putObject("start"), at);
     return json;
   }
 
@@ -94,8 +92,10 @@ final class GuideJson {
     json.put("id", place.id())
         .put("name", Posted.word(place.name()))
         .put("words", Capital.of(place.words()))
-        .put("rank", place.name() == HeightName.IN_BETWEEN ? -1 : place.name().ordinal())
-        .put("label", place.label());
+        .put("rank", place.name() == HeightName.IN_BETWEEN ? -1 : place.name().ordinal());
+    if (place.label() != null) {
+      json.put("label", place.label());
+    }
     if (place.pairing() != null) {
       json.put("pairing", Posted.word(place.pairing()))
           .put("otherName", Posted.word(place.otherName()));
@@ -130,13 +130,19 @@ final class GuideJson {
     return h.mark() == null ? spindle : spindle + ", mark " + h.mark().typed();
   }
 
+  /** What is not there is not sent: a phone waits for every letter. */
   private static void row(ObjectNode rows, Slot slot) {
     if (!rows.has(slot.row())) {
-      rows.putObject(slot.row())
-          .put("words", Capital.of(slot.words()))
-          .put("kind", slot.kind())
-          .put("rule", slot.rule())
-          .put("drill", drill(slot));
+      ObjectNode row =
+          rows.putObject(slot.row())
+              .put("words", Capital.of(slot.words()))
+              .put("kind", slot.kind());
+      if (!slot.rule().isEmpty()) {
+        row.put("rule", slot.rule());
+      }
+      if (drill(slot) != null) {
+        row.put("drill", drill(slot));
+      }
     }
   }
 
@@ -184,7 +190,7 @@ final class GuideJson {
     RoundForm.ask(form, at.card(), at.round(), at.seen().who());
     start.put("to", "/corners/" + at.round().corner() + "/rounds");
     ObjectNode body = start.putObject("body");
-    body.put("key", at.key()).put("after", "0");
+    body.put("key", at.key());
     form.body().forEach((name, texts) -> texts.forEach(body.withArray(name)::add));
   }
 }

@@ -233,16 +233,22 @@ public final class Figure {
 
   /** u(y, z): the sum over the shared sources of the product of their parts. */
   public double covariance(Figure other) {
+    // What rounding loses is added at the end: the sum does not hang on what the sources are
+    // called.
     double sum = 0;
+    double lost = 0;
     int i = 0;
     int j = 0;
     while (i < parts.length && j < other.parts.length) {
       int order = order(this, i, other, j);
-      sum += order == 0 ? parts[i] * other.parts[j] : 0;
+      double term = order == 0 ? parts[i] * other.parts[j] : 0;
+      double more = sum + term;
+      lost += Math.abs(sum) >= Math.abs(term) ? sum - more + term : term - more + sum;
+      sum = more;
       i += order <= 0 ? 1 : 0;
       j += order >= 0 ? 1 : 0;
     }
-    return sum;
+    return sum + lost;
   }
 
   /** From −1 to 1; 0 when either figure has no uncertainty. */

@@ -122,4 +122,23 @@ class FigureTest {
   private static double square(double number) {
     return number * number;
   }
+
+  @Test
+  void u_is_the_same_to_the_last_digit_whatever_the_sources_are_called() {
+    Random random = new Random(7);
+    for (int round = 0; round < 200; round++) {
+      double[] parts = random.doubles(40, 1e-4, 3).toArray();
+      double u = named("a", parts).u();
+      assertEquals(u, named("quite another name", parts).u());
+      assertEquals(u, named(String.valueOf(random.nextLong()), parts).u());
+    }
+  }
+
+  private static Figure named(String name, double[] parts) {
+    Figure figure = Figure.exact(1);
+    for (int i = 0; i < parts.length; i++) {
+      figure = figure.withSource(new Source(name + i, SourceKind.PLACING), parts[i]);
+    }
+    return figure;
+  }
 }

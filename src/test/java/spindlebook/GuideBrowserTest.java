@@ -65,7 +65,8 @@ class GuideBrowserTest {
   private List<JsonNode> entries(String kind) {
     List<JsonNode> found = new ArrayList<>();
     try {
-      for (String line : shop.lines().subList(1, shop.lines().size())) {
+      List<String> lines = shop.lines();
+      for (String line : lines.subList(1, lines.size())) {
         JsonNode entry = new ObjectMapper().readTree(line);
         if (entry.get("kind").asText().equals(kind)) {
           found.add(entry.get("body"));

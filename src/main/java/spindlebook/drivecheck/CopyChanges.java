@@ -55,7 +55,7 @@ public record CopyChanges(List<Row> rows) {
       for (int i = 0; i < numbers.length; i++) {
         Double a = numbers[i];
         Double b = other.numbers[i];
-        same &= a == null || b == null ? a == b : Math.abs(a - b) <= step;
+        same &= a == null || b == null ? Objects.equals(a, b) : Math.abs(a - b) <= step;
       }
       return same;
     }

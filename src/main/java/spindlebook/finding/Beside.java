@@ -151,7 +151,7 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
 
   private static boolean same(Finding a, Finding b) {
     if (a.figure() == null || b.figure() == null) {
-      return a.figure() == b.figure() && Objects.equals(a.value(), b.value());
+      return Objects.equals(a.figure(), b.figure()) && Objects.equals(a.value(), b.value());
     }
     return Math.abs(a.figure().value() - b.figure().value()) <= (a.angle() ? SAME_RAD : SAME_MM);
   }

@@ -142,7 +142,7 @@ public final class CorrectionPages {
   /** What was taken back while its form was open is said to be so, and nothing is written. */
   private <T> Optional<T> onTheCard(Context ctx, Card card, Optional<T> seen) {
     if (seen.isEmpty()) {
-      if (ctx.method() == HandlerType.GET) {
+      if (ctx.method().equals(HandlerType.GET)) {
         throw new NotFoundResponse();
       }
       String entry = ctx.pathParamMap().values().iterator().next();

@@ -2,6 +2,7 @@ package spindlebook.web;
 
 import gg.jte.models.runtime.JteModel;
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -59,7 +60,7 @@ public final class Asked {
    * @param after the last change the form's reader can know of, where the form does not say it
    */
   public static Asked of(Context ctx, LengthUnit unit, long after) {
-    return ctx.method() == io.javalin.http.HandlerType.POST
+    return ctx.method().equals(HandlerType.POST)
         ? of(Html.posted(ctx), unit, after)
         : fresh(unit, after);
   }

@@ -77,6 +77,7 @@ public final class TrialPages {
                 "On paper · " + card.place().words() + " · " + card.details().name(),
                 "Try it on paper")
             .sub(card.details().name() + ", " + card.place().words() + ". Nothing is written.")
+            .ownSheets("car.css")
             .plan(Shown.plan(card))
             .crumbs(
                 new Crumb(card.details().name(), "/cars/" + card.car()),

@@ -75,7 +75,7 @@ record PhotoHeader(
 
   /** Of a JPEG of one or three colours, eight bits each, that is there to its end. */
   static PhotoHeader ofJpeg(Path file) throws IOException {
-    int scans = scans(file);
+    Scans scans = scans(file);
     try (InputStream in = new BufferedInputStream(Files.newInputStream(file))) {
       Metadata said =
           JpegMetadataReader.readMetadata(in, List.of(new JpegReader(), new ExifReader()));
@@ -89,13 +89,13 @@ record PhotoHeader(
         throw PhotoRefused.unknown();
       }
       // Colours that come one after the other are collected as a progressive photo is.
-      boolean held = scans > 1 || compression == PROGRESSIVE;
+      boolean held = scans.fewestColours() < components || compression == PROGRESSIVE;
       return new PhotoHeader(
               false,
               frame.getImageWidth(),
               frame.getImageHeight(),
               components,
-              scans,
+              scans.count(),
               held ? coefficientBytes(frame, components) : 0,
               orientation(said))
           .checked();
@@ -125,9 +125,13 @@ record PhotoHeader(
     return 2L * frame.getImageWidth() * frame.getImageHeight() * all / most;
   }
 
-  /** How often the pixels are walked over, in a file that is read to the end of its picture. */
-  private static int scans(Path file) throws IOException {
+  /** The walks over the pixels, and of how many colours the one of the fewest is. */
+  private record Scans(int count, int fewestColours) {}
+
+  /** Of a file that is read to the end of its picture. */
+  private static Scans scans(Path file) throws IOException {
     int scans = 0;
+    int fewest = Integer.MAX_VALUE;
     try (InputStream from = new BufferedInputStream(Files.newInputStream(file), 1 << 16)) {
       DataInputStream in = new DataInputStream(from);
       in.skipNBytes(2);
@@ -136,10 +140,13 @@ record PhotoHeader(
         pixels = marker == 0xDA;
         scans += pixels ? 1 : 0;
         int length = in.readUnsignedShort();
-        if (length < 2 || scans > MOST_SCANS) {
+        if (length < (pixels ? 3 : 2) || scans > MOST_SCANS) {
           throw PhotoRefused.unknown();
         }
-        in.skipNBytes(length - 2);
+        if (pixels) {
+          fewest = Math.min(fewest, in.readUnsignedByte());
+        }
+        in.skipNBytes(length - (pixels ? 3 : 2));
       }
     } catch (EOFException early) {
       throw PhotoRefused.truncated();
@@ -147,7 +154,7 @@ record PhotoHeader(
     if (scans == 0) {
       throw PhotoRefused.unknown();
     }
-    return scans;
+    return new Scans(scans, fewest);
   }
 
   /** The marker that comes next, or comes behind the pixels of a scan. */

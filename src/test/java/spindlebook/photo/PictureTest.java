@@ -303,12 +303,7 @@ class PictureTest {
     byte[] jpeg = jpeg(corners(64, 64), false);
     for (int[] claimed :
         new int[][] {{65535, 65535}, {7300, 5400}, {16384, 2400}, {60000, 600}, {40, 60000}}) {
-      byte[] bomb = jpeg.clone();
-      int frame = frame(bomb);
-      bomb[frame + 5] = (byte) (claimed[1] >>> 8);
-      bomb[frame + 6] = (byte) claimed[1];
-      bomb[frame + 7] = (byte) (claimed[0] >>> 8);
-      bomb[frame + 8] = (byte) claimed[0];
+      byte[] bomb = claiming(jpeg, claimed[0], claimed[1]);
       costsUnder64Mb(() -> keptOrRefused(bomb));
     }
     assertTrue(refused(png(50_000, 50_000, 8, 2, 0)).contains("50000 by 50000 pixels"));
@@ -364,6 +359,19 @@ class PictureTest {
     assertTrue(refused(bomb.toByteArray()).startsWith("That is no photo"));
   }
 
+  /** What the decoder collects of it is not on the heap, and so in no figure above. */
+  @Test
+  void a_large_photo_of_one_walk_over_one_of_its_colours_is_refused() throws IOException {
+    byte[] jpeg = claiming(jpeg(corners(64, 64), false), 7300, 5400);
+    int scan = marker(jpeg, 0xDA);
+    assertEquals(3, jpeg[scan + 4]);
+    ByteArrayOutputStream one = new ByteArrayOutputStream();
+    one.write(jpeg, 0, scan);
+    one.writeBytes(new byte[] {(byte) 0xFF, (byte) 0xDA, 0, 8, 1, 1, 0, 0, 63, 0});
+    one.write(jpeg, scan + 14, jpeg.length - scan - 14);
+    assertTrue(refused(one.toByteArray()).contains("progressively"));
+  }
+
   private void keptOrRefused(byte[] sent) throws IOException {
     try {
       of(sent);
@@ -372,13 +380,23 @@ class PictureTest {
     }
   }
 
-  private static int frame(byte[] jpeg) {
-    for (int i = 2; i < jpeg.length; i++) {
-      if ((jpeg[i] & 255) == 0xFF && (jpeg[i + 1] & 255) == 0xC0) {
+  private static byte[] claiming(byte[] jpeg, int wide, int high) {
+    byte[] bomb = jpeg.clone();
+    int frame = marker(bomb, 0xC0);
+    bomb[frame + 5] = (byte) (high >>> 8);
+    bomb[frame + 6] = (byte) high;
+    bomb[frame + 7] = (byte) (wide >>> 8);
+    bomb[frame + 8] = (byte) wide;
+    return bomb;
+  }
+
+  private static int marker(byte[] jpeg, int marker) {
+    for (int i = 2; i < jpeg.length - 1; i++) {
+      if ((jpeg[i] & 255) == 0xFF && (jpeg[i + 1] & 255) == marker) {
         return i;
       }
     }
-    throw new AssertionError("no frame");
+    throw new AssertionError("no marker " + marker);
   }
 
   private static byte[] png(int wide, int high, int bits, int colour, long raw) throws IOException {

@@ -258,6 +258,26 @@ class SolidAxlePagesTest {
     assertEquals(entries + 5, shop.entries(), "pressed twice");
   }
 
+  private Page sent(String key, String height, String row, String value) {
+    return shop.browser.post(
+        "/rounds/" + round + "/sent",
+        Map.of(
+            "what", "reading", "key", key, "after", "0", "height", height, "steering", "straight",
+            "row", row, "value", value));
+  }
+
+  @Test
+  void a_phone_s_reading_of_a_place_retired_meanwhile_stays_at_the_end_it_was_read_at() {
+    String height = keep(height("on-the-strap", "both-together", "", -10, -10));
+    String point = "/corners/" + right + "/watch-points/link-frame";
+    shop.get(point).form(point + "/retire").keep();
+    sent("late", height, OTHER_LINK, "3/8").is(200);
+    assertEquals("link-frame", body("reading").get("point").asText());
+    assertTrue(body("reading").path("atOtherEnd").asBoolean(), body("reading").toString());
+    assertEquals(1, shop.figures(right).get("readings").size());
+    assertEquals(0, shop.figures(left).get("readings").size());
+  }
+
   /** What the last entry of a kind says. */
   private JsonNode body(String kind) {
     try {

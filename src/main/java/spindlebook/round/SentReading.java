@@ -81,12 +81,14 @@ record SentReading(String height, Steering steering, String row, String text, St
    */
   Content.Reading kept(Optional<Slot> slot, LengthUnit bare) {
     if (slot.isEmpty()) {
-      String point = row.startsWith("p-") ? row.substring(2) : row;
+      boolean far = row.startsWith(Slot.OTHER_END);
+      String what = far ? row.substring(Slot.OTHER_END.length()) : row;
+      String point = what.startsWith("p-") ? what.substring(2) : what;
       return unread(
           Quantity.WATCH_POINT,
           point.isEmpty() ? "unnamed" : point,
           "It is a reading of something that is not watched here.",
-          false);
+          far);
     }
     Slot into = slot.get();
     boolean other = into.otherEnd() != null;

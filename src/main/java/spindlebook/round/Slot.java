@@ -30,7 +30,7 @@ import spindlebook.web.Posted;
  *     null otherwise
  */
 record Slot(Quantity quantity, WatchPoint point, Place otherEnd) {
-  private static final String OTHER_END = "o-";
+  static final String OTHER_END = "o-";
 
   /** Its name in forms and addresses, unique on a page. */
   String row() {

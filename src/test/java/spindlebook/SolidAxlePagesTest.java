@@ -12,6 +12,8 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -262,8 +264,20 @@ class SolidAxlePagesTest {
     return shop.browser.post(
         "/rounds/" + round + "/sent",
         Map.of(
-            "what", "reading", "key", key, "after", "0", "height", height, "steering", "straight",
-            "row", row, "value", value));
+            "what",
+            "reading",
+            "key",
+            key,
+            "after",
+            "0",
+            "height",
+            height,
+            "steering",
+            "straight",
+            "row",
+            row,
+            "value",
+            value));
   }
 
   @Test
@@ -276,6 +290,29 @@ class SolidAxlePagesTest {
     assertTrue(body("reading").path("atOtherEnd").asBoolean(), body("reading").toString());
     assertEquals(1, shop.figures(right).get("readings").size());
     assertEquals(0, shop.figures(left).get("readings").size());
+  }
+
+  @Test
+  void what_is_in_doubt_at_the_other_end_is_asked_step_by_step_too() throws IOException {
+    String height = keep(height("on-the-strap", "both-together", "", -10, -10));
+    sent("thumb", height, OTHER_LINK, "about a thumb").is(200);
+    Page guide = shop.get("/rounds/" + round + "/guide").is(200);
+    Matcher plan = Pattern.compile("data-plan=\"([^\"]*)\"").matcher(guide.html());
+    assertTrue(plan.find(), guide.text());
+    JsonNode doubts = new ObjectMapper().readTree(Page.decoded(plan.group(1))).get("doubts");
+    assertEquals(List.of("thumb"), doubts.findValuesAsText("key"));
+    assertEquals("right rear: link to frame, about a thumb", doubts.at("/0/words").asText());
+    String doubt = doubts.at("/0/doubt").asText();
+    String page = shop.get("/heights/" + height + "?saved=thumb").is(200).text();
+    assertTrue(page.contains(doubt), page);
+  }
+
+  @Test
+  void a_height_of_an_axle_that_is_in_doubt_says_so_once_it_is_kept() {
+    keep(height("stop-touch", "both-together", "", 2, 2));
+    String below = keep(height("on-the-strap", "both-together", "", 5, 5));
+    String page = shop.get("/heights/" + below + "?saved=" + below).is(200).text();
+    assertTrue(page.contains("came out above"), page);
   }
 
   /** What the last entry of a kind says. */

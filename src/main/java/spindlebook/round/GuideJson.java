@@ -167,17 +167,26 @@ final class GuideJson {
   }
 
   private static void doubts(ArrayNode doubts, Sitting at) {
+    doubts(doubts, at, at.card(), new HashSet<>(), "");
+    Set<String> told = new HashSet<>(doubts.findValuesAsText("key"));
+    at.otherEnd().ifPresent(o -> doubts(doubts, at, o, told, o.place().words() + ": "));
+  }
+
+  /**
+   * @param told those that are there already: what is at an axle's middle is of both ends
+   */
+  private static void doubts(ArrayNode doubts, Sitting at, Card end, Set<String> told, String of) {
     Set<String> here = new HashSet<>();
-    at.card().heightsOf(at.key()).forEach(h -> here.add(h.key()));
-    at.card().readings().stream()
+    end.heightsOf(at.key()).forEach(h -> here.add(h.key()));
+    end.readings().stream()
         .filter(r -> r.height().round().key().equals(at.key()))
         .forEach(r -> here.add(r.key()));
-    for (Doubted doubt : at.card().doubts()) {
-      if (here.contains(doubt.key())) {
+    for (Doubted doubt : end.doubts()) {
+      if (here.contains(doubt.key()) && !told.contains(doubt.key())) {
         doubts
             .addObject()
             .put("key", doubt.key())
-            .put("words", doubt.words())
+            .put("words", of + doubt.words())
             .put("doubt", doubt.doubt());
       }
     }

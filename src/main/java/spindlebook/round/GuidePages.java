@@ -73,7 +73,7 @@ public final class GuidePages {
             at.key(),
             json(at, step == null ? "" : step.place().id()).toString(),
             step == null ? null : asked(at, step, posted),
-            JustSaved.of(at.book(), card, ctx.queryParam("saved")),
+            JustSaved.of(at, ctx.queryParam("saved")),
             i > 0 ? here + "?at=" + steps.get(i - 1).id() : null,
             step == null ? null : skip(plan, steps, i));
     JteModel page = Html.TEMPLATES.roundGuide(frame, view);

@@ -110,15 +110,12 @@ public final class HeightPages {
         "1".equals(ctx.queryParam("all"))
             || !sentBack.isEmpty() && planned.stream().noneMatch(a -> a.row().equals(sentBack));
     List<Slot> slots = all || planned.isEmpty() ? everything : planned;
-    String saved = ctx.queryParam("saved");
-    Card savedOn =
-        at.otherEnd().filter(o -> saved != null && card.reading(saved).isEmpty()).orElse(card);
     HeightView view =
         new HeightView(
             height.key(),
             Posted.word(steering),
             tabs(card, height, steering),
-            JustSaved.of(at.book(), savedOn, saved),
+            JustSaved.of(at, ctx.queryParam("saved")),
             ReadingRows.of(at, height, steering, slots, posted, sentBack),
             ReadingRows.others(at, height, steering),
             said(at, height),

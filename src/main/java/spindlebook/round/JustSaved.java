@@ -16,11 +16,16 @@ final class JustSaved {
   private JustSaved() {}
 
   /** Null when nothing was saved, or it is gone again. */
-  static HeightView.Saved of(CarBook history, Card card, String key) {
+  static HeightView.Saved of(Sitting at, String key) {
+    CarBook history = at.book();
     Content content = key == null ? null : history.standing(key).orElse(null);
     if (content == null) {
       return null;
     }
+    Card card =
+        at.otherEnd()
+            .filter(o -> o.reading(key).isPresent() && at.card().reading(key).isEmpty())
+            .orElse(at.card());
     Optional<SeenReading> reading = card.reading(key);
     Optional<SeenReading> before = reading.flatMap(card::before);
     String doubt =

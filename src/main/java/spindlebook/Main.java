@@ -25,6 +25,7 @@ import picocli.CommandLine.Parameters;
 import spindlebook.backup.BackupRefused;
 import spindlebook.backup.Commands;
 import spindlebook.device.DevicesRefused;
+import spindlebook.figures.Figures;
 import spindlebook.figures.Tables;
 import spindlebook.log.BookRefused;
 import spindlebook.web.Listening;
@@ -34,17 +35,7 @@ import spindlebook.web.Listening;
     name = "spindlebook",
     description = "The measuring book of a long-travel corner.",
     mixinStandardHelpOptions = true,
-    version = "0.1.0",
-    subcommands = {
-      Main.Demo.class,
-      Main.Rebuild.class,
-      Main.Figures.class,
-      Main.Csv.class,
-      Main.Backup.class,
-      Main.Restore.class,
-      Main.Import.class,
-      Main.Verify.class
-    })
+    version = "0.1.0")
 public final class Main implements Callable<Integer> {
   private static final int REFUSED = 2;
 
@@ -177,159 +168,100 @@ public final class Main implements Callable<Integer> {
   }
 
   @Command(
-      name = "demo",
       description = "Serve a throw-away copy of the demo car; your own book is not touched.",
       mixinStandardHelpOptions = true)
-  static final class Demo implements Callable<Integer> {
-    @CommandLine.ParentCommand Main main;
+  int demo() throws IOException, InterruptedException {
+    Listening listening = listening();
+    Path folder = Files.createTempDirectory("spindlebook-demo");
+    AtomicReference<App> served = new AtomicReference<>();
+    Runtime.getRuntime().addShutdownHook(new Thread(() -> clear(served.get(), folder), "clear"));
+    DemoCar.play(folder, Clock.systemUTC(), System.err::println);
+    served.set(App.start(folder, listening, Clock.systemUTC(), System.err::println));
+    return serve(served.get(), folder);
+  }
 
-    @Override
-    public Integer call() throws IOException, InterruptedException {
-      Listening listening = main.listening();
-      Path folder = Files.createTempDirectory("spindlebook-demo");
-      AtomicReference<App> served = new AtomicReference<>();
-      Runtime.getRuntime().addShutdownHook(new Thread(() -> clear(served.get(), folder), "clear"));
-      DemoCar.play(folder, Clock.systemUTC(), System.err::println);
-      served.set(App.start(folder, listening, Clock.systemUTC(), System.err::println));
-      return serve(served.get(), folder);
+  /** However it ends, the copy goes with it. */
+  private static void clear(App served, Path folder) {
+    if (served != null) {
+      served.close();
     }
-
-    /** However it ends, the copy goes with it. */
-    private static void clear(App served, Path folder) {
-      if (served != null) {
-        served.close();
+    // Told to end while the script still plays, it may write a file more.
+    for (int i = 0; i < 20 && Files.exists(folder); i++) {
+      try (Stream<Path> files = Files.walk(folder)) {
+        files.sorted(Comparator.reverseOrder()).map(Path::toFile).forEach(File::delete);
+      } catch (IOException | UncheckedIOException again) {
+        // Something in it came or went meanwhile.
       }
-      // Told to end while the script still plays, it may write a file more.
-      for (int i = 0; i < 20 && Files.exists(folder); i++) {
-        try (Stream<Path> files = Files.walk(folder)) {
-          files.sorted(Comparator.reverseOrder()).map(Path::toFile).forEach(File::delete);
-        } catch (IOException | UncheckedIOException again) {
-          // Something in it came or went meanwhile.
-        }
-        LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(i));
-      }
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(i));
     }
   }
 
-  @Command(
-      name = "rebuild",
-      description = "Build the index anew from the book.",
-      mixinStandardHelpOptions = true)
-  static final class Rebuild implements Callable<Integer> {
-    @CommandLine.ParentCommand Main main;
-
-    @Override
-    public Integer call() {
-      App.rebuild(main.data, main.restored, System.err::println);
-      return 0;
-    }
+  @Command(description = "Build the index anew from the book.", mixinStandardHelpOptions = true)
+  int rebuild() {
+    App.rebuild(data, restored, System.err::println);
+    return 0;
   }
 
   @Command(
-      name = "figures",
       description = "Every finding of a book as JSON; a book written by hand will do.",
       mixinStandardHelpOptions = true)
-  static final class Figures implements Callable<Integer> {
-    @Parameters(paramLabel = "BOOK.jsonl", description = "The book's file.")
-    Path file;
-
-    @Override
-    public Integer call() {
-      System.out.println(spindlebook.figures.Figures.of(file, System.err::println));
-      return 0;
-    }
+  int figures(@Parameters(paramLabel = "BOOK.jsonl", description = "The book's file.") Path file) {
+    System.out.println(Figures.of(file, System.err::println));
+    return 0;
   }
 
   @Command(
-      name = "backup",
-      description = "Copy the book and its photos, and check the copy; also while it is open.",
-      mixinStandardHelpOptions = true)
-  static final class Backup implements Callable<Integer> {
-    @CommandLine.ParentCommand Main main;
-
-    @Parameters(
-        paramLabel = "PLACE",
-        arity = "0..1",
-        description =
-            "A folder on a stick or a NAS; made if it is missing (default: the data"
-                + " folder's own backups).")
-    Path place;
-
-    @Override
-    public Integer call() {
-      return Commands.backup(main.data, place, Clock.systemUTC(), System.out::println);
-    }
-  }
-
-  @Command(
-      name = "restore",
-      description = "Put a book and its photos back; what they replace is kept beside.",
-      mixinStandardHelpOptions = true)
-  static final class Restore implements Callable<Integer> {
-    @CommandLine.ParentCommand Main main;
-
-    @Parameters(
-        paramLabel = "FROM",
-        description = "A copy, a backup place (its newest good copy), or a downloaded zip.")
-    Path from;
-
-    @Option(names = "--dry-run", description = "Only say what would happen.")
-    boolean dryRun;
-
-    @Override
-    public Integer call() {
-      return Commands.restore(main.data, from, dryRun, Clock.systemUTC(), System.out::println);
-    }
-  }
-
-  @Command(
-      name = "verify",
-      description = "Look a book, its photos and its index through; exit code 0 if all is good.",
-      mixinStandardHelpOptions = true)
-  static final class Verify implements Callable<Integer> {
-    @Parameters(paramLabel = "BOOK", description = "The book's file or its folder.")
-    Path book;
-
-    @Override
-    public Integer call() {
-      return Commands.verify(book, System.out::println);
-    }
-  }
-
-  @Command(
-      name = "csv",
       description = "Every finding of a book as tables for a spreadsheet, a file each.",
       mixinStandardHelpOptions = true)
-  static final class Csv implements Callable<Integer> {
-    @Parameters(index = "0", paramLabel = "BOOK.jsonl", description = "The book's file.")
-    Path file;
+  int csv(
+      @Parameters(paramLabel = "BOOK.jsonl", description = "The book's file.") Path file,
+      @Parameters(paramLabel = "FOLDER", description = "Where the tables go.") Path folder) {
+    Tables.write(file, folder, System.err::println);
+    return 0;
+  }
 
-    @Parameters(index = "1", paramLabel = "FOLDER", description = "Where the tables go.")
-    Path folder;
+  @Command(
+      description = "Copy the book and its photos, and check the copy; also while it is open.",
+      mixinStandardHelpOptions = true)
+  int backup(
+      @Parameters(
+              paramLabel = "PLACE",
+              arity = "0..1",
+              description =
+                  "A folder on a stick or a NAS; made if it is missing (default: the data"
+                      + " folder's own backups).")
+          Path place) {
+    return Commands.backup(data, place, Clock.systemUTC(), System.out::println);
+  }
 
-    @Override
-    public Integer call() {
-      Tables.write(file, folder, System.err::println);
-      return 0;
-    }
+  @Command(
+      description = "Put a book and its photos back; what they replace is kept beside.",
+      mixinStandardHelpOptions = true)
+  int restore(
+      @Parameters(
+              paramLabel = "FROM",
+              description = "A copy, a backup place (its newest good copy), or a downloaded zip.")
+          Path from,
+      @Option(names = "--dry-run", description = "Only say what would happen.") boolean dryRun) {
+    return Commands.restore(data, from, dryRun, Clock.systemUTC(), System.out::println);
   }
 
   @Command(
       name = "import",
       description = "Take another book, or one car of it, into this one; twice is harmless.",
       mixinStandardHelpOptions = true)
-  static final class Import implements Callable<Integer> {
-    @CommandLine.ParentCommand Main main;
+  int bringIn(
+      @Parameters(paramLabel = "FROM", description = "A copy, a place, a folder or a zip.")
+          Path from,
+      @Option(names = "--car", description = "Name or key of the one car to take.") String car) {
+    return Commands.bringIn(data, from, car, Clock.systemUTC(), System.out::println);
+  }
 
-    @Parameters(paramLabel = "FROM", description = "A copy, a place, a folder or a zip.")
-    Path from;
-
-    @Option(names = "--car", description = "Name or key of the one car to take.")
-    String car;
-
-    @Override
-    public Integer call() {
-      return Commands.bringIn(main.data, from, car, Clock.systemUTC(), System.out::println);
-    }
+  @Command(
+      description = "Look a book, its photos and its index through; exit code 0 if all is good.",
+      mixinStandardHelpOptions = true)
+  int verify(
+      @Parameters(paramLabel = "BOOK", description = "The book's file or its folder.") Path book) {
+    return Commands.verify(book, System.out::println);
   }
 }

@@ -206,7 +206,8 @@ public final class App implements AutoCloseable {
     this.copying = copying;
     this.backups = new BackupPages(copying, dataDir, clock);
     this.histories = new Histories(bookFile);
-    this.kept = new KeptPages(() -> List.of(histories.taken(), bookFile.littleRoom()));
+    this.kept =
+        new KeptPages(() -> List.of(histories.taken(), bookFile.littleRoom(), copying.warning()));
     AdjustmentStore adjustmentStore = new AdjustmentStore(bookFile, histories);
     RoundStore roundStore = new RoundStore(bookFile, histories);
     BookStore bookStore = new BookStore(bookFile);

@@ -269,16 +269,18 @@ final class Settings {
 
     List<Change> because(long after, Standing worst) {
       List<Change> because = new ArrayList<>();
-      for (Line line : lines) {
-        if (line.since(after, subject) == worst) {
-          because.addAll(
-              line.changes.subList(upTo(line.changes, Change::n, after), line.changes.size()));
-        }
+      for (Line line : standing(after, worst)) {
+        because.addAll(
+            line.changes.subList(upTo(line.changes, Change::n, after), line.changes.size()));
       }
       if (worst == Standing.STALE) {
         happenings.stream().map(Befallen::change).filter(c -> c.n() > after).forEach(because::add);
       }
       return because;
+    }
+
+    List<Line> standing(long after, Standing as) {
+      return lines.stream().filter(line -> line.since(after, subject) == as).toList();
     }
 
     long last(long after) {
@@ -303,9 +305,9 @@ final class Settings {
       this.worst = worst;
     }
 
-    /** Of two that are alike in this the one that tells of more tells all of the other. */
+    /** Of two that tell of the same settings the one that tells of more tells all of the other. */
     Object of() {
-      return List.of(moves, worst);
+      return List.of(moves, worst, moves.standing(after, worst));
     }
 
     Because longer(Because other) {

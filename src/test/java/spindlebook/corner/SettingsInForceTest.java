@@ -149,6 +149,29 @@ class SettingsInForceTest {
   }
 
   @Test
+  void a_thing_read_twice_is_offered_after_each_change_that_moved_either() {
+    String second =
+        """
+        {"key":"d2","kind":"definition","body":{"corner":"lf","adjuster":{"adjuster":"second","kind":"limit-strap","unit":"holes","moreShortens":true,"first":"hole 1"}}}\
+        """;
+    String later = ON_THE_STRAP.replace("\"key\":\"h\"", "\"key\":\"h2\",\"after\":7");
+    String secondTo2 = adjust("b1", "hole 1", "hole 2").replace("strap", "second");
+    Card card =
+        card(
+            second,
+            ROUND,
+            ON_THE_STRAP,
+            adjust("a1", "hole 3", "hole 4"),
+            secondTo2,
+            later,
+            adjust("a2", "hole 4", "hole 3"));
+    assertEquals(Standing.STALE, card.height("h").orElseThrow().stop());
+    assertEquals(Standing.STALE, card.height("h2").orElseThrow().stop());
+    assertEquals(List.of(HeightName.ON_THE_STRAP), names(card.toReadAgainAfter("b1")));
+    assertEquals(List.of(HeightName.ON_THE_STRAP), names(card.toReadAgainAfter("a2")));
+  }
+
+  @Test
   void after_a_change_exactly_what_it_moved_is_offered_to_be_read_again() {
     String ride =
         """

@@ -274,6 +274,8 @@ final class Index implements AutoCloseable {
     try {
       inOneTransaction(notYet, movedNotYet);
       caughtUp();
+      // Whoever asked meanwhile was answered without some of them.
+      lastMove = wasBehind ? log.lastN() : lastMove;
     } catch (RuntimeException | Error trouble) {
       doubtful = true;
       if (isLost(trouble)) {

@@ -151,7 +151,8 @@ final class Writer implements AutoCloseable {
   private void tell(Consumer<List<Entry>> listener, List<Entry> entries) {
     try {
       listener.accept(entries);
-    } catch (RuntimeException trouble) {
+    } catch (RuntimeException | Error trouble) {
+      // The entries are on the disk, whatever becomes of who watches.
       tell.accept("Somebody who watches the book failed: " + trouble.getClass().getSimpleName());
     }
   }

@@ -7,6 +7,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import spindlebook.card.IntoBook;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
@@ -49,18 +50,22 @@ public final class ToDoPages {
       Html.next(ctx, "/cars/" + car + "/to-do");
       return;
     }
-    List<ToDoLine> open = new ArrayList<>();
-    List<ToDoLine> done = new ArrayList<>();
-    for (SeenToDo seen : history.toDos()) {
-      (seen.open() ? open : done)
-          .add(ToDoLine.of(seen, of(corners, seen.toDo().corner()), history.n()));
-    }
+    List<SeenToDo> open = new ArrayList<>();
+    List<SeenToDo> done = new ArrayList<>();
+    history.toDos().forEach(seen -> (seen.open() ? open : done).add(seen));
     Collections.reverse(done);
+    Function<SeenToDo, ToDoLine> line =
+        seen -> ToDoLine.of(seen, of(corners, seen.toDo().corner()), history.n());
     PageFrame frame =
         PageFrame.of("To do · Spindlebook", "To do")
             .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car));
     FormPage form = a.page(frame, "/cars/" + car + "/to-do", "Add it", null);
-    a.show(ctx, Html.TEMPLATES.todoList(form, open, done.stream().limit(MOST_DONE).toList()));
+    a.show(
+        ctx,
+        Html.TEMPLATES.todoList(
+            form,
+            open.stream().map(line).toList(),
+            done.stream().limit(MOST_DONE).map(line).toList()));
   }
 
   /**

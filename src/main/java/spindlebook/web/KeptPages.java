@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Objects;
+import java.util.TreeMap;
 import java.util.function.Supplier;
 
 /**
@@ -75,26 +77,22 @@ public final class KeptPages {
   }
 
   private static Kept split(Object now, String page, List<String> drawn) {
-    List<String> between = new ArrayList<>();
-    List<Integer> keys = new ArrayList<>();
-    int from = 0;
-    for (int key = 0; key >= 0; ) {
-      int at = page.length();
-      key = -1;
-      for (int i = 0; i < drawn.size(); i++) {
-        int found = page.indexOf(drawn.get(i), from);
-        if (found >= 0 && found < at) {
-          at = found;
-          key = i;
-        }
-      }
-      between.add(page.substring(from, at));
-      if (key >= 0) {
-        keys.add(key);
-        from = at + FormKey.LENGTH;
+    // Where each key stands, in the page's order; one that was drawn and not shown stands nowhere.
+    NavigableMap<Integer, Integer> places = new TreeMap<>();
+    for (int i = 0; i < drawn.size(); i++) {
+      String key = drawn.get(i);
+      for (int at = page.indexOf(key); at >= 0; at = page.indexOf(key, at + key.length())) {
+        places.put(at, i);
       }
     }
-    return new Kept(now, between, keys);
+    List<String> between = new ArrayList<>();
+    int from = 0;
+    for (int at : places.keySet()) {
+      between.add(page.substring(from, at));
+      from = at + FormKey.LENGTH;
+    }
+    between.add(page.substring(from));
+    return new Kept(now, between, List.copyOf(places.values()));
   }
 
   private synchronized Kept kept(String address) {

@@ -66,6 +66,17 @@ class HistoriesTest {
     assertAsAfterAStart();
   }
 
+  @Test
+  void an_entry_the_index_could_not_follow_is_there_once_it_does() {
+    book.index().useHandle(handle -> handle.execute("alter table meta rename to away"));
+    take(CarLines.height("h", "in-between", "15 1/4 in"));
+    assertTrue(histories.of("car").original("h").isEmpty(), "first asked for behind the book");
+    book.index().useHandle(handle -> handle.execute("alter table away rename to meta"));
+    take(CarLines.height("h2", "in-between", "15 1/2 in"));
+    assertTrue(histories.of("car").original("h").isPresent());
+    assertAsAfterAStart();
+  }
+
   /** Each in a submission of its own. */
   private void take(String... lines) {
     for (String line : lines) {

@@ -643,6 +643,19 @@ class AlignmentPagesTest {
   }
 
   @Test
+  void a_target_of_toe_typed_as_a_length_stays_one_when_its_other_end_is_emptied() {
+    String page = address(marmot.left) + "/targets";
+    target(marmot.left, Map.of("toe-from", "-1/16", "toe-to", "1/16 in", "track-from", "60"));
+    assertEquals("−1/16 in", shop.get(page).form(page).value("toe-from"));
+    assertEquals("60", shop.get(page).form(page).value("track-from"));
+    int entries = shop.entries();
+    target(marmot.left, Map.of());
+    assertEquals(entries, shop.entries(), "nothing was changed, so nothing is written");
+    target(marmot.left, Map.of("toe-to", ""));
+    assertEquals("at least −1/16 in", figure(marmot.left, "toe").get("target").asText());
+  }
+
+  @Test
   void a_target_that_is_missed_is_a_line_of_the_drive_check_and_of_figures() {
     measure(marmot.left, "gauge", Map.of("read", "0.5", "zero", "0"));
     target(marmot.left, Map.of("camber-to", "0"));

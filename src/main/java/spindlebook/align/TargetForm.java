@@ -62,8 +62,10 @@ final class TargetForm {
     Ends ends = new Ends(from, to, name, hint(figure), unit(figure, card));
     try {
       if (lengths) {
-        TypedLength least = ends.from(a::signed, was.map(Content.Target::least));
-        TypedLength most = ends.to(a::signed, was.map(Content.Target::most));
+        BiFunction<String, String, Asked.Box<TypedLength>> asks =
+            figure.angle() ? a::withUnit : a::signed;
+        TypedLength least = ends.from(asks, was.map(Content.Target::least));
+        TypedLength most = ends.to(asks, was.map(Content.Target::most));
         return new Content.Target(card.corner(), figure, null, null, least, most);
       }
       TypedAngle least = ends.from(a::angle, was.map(Content.Target::leastAngle));

@@ -136,6 +136,11 @@ public final class Asked {
     return box(name, label, unit.word(), () -> posted.length(name, unit), this::asTyped);
   }
 
+  /** A length of either sign where a bare number would be something else: it says its unit. */
+  public Box<TypedLength> withUnit(String name, String label) {
+    return box(name, label, "", () -> posted.length(name, unit), TypedLength::words);
+  }
+
   /** A length above nothing. */
   public Box<TypedLength> above(String name, String label) {
     return length(name, label).check(l -> l.mm() > 0, "This length is more than 0.");

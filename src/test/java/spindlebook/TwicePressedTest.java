@@ -1,6 +1,7 @@
 package spindlebook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -101,6 +102,17 @@ class TwicePressedTest {
       assertEquals(entries + 1, shop.entries(), form.action());
       assertEquals(1, answers.size(), answers.toString());
     }
+  }
+
+  @Test
+  void an_address_says_what_a_setting_becomes_but_not_which_entry_it_is() {
+    String action = "/corners/" + marmot.left + "/adjustments/limit-strap";
+    String link = action + "?to=18&why=rain&key=thesame&after=0";
+    Form one = shop.get(link).is(200).form(action + "/would-move");
+    assertEquals("18", one.value("to"));
+    assertEquals("rain", one.value("why"));
+    assertNotEquals("thesame", one.key());
+    assertNotEquals(one.key(), shop.get(link).is(200).form(action + "/would-move").key());
   }
 
   @Test

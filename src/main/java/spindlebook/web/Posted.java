@@ -147,9 +147,9 @@ public final class Posted {
     return value.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
   }
 
-  /** The key the form was shown with; empty when it was tampered with. */
+  /** The key the form was shown with; empty when it was tampered with, or is proposed only. */
   public Optional<FormKey> formKey() {
-    if (!KEY.matcher(text("key")).matches()) {
+    if (!sent || !KEY.matcher(text("key")).matches()) {
       return Optional.empty();
     }
     try {

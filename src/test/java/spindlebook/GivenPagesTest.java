@@ -49,6 +49,18 @@ class GivenPagesTest {
     assertFalse(needs().contains("squashed"), needs());
   }
 
+  @Test
+  void another_unit_of_the_car_makes_no_given_length_a_new_one() {
+    marmot.send(given, Map.of("shock-open-unsure", "1/16"));
+    marmot.send("/cars/" + marmot.car + "/details", Map.of("unit", "mm"));
+    assertEquals("27 1/8 in", shop.get(given).form(given).value("shock-open"));
+    int entries = shop.entries();
+    marmot.send(given, Map.of());
+    assertEquals(entries, shop.entries(), "nothing was changed, so nothing is written");
+    marmot.send(given, Map.of("shock-open-unsure", "2"));
+    assertEquals(entries + 1, shop.entries());
+  }
+
   private String needs() {
     return shop.figures(marmot.left).at("/bump/needs").toString();
   }

@@ -15,6 +15,18 @@ public record Given(Dimension dimension, TypedLength length, TypedLength halfWid
     return dimension.words() + " " + length.words();
   }
 
+  /** Whether it gives the same length and the same doubt, in whatever unit they were typed. */
+  public boolean same(Given other) {
+    return other != null
+        && dimension == other.dimension
+        && length.mm() == other.length.mm()
+        && Objects.equals(halfWidthMm(), other.halfWidthMm());
+  }
+
+  private Double halfWidthMm() {
+    return halfWidth == null ? null : halfWidth.mm();
+  }
+
   public Given {
     Objects.requireNonNull(dimension, "dimension");
     Objects.requireNonNull(length, "length");

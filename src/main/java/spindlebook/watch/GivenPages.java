@@ -85,7 +85,7 @@ public final class GivenPages {
         a.wrong(unsure(d), "This ± needs the length it belongs to, above.");
       }
       Given typed = length == null ? null : new Given(d, length, unsure.get(d));
-      if (typed != null && !typed.equals(card.given(d).orElse(null))) {
+      if (typed != null && !typed.same(card.given(d).orElse(null))) {
         changed.put(Integer.toString(d.ordinal()), Content.Definition.of(card.corner(), typed));
       }
     }

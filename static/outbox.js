@@ -104,12 +104,15 @@ export const again = (e, body = e?.body) => {
 export const leaveOut = (e) => {
   const out = [];
   for (const w of waiting().sort((a, b) => number(a.id) - number(b.id))) {
-    const { height, target, markAsAt, markTyped } = w.body;
+    const { height, target, markAsAt, markTyped, pairing } = w.body;
     if (w.id === e.id || out.includes(height) || out.includes(target)) {
       out.push(w.body.key);
       drop(w.id);
     } else if (out.includes(markAsAt)) {
-      put(w.id, JSON.stringify({ ...w, body: { ...w.body, markAsAt: undefined, mark: markTyped } }));
+      // An axle's are told together.
+      const [mark, far] = pairing ? markTyped.split(" and ") : [markTyped];
+      const otherMark = far === "not read" ? undefined : far;
+      put(w.id, JSON.stringify({ ...w, body: { ...w.body, markAsAt: undefined, mark, otherMark } }));
     }
   }
   again();

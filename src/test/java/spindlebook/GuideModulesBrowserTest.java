@@ -109,6 +109,28 @@ class GuideModulesBrowserTest {
     assertNull(ask("return toAsk(axle, { spindle: '20', otherSpindle: '', mark: '30' }) ?? null"));
   }
 
+  /** When what it was taken from is left out, a mark is kept as read: of an axle, at each end. */
+  @Test
+  void a_mark_taken_as_at_a_height_left_out_is_of_both_ends_of_an_axle() {
+    String left =
+        "const out = await import('/static/outbox.js');"
+            + "const left = (more) => {"
+            + " [height('a'), { what: 'height', key: 'b', markAsAt: 'a', ...more }].forEach("
+            + "(body, i) => out.put('sb:x:00000000' + i + ':' + body.key,"
+            + " JSON.stringify({ to: '/rounds/r/sent', body, sentence: 'no' })));"
+            + " out.leaveOut(out.aside()[0]);"
+            + " const { markAsAt, mark, otherMark } = out.waiting()[0].body;"
+            + " localStorage.clear();"
+            + " return JSON.stringify({ markAsAt, mark, otherMark }); };";
+    String pairing = ", pairing: 'crossed' })";
+    assertEquals("{\"mark\":\"30 1/4\"}", ask(left + "return left({ markTyped: '30 1/4' })"));
+    assertEquals(
+        "{\"mark\":\"30\",\"otherMark\":\"30 1/16\"}",
+        ask(left + "return left({ markTyped: '30 and 30 1/16'" + pairing));
+    assertEquals(
+        "{\"mark\":\"30\"}", ask(left + "return left({ markTyped: '30 and not read'" + pairing));
+  }
+
   @Test
   void a_height_on_the_wrong_side_of_another_is_told_from_its_typed_text() {
     String of =

@@ -19,7 +19,9 @@ const words = (e) => {
   const first = e.words ?? [b.name ?? b.row, b.label].filter(Boolean).join(", ");
   if (b.what === "height") {
     const mark = b.mark ?? b.markTyped;
-    return first + " · spindle " + b.spindle + (mark ? ", mark " + mark : b.markAsAt ? ", mark as before" : ", no mark");
+    const here = "spindle " + (b.spindle || "not read") + (mark ? ", mark " + mark : b.markAsAt ? ", mark as before" : ", no mark");
+    const far = "other end spindle " + (b.otherSpindle || "not read") + (b.otherMark ? ", mark " + b.otherMark : "");
+    return [first, here, b.pairing && far].filter(Boolean).join(" · ");
   }
   if (b.what === "reading") return first + " · " + b.value + (b.note ? ": " + b.note : "");
   const of = [...outbox.waiting(), ...outbox.sent()].find((o) => o.body.key === b.target);
@@ -38,11 +40,21 @@ export const text = () =>
     .map((e) => [when(e), words(e), e.sentence && "The book: " + e.sentence].filter(Boolean).join("\n  "))
     .join("\n");
 
-const FIELDS = { height: { spindle: "Spindle above the floor", mark: "Frame mark above the floor", label: "In your words" }, reading: { value: "It reads" } };
+const FIELDS = {
+  height: {
+    spindle: "Spindle above the floor",
+    otherSpindle: "Other end, spindle above the floor",
+    mark: "Frame mark above the floor",
+    otherMark: "Other end, frame mark above the floor",
+    label: "In your words",
+  },
+  reading: { value: "It reads" },
+};
 const mend = (e, card) => {
   const form = make("form", "", "stack");
   const boxes = {};
   for (const [name, label] of Object.entries(FIELDS[e.body.what])) {
+    if (name.startsWith("other") && !e.body.pairing) continue;
     const field = make("label", label, "field g-note");
     boxes[name] = make("input");
     Object.assign(boxes[name], { type: "text", name, value: e.body[name] ?? "", autocomplete: "off", maxLength: 200 });
@@ -54,7 +66,8 @@ const mend = (e, card) => {
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     const typed = Object.fromEntries(Object.entries(boxes).map(([n, box]) => [n, box.value.trim() || undefined]));
-    if (typed.mark) typed.markAsAt = undefined;
+    // A mark that is still to be taken from another height is the other end's.
+    if (typed.mark && (typed.otherMark || !e.body.pairing)) typed.markAsAt = undefined;
     outbox.again(e, { ...e.body, ...typed });
   });
   card.replaceChildren(form);

@@ -219,6 +219,36 @@ class WaitingBrowserTest {
     assertEquals("30 1/4", stop.mark().typed());
   }
 
+  /** What is wrong may be the far end's: its boxes are there, and what waits says both ends. */
+  @Test
+  void a_refused_height_of_an_axle_is_mended_at_either_end() {
+    String corners = "/cars/" + marmot.car + "/corners";
+    shop.get(corners + "/new")
+        .form(corners)
+        .with("end", "rear")
+        .with("layout", "solid-axle-end")
+        .keep();
+    String round = marmot.startRound(marmot.car + "-lr", Map.of());
+    phone.go("/rounds/" + round + "/guide");
+    phone.find(Screen.BOX);
+    typed("20 3/8", "14 3/8x", "30", "30 1/16");
+    phone.wait(() -> kept("sb:x:") == 1 && kept("sb:o:") == 0);
+    phone.find(By.cssSelector("#outbox a")).click();
+    phone.wait(() -> phone.text("#waiting").contains("The book did not take"));
+    String said = phone.text("#waiting");
+    assertTrue(
+        said.contains("spindle 20 3/8, mark 30 · other end spindle 14 3/8x, mark 30 1/16"), said);
+    tap("Mend");
+    WebElement far = phone.find(By.cssSelector("#waiting input[name=otherSpindle]"));
+    far.clear();
+    far.sendKeys("20 1/2");
+    tap("Save");
+    phone.wait(() -> kept("sb:x:") == 0 && kept("sb:o:") == 0);
+    Content.Height height = inBook(Content.Height.class).get(0);
+    assertEquals("20 1/2", height.otherEnd().spindle().typed());
+    assertEquals("30 1/16", height.otherEnd().mark().typed());
+  }
+
   @Test
   void skip_on_the_last_step_leads_to_what_was_skipped_before_it() {
     String round = guide();

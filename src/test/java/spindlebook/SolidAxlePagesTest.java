@@ -315,6 +315,22 @@ class SolidAxlePagesTest {
     assertTrue(page.contains("came out above"), page);
   }
 
+  @Test
+  void a_far_end_typed_anew_on_a_sheet_sent_again_is_kept_beside_the_first_in_doubt() {
+    String action = "/rounds/" + round + "/sheet";
+    Form sheet =
+        shop.get(action)
+            .is(200)
+            .form(action)
+            .with("h0-otherSpindle", "20")
+            .with("h0-otherMark", "30");
+    sheet.keep();
+    int entries = shop.entries();
+    sheet.with("h0-otherSpindle", "21").keep();
+    assertEquals(entries + 1, shop.entries());
+    assertEquals("21", body("height").at("/otherEnd/spindle/typed").asText());
+  }
+
   /** What the last entry of a kind says. */
   private JsonNode body(String kind) {
     try {

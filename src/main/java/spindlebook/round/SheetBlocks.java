@@ -201,6 +201,11 @@ record SheetBlocks(Sitting at, Posted posted, FormKey key) {
         + UUID.nameUUIDFromBytes(slot.row().getBytes(StandardCharsets.UTF_8));
   }
 
+  /** Whether the height itself was typed, at either end. */
+  boolean said(int i) {
+    return boxes().stream().anyMatch(b -> posted.has(prefix(i) + b));
+  }
+
   /** Whether anything was typed there. */
   boolean begun(int i) {
     return Stream.concat(

@@ -103,7 +103,7 @@ public final class SheetPages {
     if (!there && !blocks.begun(i)) {
       return 0;
     }
-    if (!there || posted.has(SheetBlocks.prefix(i) + "spindle")) {
+    if (!there || blocks.said(i)) {
       // Sent again: the same is nothing new, another spindle is kept beside it, in doubt.
       Content.Height typed = height(blocks, i);
       if (typed != null) {

@@ -137,8 +137,17 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
       return new Beside(a, b, null, Found.SAME, "the same");
     }
     return difference == null || difference.beyond()
-        ? new Beside(a, b, apart, Found.DIFFERS, DIFFERS)
+        ? new Beside(a, b, apart, Found.DIFFERS, differs(a, b))
         : new Beside(a, b, apart, Found.SAME, "within ±");
+  }
+
+  private static String differs(Finding a, Finding b) {
+    if (a.value() instanceof Finding.SetTo one
+        && b.value() instanceof Finding.SetTo other
+        && one.unit() != other.unit()) {
+      return "differs, counted another way";
+    }
+    return a.group() == Group.NEAREST ? "another one rules" : DIFFERS;
   }
 
   private static String lacks(String one, String other, String headOne, String headOther) {

@@ -2,6 +2,7 @@ package spindlebook.finding;
 
 import java.util.List;
 import spindlebook.corner.AlignedFigure;
+import spindlebook.corner.SettingUnit;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
@@ -48,6 +49,9 @@ public record Finding(
       return title;
     }
   }
+
+  /** The value of a setting. */
+  record SetTo(SettingUnit unit, String amount) {}
 
   /** Whether it is a number, known or not. */
   boolean number() {

@@ -97,13 +97,14 @@ public record Findings(
   }
 
   /** Its amount, or its words where there is none. */
-  private static Object value(Setting to) {
+  private static Finding.SetTo value(Setting to) {
     return to == null
         ? null
-        : to.unit()
-            + (to.amount() == null
+        : new Finding.SetTo(
+            to.unit(),
+            to.amount() == null
                 ? to.typed().strip().toLowerCase(Locale.ROOT)
-                : " " + Math.rint(to.amount() * 1e6));
+                : Double.toString(Math.rint(to.amount() * 1e6)));
   }
 
   private Finding nearest(EndFindings end) {

@@ -253,6 +253,32 @@ class ComparedTest {
   }
 
   @Test
+  void a_setting_counted_another_way_says_so() {
+    long before = dune("0 mm").n();
+    line(
+        "x1",
+        "definition",
+        "{'corner':'lf','adjuster':{'adjuster':'strap','kind':'limit-strap','unit':'turns',"
+            + "'moreShortens':true}}");
+    line("a1", "adjustment", "{'corner':'lf','adjuster':'strap','to':'3 turns'}");
+    CarBook turns = HandBooks.of(lines);
+    assertEquals(
+        "hole 3 | 3 turns | ≠ differs, counted another way",
+        row(compared(turns, before, turns.n()), "Limit strap"));
+  }
+
+  @Test
+  void what_rules_an_end_says_that_another_one_does() {
+    long before = dune("0 mm").n();
+    // Open at 600 less 12.7 it ends at about 225, before the arm's 203.2.
+    line("d", "definition", "{'corner':'lf','given':{'dimension':'shock-open','length':'600 mm'}}");
+    CarBook shorter = HandBooks.of(lines);
+    assertEquals(
+        "lower arm to frame | shock's reserve at its open end | ≠ another one rules",
+        row(compared(shorter, before, shorter.n()), "What rules droop"));
+  }
+
+  @Test
   void shanks_of_one_name_are_one_error_in_one_car_and_two_in_two() {
     CarBook dune = dune("0 mm");
     CarBook later = changed();

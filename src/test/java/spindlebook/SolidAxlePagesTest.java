@@ -331,6 +331,42 @@ class SolidAxlePagesTest {
     assertEquals("21", body("height").at("/otherEnd/spindle/typed").asText());
   }
 
+  @Test
+  void camber_is_asked_at_an_end_of_an_axle_whose_spindle_is_read_outboard_of_its_wheel() {
+    shop.get("/corners/" + right + "/given")
+        .is(200)
+        .form("/corners/" + right + "/given")
+        .with("read-point-outboard", "2")
+        .keep();
+    String height = keep(height("on-the-strap", "crossed", "stop-touch", -10, 2));
+    String rows = shop.get("/heights/" + height).is(200).html();
+    assertTrue(rows.contains("v-o-q-camber"), "it tilts with the axle");
+    assertFalse(rows.contains("v-q-camber"), "there nothing needs it");
+    assertFalse(rows.contains("q-toe"), "an axle's toe does not move");
+    assertTrue(shop.get("/rounds/" + round + "/sheet").html().contains("h0-straight-o-q-camber"));
+  }
+
+  @Test
+  void camber_and_toe_read_at_an_axle_are_listed_and_sent_back_as_anything_else() {
+    String height = keep(height("on-the-strap", "both-together", "", -10, -10));
+    Form link = shop.get("/heights/" + height).is(200).formWithId(LINK);
+    Page back = link.with("row", "q-camber").with("v-q-camber", "a little in").send().is(422);
+    assertTrue(back.html().contains("a little in"), "as typed");
+    link.with("row", "q-camber").with("v-q-camber", "-1.25").keep();
+    Page page = shop.get("/heights/" + height).is(200);
+    assertTrue(page.html().contains("v-q-camber"), page.text());
+    assertTrue(page.html().contains("/entries/" + link.key()), page.text());
+    assertFalse(page.html().contains("q-toe"), "not asked, not read");
+    String sheet = "/rounds/" + round + "/sheet";
+    int entries = shop.entries();
+    shop.get(sheet)
+        .form(sheet)
+        .with("h0-spindle", "19")
+        .with("h0-straight-q-camber", "-1.5")
+        .keep();
+    assertEquals(entries + 2, shop.entries(), "from a sheet printed with it");
+  }
+
   /** What the last entry of a kind says. */
   private JsonNode body(String kind) {
     try {

@@ -104,10 +104,14 @@ public final class HeightPages {
     Card card = at.card();
     List<Slot> planned =
         at.planned(height.name(), height.height().label(), height.asked(), steering);
-    List<Slot> everything = at.slots(steering);
+    List<Slot> everything =
+        at.slots(
+            steering,
+            s -> s.row().equals(sentBack) || !at.readings(height.key(), steering, s).isEmpty());
     // A row that is sent back was shown, whether the round asked for it or not.
     boolean all =
         "1".equals(ctx.queryParam("all"))
+            || at.round().toRead().isEmpty()
             || !sentBack.isEmpty() && planned.stream().noneMatch(a -> a.row().equals(sentBack));
     List<Slot> slots = all || planned.isEmpty() ? everything : planned;
     HeightView view =

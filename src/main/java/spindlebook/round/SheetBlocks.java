@@ -118,7 +118,7 @@ record SheetBlocks(Sitting at, Posted posted, FormKey key) {
     for (Steering steering : swung) {
       List<SheetView.Cell> cells = new ArrayList<>();
       boolean shown = steering == Steering.STRAIGHT;
-      for (Slot slot : at.slots(steering)) {
+      for (Slot slot : slots(i, steering)) {
         String name = cellName(i, steering, slot);
         Optional<SeenReading> read = at.end(slot).reading(readingKey(i, steering, slot));
         boolean waits = posted.has(name) && read.isEmpty();
@@ -184,6 +184,15 @@ record SheetBlocks(Sitting at, Posted posted, FormKey key) {
     return "in the book, " + Counted.of(inBook, "reading") + (waits.isEmpty() ? "" : "; " + waits);
   }
 
+  /** What is asked for there, what was typed and what is in the book. */
+  List<Slot> slots(int i, Steering steering) {
+    return at.slots(
+        steering,
+        s ->
+            posted.has(cellName(i, steering, s))
+                || at.end(s).reading(readingKey(i, steering, s)).isPresent());
+  }
+
   static String cellName(int i, Steering steering, Slot slot) {
     return prefix(i) + Posted.word(steering) + "-" + slot.row();
   }
@@ -211,7 +220,7 @@ record SheetBlocks(Sitting at, Posted posted, FormKey key) {
     return Stream.concat(
             boxes().stream().map(b -> prefix(i) + b),
             Arrays.stream(Steering.values())
-                .flatMap(s -> at.slots(s).stream().map(slot -> cellName(i, s, slot))))
+                .flatMap(s -> slots(i, s).stream().map(slot -> cellName(i, s, slot))))
         .anyMatch(posted::has);
   }
 }

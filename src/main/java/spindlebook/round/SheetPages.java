@@ -123,7 +123,7 @@ public final class SheetPages {
     Sitting at = Sitting.of(histories, now, height.round());
     List<RoundStore.ToKeep> readings = new ArrayList<>();
     for (Steering steering : Steering.values()) {
-      for (Slot slot : at.slots(steering)) {
+      for (Slot slot : blocks.slots(i, steering)) {
         String name = SheetBlocks.cellName(i, steering, slot);
         if (posted.has(name)) {
           FormKey form = new FormKey(blocks.readingKey(i, steering, slot), after);

@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
@@ -86,12 +87,19 @@ record Sitting(CarBook book, Card card, Card mirror, Content.Round round, SeenRo
     return Slot.byRow(card, otherEnd(), steering, row);
   }
 
-  /** Everything that can be read at one steering, at both ends of an axle. */
+  /** Everything that is asked for at one steering, at both ends of an axle. */
   List<Slot> slots(Steering steering) {
+    return slots(steering, s -> false);
+  }
+
+  /**
+   * @param there what is shown though it is not asked for: somebody read it, or typed it
+   */
+  List<Slot> slots(Steering steering, Predicate<Slot> there) {
     return Stream.concat(
             Slot.all(card, steering).stream(),
             otherEnd().stream().flatMap(o -> Slot.allAt(o, steering).stream()))
-        .filter(s -> s.moves(card.layout()))
+        .filter(s -> s.asked(end(s)) || there.test(s))
         .toList();
   }
 

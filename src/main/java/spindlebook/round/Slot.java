@@ -6,6 +6,7 @@ import java.util.Optional;
 import spindlebook.card.Capital;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content.ToRead;
+import spindlebook.corner.Dimension;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.Layout;
@@ -128,10 +129,17 @@ record Slot(Quantity quantity, WatchPoint point, Place otherEnd) {
         .toList();
   }
 
-  /** Whether it changes with the wheel's height at all: an axle has camber and toe built in. */
-  boolean moves(Layout layout) {
-    return layout != Layout.SOLID_AXLE_END
-        || (quantity != Quantity.CAMBER && quantity != Quantity.TOE);
+  /**
+   * Whether it is asked for: an axle has camber and toe built in. Where its spindle is read
+   * outboard of the wheel, how it leans moves the point that is read.
+   */
+  boolean asked(Card end) {
+    return end.layout() != Layout.SOLID_AXLE_END
+        || switch (quantity) {
+          case TOE -> false;
+          case CAMBER -> end.given().containsKey(Dimension.READ_POINT_OUTBOARD);
+          default -> true;
+        };
   }
 
   /** The one of that name at a corner, or at either end of its axle. */

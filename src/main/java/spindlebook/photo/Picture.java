@@ -61,7 +61,7 @@ record Picture(int widthPx, int heightPx, byte[] jpeg, byte[] small) {
     Path here = Files.createTempFile(folder, "incoming", ".part");
     try {
       PhotoHeader header = put(sent, here);
-      BufferedImage plain = plain(decoded(header, here));
+      BufferedImage plain = drawn(header, here);
       BufferedImage upright =
           ExifFilterUtils.getFilterForOrientation(Orientation.typeOf(header.orientation()))
               .apply(plain);
@@ -99,6 +99,17 @@ record Picture(int widthPx, int heightPx, byte[] jpeg, byte[] small) {
     return PhotoHeader.ofJpeg(here);
   }
 
+  /** What was sent in plain colours. */
+  private static BufferedImage drawn(PhotoHeader header, Path file) throws PhotoRefused {
+    try {
+      return plain(decoded(header, file));
+    } catch (IOException | RuntimeException broken) {
+      // Both decoding and drawing throw either when the pixels, or the profile they are to be seen
+      // through, are not what the header promised.
+      throw new PhotoRefused("The photo is damaged and cannot be read: take or send it again.");
+    }
+  }
+
   private static BufferedImage decoded(PhotoHeader header, Path file) throws IOException {
     ImageReader reader = ImageIO.getImageReadersByFormatName(header.png() ? "png" : "jpeg").next();
     try (FileImageInputStream in = new FileImageInputStream(file.toFile())) {
@@ -107,9 +118,6 @@ record Picture(int widthPx, int heightPx, byte[] jpeg, byte[] small) {
       int step = step(header);
       param.setSourceSubsampling(step, step, 0, 0);
       return reader.read(0, param);
-    } catch (IOException | RuntimeException broken) {
-      // The decoders throw either when the pixels are not what the header promised.
-      throw new PhotoRefused("The photo is damaged and cannot be read: take or send it again.");
     } finally {
       reader.dispose();
     }

@@ -8,6 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.sun.management.ThreadMXBean;
 import java.awt.Color;
 import java.awt.Graphics2D;
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -263,6 +265,20 @@ class PictureTest {
       }
     }
     assertTrue(kept > 0 && kept < 300, "kept " + kept);
+  }
+
+  @Test
+  void a_profile_of_whatever_colours_breaks_nothing() throws IOException {
+    for (int type : new int[] {BufferedImage.TYPE_3BYTE_BGR, BufferedImage.TYPE_BYTE_GRAY}) {
+      byte[] plain = jpeg(new BufferedImage(60, 40, type), false);
+      for (int space :
+          new int[] {ColorSpace.CS_GRAY, ColorSpace.CS_LINEAR_RGB, ColorSpace.CS_CIEXYZ}) {
+        ByteArrayOutputStream profile = new ByteArrayOutputStream();
+        profile.writeBytes("ICC_PROFILE\0\1\1".getBytes(StandardCharsets.US_ASCII));
+        profile.writeBytes(ICC_Profile.getInstance(space).getData());
+        keptOrRefused(with(plain, 0xE2, profile.toByteArray()));
+      }
+    }
   }
 
   private String refused(byte[] sent) {

@@ -246,7 +246,8 @@ const top = () => {
   }
   if (me.undone) {
     const words = "Taken back: " + me.undone.words;
-    fill(said, words, () => [make("p", "", words), key("Put back", () => on.redo({ me, go, send, anew: () => (state = now()) }), "", "put back")]);
+    const redo = () => on.redo({ me, go, send, anew: () => (state = now()) });
+    fill(said, words + !on.redo, () => [make("p", "", words), ...(on.redo ? [key("Put back", redo, "", "put back")] : [])]);
     return;
   }
   const half = begun()[0];
@@ -256,17 +257,18 @@ const top = () => {
   fill(said, words, () => (words ? [make("p", "", words)] : []));
 };
 
-// What is under More, the order of heights and what others do come after the first screen.
-const later = () =>
-  Promise.all([import("./guide-more.js"), import("./guide-order.js"), import("./guide-news.js")]).then(
-    ([m, o, n]) => {
-      Object.assign(on, m);
-      order = o;
-      draw();
-      n.listen(() => plan, take);
-    },
-    () => setTimeout(later, 3000),
+// What is under More, the order of heights and what others do come after the first screen, each by
+// itself: the network may go in between.
+const late = (ask, use) =>
+  ask().then(
+    (m) => (use(m), draw()),
+    () => setTimeout(late, 3000, ask, use),
   );
+const later = () => {
+  late(() => import("./guide-more.js"), (m) => Object.assign(on, m));
+  late(() => import("./guide-order.js"), (m) => (order = m));
+  late(() => import("./guide-news.js"), (m) => m.listen(() => plan, take));
+};
 const say = (words, keys) => {
   on.menu = "";
   on.ask = words ? { of: outbox.newKey(), words, keys } : null;

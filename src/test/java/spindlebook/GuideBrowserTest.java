@@ -420,6 +420,39 @@ class GuideBrowserTest {
     assertTrue(((String) phone.ask(live)).contains("ower rod end"), (String) phone.ask(live));
   }
 
+  private void without(String... addresses) {
+    List<Object> patterns = new ArrayList<>();
+    for (String address : addresses) {
+      patterns.add(Map.of("urlPattern", address, "block", true));
+    }
+    phone.devtools("Network.setBlockedURLs", Map.of("urlPatterns", patterns));
+  }
+
+  /** The network may go with the first screen there: what did come is used, and nothing throws. */
+  @Test
+  void what_comes_after_the_first_screen_comes_each_by_itself() {
+    phone.devtools("Network.enable", Map.of());
+    without("*://*:*/static/guide-news*");
+    guide(Map.of());
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    press("3/8");
+    press("undo");
+    press("put back");
+    phone.wait(() -> phone.step().endsWith("/p-lower-rod-end"));
+    phone.find(Screen.button("More"));
+    without("*://*:*/static/guide-more*");
+    phone.screen.navigate().refresh();
+    phone.find(Screen.BOX);
+    press("3/8");
+    press("undo");
+    phone.wait(() -> phone.text(".g-said").contains("Taken back"));
+    assertTrue(phone.screen.findElements(Screen.key("put back")).isEmpty(), "not there yet");
+    without();
+    press("put back");
+    phone.wait(() -> phone.step().endsWith("/p-tie-rod-end"));
+  }
+
   /** An axle's height is both ends', and both ends' readings hang on it. */
   @Test
   void a_solid_axle_is_walked_on_the_pad_as_any_corner() {

@@ -8,9 +8,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.locks.LockSupport;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -86,8 +88,13 @@ class EveningBrowserTest {
           app = serve();
           link.leadsTo(app.port());
           sam = sam.at(app.port());
+          // Nothing waits yet where the phone has not heard of it.
+          Instant latest = Instant.now().plus(PATIENCE);
+          while (!typed().containsAll(before)) {
+            assertTrue(Instant.now().isBefore(latest), "offered again");
+            LockSupport.parkNanos(Duration.ofMillis(200).toNanos());
+          }
           phone.untilAllSent(PATIENCE);
-          assertTrue(typed().containsAll(before), "offered again");
         }
       }
       assertEquals(Set.copyOf(typed()).size(), typed().size(), "once each");

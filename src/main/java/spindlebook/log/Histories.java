@@ -9,14 +9,13 @@ import java.util.concurrent.atomic.AtomicLong;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Layout;
-import spindlebook.corner.Noted;
 
 /**
  * The cars' books, folded as far as the log goes. What is kept here is only speed: a fold from
  * scratch says the same.
  */
 public final class Histories {
-  /** So many entries more are folded one by one; of more, all is folded anew. */
+  /** So many entries more are kept and folded one by one; of more, all is read and folded anew. */
   private static final int FEW = 50;
 
   private final Book book;
@@ -33,13 +32,8 @@ public final class Histories {
 
     Known folded() {
       CarBook longer = car;
-      List<Noted> noted = later.stream().filter(e -> e.n() > car.n()).map(Bodies::noted).toList();
-      if (noted.size() > FEW) {
-        longer = longer.with(noted);
-      } else {
-        for (Noted entry : noted) {
-          longer = longer.with(entry);
-        }
+      for (Entry entry : later) {
+        longer = entry.n() > longer.n() ? longer.with(Bodies.noted(entry)) : longer;
       }
       return new Known(longer, List.of(), lastMove);
     }
@@ -54,7 +48,10 @@ public final class Histories {
     for (Entry entry : entries) {
       book.locate(entry.key())
           .filter(there -> there.car() != null)
-          .ifPresent(there -> cars.computeIfPresent(there.car(), (car, k) -> k.and(entry)));
+          .ifPresent(
+              there ->
+                  cars.computeIfPresent(
+                      there.car(), (car, k) -> k.later().size() < FEW ? k.and(entry) : null));
     }
     taken.incrementAndGet();
   }
@@ -78,7 +75,10 @@ public final class Histories {
     long lastMove = book.lastMove();
     return known != null && known.lastMove() == lastMove
         ? known.folded()
-        : new Known(CarBook.empty(), book.ofCar(car, 0), lastMove).folded();
+        : new Known(
+            CarBook.of(book.ofCar(car, 0).stream().map(Bodies::noted).toList()),
+            List.of(),
+            lastMove);
   }
 
   /** Where an entry belongs. {@code corner} is null for what concerns the whole car. */

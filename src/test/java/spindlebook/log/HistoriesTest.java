@@ -67,6 +67,16 @@ class HistoriesTest {
   }
 
   @Test
+  void however_many_entries_come_before_a_car_is_asked_for_again_all_are_there() {
+    assertEquals(3, histories.of("car").entries().size());
+    for (int i = 0; i < 120; i++) {
+      take(CarLines.R1.replace("\"r1\"", "\"more" + i + "\""));
+    }
+    assertEquals(123, histories.of("car").entries().size());
+    assertAsAfterAStart();
+  }
+
+  @Test
   void an_entry_the_index_could_not_follow_is_there_once_it_does() {
     book.index().useHandle(handle -> handle.execute("alter table meta rename to away"));
     take(CarLines.height("h", "in-between", "15 1/4 in"));

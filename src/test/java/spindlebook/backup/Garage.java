@@ -110,4 +110,11 @@ final class Garage {
       throw new UncheckedIOException(trouble);
     }
   }
+
+  /** The same without what a book that is open writes when it likes: its index and its end. */
+  static Map<String, String> filesBesideAnOpenBook(Path below) {
+    Map<String, String> files = files(below);
+    files.keySet().removeIf(file -> file.matches("data/(index|generation).*"));
+    return files;
+  }
 }

@@ -57,7 +57,7 @@ class RoundsTest {
     marmot.read(height, "straight", Marmot.TIE_ROD, "3/8");
     String page = "/rounds/" + round;
     Page shanks = shop.get(page).is(200);
-    assertTrue(shanks.text().contains("drill shanks to 1/2 in, above it tape, sixteenths"));
+    assertTrue(shanks.text().contains("drill shanks below 1/2 in, from there tape, sixteenths"));
     // By hand, u² = step² / 12 + half width² / 3 (and the tape's class): 1/64, 1/64 and 1/16, 1/32,
     // 1/32.
     assertEquals(0.5126, uOfGap(), 1e-3);

@@ -16,8 +16,12 @@ public record SeenRound(
     Tool gapTool,
     Tool angleTool) {
 
-  /** What a gap was read with: shanks to the thickest of their set, above it the tape. */
+  /**
+   * What a gap was read with: shanks below the thickest of their set, from there the tape. That the
+   * thickest goes says only that the gap is no narrower; that it is no wider, only the tape can
+   * say.
+   */
   public Tool toolOfGap(double mm) {
-    return mm <= gapTool.largestMm() ? gapTool : tape;
+    return mm < gapTool.largestMm() ? gapTool : tape;
   }
 }

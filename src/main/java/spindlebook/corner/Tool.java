@@ -15,8 +15,8 @@ import spindlebook.units.TypedLength;
  *     class); rectangular
  * @param placingHalfWidth half-width of the error of holding it to the mark, new at each reading;
  *     rectangular
- * @param largest of GAPS, the thickest shank of the set: a wider gap is read with the round's tape;
- *     null for 1/2 in (common practice, no source), and for every other use
+ * @param largest of GAPS, the thickest shank of the set: from there on gaps are read with the
+ *     round's tape; null for 1/2 in (common practice, no source), and for every other use
  */
 public record Tool(
     String tool,
@@ -63,7 +63,7 @@ public record Tool(
         null);
   }
 
-  /** The widest gap it reads, in mm; a tape reads any. */
+  /** Gaps narrower than this it reads, in mm; a tape reads any. */
   public double largestMm() {
     if (use != ToolUse.GAPS) {
       return Double.POSITIVE_INFINITY;

@@ -228,7 +228,7 @@ public final class RoundPages {
     return String.join(" · ", parts);
   }
 
-  /** "Gaps: drill shanks to 1/2 in, tape above". */
+  /** "Gaps: drill shanks below 1/2 in, from there tape". */
   static String gapsWith(SeenRound seen) {
     Tool gaps = seen.gapTool();
     if (gaps.use() != ToolUse.GAPS) {
@@ -236,9 +236,9 @@ public final class RoundPages {
     }
     LengthUnit unit = seen.round().unit();
     return gaps.name()
-        + " to "
+        + " below "
         + TapeFormat.length(gaps.largestMm(), unit, 64)
-        + ", above it "
+        + ", from there "
         + seen.tape().name();
   }
 

@@ -138,7 +138,7 @@ public final class ToolPages {
         now != null && use != ToolUse.GAPS
             ? null
             : a.length("largest", "Thickest shank of the set")
-                .hint("Wider gaps are read with the tape. Empty: 1/2 in.")
+                .hint("Gaps that wide and wider get the tape. Empty: 1/2 in.")
                 .unit("")
                 .was(was.map(Tool::largest).orElse(null))
                 .check(

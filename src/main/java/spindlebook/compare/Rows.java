@@ -12,6 +12,7 @@ import spindlebook.align.AlignedText;
 import spindlebook.alignment.AlignedFinding;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
+import spindlebook.card.Zero;
 import spindlebook.finding.Beside;
 import spindlebook.finding.Beside.Found;
 import spindlebook.finding.Finding;
@@ -26,7 +27,7 @@ import spindlebook.web.State;
 /** Two corners beside each other, row by row, in the unit of the first. */
 public record Rows(Findings one, Findings other, Lengths lengths) {
   private static final Set<Group> TRAVEL =
-      EnumSet.of(Group.NEAREST, Group.FIGURE, Group.MID_TRAVEL);
+      EnumSet.of(Group.RULES_END, Group.MARGIN, Group.MID_TRAVEL, Group.TOTAL);
 
   /**
    * @param folded closed until it is asked for: nothing in it differs
@@ -108,20 +109,20 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
             && lengths.bare(beside.apart().value()).equals(lengths.bare(0));
     return new Row(
         Capital.of(beside.either().name()),
-        cell(one, beside.one(), beside.either()),
-        cell(other, beside.other(), beside.either()),
+        cell(beside.one(), beside.either()),
+        cell(beside.other(), beside.either()),
         apart,
         hidden ? Found.SAME : beside.found(),
         hidden ? "by less than is shown" : beside.words());
   }
 
-  private Cell cell(Findings of, Finding finding, Finding either) {
+  private Cell cell(Finding finding, Finding either) {
     if (finding == null) {
       boolean mid = either.group() == Group.MID_TRAVEL;
       return new Cell(null, mid ? "nothing found" : "not there", null);
     }
     if (finding.group() == Group.ALIGNMENT && finding.figure() != null) {
-      AlignedFinding aligned = of.aligned(finding);
+      AlignedFinding aligned = Findings.aligned(finding);
       return new Cell(
           AlignedText.of(aligned.figure(), aligned.value(), lengths.unit()),
           AlignedText.acrossEdge(aligned, lengths.unit()).orElse(""),
@@ -132,6 +133,9 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
         finding.verdict() == null || finding.verdict() == Outcome.NEEDS
             ? null
             : Shown.state(finding.verdict());
+    if (finding.isPlace() && finding.figure() != null) {
+      return new Cell(lengths.signedFigure(finding.figure()), Zero.FRAME_MARK.words(), state);
+    }
     return finding.figure() == null
         ? new Cell(null, finding.says(), state)
         : new Cell(
@@ -142,7 +146,7 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
 
   private FigureText text(Finding finding, Figure figure, boolean signed) {
     if (finding.group() == Group.ALIGNMENT) {
-      return AlignedText.apart(one.aligned(finding).figure(), figure, lengths.unit());
+      return AlignedText.apart(Findings.aligned(finding).figure(), figure, lengths.unit());
     }
     return signed ? lengths.signedFigure(figure) : lengths.figure(figure);
   }

@@ -18,7 +18,7 @@ import spindlebook.uncertainty.SourceKind;
  *
  * <p>What the two share, such as one tape's own error, cancels in a difference: of two cars nothing
  * does, a tape of the same name may be another tape; what was given or is held back is each
- * corner's own.
+ * corner's own. Places are told from a frame mark, and held against each other at one mark only.
  *
  * @param one null where the first card has no such thing
  * @param apart the second less the first; null where there are no two numbers, or they are one
@@ -72,11 +72,14 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
     Map<String, Finding> all = new LinkedHashMap<>(first);
     second.forEach(all::putIfAbsent);
     boolean twoWheels = one.card().place() != other.card().place();
+    boolean oneMark = one.card().corner().equals(other.card().corner());
     List<Beside> beside = new ArrayList<>();
     for (String id : all.keySet()) {
       Finding a = first.get(id);
       Finding b = second.get(id);
-      if ((told(a) || told(b)) && !(twoWheels && all.get(id).ofAxle())) {
+      if ((told(a) || told(b))
+          && !(twoWheels && all.get(id).ofAxle())
+          && (oneMark || !all.get(id).isPlace())) {
         Difference apart = numbers(a, b) ? difference(one, a, other, b) : null;
         beside.add(held(a, b, apart, headOne, headOther));
       }
@@ -107,7 +110,7 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
     boolean car = one.card().car().equals(other.card().car());
     boolean corner = one.card().corner().equals(other.card().corner());
     return a.group() == Group.ALIGNMENT
-        ? new AlignedPair(one.aligned(a), other.aligned(b)).difference(car).orElseThrow()
+        ? new AlignedPair(Findings.aligned(a), Findings.aligned(b)).difference(car).orElseThrow()
         : Difference.of(
             a.figure(), b.figure(), s -> s.kind() == SourceKind.ALLOWANCE ? corner : car);
   }
@@ -147,7 +150,7 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
         && one.unit() != other.unit()) {
       return "differs, counted another way";
     }
-    return a.group() == Group.NEAREST ? "another one rules" : DIFFERS;
+    return a.group() == Group.RULES_END ? "another one rules" : DIFFERS;
   }
 
   private static String lacks(String one, String other, String headOne, String headOther) {

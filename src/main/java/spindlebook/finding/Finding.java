@@ -3,41 +3,65 @@ package spindlebook.finding;
 import java.util.List;
 import spindlebook.corner.AlignedFigure;
 import spindlebook.corner.SettingUnit;
+import spindlebook.travel.End;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
 /**
- * One thing that is known of a corner, or is not.
+ * One thing that is known of a corner, or is not: what it is, how much, where on the travel, how it
+ * stands against what its owner demands, and which readings it rests on.
  *
+ * @param end the end of the travel that it is about; null for any other thing
  * @param id the same on every card of the same thing: a limit's names the lock as its wheel sees it
- * @param figure null where it is said in words, or not known; of a limit its room
+ * @param name in words: {@code droop: tie rod to upper arm, full right}
+ * @param figure mm or rad; null where it is said in words, or not known. Of a stop its place, of a
+ *     limit the room from where the stop lets the wheel go, negative past it; of a margin negative
+ *     past it
+ * @param position wheel position in mm, + towards bump, from the zero of spindle minus frame mark:
+ *     where it is on the travel; of what is held back where that lets the wheel go in the end, of a
+ *     margin where the stop would have to be, in mid-travel where it begins towards droop. Null
+ *     where it has no place or none is known
+ * @param verdict null where nothing is decided of it
+ * @param readings keys of the entries that were read for it, each once; none where it was typed
+ * @param of the finding that it is taken from, with all there is to it: {@code Limit}, {@code
+ *     EndFindings}, {@code MidTravel}, {@code AlignedFinding}, {@code InForce}, {@code
+ *     TravelFindings}; null for what was typed, or kept
  * @param says in words what has no figure: how it is set, what is demanded, that it is not known
  * @param value what is held against another one's where there is no figure
  * @param unknown why it cannot be held against another; null where it can
  * @param bound why its figure is no more than a bound; null where it is not
- * @param verdict null where nothing is decided of it
  */
 public record Finding(
     Group group,
+    End end,
     String id,
     String name,
     Figure figure,
+    Figure position,
+    Outcome verdict,
+    List<String> readings,
+    Object of,
     String says,
     Object value,
     String unknown,
-    String bound,
-    Outcome verdict,
-    List<String> readings) {
+    String bound) {
 
   /** What it is, in the order of every page. */
   public enum Group {
-    SETTING("Settings"),
-    NEAREST("Figures"),
-    FIGURE("Figures"),
+    /** Where the strap, and the bump stop, ends the motion. */
+    STOP("Stops"),
+    HELD_BACK("Held back"),
+    /** Which limit of an end comes first. */
+    RULES_END("Margins"),
+    MARGIN("Margins"),
     LIMIT("Room to each limit"),
+    /** A rule broken, or not surely kept, between the ends. */
     MID_TRAVEL("Room to each limit"),
-    ALIGNMENT("Alignment"),
-    RULE("Rules and numbers");
+    TOTAL("Travel"),
+    SETTING("Settings"),
+    /** What is demanded, held back, given and aimed at, as its owner typed it. */
+    RULE("Rules and numbers"),
+    ALIGNMENT("Alignment");
 
     private final String title;
 
@@ -50,12 +74,21 @@ public record Finding(
     }
   }
 
+  /** Said in words alone. */
+  static Finding said(Group group, String id, String name, String says, Object value) {
+    return new Finding(
+        group, null, id, name, null, null, null, List.of(), null, says, value, null, null);
+  }
+
   /** The value of a setting. */
   record SetTo(SettingUnit unit, String amount) {}
 
   /** Whether it is a number, known or not. */
   boolean number() {
-    return group == Group.FIGURE || group == Group.ALIGNMENT;
+    return switch (group) {
+      case STOP, HELD_BACK, MARGIN, TOTAL, ALIGNMENT -> true;
+      case RULES_END, LIMIT, MID_TRAVEL, SETTING, RULE -> false;
+    };
   }
 
   /** Whether it is an angle, in radians; else a length in millimetres. */
@@ -66,6 +99,11 @@ public record Finding(
   /** Whether both wheels of an axle have it in common. */
   boolean ofAxle() {
     return group == Group.ALIGNMENT && AlignedFigure.valueOf(id).thing().ofAxle();
+  }
+
+  /** Whether its figure is a wheel position, to be shown from the zero of its page. */
+  public boolean isPlace() {
+    return group == Group.STOP || id.equals(CornerFigure.RIDE.name());
   }
 
   /** Whether it is known as no more than at least so much. */

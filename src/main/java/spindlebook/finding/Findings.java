@@ -1,20 +1,24 @@
 package spindlebook.finding;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import spindlebook.alignment.AlignedFinding;
 import spindlebook.alignment.MeasuredAlignment;
-import spindlebook.corner.AlignedFigure;
+import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.EntryWords;
 import spindlebook.corner.Given;
 import spindlebook.corner.HeldBack;
 import spindlebook.corner.InForce;
 import spindlebook.corner.Lock;
+import spindlebook.corner.SeenAlignment;
+import spindlebook.corner.SeenReading;
 import spindlebook.corner.Setting;
 import spindlebook.corner.Steering;
 import spindlebook.finding.Finding.Group;
@@ -29,71 +33,114 @@ import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
 /**
- * All that is known of a corner.
- *
- * @param byLock whether limits are named by the lock as this wheel sees it, to be held against the
- *     other side
- * @param foretold what stands in for a figure that is not known
+ * All that is known of a corner, as one list that pages, print, comparisons, kept copies and tables
+ * draw from.
  */
-public record Findings(
-    Card card,
-    TravelFindings travel,
-    MeasuredAlignment alignment,
-    boolean byLock,
-    Map<CornerFigure, Figure> foretold) {
+public final class Findings {
   public static final String NOT_KNOWN = "not known";
+
+  private final Card card;
+  private final TravelFindings travel;
+  private final boolean byLock;
+  private final Map<CornerFigure, Figure> foretold;
+  private final List<Finding> all;
+
+  private Findings(
+      Card card, Optional<Card> mirror, boolean byLock, Map<CornerFigure, Figure> foretold) {
+    this.card = card;
+    this.travel = CornerTravel.of(card);
+    this.byLock = byLock;
+    this.foretold = foretold;
+    this.all = all(new MeasuredAlignment(card, mirror));
+  }
 
   /**
    * @param mirror the other wheel of its axle; empty where the car has none
+   * @param byLock whether limits are named by the lock as this wheel sees it, to be held against
+   *     the other side
    */
   public static Findings of(Card card, Optional<Card> mirror, boolean byLock) {
     return of(card, mirror, byLock, Map.of());
   }
 
+  /**
+   * @param foretold what stands in for a figure that is not known
+   */
   public static Findings of(
       Card card, Optional<Card> mirror, boolean byLock, Map<CornerFigure, Figure> foretold) {
-    return new Findings(
-        card, CornerTravel.of(card), new MeasuredAlignment(card, mirror), byLock, foretold);
+    return new Findings(card, mirror, byLock, foretold);
   }
 
-  /** In one order, all that there could be: what is not known says so. */
+  /** Of a corner as its book stands; worked out once. */
+  public static Findings of(CarBook book, Card card) {
+    return book.memo()
+        .get(List.of(Findings.class, card.corner()), () -> of(card, book.mirror(card), false));
+  }
+
+  public Card card() {
+    return card;
+  }
+
+  public TravelFindings travel() {
+    return travel;
+  }
+
+  /** In the order of their groups, all that there could be: what is not known says so. */
   public List<Finding> all() {
-    List<Finding> all = new ArrayList<>();
-    card.adjusters().forEach(a -> all.add(setting(a)));
-    for (End end : End.values()) {
-      all.add(nearest(travel.at(end)));
-    }
+    return all;
+  }
+
+  private List<Finding> all(MeasuredAlignment alignment) {
+    List<Finding> all = new ArrayList<>(rules(card));
     for (CornerFigure f : CornerFigure.values()) {
       all.add(figure(f));
     }
     for (End end : End.values()) {
+      all.add(rules(travel.at(end)));
       travel.at(end).limits().forEach(l -> all.add(limit(end, l)));
     }
     travel.midTravel().forEach(m -> all.add(midTravel(m)));
-    alignment.findings().forEach(a -> all.add(aligned(a)));
-    all.addAll(rules(card));
+    card.adjusters().forEach(a -> all.add(setting(a)));
     card.aligned().targets().stream()
         .map(t -> t.target())
         .map(
             t ->
                 rule("target: " + t.figure().words(), "target: " + t.figure().words(), t.inWords()))
         .forEach(all::add);
-    return all;
+    alignment.findings().forEach(a -> all.add(aligned(a)));
+    all.sort(Comparator.comparing(Finding::group));
+    return List.copyOf(all);
+  }
+
+  /** Those of some groups, in their order. */
+  public List<Finding> all(Group... groups) {
+    List<Group> wanted = List.of(groups);
+    return all.stream().filter(f -> wanted.contains(f.group())).toList();
+  }
+
+  public Finding of(CornerFigure figure) {
+    return all.stream()
+        .filter(f -> f.group() == figure.group() && f.id().equals(figure.name()))
+        .findFirst()
+        .orElseThrow();
   }
 
   private static Finding setting(InForce set) {
     Setting to = set.setting();
     return new Finding(
         Group.SETTING,
+        null,
         set.adjuster().adjuster(),
         set.adjuster().name(),
         null,
+        null,
+        null,
+        List.of(),
+        set,
         to == null ? "not said" : to.inWords(),
         value(to),
         to == null ? "never said" : null,
-        null,
-        null,
-        List.of());
+        null);
   }
 
   /** Its amount, or its words where there is none. */
@@ -107,84 +154,103 @@ public record Findings(
                 : Double.toString(Math.rint(to.amount() * 1e6)));
   }
 
-  private Finding nearest(EndFindings end) {
-    boolean needs = end.outcome() == Outcome.NEEDS;
+  private Finding rules(EndFindings end) {
     Optional<Limit> rules = end.rules();
     return new Finding(
-        Group.NEAREST,
+        Group.RULES_END,
+        end.end(),
         end.end().words(),
         "what rules " + end.end().words(),
         null,
+        rules.map(Limit::positionMm).orElse(null),
+        end.outcome(),
+        rules.map(Limit::readings).orElse(List.of()),
+        end,
         rules.map(this::name).orElse("none found"),
         rules.map(this::id).orElse(""),
-        needs ? NOT_KNOWN : null,
-        null,
-        end.outcome(),
-        rules.map(Limit::readings).orElse(List.of()));
+        end.outcome() == Outcome.NEEDS ? NOT_KNOWN : null,
+        null);
   }
 
   private Finding figure(CornerFigure what) {
     Optional<Figure> known = what.of(travel);
     Figure figure = known.orElse(foretold.get(what));
     return new Finding(
-        Group.FIGURE,
+        what.group(),
+        what.end(),
         what.name(),
         what.words(),
         figure,
+        what.positionMm(travel),
+        what.group() == Group.MARGIN ? travel.at(what.end()).outcome() : null,
+        what.readings(travel),
+        what.end() == null ? travel : travel.at(what.end()),
         figure == null ? NOT_KNOWN : known.isEmpty() ? "foretold" : "",
         null,
         figure == null ? NOT_KNOWN : null,
-        known.isPresent() && what.atLeast(travel) ? "at least so much" : null,
-        null,
-        List.of());
+        known.isPresent() && what.atLeast(travel) ? "at least so much" : null);
   }
 
   private Finding limit(End end, Limit limit) {
     boolean broken = limit.at() instanceof EndLimit.BrokenThroughout;
     return new Finding(
         Group.LIMIT,
+        end,
         end.words() + " " + id(limit),
         end.words() + ": " + name(limit),
         limit.roomMm(),
+        limit.positionMm(),
+        limit.outcome(),
+        limit.readings(),
+        limit,
         limit.roomMm() != null ? "" : broken ? "at every height read" : NOT_KNOWN,
         null,
         limit.outcome() == Outcome.NEEDS ? "needs a reading" : null,
-        broken ? "broken at every height read" : limit.found() ? null : "lies beyond what was read",
-        limit.outcome(),
-        limit.readings());
+        broken
+            ? "broken at every height read"
+            : limit.found() ? null : "lies beyond what was read");
   }
 
   private Finding midTravel(MidTravel mid) {
     return new Finding(
         Group.MID_TRAVEL,
+        null,
         "mid-travel " + id(mid.point().point(), mid.steering()) + mid.pairing(),
         "mid-travel: " + (byLock ? names().byLock(mid) : names().of(mid)),
         null,
+        mid.shortfall().fromMm(),
+        mid.outcome(),
+        mid.shortfall().readings(),
+        mid,
         "in mid-travel",
         "",
         null,
-        null,
-        mid.outcome(),
-        mid.shortfall().readings());
+        null);
   }
 
-  private Finding aligned(AlignedFinding found) {
+  private static Finding aligned(AlignedFinding found) {
     return new Finding(
         Group.ALIGNMENT,
+        null,
         found.figure().name(),
         found.figure().words(),
         found.value(),
+        null,
+        found.against() == null ? null : found.against().decision(),
+        Stream.concat(
+                found.from().stream().map(SeenAlignment::key),
+                found.inRound().stream().map(SeenReading::key))
+            .toList(),
+        found,
         NOT_KNOWN,
         null,
         found.counts() ? null : found.value() == null ? NOT_KNOWN : found.stands().words(),
-        null,
-        found.against() == null ? null : found.against().decision(),
-        List.of());
+        null);
   }
 
   /** Of a finding of alignment. */
-  public AlignedFinding aligned(Finding finding) {
-    return alignment.of(AlignedFigure.valueOf(finding.id()));
+  public static AlignedFinding aligned(Finding finding) {
+    return (AlignedFinding) finding.of();
   }
 
   // --- rules
@@ -208,7 +274,7 @@ public record Findings(
   }
 
   private static Finding rule(String id, String name, String says) {
-    return new Finding(Group.RULE, id, name, null, says, says, null, null, null, List.of());
+    return Finding.said(Group.RULE, id, name, says, says);
   }
 
   private static String word(Enum<?> value) {

@@ -1,5 +1,7 @@
 package spindlebook.travel;
 
+import spindlebook.corner.Card;
+
 /**
  * A whole corner whose sums can be done by hand. The arm is watched against the frame, at least 6
  * mm; where nothing else is said:
@@ -12,10 +14,15 @@ package spindlebook.travel;
  *   ground R − d − g = 1000 − 100 − 50 = 850 mm; impact r = 6.35 mm
  * </pre>
  */
-final class StandardCorner {
+public final class StandardCorner {
   static final double INCH = 25.4;
 
   private StandardCorner() {}
+
+  /** Read without error, the arm's limit at 8.00 in. */
+  public static Card worked() {
+    return limit(bench(CornerBench.exact()), 8 * INCH).card();
+  }
 
   /** Everything but the gaps of the arm. */
   static CornerBench bench(CornerBench bench) {

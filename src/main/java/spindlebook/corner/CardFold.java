@@ -413,12 +413,12 @@ final class CardFold implements Cloneable {
       addWatchPoint(entry.n(), point);
     } else if (d.what() instanceof HeldBack held && here) {
       heldBack.put(held.allowance(), held);
-    } else if (d.what() instanceof Content.Retired retired) {
+    } else if (d.what() instanceof Retired retired) {
       retire(retired, here);
     }
   }
 
-  private void retire(Content.Retired retired, boolean here) {
+  private void retire(Retired retired, boolean here) {
     if (retired.tool() != null) {
       tools.remove(retired.tool());
     }

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
@@ -73,23 +72,6 @@ public sealed interface Content {
   record Definition(String car, String corner, Defined what) implements Content {
     public static Definition of(String key, Defined what) {
       return new Definition(what.ofCar() ? key : null, what.ofCar() ? null : key, what);
-    }
-  }
-
-  /** What is no longer asked for, by its short name; the other two are null. */
-  record Retired(String watchPoint, String adjuster, String tool) implements Defined {
-    @Override
-    public boolean ofCar() {
-      return tool != null;
-    }
-
-    @Override
-    public String inWords() {
-      return "retired "
-          + Stream.of(watchPoint, adjuster, tool)
-              .filter(Objects::nonNull)
-              .findFirst()
-              .orElse("nothing");
     }
   }
 

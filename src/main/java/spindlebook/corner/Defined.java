@@ -4,7 +4,7 @@ import java.util.Map;
 
 /** What one definition is about: a thing that counts from there on, or no longer does. */
 public sealed interface Defined
-    permits CarDetails, Tool, WatchPoint, Adjuster, Given, HeldBack, Content.Retired {
+    permits CarDetails, Tool, WatchPoint, Adjuster, Given, HeldBack, Retired {
 
   /** By the names they have in the book. */
   Map<String, Class<? extends Defined>> NAMES =
@@ -15,7 +15,7 @@ public sealed interface Defined
           "adjuster", Adjuster.class,
           "given", Given.class,
           "heldBack", HeldBack.class,
-          "retired", Content.Retired.class);
+          "retired", Retired.class);
 
   /** As it is told in the book: {@code tool the tape}. */
   String inWords();

@@ -190,27 +190,13 @@ public final class EntryWords {
 
   private String of(Content.Definition d) {
     String where = d.corner() == null ? "" : place(d.corner()) + " · ";
-    if (d.what() instanceof Content.Retired r && r.watchPoint() != null) {
+    if (d.what() instanceof Retired r && r.watchPoint() != null) {
       return where + "retired " + pointName(d.corner(), r.watchPoint());
     }
-    if (d.what() instanceof Content.Retired r && r.adjuster() != null) {
+    if (d.what() instanceof Retired r && r.adjuster() != null) {
       return where + "retired " + adjusterName(d.corner(), r.adjuster());
     }
     return where + d.what().inWords();
-  }
-
-  public static String keep(Keep keep) {
-    List<String> parts = new ArrayList<>();
-    if (keep.least() != null) {
-      parts.add("at least " + keep.least().words());
-    }
-    if (keep.most() != null) {
-      parts.add("at most " + keep.most().words());
-    }
-    if (keep.mostAngle() != null) {
-      parts.add("at most " + keep.mostAngle().typed());
-    }
-    return String.join(" and ", parts);
   }
 
   private String of(Content.Round round) {

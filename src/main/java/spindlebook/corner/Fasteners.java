@@ -82,7 +82,7 @@ final class Fasteners {
     } else if (content instanceof Content.Definition d && d.corner() != null) {
       if (d.what() instanceof Adjuster adjuster) {
         add(d.corner(), adjuster);
-      } else if (d.what() instanceof Content.Retired retired) {
+      } else if (d.what() instanceof Retired retired) {
         lines.remove(new Name(d.corner(), retired.adjuster()));
       }
     } else if (content instanceof Content.Adjustment a) {

@@ -1,5 +1,7 @@
 package spindlebook.corner;
 
+import java.util.ArrayList;
+import java.util.List;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
@@ -24,5 +26,20 @@ public record Keep(TypedLength least, TypedLength most, TypedAngle mostAngle) {
 
   public static Keep between(TypedLength least, TypedLength most) {
     return new Keep(least, most, null);
+  }
+
+  /** As it is told in the book: {@code at least 1/4 in and at most 1 in}. */
+  public String inWords() {
+    List<String> parts = new ArrayList<>();
+    if (least != null) {
+      parts.add("at least " + least.words());
+    }
+    if (most != null) {
+      parts.add("at most " + most.words());
+    }
+    if (mostAngle != null) {
+      parts.add("at most " + mostAngle.typed());
+    }
+    return String.join(" and ", parts);
   }
 }

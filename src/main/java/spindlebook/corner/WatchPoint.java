@@ -13,7 +13,7 @@ public record WatchPoint(String point, WatchPlace place, String name, Keep keep,
     implements Defined {
   @Override
   public String inWords() {
-    return "watch point " + name + ", " + EntryWords.keep(keep);
+    return "watch point " + name + ", " + keep.inWords();
   }
 
   public WatchPoint {

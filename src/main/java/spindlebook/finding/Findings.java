@@ -12,7 +12,6 @@ import spindlebook.alignment.AlignedFinding;
 import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
-import spindlebook.corner.EntryWords;
 import spindlebook.corner.Given;
 import spindlebook.corner.HeldBack;
 import spindlebook.corner.InForce;
@@ -258,8 +257,7 @@ public final class Findings {
   /** What is demanded, held back and given on a corner, as its owner typed it. */
   public static List<Finding> rules(Card card) {
     List<Finding> rules = new ArrayList<>();
-    card.watchPoints()
-        .forEach(w -> rules.add(rule(w.point(), w.name(), EntryWords.keep(w.keep()))));
+    card.watchPoints().forEach(w -> rules.add(rule(w.point(), w.name(), w.keep().inWords())));
     new TreeMap<>(card.heldBack())
         .forEach((a, held) -> rules.add(rule(word(a), "held back: " + a.words(), much(held))));
     new TreeMap<>(card.given())

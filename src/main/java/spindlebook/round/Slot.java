@@ -7,7 +7,6 @@ import spindlebook.card.Capital;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content.ToRead;
 import spindlebook.corner.Dimension;
-import spindlebook.corner.EntryWords;
 import spindlebook.corner.HeightName;
 import spindlebook.corner.Layout;
 import spindlebook.corner.Measure;
@@ -51,7 +50,7 @@ record Slot(Quantity quantity, WatchPoint point, Place otherEnd) {
 
   /** {@code keep at least 1/4 in}; empty where nothing is asked. */
   String rule() {
-    return point == null ? "" : "keep " + EntryWords.keep(point.keep());
+    return point == null ? "" : "keep " + point.keep().inWords();
   }
 
   boolean angle() {

@@ -11,6 +11,7 @@ import spindlebook.corner.Adjuster;
 import spindlebook.corner.AdjusterKind;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
+import spindlebook.corner.Retired;
 import spindlebook.corner.SettingUnit;
 import spindlebook.log.Histories;
 import spindlebook.units.TypedLength;
@@ -121,7 +122,7 @@ public final class AdjusterPages {
 
   public void retire(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
-    Content.Retired retired = new Content.Retired(null, adjuster(ctx, card).adjuster(), null);
+    Retired retired = new Retired(null, adjuster(ctx, card).adjuster(), null);
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
     book.put(ctx, a, Content.Definition.of(card.corner(), retired));
     Html.next(ctx, settings(card));

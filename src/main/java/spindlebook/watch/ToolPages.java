@@ -10,6 +10,7 @@ import spindlebook.card.IntoBook;
 import spindlebook.corner.CarBook;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
+import spindlebook.corner.Retired;
 import spindlebook.corner.Starter;
 import spindlebook.corner.Tool;
 import spindlebook.corner.ToolUse;
@@ -175,7 +176,7 @@ public final class ToolPages {
     String car = history.car().orElseThrow();
     Tool tool = Optional.ofNullable(named(ctx, history)).orElseThrow(NotFoundResponse::new);
     Asked a = Asked.of(ctx, history.details().orElseThrow().unit(), history.n());
-    book.put(ctx, a, Content.Definition.of(car, new Content.Retired(null, null, tool.tool())));
+    book.put(ctx, a, Content.Definition.of(car, new Retired(null, null, tool.tool())));
     Html.next(ctx, "/cars/" + car + "/tools");
   }
 

@@ -10,9 +10,9 @@ import spindlebook.card.IntoBook;
 import spindlebook.card.Shown;
 import spindlebook.corner.Card;
 import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
 import spindlebook.corner.Keep;
 import spindlebook.corner.Measure;
+import spindlebook.corner.Retired;
 import spindlebook.corner.WatchPlace;
 import spindlebook.corner.WatchPoint;
 import spindlebook.log.Histories;
@@ -44,10 +44,7 @@ public final class WatchPointPages {
     String base = points(card) + "/";
     List<Line> lines =
         card.watchPoints().stream()
-            .map(
-                w ->
-                    new Line(
-                        w.name(), "keep " + EntryWords.keep(w.keep()), w.basis(), base + w.point()))
+            .map(w -> new Line(w.name(), "keep " + w.keep().inWords(), w.basis(), base + w.point()))
             .toList();
     Html.show(ctx, Html.TEMPLATES.watchList(frame, lines, base + "new", base + "copy"));
   }
@@ -136,7 +133,7 @@ public final class WatchPointPages {
     Card card = Addressed.corner(ctx, histories);
     WatchPoint point = point(ctx, card);
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
-    Content.Retired retired = new Content.Retired(point.point(), null, null);
+    Retired retired = new Retired(point.point(), null, null);
     book.put(ctx, a, Content.Definition.of(card.corner(), retired));
     Html.next(ctx, points(card));
   }

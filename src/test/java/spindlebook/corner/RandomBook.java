@@ -315,7 +315,7 @@ public final class RandomBook {
           Content.Definition.of(
               corner(), new Given(Dimension.READ_POINT_OUTBOARD, mm(random.nextInt(0, 150)), null));
       case 2 -> Content.Definition.of("car", Starter.tape());
-      default -> Content.Definition.of(corner(), new Content.Retired(point.point(), null, null));
+      default -> Content.Definition.of(corner(), new Retired(point.point(), null, null));
     };
   }
 

@@ -38,6 +38,7 @@ import spindlebook.corner.PhotoSide;
 import spindlebook.corner.Place;
 import spindlebook.corner.Quantity;
 import spindlebook.corner.RackSide;
+import spindlebook.corner.Retired;
 import spindlebook.corner.Setting;
 import spindlebook.corner.SettingUnit;
 import spindlebook.corner.SignedCorner;
@@ -121,7 +122,7 @@ class BodiesTest {
                 true,
                 new Setting("3", SettingUnit.HOLES, 3.0))),
         definition(new Given(Dimension.STOP_CRUSH, GAP, null)),
-        definition(new Content.Retired("tie", null, null)),
+        definition(new Retired("tie", null, null)),
         new Content.Round(
             "lf",
             true,

@@ -116,7 +116,7 @@ class BackupPagesTest {
                   "photo-" + named.substring(0, 4),
                   0,
                   "Sam",
-                  new spindlebook.corner.Content.Photo(
+                  new spindlebook.entry.Content.Photo(
                       marmot.left, null, null, named, 1, 1, null, null)));
     }
     Path file = folder.resolve("taken-home.zip");

@@ -15,8 +15,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import spindlebook.alignment.AlignedCheck;
-import spindlebook.corner.CarBook;
 import spindlebook.figures.Figures;
+import spindlebook.fold.CarBook;
 import spindlebook.log.BookFile;
 import spindlebook.log.CarsOfFile;
 

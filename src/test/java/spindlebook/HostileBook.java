@@ -10,9 +10,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
-import spindlebook.corner.Layout;
-import spindlebook.corner.Noted;
-import spindlebook.corner.RandomBook;
+import spindlebook.definition.Layout;
+import spindlebook.fold.Noted;
+import spindlebook.fold.RandomBook;
 import spindlebook.log.Bodies;
 
 /**

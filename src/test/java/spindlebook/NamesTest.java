@@ -10,7 +10,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import spindlebook.corner.Content;
+import spindlebook.entry.Content;
 import spindlebook.log.Bodies;
 
 /** Lists say what the card says: names and what belongs where come from one fold. */

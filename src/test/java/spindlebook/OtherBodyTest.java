@@ -19,7 +19,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import spindlebook.corner.Content;
+import spindlebook.entry.Content;
 import spindlebook.log.Bodies;
 import spindlebook.log.BookFile;
 import spindlebook.log.Entry;

@@ -13,8 +13,8 @@ import java.util.TreeMap;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import spindlebook.corner.CarBook;
 import spindlebook.figures.Figures;
+import spindlebook.fold.CarBook;
 import spindlebook.log.BookFile;
 import spindlebook.log.CarsOfFile;
 

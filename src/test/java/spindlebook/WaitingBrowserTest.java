@@ -16,7 +16,7 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.interactions.Actions;
-import spindlebook.corner.Content;
+import spindlebook.entry.Content;
 import spindlebook.log.Bodies;
 import spindlebook.log.BookFile;
 

@@ -5,7 +5,7 @@ import java.util.List;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
-import spindlebook.corner.Card;
+import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.web.Action;
 import spindlebook.web.Asked;

@@ -7,9 +7,9 @@ import java.util.Optional;
 import spindlebook.align.CurveView.Pickable;
 import spindlebook.card.Days;
 import spindlebook.card.Zero;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Change;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.Change;
 
 /**
  * What a curve is compared with: the same thing on the car's other side, or as it held just before

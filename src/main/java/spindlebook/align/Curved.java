@@ -3,11 +3,11 @@ package spindlebook.align;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import spindlebook.corner.Card;
-import spindlebook.corner.Measure;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.WatchPoint;
+import spindlebook.definition.Measure;
+import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Quantity;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenReading;
 import spindlebook.web.Posted;
 
 /**

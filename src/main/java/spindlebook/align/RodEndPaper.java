@@ -8,7 +8,7 @@ import spindlebook.alignment.ArmOnRodEnds;
 import spindlebook.alignment.Hand;
 import spindlebook.alignment.RodThread;
 import spindlebook.alignment.Turns;
-import spindlebook.corner.Card;
+import spindlebook.fold.Card;
 import spindlebook.uncertainty.Figure;
 import spindlebook.web.Asked;
 import spindlebook.web.FigureText;

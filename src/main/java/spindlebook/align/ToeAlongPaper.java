@@ -3,7 +3,7 @@ package spindlebook.align;
 import java.util.List;
 import spindlebook.align.OnPaperView.Line;
 import spindlebook.alignment.ToeKnockOn;
-import spindlebook.corner.Card;
+import spindlebook.fold.Card;
 import spindlebook.uncertainty.Figure;
 import spindlebook.web.Asked;
 

@@ -2,7 +2,7 @@ package spindlebook.align;
 
 import spindlebook.alignment.AlignedNote;
 import spindlebook.alignment.ToeRead;
-import spindlebook.corner.Card;
+import spindlebook.fold.Card;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.FigureText;

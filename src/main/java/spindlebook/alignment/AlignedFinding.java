@@ -2,12 +2,12 @@ package spindlebook.alignment;
 
 import java.util.List;
 import java.util.Optional;
-import spindlebook.corner.AlignedFigure;
-import spindlebook.corner.Content;
-import spindlebook.corner.SeenAlignment;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.SeenTarget;
-import spindlebook.corner.Standing;
+import spindlebook.entry.AlignedFigure;
+import spindlebook.entry.Content;
+import spindlebook.fold.SeenAlignment;
+import spindlebook.fold.SeenReading;
+import spindlebook.fold.SeenTarget;
+import spindlebook.fold.Standing;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedLength;

@@ -4,8 +4,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import spindlebook.corner.SeenAlignment;
-import spindlebook.corner.SeenReading;
+import spindlebook.fold.SeenAlignment;
+import spindlebook.fold.SeenReading;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Source;
 

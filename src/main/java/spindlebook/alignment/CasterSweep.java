@@ -2,7 +2,7 @@ package spindlebook.alignment;
 
 import java.util.List;
 import java.util.function.ToDoubleFunction;
-import spindlebook.corner.SweptBy;
+import spindlebook.entry.SweptBy;
 import spindlebook.uncertainty.Figure;
 
 /**

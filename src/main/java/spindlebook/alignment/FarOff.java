@@ -1,11 +1,11 @@
 package spindlebook.alignment;
 
 import java.util.Optional;
-import spindlebook.corner.AlignedFigure;
-import spindlebook.corner.AlignedThing;
-import spindlebook.corner.Card;
-import spindlebook.corner.SeenAlignment;
-import spindlebook.corner.Standing;
+import spindlebook.entry.AlignedFigure;
+import spindlebook.entry.AlignedThing;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenAlignment;
+import spindlebook.fold.Standing;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.AngleFormat;
 import spindlebook.units.TapeFormat;

@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import spindlebook.corner.AlignedThing;
-import spindlebook.corner.Card;
-import spindlebook.corner.SeenAlignment;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.Standing;
+import spindlebook.entry.AlignedThing;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenAlignment;
+import spindlebook.fold.SeenReading;
+import spindlebook.fold.Standing;
 import spindlebook.uncertainty.Figure;
 
 /**

@@ -6,12 +6,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import spindlebook.corner.AlignedFigure;
-import spindlebook.corner.AlignedThing;
-import spindlebook.corner.AlignmentWay;
-import spindlebook.corner.Card;
-import spindlebook.corner.SeenAlignment;
-import spindlebook.corner.Standing;
+import spindlebook.entry.AlignedFigure;
+import spindlebook.entry.AlignedThing;
+import spindlebook.entry.AlignmentWay;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenAlignment;
+import spindlebook.fold.Standing;
 import spindlebook.uncertainty.Figure;
 
 /**

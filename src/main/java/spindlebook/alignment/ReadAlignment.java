@@ -1,10 +1,10 @@
 package spindlebook.alignment;
 
-import spindlebook.corner.AlignmentWay;
-import spindlebook.corner.LineSide;
-import spindlebook.corner.Place;
-import spindlebook.corner.SeenAlignment;
-import spindlebook.corner.ToolError;
+import spindlebook.definition.Place;
+import spindlebook.entry.AlignmentWay;
+import spindlebook.entry.LineSide;
+import spindlebook.fold.SeenAlignment;
+import spindlebook.fold.ToolError;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;

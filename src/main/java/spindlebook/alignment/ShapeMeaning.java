@@ -3,7 +3,7 @@ package spindlebook.alignment;
 import java.util.ArrayList;
 import java.util.List;
 import spindlebook.alignment.FaultSeen.Sureness;
-import spindlebook.corner.RackSide;
+import spindlebook.definition.RackSide;
 import spindlebook.uncertainty.Figure;
 
 /**

@@ -1,9 +1,9 @@
 package spindlebook.alignment;
 
 import java.util.Objects;
-import spindlebook.corner.AlignmentWay;
-import spindlebook.corner.Place;
-import spindlebook.corner.SweptBy;
+import spindlebook.definition.Place;
+import spindlebook.entry.AlignmentWay;
+import spindlebook.entry.SweptBy;
 import spindlebook.uncertainty.Figure;
 
 /**

@@ -1,7 +1,7 @@
 package spindlebook.alignment;
 
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
-import spindlebook.corner.SweptBy;
+import spindlebook.entry.SweptBy;
 
 /**
  * A left knuckle that turns rigidly about its kingpin: what camber and a fore-and-aft line on the

@@ -1,6 +1,6 @@
 package spindlebook.alignment;
 
-import spindlebook.corner.RackSide;
+import spindlebook.definition.RackSide;
 
 /**
  * What a tie rod can be set wrong by, and which way that turns the toe curve.

@@ -1,7 +1,7 @@
 package spindlebook.alignment;
 
 import java.util.List;
-import spindlebook.corner.RackSide;
+import spindlebook.definition.RackSide;
 import spindlebook.uncertainty.Figure;
 
 /**

@@ -1,10 +1,10 @@
 package spindlebook.alignment;
 
 import java.util.Optional;
-import spindlebook.corner.Card;
-import spindlebook.corner.Dimension;
-import spindlebook.corner.Given;
-import spindlebook.corner.SeenReading;
+import spindlebook.definition.Dimension;
+import spindlebook.definition.Given;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenReading;
 import spindlebook.travel.GivenFigures;
 import spindlebook.uncertainty.Figure;
 

@@ -1,7 +1,7 @@
 package spindlebook.alignment;
 
 import java.util.List;
-import spindlebook.corner.LineSide;
+import spindlebook.entry.LineSide;
 import spindlebook.uncertainty.Figure;
 
 /**

@@ -11,17 +11,17 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import spindlebook.card.Days;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.Noted;
+import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.Noted;
 import spindlebook.log.Histories;
 import spindlebook.web.Crumb;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
 import spindlebook.web.State;
 import spindlebook.web.StoryEntry;
+import spindlebook.words.EntryWords;
 
 /** The car's whole life, newest first. */
 public final class BookPages {

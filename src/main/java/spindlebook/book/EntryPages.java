@@ -13,13 +13,12 @@ import spindlebook.card.IntoBook;
 import spindlebook.card.PutBack;
 import spindlebook.card.Shown;
 import spindlebook.card.TakesAlong;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Change;
-import spindlebook.corner.Content;
-import spindlebook.corner.Doubted;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.Noted;
+import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.Change;
+import spindlebook.fold.Doubted;
+import spindlebook.fold.Noted;
 import spindlebook.log.Histories;
 import spindlebook.photo.PhotoView;
 import spindlebook.photo.PhotoView.Shot;
@@ -33,6 +32,7 @@ import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
 import spindlebook.web.State;
+import spindlebook.words.EntryWords;
 
 /** One entry: what it says, what became of it, the answer to a doubt, taking it back. */
 public final class EntryPages {

@@ -1,9 +1,9 @@
 package spindlebook.car;
 
 import java.util.Optional;
-import spindlebook.corner.CarDetails;
-import spindlebook.corner.Layout;
-import spindlebook.corner.RackSide;
+import spindlebook.definition.CarDetails;
+import spindlebook.definition.Layout;
+import spindlebook.definition.RackSide;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
 import spindlebook.web.Asked;

@@ -3,9 +3,9 @@ package spindlebook.car;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Layout;
-import spindlebook.corner.Place;
+import spindlebook.definition.Layout;
+import spindlebook.definition.Place;
+import spindlebook.fold.CarBook;
 import spindlebook.web.Asked;
 import spindlebook.web.Posted;
 

@@ -2,8 +2,8 @@ package spindlebook.card;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 
 /** What an address names; where there is no such thing, there is no such page. */

@@ -3,7 +3,7 @@ package spindlebook.card;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import spindlebook.corner.Card;
+import spindlebook.fold.Card;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Limit;
 import spindlebook.travel.TravelFindings;

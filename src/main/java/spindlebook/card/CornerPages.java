@@ -4,10 +4,9 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.Noted;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.Noted;
 import spindlebook.log.Histories;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.TravelFindings;
@@ -18,6 +17,7 @@ import spindlebook.web.Html;
 import spindlebook.web.Link;
 import spindlebook.web.Notice;
 import spindlebook.web.PageFrame;
+import spindlebook.words.EntryWords;
 
 /** One corner: its travel, gaps, settings, and what no longer holds. */
 public final class CornerPages {

@@ -2,9 +2,9 @@ package spindlebook.card;
 
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
-import spindlebook.corner.Card;
-import spindlebook.corner.InForce;
-import spindlebook.corner.Setting;
+import spindlebook.definition.Setting;
+import spindlebook.fold.Card;
+import spindlebook.fold.InForce;
 import spindlebook.travel.Cure;
 
 /** Where a change of a setting is prepared: the page of its adjuster, filled in. */

@@ -2,9 +2,9 @@ package spindlebook.card;
 
 import java.util.ArrayList;
 import java.util.List;
-import spindlebook.corner.Card;
-import spindlebook.corner.Pairing;
+import spindlebook.entry.Pairing;
 import spindlebook.finding.LimitNames;
+import spindlebook.fold.Card;
 import spindlebook.travel.Cure;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;

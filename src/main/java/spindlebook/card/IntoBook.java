@@ -4,7 +4,7 @@ import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import spindlebook.corner.Content;
+import spindlebook.entry.Content;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Draft;

@@ -4,13 +4,13 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
+import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
 import spindlebook.web.Crumb;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
+import spindlebook.words.EntryWords;
 
 /**
  * A correction of what was taken back, or answered away, while its form was open: nothing is

@@ -1,7 +1,7 @@
 package spindlebook.card;
 
 import java.util.List;
-import spindlebook.corner.Content.ToRead;
+import spindlebook.entry.Content.ToRead;
 import spindlebook.travel.Need;
 import spindlebook.travel.NextReading;
 

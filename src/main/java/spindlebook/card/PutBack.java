@@ -1,7 +1,7 @@
 package spindlebook.card;
 
 import java.util.Optional;
-import spindlebook.corner.CarBook;
+import spindlebook.fold.CarBook;
 import spindlebook.web.FormKey;
 
 /**

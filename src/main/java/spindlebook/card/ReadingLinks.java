@@ -2,7 +2,7 @@ package spindlebook.card;
 
 import java.util.ArrayList;
 import java.util.List;
-import spindlebook.corner.Card;
+import spindlebook.fold.Card;
 import spindlebook.web.Link;
 
 /** Links to the heights and readings that something on a page rests on, by their numbers. */

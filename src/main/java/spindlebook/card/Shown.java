@@ -1,9 +1,9 @@
 package spindlebook.card;
 
-import spindlebook.corner.Card;
-import spindlebook.corner.Place;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.Standing;
+import spindlebook.definition.Place;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenReading;
+import spindlebook.fold.Standing;
 import spindlebook.travel.Nodes;
 import spindlebook.travel.ThingFirst;
 import spindlebook.uncertainty.Outcome;

@@ -1,6 +1,6 @@
 package spindlebook.card;
 
-import spindlebook.corner.CarBook;
+import spindlebook.fold.CarBook;
 
 /** What goes with an entry when it is taken back. */
 public final class TakesAlong {

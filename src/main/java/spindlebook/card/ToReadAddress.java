@@ -6,13 +6,13 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content.ToRead;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.Layout;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.Steering;
+import spindlebook.definition.Layout;
+import spindlebook.entry.Content.ToRead;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Quantity;
+import spindlebook.entry.Steering;
+import spindlebook.fold.Card;
 import spindlebook.web.Posted;
 
 /** What a new round is to read, as it stands in the round's address: {@code need=ride~straight}. */

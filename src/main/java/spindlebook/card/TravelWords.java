@@ -2,10 +2,10 @@ package spindlebook.card;
 
 import java.util.ArrayList;
 import java.util.List;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content.ToRead;
-import spindlebook.corner.Quantity;
+import spindlebook.entry.Content.ToRead;
+import spindlebook.entry.Quantity;
 import spindlebook.finding.LimitNames;
+import spindlebook.fold.Card;
 import spindlebook.travel.Cure;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
@@ -309,7 +309,7 @@ public final class TravelWords {
       case STRAP_LENGTH, SHOCK_LENGTH, STOP_GAP ->
           what
               + " at "
-              + (read.name() == spindlebook.corner.HeightName.IN_BETWEEN
+              + (read.name() == spindlebook.entry.HeightName.IN_BETWEEN
                   ? "another height"
                   : "'" + read.name().words() + "'")
               + because;

@@ -2,10 +2,10 @@ package spindlebook.card;
 
 import java.util.List;
 import java.util.Optional;
-import spindlebook.corner.Card;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.Standing;
+import spindlebook.entry.HeightName;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.Standing;
 import spindlebook.travel.TravelFindings;
 
 /**

@@ -4,8 +4,8 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.Arrays;
 import java.util.Optional;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Place;
+import spindlebook.definition.Place;
+import spindlebook.fold.CarBook;
 import spindlebook.log.Histories;
 import spindlebook.web.Posted;
 

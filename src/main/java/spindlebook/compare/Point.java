@@ -2,9 +2,9 @@ package spindlebook.compare;
 
 import java.util.Optional;
 import spindlebook.card.Days;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Content;
-import spindlebook.corner.Noted;
+import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Noted;
 
 /**
  * A point of a car's book.

@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.function.Predicate;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.Noted;
+import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Noted;
+import spindlebook.words.EntryWords;
 
 /** The points of a car's book that can be picked without knowing a number, newest first. */
 record Points(CarBook book) {

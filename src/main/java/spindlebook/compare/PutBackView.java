@@ -7,7 +7,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.CureAddress;
-import spindlebook.corner.PuttingBack;
+import spindlebook.plan.PuttingBack;
 
 /**
  * What brings the settings of an earlier entry back.

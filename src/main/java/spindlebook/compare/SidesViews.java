@@ -14,18 +14,18 @@ import spindlebook.card.Zero;
 import spindlebook.compare.Rows.Cell;
 import spindlebook.compare.Rows.Row;
 import spindlebook.compare.Rows.Titled;
-import spindlebook.corner.Card;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.Lock;
-import spindlebook.corner.Standing;
+import spindlebook.entry.Lock;
 import spindlebook.finding.Beside.Found;
 import spindlebook.finding.Findings;
+import spindlebook.fold.Card;
+import spindlebook.fold.Standing;
 import spindlebook.travel.ReadingPair;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Figure;
 import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
 import spindlebook.web.State;
+import spindlebook.words.EntryWords;
 
 /** Lays the two corners of one end of the car beside each other. */
 final class SidesViews {

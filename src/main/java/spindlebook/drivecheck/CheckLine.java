@@ -2,8 +2,8 @@ package spindlebook.drivecheck;
 
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.SeenSignOff;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.SeenSignOff;
 import spindlebook.travel.DriveCheck;
 
 /**

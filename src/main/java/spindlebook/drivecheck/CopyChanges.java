@@ -6,7 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import spindlebook.corner.SignedCorner;
+import spindlebook.entry.SignedCorner;
 import spindlebook.units.LengthUnit;
 
 /**

@@ -3,10 +3,10 @@ package spindlebook.drivecheck;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.card.Capital;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Content;
-import spindlebook.corner.SeenSignOff;
-import spindlebook.corner.SignedCorner;
+import spindlebook.entry.Content;
+import spindlebook.entry.SignedCorner;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.SeenSignOff;
 
 /**
  * A copy as it was kept, one corner at a time, and held against what the same entries give today.

@@ -10,11 +10,10 @@ import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.Noted;
-import spindlebook.corner.SeenSignOff;
+import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Noted;
+import spindlebook.fold.SeenSignOff;
 import spindlebook.log.Histories;
 import spindlebook.travel.DriveCheck;
 import spindlebook.web.Asked;
@@ -25,6 +24,7 @@ import spindlebook.web.Html;
 import spindlebook.web.Notice;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Who;
+import spindlebook.words.EntryWords;
 
 /** Signing a car off: a copy of what it rests on, and what changed since. */
 public final class SignOffPages {

@@ -1,7 +1,7 @@
 package spindlebook.drivecheck;
 
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Content;
+import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.travel.DriveCheck;

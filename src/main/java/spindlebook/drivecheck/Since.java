@@ -6,11 +6,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import spindlebook.card.Days;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.Noted;
-import spindlebook.corner.SeenSignOff;
+import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Noted;
+import spindlebook.fold.SeenSignOff;
+import spindlebook.words.EntryWords;
 
 /**
  * What changed since a sign-off.

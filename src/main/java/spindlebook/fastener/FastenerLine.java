@@ -2,9 +2,9 @@ package spindlebook.fastener;
 
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.SeenFastener;
+import spindlebook.fold.SeenFastener;
 import spindlebook.web.FormKey;
+import spindlebook.words.EntryWords;
 
 /**
  * One fastener of a list.

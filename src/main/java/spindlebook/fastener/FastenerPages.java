@@ -7,17 +7,17 @@ import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.IntoBook;
 import spindlebook.card.Shown;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.SeenFastener;
+import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenFastener;
 import spindlebook.log.Histories;
 import spindlebook.web.Asked;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
+import spindlebook.words.EntryWords;
 
 /** What holds the settings where they are: touched, tight, marked. */
 public final class FastenerPages {

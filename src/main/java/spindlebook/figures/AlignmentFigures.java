@@ -6,10 +6,10 @@ import java.util.Optional;
 import spindlebook.alignment.AlignedFinding;
 import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.alignment.ReadAtRide;
-import spindlebook.corner.AlignedFigure;
-import spindlebook.corner.Card;
-import spindlebook.corner.SeenAlignment;
-import spindlebook.corner.SeenReading;
+import spindlebook.entry.AlignedFigure;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenAlignment;
+import spindlebook.fold.SeenReading;
 import spindlebook.web.Posted;
 
 /** A corner's alignment as measured, as JSON. */

@@ -5,7 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.card.TravelWords;
-import spindlebook.corner.Card;
+import spindlebook.fold.Card;
 import spindlebook.travel.End;
 import spindlebook.travel.Ladder;
 import spindlebook.travel.LockLimits;

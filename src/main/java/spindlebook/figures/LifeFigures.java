@@ -3,21 +3,21 @@ package spindlebook.figures;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Optional;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.SeenFastener;
-import spindlebook.corner.SeenSignOff;
-import spindlebook.corner.SeenTelltale;
-import spindlebook.corner.SeenToDo;
-import spindlebook.corner.SeenUse;
-import spindlebook.corner.TelltaleKind;
 import spindlebook.drivecheck.CheckWords;
 import spindlebook.drivecheck.SignOffCopy;
+import spindlebook.entry.TelltaleKind;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.SeenFastener;
+import spindlebook.fold.SeenSignOff;
+import spindlebook.fold.SeenTelltale;
+import spindlebook.fold.SeenToDo;
+import spindlebook.fold.SeenUse;
 import spindlebook.log.Bodies;
 import spindlebook.travel.DeepestBump;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.DriveCheck.Checked;
 import spindlebook.web.Posted;
+import spindlebook.words.EntryWords;
 
 /** The drive check, sign-offs, and what drives and hands did, as JSON. */
 final class LifeFigures {

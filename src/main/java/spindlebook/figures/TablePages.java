@@ -4,7 +4,7 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import spindlebook.card.Addressed;
-import spindlebook.corner.CarBook;
+import spindlebook.fold.CarBook;
 import spindlebook.log.Histories;
 import spindlebook.web.Crumb;
 import spindlebook.web.Html;

@@ -12,13 +12,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.Noted;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Noted;
 import spindlebook.log.Bodies;
 import spindlebook.log.BookFile;
 import spindlebook.log.BookRefused;
 import spindlebook.log.CarsOfFile;
+import spindlebook.words.EntryWords;
 
 /**
  * The figures of a car as tables: every list of {@link Figures} is one, its rows led by the car,

@@ -1,8 +1,8 @@
 package spindlebook.finding;
 
 import java.util.List;
-import spindlebook.corner.AlignedFigure;
-import spindlebook.corner.SettingUnit;
+import spindlebook.definition.SettingUnit;
+import spindlebook.entry.AlignedFigure;
 import spindlebook.travel.End;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;

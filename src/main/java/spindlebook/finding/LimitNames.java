@@ -1,10 +1,10 @@
 package spindlebook.finding;
 
-import spindlebook.corner.Card;
-import spindlebook.corner.Lock;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.Steering;
-import spindlebook.corner.WatchPoint;
+import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Lock;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Steering;
+import spindlebook.fold.Card;
 import spindlebook.travel.Limit;
 import spindlebook.travel.MidTravel;
 import spindlebook.travel.TravelFindings;

@@ -5,7 +5,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
-import spindlebook.corner.Card;
+import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.travel.CornerTravel;
 import spindlebook.web.Action;

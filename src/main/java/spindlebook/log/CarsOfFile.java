@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Noted;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Noted;
 
 /** The cars' books straight from a file, without a folder, a lock or an index. */
 public final class CarsOfFile {

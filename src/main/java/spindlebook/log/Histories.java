@@ -6,9 +6,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Layout;
+import spindlebook.definition.Layout;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
 
 /**
  * The cars' books, folded as far as the log goes. What is kept here is only speed: a fold from

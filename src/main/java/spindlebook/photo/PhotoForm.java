@@ -3,14 +3,14 @@ package spindlebook.photo;
 import java.util.ArrayList;
 import java.util.List;
 import spindlebook.card.Days;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.Noted;
-import spindlebook.corner.PhotoSide;
-import spindlebook.corner.WatchPoint;
+import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Content;
+import spindlebook.entry.PhotoSide;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.Noted;
 import spindlebook.web.Asked;
+import spindlebook.words.EntryWords;
 
 /**
  * What a photo is of.

@@ -13,7 +13,7 @@ import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import spindlebook.card.Shown;
-import spindlebook.corner.Card;
+import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.web.Asked;
 import spindlebook.web.Crumb;

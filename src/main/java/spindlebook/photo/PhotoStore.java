@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import spindlebook.corner.Content;
+import spindlebook.entry.Content;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Sha256;

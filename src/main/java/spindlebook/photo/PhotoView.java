@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
 import spindlebook.card.Days;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.PhotoSide;
-import spindlebook.corner.SeenPhoto;
+import spindlebook.entry.PhotoSide;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.SeenPhoto;
+import spindlebook.words.EntryWords;
 
 /**
  * The photos of one corner.

@@ -9,22 +9,22 @@ import java.util.Optional;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.ReCheck;
-import spindlebook.corner.SeenFastener;
-import spindlebook.corner.SeenTelltale;
-import spindlebook.corner.SeenToDo;
-import spindlebook.corner.TelltaleKind;
+import spindlebook.entry.TelltaleKind;
 import spindlebook.fastener.FastenerLine;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenFastener;
+import spindlebook.fold.SeenTelltale;
+import spindlebook.fold.SeenToDo;
 import spindlebook.log.Histories;
+import spindlebook.plan.ReCheck;
 import spindlebook.telltale.TelltalePages;
 import spindlebook.telltale.TelltaleView;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
+import spindlebook.words.EntryWords;
 
 /** The ten-minute re-check between two drives, one corner at a time. */
 public final class ReCheckPages {

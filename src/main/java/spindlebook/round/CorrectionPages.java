@@ -7,13 +7,12 @@ import java.util.Optional;
 import spindlebook.card.Capital;
 import spindlebook.card.Meanwhile;
 import spindlebook.card.Shown;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.ReadingText;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenReading;
+import spindlebook.entry.Content;
+import spindlebook.entry.ReadingText;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.SeenReading;
 import spindlebook.log.Histories;
 import spindlebook.web.Asked;
 import spindlebook.web.Crumb;
@@ -22,6 +21,7 @@ import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
 import spindlebook.web.Who;
+import spindlebook.words.EntryWords;
 
 /** Correcting a height or a reading, with a reason; the first text stays in the book. */
 public final class CorrectionPages {

@@ -6,19 +6,19 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import spindlebook.card.Capital;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.Doubted;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenReading;
+import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.fold.Card;
+import spindlebook.fold.Doubted;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.SeenReading;
 import spindlebook.log.Json;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
 import spindlebook.web.Asked;
 import spindlebook.web.Posted;
+import spindlebook.words.EntryWords;
 
 /** All a phone needs to walk through a round while it has no network. */
 final class GuideJson {

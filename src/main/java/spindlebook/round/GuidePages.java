@@ -13,10 +13,9 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.HeightName;
+import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
+import spindlebook.fold.Card;
 import spindlebook.log.Bodies;
 import spindlebook.log.Entry;
 import spindlebook.log.Histories;
@@ -32,6 +31,7 @@ import spindlebook.web.Posted;
 import spindlebook.web.ReadingRow;
 import spindlebook.web.StepBand;
 import spindlebook.web.Who;
+import spindlebook.words.EntryWords;
 
 /**
  * A round one thing at a time. The page and its forms do it alone; with its script the phone walks

@@ -6,14 +6,14 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import spindlebook.corner.AxleOrder;
-import spindlebook.corner.Content;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.HeightOrder;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.Steering;
+import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Steering;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.SeenReading;
+import spindlebook.plan.AxleOrder;
+import spindlebook.plan.HeightOrder;
 import spindlebook.web.Posted;
 
 /**

@@ -9,14 +9,13 @@ import spindlebook.card.Capital;
 import spindlebook.card.PutBack;
 import spindlebook.card.Shown;
 import spindlebook.card.TakesAlong;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.Steering;
+import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Steering;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
 import spindlebook.log.Histories;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.Asked;
@@ -29,6 +28,7 @@ import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
 import spindlebook.web.Steer;
 import spindlebook.web.Who;
+import spindlebook.words.EntryWords;
 
 /** A new height of a round, and what is read at one, by steering. */
 public final class HeightPages {

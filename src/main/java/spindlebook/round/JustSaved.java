@@ -2,14 +2,14 @@ package spindlebook.round;
 
 import java.util.Optional;
 import spindlebook.card.TakesAlong;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.SeenReading;
+import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenReading;
 import spindlebook.uncertainty.Figure;
 import spindlebook.web.FormKey;
 import spindlebook.web.Lengths;
+import spindlebook.words.EntryWords;
 
 /** What was just put in the book, against the last time, and how to undo it. */
 final class JustSaved {

@@ -3,10 +3,10 @@ package spindlebook.round;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import spindlebook.corner.Content.ToRead;
-import spindlebook.corner.RoundOrder;
-import spindlebook.corner.RoundOrder.Stop;
-import spindlebook.corner.Steering;
+import spindlebook.entry.Content.ToRead;
+import spindlebook.entry.Steering;
+import spindlebook.plan.RoundOrder;
+import spindlebook.plan.RoundOrder.Stop;
 
 /**
  * In which order a round's readings take the fewest moves of jack and steering, in words.

@@ -4,14 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.card.Counted;
-import spindlebook.corner.Card;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.Layout;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.SeenRound;
-import spindlebook.corner.Standing;
-import spindlebook.corner.WatchPoint;
+import spindlebook.definition.Layout;
+import spindlebook.definition.WatchPoint;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenReading;
+import spindlebook.fold.SeenRound;
+import spindlebook.fold.Standing;
 import spindlebook.web.Notice;
+import spindlebook.words.EntryWords;
 
 /** A round on the corner it was moved to: nothing of it is lost, and what does not fit is said. */
 record OtherSide(Card card, SeenRound round) {

@@ -9,15 +9,14 @@ import java.util.Optional;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.SeenRound;
-import spindlebook.corner.Steering;
-import spindlebook.corner.Zeroing;
+import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Steering;
+import spindlebook.entry.Zeroing;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenReading;
+import spindlebook.fold.SeenRound;
 import spindlebook.log.Histories;
 import spindlebook.units.TypedAngle;
 import spindlebook.web.Cautions;
@@ -25,6 +24,7 @@ import spindlebook.web.Crumb;
 import spindlebook.web.Html;
 import spindlebook.web.Notice;
 import spindlebook.web.PageFrame;
+import spindlebook.words.EntryWords;
 
 /** A round on paper, blank: any round of the book, or the one a corner would start with. */
 public final class PaperPages {

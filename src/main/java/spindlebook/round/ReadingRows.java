@@ -6,16 +6,16 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
-import spindlebook.corner.Card;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.Standing;
-import spindlebook.corner.Steering;
+import spindlebook.entry.Steering;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.SeenReading;
+import spindlebook.fold.Standing;
 import spindlebook.web.Field;
 import spindlebook.web.FormKey;
 import spindlebook.web.Posted;
 import spindlebook.web.ReadingRow;
+import spindlebook.words.EntryWords;
 
 /**
  * What can be read at a height and steering, each with its rule, the last time and what is said.

@@ -10,16 +10,15 @@ import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.SeenRound;
-import spindlebook.corner.Tool;
-import spindlebook.corner.ToolUse;
-import spindlebook.corner.Zeroing;
+import spindlebook.definition.Tool;
+import spindlebook.definition.ToolUse;
+import spindlebook.entry.Content;
+import spindlebook.entry.Zeroing;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.SeenReading;
+import spindlebook.fold.SeenRound;
 import spindlebook.log.Histories;
 import spindlebook.travel.CornerTravel;
 import spindlebook.units.LengthUnit;
@@ -33,6 +32,7 @@ import spindlebook.web.Lengths;
 import spindlebook.web.Notice;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Who;
+import spindlebook.words.EntryWords;
 
 /** Rounds: starting one, looking at it, moving it to the other side. */
 public final class RoundPages {

@@ -8,12 +8,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import spindlebook.card.ToReadAddress;
-import spindlebook.corner.AxleOrder;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenReading;
+import spindlebook.entry.Content;
+import spindlebook.entry.Quantity;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.SeenReading;
+import spindlebook.plan.AxleOrder;
 import spindlebook.web.Asked;
 import spindlebook.web.Posted;
 

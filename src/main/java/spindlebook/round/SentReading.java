@@ -1,12 +1,12 @@
 package spindlebook.round;
 
 import java.util.Optional;
-import spindlebook.corner.Content;
-import spindlebook.corner.GapResult;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.ReadingText;
-import spindlebook.corner.Steering;
-import spindlebook.corner.WatchPoint;
+import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Content;
+import spindlebook.entry.GapResult;
+import spindlebook.entry.Quantity;
+import spindlebook.entry.ReadingText;
+import spindlebook.entry.Steering;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.Posted;
 

@@ -12,18 +12,18 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.Steering;
+import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Steering;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.SeenReading;
 import spindlebook.web.Asked;
 import spindlebook.web.Field;
 import spindlebook.web.FormKey;
 import spindlebook.web.Posted;
+import spindlebook.words.EntryWords;
 
 /**
  * The heights of a sheet from paper: what each is offered as, what was typed there and what of it

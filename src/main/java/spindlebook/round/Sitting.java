@@ -8,21 +8,21 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.Layout;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.SeenRound;
-import spindlebook.corner.Standing;
-import spindlebook.corner.Steering;
+import spindlebook.definition.Layout;
+import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Steering;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenReading;
+import spindlebook.fold.SeenRound;
+import spindlebook.fold.Standing;
 import spindlebook.log.Histories;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.Crumb;
 import spindlebook.web.PageFrame;
+import spindlebook.words.EntryWords;
 
 /**
  * A round and all its pages need: the corner it is of and the one beside it, which on a solid axle

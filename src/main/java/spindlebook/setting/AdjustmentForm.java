@@ -1,8 +1,8 @@
 package spindlebook.setting;
 
-import spindlebook.corner.Adjuster;
-import spindlebook.corner.Setting;
-import spindlebook.corner.SettingUnit;
+import spindlebook.definition.Adjuster;
+import spindlebook.definition.Setting;
+import spindlebook.definition.SettingUnit;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.NumberText;
 import spindlebook.units.TypedLength;

@@ -1,7 +1,7 @@
 package spindlebook.setting;
 
-import spindlebook.corner.Content;
-import spindlebook.corner.InForce;
+import spindlebook.entry.Content;
+import spindlebook.fold.InForce;
 import spindlebook.log.Accepted;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;

@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import spindlebook.corner.Card;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.Standing;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.SeenReading;
+import spindlebook.fold.Standing;
 
 /** What a change on paper would make stale, in words, one line a thing. */
 public final class WouldMove {

@@ -1,10 +1,10 @@
 package spindlebook.telltale;
 
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.TelltaleKind;
-import spindlebook.corner.WatchPoint;
+import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.TelltaleKind;
+import spindlebook.fold.Card;
 import spindlebook.units.TypedLength;
 import spindlebook.web.Asked;
 

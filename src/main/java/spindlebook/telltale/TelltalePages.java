@@ -7,11 +7,10 @@ import java.util.stream.Stream;
 import spindlebook.card.Addressed;
 import spindlebook.card.IntoBook;
 import spindlebook.card.Shown;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.SeenTelltale;
+import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenTelltale;
 import spindlebook.log.Histories;
 import spindlebook.travel.CornerTravel;
 import spindlebook.web.Asked;
@@ -20,6 +19,7 @@ import spindlebook.web.Crumb;
 import spindlebook.web.Html;
 import spindlebook.web.PageFrame;
 import spindlebook.web.Posted;
+import spindlebook.words.EntryWords;
 
 /** Telltales: what a drive left to be read at a corner. */
 public final class TelltalePages {

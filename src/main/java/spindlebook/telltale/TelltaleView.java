@@ -3,10 +3,10 @@ package spindlebook.telltale;
 import java.util.List;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
-import spindlebook.corner.EntryWords;
-import spindlebook.corner.SeenTelltale;
+import spindlebook.fold.SeenTelltale;
 import spindlebook.web.FormKey;
 import spindlebook.web.FormPart;
+import spindlebook.words.EntryWords;
 
 /** The page of what drives left to be read at one corner. */
 public record TelltaleView(String action, List<Block> blocks, List<Line> lines) {

@@ -1,8 +1,8 @@
 package spindlebook.todo;
 
 import spindlebook.card.Days;
-import spindlebook.corner.Card;
-import spindlebook.corner.SeenToDo;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenToDo;
 import spindlebook.web.FormKey;
 
 /**

@@ -1,10 +1,10 @@
 package spindlebook.travel;
 
 import java.util.Optional;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.TelltaleKind;
-import spindlebook.corner.WatchPoint;
+import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Content;
+import spindlebook.entry.TelltaleKind;
+import spindlebook.fold.Card;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
 import spindlebook.uncertainty.Outcome;

@@ -9,12 +9,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import spindlebook.corner.Allowance;
-import spindlebook.corner.Card;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.HeldBack;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.SeenHeight;
+import spindlebook.definition.Allowance;
+import spindlebook.definition.HeldBack;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
 import spindlebook.uncertainty.Outcome;
@@ -475,10 +475,10 @@ public final class CornerTravel {
   }
 
   private static boolean ofStop(Need need) {
-    return need.dimension() == spindlebook.corner.Dimension.STOP_CRUSH
+    return need.dimension() == spindlebook.definition.Dimension.STOP_CRUSH
         || (need.toRead() != null
             && (need.toRead().quantity() == null
-                || need.toRead().quantity() == spindlebook.corner.Quantity.STOP_GAP));
+                || need.toRead().quantity() == spindlebook.entry.Quantity.STOP_GAP));
   }
 
   private Total asItCouldBe(EndFindings droop, EndFindings bump) {

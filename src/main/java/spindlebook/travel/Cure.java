@@ -1,6 +1,6 @@
 package spindlebook.travel;
 
-import spindlebook.corner.Setting;
+import spindlebook.definition.Setting;
 
 /**
  * The change of a stop that would just keep every rule by the ± of its room, rounded to what can be

@@ -5,8 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
 
 /**
  * All that is to see to before a drive, as far as the book knows: what is short, undecided,

@@ -3,7 +3,7 @@ package spindlebook.travel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import spindlebook.corner.Pairing;
+import spindlebook.entry.Pairing;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 

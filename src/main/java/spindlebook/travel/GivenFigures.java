@@ -1,6 +1,6 @@
 package spindlebook.travel;
 
-import spindlebook.corner.Given;
+import spindlebook.definition.Given;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Rectangular;
 import spindlebook.uncertainty.Source;

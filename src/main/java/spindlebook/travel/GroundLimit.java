@@ -3,12 +3,12 @@ package spindlebook.travel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import spindlebook.corner.Allowance;
-import spindlebook.corner.Card;
-import spindlebook.corner.Dimension;
-import spindlebook.corner.Given;
-import spindlebook.corner.HeldBack;
-import spindlebook.corner.SeenGiven;
+import spindlebook.definition.Allowance;
+import spindlebook.definition.Dimension;
+import spindlebook.definition.Given;
+import spindlebook.definition.HeldBack;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenGiven;
 import spindlebook.uncertainty.Figure;
 
 /**

@@ -1,6 +1,6 @@
 package spindlebook.travel;
 
-import spindlebook.corner.HeldBack;
+import spindlebook.definition.HeldBack;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Rectangular;
 import spindlebook.uncertainty.Source;

@@ -1,7 +1,7 @@
 package spindlebook.travel;
 
 import java.util.List;
-import spindlebook.corner.HeightName;
+import spindlebook.entry.HeightName;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
 import spindlebook.uncertainty.Outcome;

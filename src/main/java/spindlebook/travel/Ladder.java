@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import spindlebook.corner.Steering;
+import spindlebook.entry.Steering;
 import spindlebook.uncertainty.Figure;
 
 /**

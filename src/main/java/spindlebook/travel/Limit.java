@@ -1,9 +1,9 @@
 package spindlebook.travel;
 
 import java.util.List;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.Steering;
-import spindlebook.corner.WatchPoint;
+import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Steering;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;

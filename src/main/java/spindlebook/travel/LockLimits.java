@@ -1,7 +1,7 @@
 package spindlebook.travel;
 
 import java.util.List;
-import spindlebook.corner.Steering;
+import spindlebook.entry.Steering;
 
 /**
  * What acts at one full lock only, and so can be cured by less lock, all of it at once. How much

@@ -1,8 +1,8 @@
 package spindlebook.travel;
 
-import spindlebook.corner.Pairing;
-import spindlebook.corner.Steering;
-import spindlebook.corner.WatchPoint;
+import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Steering;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
 import spindlebook.uncertainty.Outcome;

@@ -1,15 +1,15 @@
 package spindlebook.travel;
 
 import java.util.List;
-import spindlebook.corner.Allowance;
-import spindlebook.corner.Card;
-import spindlebook.corner.Change;
-import spindlebook.corner.Content.ToRead;
-import spindlebook.corner.Dimension;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.Steering;
+import spindlebook.definition.Allowance;
+import spindlebook.definition.Dimension;
+import spindlebook.entry.Content.ToRead;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Quantity;
+import spindlebook.entry.Steering;
+import spindlebook.fold.Card;
+import spindlebook.fold.Change;
 import spindlebook.uncertainty.Figure;
 
 /**

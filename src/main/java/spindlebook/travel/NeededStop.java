@@ -1,11 +1,11 @@
 package spindlebook.travel;
 
 import java.util.List;
-import spindlebook.corner.Allowance;
-import spindlebook.corner.Card;
-import spindlebook.corner.HeldBack;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.Quantity;
+import spindlebook.definition.Allowance;
+import spindlebook.definition.HeldBack;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Quantity;
+import spindlebook.fold.Card;
 import spindlebook.uncertainty.Figure;
 
 /**

@@ -3,7 +3,7 @@ package spindlebook.travel;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import spindlebook.corner.Card;
+import spindlebook.fold.Card;
 import spindlebook.uncertainty.Settles;
 
 /**

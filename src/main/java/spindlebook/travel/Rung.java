@@ -2,7 +2,7 @@ package spindlebook.travel;
 
 import java.util.List;
 import java.util.Set;
-import spindlebook.corner.Steering;
+import spindlebook.entry.Steering;
 import spindlebook.uncertainty.Figure;
 
 /**

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
-import spindlebook.corner.Allowance;
-import spindlebook.corner.Content.ToRead;
-import spindlebook.corner.Dimension;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.Steering;
+import spindlebook.definition.Allowance;
+import spindlebook.definition.Dimension;
+import spindlebook.entry.Content.ToRead;
+import spindlebook.entry.Quantity;
+import spindlebook.entry.Steering;
 import spindlebook.uncertainty.Figure;
 
 /** A ladder's rungs, before anybody knows what they win. */

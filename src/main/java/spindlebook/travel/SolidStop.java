@@ -3,13 +3,13 @@ package spindlebook.travel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import spindlebook.corner.Card;
-import spindlebook.corner.Dimension;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.Standing;
+import spindlebook.definition.Dimension;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Quantity;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.Standing;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -155,7 +155,7 @@ final class SolidStop {
     return card.heights().stream()
         .filter(h -> h.name() == name && h.stop() == Standing.STALE && Nodes.stood(h, pairing))
         .flatMap(h -> h.because().stream())
-        .map(spindlebook.corner.Change::words)
+        .map(spindlebook.fold.Change::words)
         .distinct()
         .toList();
   }

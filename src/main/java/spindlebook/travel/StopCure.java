@@ -2,15 +2,15 @@ package spindlebook.travel;
 
 import java.util.List;
 import java.util.Optional;
-import spindlebook.corner.Adjuster;
-import spindlebook.corner.AdjusterKind;
-import spindlebook.corner.Card;
-import spindlebook.corner.Dimension;
-import spindlebook.corner.InForce;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.Setting;
-import spindlebook.corner.SettingUnit;
+import spindlebook.definition.Adjuster;
+import spindlebook.definition.AdjusterKind;
+import spindlebook.definition.Dimension;
+import spindlebook.definition.Setting;
+import spindlebook.definition.SettingUnit;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Quantity;
+import spindlebook.fold.Card;
+import spindlebook.fold.InForce;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeFormat;
 

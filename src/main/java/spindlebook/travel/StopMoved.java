@@ -3,12 +3,12 @@ package spindlebook.travel;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import spindlebook.corner.Adjuster;
-import spindlebook.corner.Card;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.Setting;
-import spindlebook.corner.SettingUnit;
+import spindlebook.definition.Adjuster;
+import spindlebook.definition.Setting;
+import spindlebook.definition.SettingUnit;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Quantity;
+import spindlebook.fold.Card;
 import spindlebook.uncertainty.Figure;
 
 /**

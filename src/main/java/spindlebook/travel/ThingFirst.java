@@ -2,13 +2,13 @@ package spindlebook.travel;
 
 import java.util.List;
 import java.util.Set;
-import spindlebook.corner.Doubted;
-import spindlebook.corner.ReadAgain;
-import spindlebook.corner.SeenFastener;
-import spindlebook.corner.SeenTarget;
-import spindlebook.corner.SeenTelltale;
-import spindlebook.corner.SeenToDo;
-import spindlebook.corner.TelltaleKind;
+import spindlebook.entry.TelltaleKind;
+import spindlebook.fold.Doubted;
+import spindlebook.fold.ReadAgain;
+import spindlebook.fold.SeenFastener;
+import spindlebook.fold.SeenTarget;
+import spindlebook.fold.SeenTelltale;
+import spindlebook.fold.SeenToDo;
 
 /** One thing to see to before a drive, as the {@link DriveCheck} found it. */
 public sealed interface ThingFirst {

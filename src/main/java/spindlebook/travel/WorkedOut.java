@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import spindlebook.corner.HeightName;
+import spindlebook.entry.HeightName;
 
 /**
  * A finding that fails stands alone: it says that it could not be worked out, and the rest is told

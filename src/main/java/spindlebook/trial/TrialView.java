@@ -2,7 +2,7 @@ package spindlebook.trial;
 
 import java.util.List;
 import spindlebook.compare.Rows;
-import spindlebook.corner.Card;
+import spindlebook.fold.Card;
 import spindlebook.web.FormPart;
 
 /**

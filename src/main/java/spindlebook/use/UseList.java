@@ -7,8 +7,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import spindlebook.card.Days;
-import spindlebook.corner.SeenUse;
-import spindlebook.corner.UseUnit;
+import spindlebook.entry.UseUnit;
+import spindlebook.fold.SeenUse;
 
 /**
  * The drives of a car, newest first.

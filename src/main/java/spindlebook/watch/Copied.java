@@ -2,8 +2,8 @@ package spindlebook.watch;
 
 import java.util.ArrayList;
 import java.util.List;
-import spindlebook.corner.Card;
-import spindlebook.corner.WatchPoint;
+import spindlebook.definition.WatchPoint;
+import spindlebook.fold.Card;
 
 /**
  * What copying one corner's watch points to another writes there.

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.AlignmentWay;
+import spindlebook.entry.AlignmentWay;
 
 class TakenByTest {
   @Test

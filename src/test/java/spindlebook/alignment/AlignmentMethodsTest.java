@@ -24,9 +24,9 @@ class AlignmentMethodsTest {
   private static final Path DOC = Path.of("docs", "methods-alignment.md");
   private static final Path CODE = Path.of("src", "main", "java", "spindlebook", "alignment");
 
-  /** One formula for rounds and for alignment, in the corner's package. */
+  /** One formula for rounds and for alignment, in the room of the fold. */
   private static final Path TOOL =
-      Path.of("src", "main", "java", "spindlebook", "corner", "ToolError.java");
+      Path.of("src", "main", "java", "spindlebook", "fold", "ToolError.java");
 
   private static final Path TESTS = Path.of("src", "test", "java", "spindlebook");
   private static final Pattern DOCSTRING = Pattern.compile("/\\*\\*(.*?)\\*/", Pattern.DOTALL);

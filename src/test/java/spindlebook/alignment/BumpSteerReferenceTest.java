@@ -8,7 +8,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.RackSide;
+import spindlebook.definition.RackSide;
 import spindlebook.travel.Bound;
 import spindlebook.travel.Node;
 import spindlebook.uncertainty.Figure;

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import spindlebook.alignment.FaultSeen.Sureness;
-import spindlebook.corner.RackSide;
+import spindlebook.definition.RackSide;
 import spindlebook.travel.Bound;
 import spindlebook.travel.Node;
 import spindlebook.uncertainty.Figure;

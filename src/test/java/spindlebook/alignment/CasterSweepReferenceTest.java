@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Place;
-import spindlebook.corner.SweptBy;
+import spindlebook.definition.Place;
+import spindlebook.entry.SweptBy;
 import spindlebook.uncertainty.Figure;
 
 /** alignment.json, caster_sweep: exact rotations, two ways of counting the lock. */

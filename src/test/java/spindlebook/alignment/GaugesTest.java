@@ -5,9 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Tool;
-import spindlebook.corner.ToolError;
-import spindlebook.corner.ToolUse;
+import spindlebook.definition.Tool;
+import spindlebook.definition.ToolUse;
+import spindlebook.fold.ToolError;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;

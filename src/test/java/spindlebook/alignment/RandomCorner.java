@@ -2,7 +2,7 @@ package spindlebook.alignment;
 
 import java.util.Random;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
-import spindlebook.corner.RackSide;
+import spindlebook.definition.RackSide;
 
 /** Invented corners about the reference one, rack behind or ahead, their tie rods neutral. */
 final class RandomCorner {

@@ -11,7 +11,7 @@ import java.util.stream.DoubleStream;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.RackSide;
+import spindlebook.definition.RackSide;
 
 /** bump_steer.json against the tests' own rigid corner: tables, ranges, exact cures. */
 class RigidCornerTest {

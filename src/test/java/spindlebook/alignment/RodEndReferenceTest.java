@@ -132,7 +132,7 @@ class RodEndReferenceTest {
                   Figure.exact(55),
                   Figure.exact(158),
                   Figure.exact((345 - 372) / (778 - 335.5)),
-                  spindlebook.corner.RackSide.BEHIND_AXLE));
+                  spindlebook.definition.RackSide.BEHIND_AXLE));
       double wanted = exact.get("d_toe_deg").doubleValue();
       assertEquals(wanted, found, 0.20 * Math.abs(wanted), row.toString());
     }

@@ -11,7 +11,7 @@ import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.apache.commons.math3.geometry.euclidean.twod.Vector2D;
 import org.junit.jupiter.api.Test;
 import spindlebook.alignment.ArmOnRodEnds.Arm;
-import spindlebook.corner.RackSide;
+import spindlebook.definition.RackSide;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Source;

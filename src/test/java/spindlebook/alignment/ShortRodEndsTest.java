@@ -8,7 +8,7 @@ import java.util.Random;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import spindlebook.alignment.ArmOnRodEnds.Arm;
-import spindlebook.corner.RackSide;
+import spindlebook.definition.RackSide;
 import spindlebook.uncertainty.Figure;
 
 /**

@@ -7,8 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Card;
-import spindlebook.corner.HandBooks;
+import spindlebook.fold.Card;
+import spindlebook.fold.HandBooks;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.TravelFindings;
 

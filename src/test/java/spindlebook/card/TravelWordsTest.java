@@ -3,8 +3,8 @@ package spindlebook.card;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Card;
-import spindlebook.corner.HandBooks;
+import spindlebook.fold.Card;
+import spindlebook.fold.HandBooks;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;

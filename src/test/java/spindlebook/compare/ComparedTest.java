@@ -10,11 +10,11 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import spindlebook.compare.Rows.Row;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.HandBooks;
-import spindlebook.corner.Place;
-import spindlebook.corner.RandomBook;
+import spindlebook.definition.Place;
 import spindlebook.finding.Beside.Found;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.HandBooks;
+import spindlebook.fold.RandomBook;
 import spindlebook.units.LengthUnit;
 
 /**

@@ -10,11 +10,11 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Content;
-import spindlebook.corner.Noted;
-import spindlebook.corner.RandomBook;
-import spindlebook.corner.ReadAgain;
+import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Noted;
+import spindlebook.fold.RandomBook;
+import spindlebook.fold.ReadAgain;
 import spindlebook.log.Bodies;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.Limit;
@@ -100,7 +100,7 @@ class DriveCheckOfAnyBookTest {
       CarBook now = CarBook.of(entries);
       assertEquals(
           kept.corners(), SignOffCopy.corners(DriveCheck.of(now.asOf(kept.n()))), "seed " + seed);
-      List<spindlebook.corner.SignedCorner> today = SignOffCopy.corners(DriveCheck.of(now));
+      List<spindlebook.entry.SignedCorner> today = SignOffCopy.corners(DriveCheck.of(now));
       CopyChanges changes = CopyChanges.between(kept.corners(), today, kept.unit(), kept.unit());
       if (changes.none()) {
         assertEquals(

@@ -8,8 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.HandBooks;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.HandBooks;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.ThingFirst.Why;
 

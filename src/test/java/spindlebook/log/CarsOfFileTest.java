@@ -1,11 +1,11 @@
 package spindlebook.log;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static spindlebook.corner.CarLines.CAR;
-import static spindlebook.corner.CarLines.LF;
-import static spindlebook.corner.CarLines.R1;
-import static spindlebook.corner.CarLines.gap;
-import static spindlebook.corner.CarLines.line;
+import static spindlebook.fold.CarLines.CAR;
+import static spindlebook.fold.CarLines.LF;
+import static spindlebook.fold.CarLines.R1;
+import static spindlebook.fold.CarLines.gap;
+import static spindlebook.fold.CarLines.line;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -14,8 +14,8 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Noted;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Noted;
 
 /** Cars straight from a file: which entry belongs to which car. */
 class CarsOfFileTest {

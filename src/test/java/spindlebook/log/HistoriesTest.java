@@ -12,9 +12,9 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.CarLines;
-import spindlebook.corner.Noted;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.CarLines;
+import spindlebook.fold.Noted;
 
 /** A car's book that grew with the log is the one that a start would fold. */
 class HistoriesTest {

@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Content;
+import spindlebook.entry.Content;
 
 /**
  * A book as version 1 of every kind wrote it, never to be edited: whatever a later release changes,

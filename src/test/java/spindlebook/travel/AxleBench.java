@@ -3,8 +3,8 @@ package spindlebook.travel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.HandBooks;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.HandBooks;
 
 /**
  * A solid rear axle on the bench, whose rounds are of its left end. Both marks lie 1000 mm over the

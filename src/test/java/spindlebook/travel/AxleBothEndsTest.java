@@ -7,13 +7,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Doubts;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.Standing;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.Doubts;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.Standing;
 
 /** What one sitting on a solid axle holds of each of its ends; invented numbers, by hand. */
 class AxleBothEndsTest {

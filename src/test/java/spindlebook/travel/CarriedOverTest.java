@@ -5,10 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Card;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.SeenReading;
-import spindlebook.corner.Standing;
+import spindlebook.entry.Quantity;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenReading;
+import spindlebook.fold.Standing;
 
 /**
  * What a change moves by a known amount is carried over, counts, and is marked until it is read.

@@ -6,8 +6,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import spindlebook.corner.Card;
-import spindlebook.corner.HandBooks;
+import spindlebook.fold.Card;
+import spindlebook.fold.HandBooks;
 
 /**
  * A left front corner on the bench, built reading by reading in wheel positions of millimetres. The

@@ -12,11 +12,11 @@ import static spindlebook.travel.StandardCorner.stops;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Allowance;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Dimension;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.RandomBook;
+import spindlebook.definition.Allowance;
+import spindlebook.definition.Dimension;
+import spindlebook.entry.HeightName;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.RandomBook;
 import spindlebook.uncertainty.Outcome;
 
 /** Whole corners by hand calculation, from design.md §4; see {@link StandardCorner}. */

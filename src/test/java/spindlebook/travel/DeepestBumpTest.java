@@ -11,11 +11,11 @@ import static spindlebook.travel.StandardCorner.stops;
 
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.SeenTelltale;
-import spindlebook.corner.TelltaleKind;
+import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.TelltaleKind;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenTelltale;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
 

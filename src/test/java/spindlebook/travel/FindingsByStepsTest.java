@@ -5,10 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.Noted;
-import spindlebook.corner.RandomBook;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.Noted;
+import spindlebook.fold.RandomBook;
 
 /** What is kept from one entry to the next says what is worked out anew. */
 class FindingsByStepsTest {

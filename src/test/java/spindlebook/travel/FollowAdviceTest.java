@@ -13,12 +13,12 @@ import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import spindlebook.card.TravelWords;
-import spindlebook.corner.Card;
-import spindlebook.corner.Content.ToRead;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.SeenHeight;
-import spindlebook.corner.SeenReading;
+import spindlebook.entry.Content.ToRead;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Quantity;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.SeenReading;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
 

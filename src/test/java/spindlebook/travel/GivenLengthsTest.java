@@ -5,9 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Dimension;
-import spindlebook.corner.HandBooks;
-import spindlebook.corner.SeenHeight;
+import spindlebook.definition.Dimension;
+import spindlebook.fold.HandBooks;
+import spindlebook.fold.SeenHeight;
 
 /** What was given of a part counts as long as that part is on the car. */
 class GivenLengthsTest {

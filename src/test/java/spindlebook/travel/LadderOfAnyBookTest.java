@@ -9,9 +9,9 @@ import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.RandomBook;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.RandomBook;
 
 /** What must hold of ladders and next readings whatever a book says; seeded books. */
 class LadderOfAnyBookTest {

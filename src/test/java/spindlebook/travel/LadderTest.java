@@ -3,10 +3,10 @@ package spindlebook.travel;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static spindlebook.corner.Steering.FULL_LEFT;
-import static spindlebook.corner.Steering.FULL_RIGHT;
-import static spindlebook.corner.Steering.PART_LEFT;
-import static spindlebook.corner.Steering.STRAIGHT;
+import static spindlebook.entry.Steering.FULL_LEFT;
+import static spindlebook.entry.Steering.FULL_RIGHT;
+import static spindlebook.entry.Steering.PART_LEFT;
+import static spindlebook.entry.Steering.STRAIGHT;
 import static spindlebook.travel.Ladders.acting;
 import static spindlebook.travel.Ladders.at;
 import static spindlebook.travel.Ladders.bracket;
@@ -20,9 +20,9 @@ import static spindlebook.travel.Ladders.notRead;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Allowance;
-import spindlebook.corner.Dimension;
-import spindlebook.corner.HeightName;
+import spindlebook.definition.Allowance;
+import spindlebook.definition.Dimension;
+import spindlebook.entry.HeightName;
 import spindlebook.uncertainty.Figure;
 
 /** By hand, from design.md §4: wheel positions in mm, + towards bump; see {@link Ladder}. */

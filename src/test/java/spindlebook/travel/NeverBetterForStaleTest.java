@@ -12,8 +12,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.AdjusterKind;
-import spindlebook.corner.Standing;
+import spindlebook.definition.AdjusterKind;
+import spindlebook.fold.Standing;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 

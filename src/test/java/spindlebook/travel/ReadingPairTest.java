@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.HandBooks;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.HandBooks;
 
 /**
  * The tyre's gap to the frame on both sides of one axle, in mm of wheel position from each side's

@@ -183,12 +183,12 @@ record SimulatedCorner(
     }
 
     private CornerLimits.Found found(EndLimit at) {
-      spindlebook.corner.Content.ToRead toRead =
-          new spindlebook.corner.Content.ToRead(
+      spindlebook.entry.Content.ToRead toRead =
+          new spindlebook.entry.Content.ToRead(
               CornerLimits.nameAt(end),
               null,
-              spindlebook.corner.Steering.STRAIGHT,
-              spindlebook.corner.Quantity.SHOCK_LENGTH,
+              spindlebook.entry.Steering.STRAIGHT,
+              spindlebook.entry.Quantity.SHOCK_LENGTH,
               null);
       return new CornerLimits.Found(
           Limit.Kind.SHOCK, null, null, null, at, toRead, nodes, rule(), null, List.of());

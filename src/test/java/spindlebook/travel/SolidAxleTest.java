@@ -10,12 +10,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.CarBook;
-import spindlebook.corner.Card;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.SeenHeight;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
 import spindlebook.finding.Findings;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 

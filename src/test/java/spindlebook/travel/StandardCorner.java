@@ -1,6 +1,6 @@
 package spindlebook.travel;
 
-import spindlebook.corner.Card;
+import spindlebook.fold.Card;
 
 /**
  * A whole corner whose sums can be done by hand. The arm is watched against the frame, at least 6

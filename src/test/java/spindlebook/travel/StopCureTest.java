@@ -10,8 +10,8 @@ import static spindlebook.travel.StandardCorner.holes;
 import static spindlebook.travel.StandardCorner.limit;
 
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Dimension;
-import spindlebook.corner.Quantity;
+import spindlebook.definition.Dimension;
+import spindlebook.entry.Quantity;
 
 /** Cures rounded to what can be set, to the cautious side; see {@link StandardCorner}. */
 class StopCureTest {

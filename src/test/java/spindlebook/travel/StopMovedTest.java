@@ -9,12 +9,12 @@ import static spindlebook.travel.StandardCorner.limit;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.AdjusterKind;
-import spindlebook.corner.Card;
-import spindlebook.corner.InForce;
-import spindlebook.corner.Pairing;
-import spindlebook.corner.Setting;
-import spindlebook.corner.SettingUnit;
+import spindlebook.definition.AdjusterKind;
+import spindlebook.definition.Setting;
+import spindlebook.definition.SettingUnit;
+import spindlebook.entry.Pairing;
+import spindlebook.fold.Card;
+import spindlebook.fold.InForce;
 
 /** A stop set otherwise, foretold; by hand on {@link StandardCorner}, 1 mm strap for 2 of wheel. */
 class StopMovedTest {

@@ -14,8 +14,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Card;
-import spindlebook.corner.Steering;
+import spindlebook.entry.Steering;
+import spindlebook.fold.Card;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 

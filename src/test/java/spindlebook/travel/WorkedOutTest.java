@@ -7,10 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import spindlebook.corner.Content.ToRead;
-import spindlebook.corner.HeightName;
-import spindlebook.corner.Quantity;
-import spindlebook.corner.Steering;
+import spindlebook.entry.Content.ToRead;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Quantity;
+import spindlebook.entry.Steering;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 

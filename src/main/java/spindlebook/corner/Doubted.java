@@ -1,7 +1,0 @@
-package spindlebook.corner;
-
-import java.time.Instant;
-
-/** An entry that does not count until somebody answers. */
-public record Doubted(
-    long n, String key, Instant at, String who, String kind, String words, String doubt) {}

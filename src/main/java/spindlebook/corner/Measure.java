@@ -1,8 +1,0 @@
-package spindlebook.corner;
-
-/** What is read at a watch point. */
-public enum Measure {
-  GAP,
-  ANGLE,
-  PLUNGE
-}

@@ -1,6 +1,0 @@
-package spindlebook.corner;
-
-import java.time.Instant;
-
-/** What the owner wants a figure of alignment to be, in the version in force. */
-public record SeenTarget(String key, long n, Instant at, String who, Content.Target target) {}

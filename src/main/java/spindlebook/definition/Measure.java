@@ -1,0 +1,8 @@
+package spindlebook.definition;
+
+/** What is read at a watch point. */
+public enum Measure {
+  GAP,
+  ANGLE,
+  PLUNGE
+}

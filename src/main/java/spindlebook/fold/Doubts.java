@@ -1,0 +1,177 @@
+package spindlebook.fold;
+
+import java.util.List;
+import java.util.Optional;
+import spindlebook.entry.HeightName;
+
+/**
+ * What makes a new height or reading worth asking about: kept, but not counted until the person
+ * says that it is so. One sentence each. The thresholds are common practice, no source.
+ */
+public final class Doubts {
+  /** How far a reading may be off the last one of its place, nothing changed since. */
+  private static final double FAR_OFF_MM = 12.7;
+
+  private static final double FAR_OFF_RAD = Math.toRadians(2);
+
+  /** No point of a corner moves more than this per movement of its wheel. */
+  private static final double FASTEST = 2.0;
+
+  private Doubts() {}
+
+  /** Of a height or reading as it stands on a card; empty when it is not there. */
+  public static Optional<String> of(Card card, String key) {
+    return card.height(key)
+        .flatMap(height -> height(height, card.heights()))
+        .or(
+            () ->
+                card.reading(key)
+                    .flatMap(reading -> reading(reading, card.readingsOf(reading.thing()))));
+  }
+
+  /** Droop below bump, in the book's order of names. */
+  static Optional<String> height(SeenHeight height, List<SeenHeight> others) {
+    if (height.positionMm() == null) {
+      return Optional.empty();
+    }
+    for (SeenHeight other : others) {
+      if (other.key().equals(height.key())
+          || !other.positionCounts()
+          || other.pairing() != height.pairing()) {
+        continue;
+      }
+      boolean sameRound = other.round().key().equals(height.round().key());
+      if (!sameRound && !other.stopCounts()) {
+        continue;
+      }
+      Optional<String> order = order(height, other);
+      if (order.isPresent()) {
+        return order;
+      }
+      boolean samePlace =
+          height.name().onePlace() && other.name() == height.name() && other.stopCounts();
+      if (samePlace && farOff(other, height)) {
+        double off = higher(height, other);
+        return Optional.of(
+            "It lies "
+                + roughly(off)
+                + " from where '"
+                + height.name().words()
+                + "' was read before, and "
+                + since(other.stop())
+                + past(height.name(), off));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Whether two heights of one name lie too far apart to be the same place. */
+  static boolean farOff(SeenHeight one, SeenHeight other) {
+    return one.positionCounts()
+        && other.positionCounts()
+        && Math.abs(higher(one, other)) > FAR_OFF_MM;
+  }
+
+  private static double higher(SeenHeight one, SeenHeight other) {
+    return one.positionMm().value() - other.positionMm().value();
+  }
+
+  /** What a height further out than its stop is called. */
+  private static String past(HeightName stop, double offMm) {
+    boolean strap = stop == HeightName.ON_THE_STRAP && offMm < 0;
+    boolean bump = offMm > 0 && (stop == HeightName.STOP_TOUCH || stop == HeightName.FULL_BUMP);
+    return strap || bump
+        ? " Past the stop it is '"
+            + (strap ? HeightName.STRAP_OFF : HeightName.STOP_OUT).words()
+            + "': correct its name."
+        : "";
+  }
+
+  private static Optional<String> order(SeenHeight height, SeenHeight other) {
+    int named = rank(height.name()) - rank(other.name());
+    double higher = higher(height, other);
+    boolean wrong =
+        rank(height.name()) >= 0
+            && rank(other.name()) >= 0
+            && ((named > 0 && higher < 0) || (named < 0 && higher > 0))
+            && Math.abs(higher) > height.positionMm().minus(other.positionMm()).U();
+    return wrong
+        ? Optional.of(
+            "'"
+                + height.name().words()
+                + "' came out "
+                + (named > 0 ? "below" : "above")
+                + " '"
+                + other.name().words()
+                + "'.")
+        : Optional.empty();
+  }
+
+  /** From droop to bump; −1 for a height that may lie anywhere. */
+  private static int rank(HeightName name) {
+    return name == HeightName.IN_BETWEEN ? -1 : name.ordinal();
+  }
+
+  /** Far off the last one, or a change faster than the travel allows. */
+  static Optional<String> reading(SeenReading reading, List<SeenReading> others) {
+    if (reading.value() == null || !reading.counts()) {
+      return Optional.empty();
+    }
+    boolean angle = reading.reading().angle() != null;
+    for (SeenReading other : others) {
+      if (other.key().equals(reading.key())
+          || !other.counts()
+          || other.value() == null
+          || (other.reading().angle() != null) != angle
+          || !sameThing(reading, other)) {
+        continue;
+      }
+      double moved = Math.abs(higher(reading.height(), other.height()));
+      double off = Math.abs(reading.value().value() - other.value().value());
+      if (reading.samePlace(other)
+          && moved < FAR_OFF_MM / 2
+          && off > (angle ? FAR_OFF_RAD : FAR_OFF_MM)) {
+        return Optional.of(
+            "It is "
+                + (angle ? degrees(off) : roughly(off))
+                + " off the last reading of this place, and "
+                + since(other.stands()));
+      }
+      if (!angle && off > FASTEST * moved + FAR_OFF_MM) {
+        return Optional.of(
+            "It changed "
+                + roughly(off)
+                + " while the wheel moved "
+                + roughly(moved)
+                + ": more than the travel allows.");
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static String since(Standing earlier) {
+    return earlier == Standing.PUT_BACK
+        ? "what was changed since was put back."
+        : "nothing was changed since.";
+  }
+
+  private static boolean sameThing(SeenReading one, SeenReading other) {
+    return one.height().pairing() == other.height().pairing()
+        && one.reading().quantity() == other.reading().quantity()
+        && one.reading().steering() == other.reading().steering()
+        && java.util.Objects.equals(one.reading().point(), other.reading().point());
+  }
+
+  private static String roughly(double mm) {
+    return String.format(
+        java.util.Locale.ROOT, "%s in (%.0f mm)", inches(Math.abs(mm)), Math.abs(mm));
+  }
+
+  private static String inches(double mm) {
+    return spindlebook.units.TapeFormat.inches(mm, 8);
+  }
+
+  private static String degrees(double rad) {
+    return spindlebook.units.AngleFormat.degrees(rad, 1);
+  }
+}

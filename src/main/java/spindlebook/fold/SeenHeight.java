@@ -1,0 +1,76 @@
+package spindlebook.fold;
+
+import java.time.Instant;
+import java.util.List;
+import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * A height as the card sees it.
+ *
+ * @param positionMm wheel position: spindle minus frame mark, corrected, + towards bump; null when
+ *     it is not known
+ * @param stands LIVE, IN_DOUBT or OUTSIDE: whether the position itself counts
+ * @param stop whether the height still says where its named place is
+ * @param because the changes that moved the named place since
+ */
+public record SeenHeight(
+    String key,
+    long n,
+    Instant at,
+    String who,
+    SeenRound round,
+    Content.Height height,
+    Figure positionMm,
+    Standing stands,
+    Standing stop,
+    List<Change> because) {
+
+  public HeightName name() {
+    return height.name();
+  }
+
+  /** Its name, with the owner's own words for a height in between. */
+  public String words() {
+    String label = height.label();
+    String words =
+        label == null || label.isBlank() ? name().words() : name().words() + ", " + label;
+    return height.pairing() == null ? words : words + ", " + height.pairing().words();
+  }
+
+  /** How the ends of a solid axle stood; both together when nothing else was said. */
+  public Pairing pairing() {
+    return height.pairing() == null ? Pairing.BOTH_TOGETHER : height.pairing();
+  }
+
+  /** The pairing as it is asked for: only crossed is said. */
+  public Pairing asked() {
+    return crossed() ? Pairing.CROSSED : null;
+  }
+
+  /** Whether one end of a solid axle was up and the other down. */
+  public boolean crossed() {
+    return pairing() == Pairing.CROSSED;
+  }
+
+  /** Where the wheel hangs on the strap; crossed, its other end holds it too. */
+  public boolean onTheStrap() {
+    return name() == HeightName.ON_THE_STRAP && !crossed();
+  }
+
+  public boolean positionCounts() {
+    return stands.counts() && positionMm != null;
+  }
+
+  /** Whether the place it names is where it was read. */
+  public boolean stopCounts() {
+    return positionCounts() && stop.counts();
+  }
+
+  SeenHeight replaced() {
+    return new SeenHeight(
+        key, n, at, who, round, height, positionMm, stands, Standing.REPLACED, because);
+  }
+}

@@ -1,0 +1,92 @@
+package spindlebook.fold;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import spindlebook.definition.Tool;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Rectangular;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
+import spindlebook.units.TypedAngle;
+import spindlebook.units.TypedLength;
+
+/**
+ * How far what a tool reads can be trusted: a tape, drill shanks, a dial, an angle finder, turn
+ * plates.
+ *
+ * <pre>  u² = g²/12 + a²/3 + c²/3</pre>
+ *
+ * <p>Source: JCGM 100:2008, 4.3.7 (rectangular) and F.2.2.1, from memory.
+ *
+ * <p>Worked examples: a tape to 1/16 in placed to ± 1/32 in: u = √2 · 0.4583 = 0.648 mm. A gauge to
+ * 0.1° placed to ± 0.1°, zero unknown within ± 0.2°: u = 0.132°.
+ *
+ * @param tool its id: one source for all it reads, so that a difference of two readings drops it
+ * @param graduation g, u = g/√12, one source for all repeats of the same place, so that repeating
+ *     does not narrow it; mm or rad, as all here
+ * @param placingHalfWidth a, u = a/√3, new at each reading
+ * @param classHalfWidth c, how far it may read long or short, or its zero be off, u = c/√3; 0 where
+ *     nobody says, or the zero was found and taken out
+ */
+public record ToolError(
+    String tool, double graduation, double placingHalfWidth, double classHalfWidth) {
+
+  /** It must be a tool for lengths or gaps. */
+  public static ToolError ofLengths(Tool tool) {
+    return new ToolError(
+        tool.tool(),
+        tool.graduation().mm(),
+        mm(tool.placingHalfWidth()),
+        mm(tool.classHalfWidth()));
+  }
+
+  /** Of an angle finder; the book does not say how far its zero may be off. */
+  public static ToolError ofAngles(Tool tool, double zeroHalfWidthRad) {
+    TypedAngle placing = tool.placingHalfWidthAngle();
+    return new ToolError(
+        tool.tool(),
+        tool.graduationAngle().rad(),
+        placing == null ? 0 : placing.rad(),
+        zeroHalfWidthRad);
+  }
+
+  /**
+   * What it read.
+   *
+   * @param readingId names this reading's placing
+   * @param placeId shared by repeats of the same place
+   */
+  public Figure read(double read, String readingId, String placeId) {
+    return read(read, readingId, placeId, SourceKind.PLACING);
+  }
+
+  /**
+   * @param placing MARK where the one reading is used in many figures: repeating those does not
+   *     narrow it
+   */
+  Figure read(double read, String readingId, String placeId, SourceKind placing) {
+    Map<Source, Double> parts = new LinkedHashMap<>();
+    add(parts, SourceKind.RESOLUTION, placeId, Rectangular.resolutionU(graduation));
+    add(parts, placing, readingId, Rectangular.u(placingHalfWidth));
+    add(parts, SourceKind.TOOL, tool, Rectangular.u(classHalfWidth));
+    return Figure.of(read, parts);
+  }
+
+  /** A drill that goes and the next that does not: the middle, as sure as the step between them. */
+  static Figure between(TypedLength go, TypedLength noGo, String placeId) {
+    double middleMm = (go.mm() + noGo.mm()) / 2;
+    double halfMm = Math.abs(noGo.mm() - go.mm()) / 2;
+    return Figure.of(
+        middleMm, Map.of(new Source(placeId, SourceKind.RESOLUTION), Rectangular.u(halfMm)));
+  }
+
+  private static void add(Map<Source, Double> parts, SourceKind kind, String id, double u) {
+    if (u > 0) {
+      parts.put(new Source(id, kind), u);
+    }
+  }
+
+  private static double mm(TypedLength length) {
+    return length == null ? 0 : length.mm();
+  }
+}

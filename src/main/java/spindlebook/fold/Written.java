@@ -1,0 +1,19 @@
+package spindlebook.fold;
+
+import spindlebook.entry.Content;
+
+/** An entry with what stands under its key now. */
+public record Written<C extends Content>(Noted entry, C content) {
+  String key() {
+    return entry.key();
+  }
+
+  long n() {
+    return entry.n();
+  }
+
+  /** The last change of a setting that the writer knew of. */
+  long after() {
+    return entry.after();
+  }
+}

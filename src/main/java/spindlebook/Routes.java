@@ -46,6 +46,7 @@ final class Routes {
     r.get("/cars/{car}/tables/{table}", app.door.oneAtATime(app.tables::table));
 
     r.get("/corners/{corner}", app.kept.page(app.corners::corner));
+    r.get("/corners/{corner}/gaps", app.kept.page(app.corners::gaps));
     r.get("/corners/{corner}/limits", app.kept.page(app.limits::limits));
     r.get("/corners/{corner}/curves", app.kept.page(app.door.oneAtATime(app.align::curves)));
     r.get("/corners/{corner}/bump-steer", app.kept.page(app.door.oneAtATime(app.align::bumpSteer)));

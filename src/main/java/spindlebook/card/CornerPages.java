@@ -10,7 +10,6 @@ import spindlebook.fold.Noted;
 import spindlebook.log.Histories;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.TravelFindings;
-import spindlebook.web.Action;
 import spindlebook.web.Cautions;
 import spindlebook.web.Crumb;
 import spindlebook.web.Html;
@@ -40,19 +39,24 @@ public final class CornerPages {
         PageFrame.of(
                 Capital.of(card.place().words()) + " · " + card.details().name(),
                 Capital.of(card.place().words()))
-            .sub(card.layout().words())
+            .state(view.tape() == null ? null : Shown.state(travel.outcome()))
             .plan(Shown.plan(card))
             .crumbs(new Crumb(card.details().name(), "/cars/" + card.car()))
             .notices(notices(card, travel))
+            .bar(CornerBar.of(key, ""))
             .caution(Cautions.FIGURES);
+    Html.show(ctx, Html.TEMPLATES.cardCorner(frame, view));
+  }
+
+  /** Watch points against heights, what is to be measured again, and the heights. */
+  public void gaps(Context ctx) {
+    Card card = Addressed.corner(ctx, histories);
+    CornerView view = CornerView.of(card, CornerTravel.of(card), null);
     Html.show(
         ctx,
-        Html.TEMPLATES.cardCorner(
-            frame,
-            view,
-            List.of(
-                Action.link("Measure", "/corners/" + key + "/rounds/new", true),
-                Action.link("Change a setting", "/corners/" + key + "/adjustments", false))));
+        Html.TEMPLATES.cardGaps(
+            CornerBar.page(card, "Gaps", "Gaps").state(Shown.state(view.travel().outcome())),
+            view));
   }
 
   /** As the book stood at an entry: to look at, marked as such on top and at the foot. */
@@ -97,7 +101,7 @@ public final class CornerPages {
         .findFirst()
         .ifPresent(e -> ways.add(new Link("as of the next entry", address + "?at=" + e.n())));
     ways.add(new Link("as it is now", address));
-    Html.show(ctx, Html.TEMPLATES.cardCorner(frame, CornerView.of(card, travel, ways), List.of()));
+    Html.show(ctx, Html.TEMPLATES.cardCorner(frame, CornerView.of(card, travel, ways)));
   }
 
   /** A position of the book, from 1 to its end. */

@@ -14,12 +14,12 @@ import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
 import spindlebook.travel.TravelFindings;
-import spindlebook.web.BladeDrawing;
 import spindlebook.web.FigureText;
 import spindlebook.web.GapSheet;
 import spindlebook.web.Link;
 import spindlebook.web.SettingRow;
 import spindlebook.web.State;
+import spindlebook.web.TapeSheet;
 
 /**
  * One corner's page.
@@ -50,8 +50,12 @@ public record CornerView(
   }
 
   /** Null before the first height with a known position. */
-  public BladeDrawing blade() {
-    return Blades.of(card, travel, true).map(BladeDrawing::standing).orElse(null);
+  public TapeSheet tape() {
+    return CornerTape.of(card, travel, toLookAt()).orElse(null);
+  }
+
+  public String asOf() {
+    return "as of entry " + card.n();
   }
 
   public List<EndView> ends() {

@@ -23,6 +23,7 @@ import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
 import spindlebook.web.FigureText;
 import spindlebook.web.Lengths;
+import spindlebook.web.State;
 
 /** What travel's findings are called, in the trade's words and the owner's unit. */
 public final class TravelWords {
@@ -52,6 +53,17 @@ public final class TravelWords {
     return mm.U() > 0 ? text.within(lengths.plusMinus(mm.U())) : text;
   }
 
+  /** "inches from ride". */
+  public String inUnit() {
+    String unit =
+        switch (lengths.unit()) {
+          case INCH -> "inches";
+          case MM -> "millimetres";
+          case CM -> "centimetres";
+        };
+    return unit + " " + zero.words();
+  }
+
   /** What positions are counted from, one sentence. */
   public String positions() {
     return "Positions are " + zero.words() + ", + towards bump.";
@@ -64,6 +76,13 @@ public final class TravelWords {
   /** "Tie rod to upper arm, full right". */
   public String name(Limit limit) {
     return names.of(limit);
+  }
+
+  /** The same without the lock: "tie rod to upper arm". */
+  public String pointName(Limit limit) {
+    return limit.point() == null
+        ? name(limit)
+        : limit.point().name() + LimitNames.pairing(limit.pairing());
   }
 
   public String name(MidTravel mid) {
@@ -257,6 +276,36 @@ public final class TravelWords {
     return unread(end) ? lengths.figure(marginMm.times(-1)) : lengths.signedFigure(marginMm);
   }
 
+  /** An end's margin beside the drawing, which shows which way it is. */
+  public FigureText marginSize(EndFindings end, Figure marginMm) {
+    return end.outcome() == Outcome.CANT_TELL || !unread(end) && marginMm.value() >= 0
+        ? margin(end, marginMm)
+        : lengths.figure(marginMm.times(-1));
+  }
+
+  /** What that figure is: "past it", "to spare". */
+  public String marginWord(EndFindings end) {
+    return unread(end)
+        ? "not read"
+        : switch (end.outcome()) {
+          case SHORT -> bracket(first(end, Outcome.SHORT)) ? "past it at most" : "past it";
+          case CANT_TELL -> State.CANT_TELL.word();
+          default -> end.marginAtLeast() ? "to spare at least" : "to spare";
+        };
+  }
+
+  /** What an end needs, for a key: "needs 3 gaps". */
+  public String needsBrief(List<Need> needs) {
+    long gaps =
+        needs.stream()
+            .filter(n -> n.toRead() != null && n.toRead().quantity() == Quantity.WATCH_POINT)
+            .count();
+    return "needs "
+        + (gaps == needs.size()
+            ? Counted.of(gaps, "gap")
+            : gaps > 1 ? Counted.of(needs.size(), "reading") : needs(needs));
+  }
+
   private static boolean unread(EndFindings end) {
     return end.marginAtLeast() && end.marginMm().filter(m -> m.value() < 0).isPresent();
   }
@@ -365,6 +414,24 @@ public final class TravelWords {
             : "takes away the shortfall and its ±; "
                 + name(cure.leaves())
                 + " stays too close to call until it is read again.");
+  }
+
+  /** "Shorten strap 5/8 in"; empty without a cure. */
+  public String cureKey(EndFindings end) {
+    return end.cure()
+        .map(
+            c ->
+                (end.end() == End.DROOP ? "Shorten strap " : "Thicken spacer ")
+                    + lengths.text(c.setMm()).replace(' ', '\u00a0'))
+        .orElse("");
+  }
+
+  /** "to 19 3/8 in"; empty where the present setting is not known. */
+  public String cureTo(EndFindings end) {
+    return end.cure()
+        .filter(c -> c.to() != null)
+        .map(c -> "to " + c.to().inWords().replace(' ', '\u00a0'))
+        .orElse("");
   }
 
   private static String than(Cure cure) {

@@ -2,78 +2,155 @@ package spindlebook.web;
 
 import java.util.List;
 
-/**
- * All that stands around a page.
- *
- * @param title the browser's title
- * @param heading the page's one heading; the step band speaks instead where there is one
- * @param sub the line under the heading; may be empty
- * @param crumbs the way back up, outermost first
- * @param plan which corner this is; null where no corner is meant
- * @param step the measuring band; null on all other pages
- * @param notices strips above the page, in order
- * @param modules addresses of the ES modules the page wants, in order
- * @param ownSheets stylesheets of this kind of page alone, after the common ones
- * @param caution the caution line at the foot; may be empty
- */
-public record PageFrame(
-    String title,
-    String heading,
-    String sub,
-    List<Crumb> crumbs,
-    PlanView plan,
-    StepBand step,
-    List<Notice> notices,
-    List<String> modules,
-    List<String> ownSheets,
-    String caution) {
+/** All that stands around a page; made for one answer, told by one chain of calls. */
+public final class PageFrame {
+  private final String title;
+  private final String heading;
+  private String sub = "";
+  private List<Crumb> crumbs = List.of();
+  private PlanView plan;
+  private State state;
+  private StepBand step;
+  private Bar bar;
+  private List<Notice> notices = List.of();
+  private List<String> modules = List.of();
+  private List<String> ownSheets = List.of();
+  private String caution = "";
+
+  private PageFrame(String title, String heading) {
+    this.title = title;
+    this.heading = heading;
+  }
+
+  /**
+   * @param title the browser's title
+   * @param heading the page's one heading; the step band speaks instead where there is one
+   */
+  public static PageFrame of(String title, String heading) {
+    return new PageFrame(title, heading);
+  }
+
+  /** The line under the heading. */
+  public PageFrame sub(String line) {
+    sub = line;
+    return this;
+  }
+
+  /** The way back up, outermost first; the page shows the nearest. */
+  public PageFrame crumbs(Crumb... way) {
+    crumbs = List.of(way);
+    return this;
+  }
+
+  /** Which corner this is. */
+  public PageFrame plan(PlanView view) {
+    plan = view;
+    return this;
+  }
+
+  /** What it comes to, beside the heading. */
+  public PageFrame state(State worst) {
+    state = worst;
+    return this;
+  }
+
+  /** The measuring band, in the heading's place. */
+  public PageFrame step(StepBand band) {
+    step = band;
+    return this;
+  }
+
+  /** The places at the foot. */
+  public PageFrame bar(Bar places) {
+    bar = places;
+    return this;
+  }
+
+  /** Strips above the page, in order. */
+  public PageFrame notices(List<Notice> strips) {
+    notices = strips;
+    return this;
+  }
+
+  /** The ES modules the page wants, in order. */
+  public PageFrame modules(String... addresses) {
+    modules = List.of(addresses);
+    return this;
+  }
+
+  /** Stylesheets of this kind of page alone, after the common ones. */
+  public PageFrame ownSheets(String... names) {
+    ownSheets = List.of(names);
+    return this;
+  }
+
+  /** The caution line at the foot. */
+  public PageFrame caution(String line) {
+    caution = line;
+    return this;
+  }
+
   /** The second stylesheet: a phone beside a car waits for no drawings and tables. */
   public String sheet() {
     return modules.contains("guide.js") ? "guide.css" : "book.css";
   }
 
-  public static PageFrame of(String title, String heading) {
-    return new PageFrame(
-        title, heading, "", List.of(), null, null, List.of(), List.of(), List.of(), "");
+  public String title() {
+    return title;
   }
 
-  public PageFrame sub(String line) {
-    return new PageFrame(
-        title, heading, line, crumbs, plan, step, notices, modules, ownSheets, caution);
+  public String heading() {
+    return heading;
   }
 
-  public PageFrame crumbs(Crumb... way) {
-    return new PageFrame(
-        title, heading, sub, List.of(way), plan, step, notices, modules, ownSheets, caution);
+  /** May be empty. */
+  public String sub() {
+    return sub;
   }
 
-  public PageFrame plan(PlanView view) {
-    return new PageFrame(
-        title, heading, sub, crumbs, view, step, notices, modules, ownSheets, caution);
+  public List<Crumb> crumbs() {
+    return crumbs;
   }
 
-  public PageFrame step(StepBand band) {
-    return new PageFrame(
-        title, heading, sub, crumbs, plan, band, notices, modules, ownSheets, caution);
+  /** The page above this one; null where there is none. */
+  public Crumb up() {
+    return crumbs.isEmpty() ? null : crumbs.get(crumbs.size() - 1);
   }
 
-  public PageFrame notices(List<Notice> strips) {
-    return new PageFrame(
-        title, heading, sub, crumbs, plan, step, strips, modules, ownSheets, caution);
+  /** Null where no corner is meant. */
+  public PlanView plan() {
+    return plan;
   }
 
-  public PageFrame modules(String... addresses) {
-    return new PageFrame(
-        title, heading, sub, crumbs, plan, step, notices, List.of(addresses), ownSheets, caution);
+  /** Null where nothing is judged. */
+  public State state() {
+    return state;
   }
 
-  public PageFrame ownSheets(String... names) {
-    return new PageFrame(
-        title, heading, sub, crumbs, plan, step, notices, modules, List.of(names), caution);
+  /** Null on all pages but those of measuring. */
+  public StepBand step() {
+    return step;
   }
 
-  public PageFrame caution(String line) {
-    return new PageFrame(
-        title, heading, sub, crumbs, plan, step, notices, modules, ownSheets, line);
+  /** Null where the page's own keys stand at the foot. */
+  public Bar bar() {
+    return bar;
+  }
+
+  public List<Notice> notices() {
+    return notices;
+  }
+
+  public List<String> modules() {
+    return modules;
+  }
+
+  public List<String> ownSheets() {
+    return ownSheets;
+  }
+
+  /** May be empty. */
+  public String caution() {
+    return caution;
   }
 }

@@ -6,14 +6,14 @@ package spindlebook.web;
  */
 public enum State {
   CLEAR("clear"),
-  SHORT("short"),
+  SHORT("too close"),
   CANT_TELL("can’t tell"),
-  STALE("stale"),
-  PUT_BACK("put back, not confirmed"),
+  STALE("measure again"),
+  PUT_BACK("set back, check it"),
   WORKED_OUT("worked out"),
-  IN_DOUBT("in doubt"),
+  IN_DOUBT("check this"),
   NOT_MEASURED("not measured"),
-  LIVE("live");
+  LIVE("good");
 
   private final String word;
 
@@ -30,7 +30,7 @@ public enum State {
    * rest.
    */
   public String brief() {
-    return this == PUT_BACK ? "put back" : word;
+    return this == PUT_BACK ? "set back" : word;
   }
 
   /** The class that colours it, for example {@code is-cant-tell}. */

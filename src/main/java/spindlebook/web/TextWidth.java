@@ -7,7 +7,7 @@ import java.util.List;
  * How wide text comes out in a typeface we do not choose. Widths are those of a wide sans serif, so
  * that a narrower one leaves room and never overlaps; from memory of DejaVu Sans, rounded up.
  */
-final class TextWidth {
+public final class TextWidth {
   private TextWidth() {}
 
   /** Width in drawing units of one line set at the given size in drawing units. */
@@ -20,7 +20,8 @@ final class TextWidth {
    * Breaks at spaces, and inside a word only when it alone is too wide; the last line may end in
    * '…'.
    */
-  static List<String> wrap(String text, double size, boolean bold, double width, int maxLines) {
+  public static List<String> wrap(
+      String text, double size, boolean bold, double width, int maxLines) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
     for (String word : text.strip().split("\\s+")) {

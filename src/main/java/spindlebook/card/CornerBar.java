@@ -1,0 +1,36 @@
+package spindlebook.card;
+
+import java.util.List;
+import spindlebook.fold.Card;
+import spindlebook.web.Bar;
+import spindlebook.web.Link;
+import spindlebook.web.PageFrame;
+
+/** The places of a corner, at the foot of each of them. */
+public final class CornerBar {
+  private CornerBar() {}
+
+  /** A page of a corner with the way up, its places and a heading of its own. */
+  public static PageFrame page(Card card, String here, String heading) {
+    String corner = Capital.of(card.place().words());
+    return PageFrame.of(heading + " · " + corner + " · " + card.details().name(), heading)
+        .plan(Shown.plan(card))
+        .crumbs(
+            new spindlebook.web.Crumb(card.details().name(), "/cars/" + card.car()),
+            new spindlebook.web.Crumb(corner, "/corners/" + card.corner()))
+        .bar(of(card.corner(), here));
+  }
+
+  static Bar of(String corner, String here) {
+    String at = "/corners/" + corner;
+    return new Bar(
+        new Link("Measure", at + "/rounds/new"),
+        List.of(
+            new Link("Gaps", at + "/gaps"),
+            new Link("Limits", at + "/limits"),
+            new Link("Settings", at + "/adjustments"),
+            new Link("Align", at + "/alignment"),
+            new Link("Life", at + "/life")),
+        here);
+  }
+}

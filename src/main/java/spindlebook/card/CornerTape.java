@@ -1,0 +1,603 @@
+package spindlebook.card;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.entry.Steering;
+import spindlebook.fold.Card;
+import spindlebook.travel.End;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.EndLimit;
+import spindlebook.travel.Limit;
+import spindlebook.travel.StopFound;
+import spindlebook.travel.Total;
+import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
+import spindlebook.web.FigureText;
+import spindlebook.web.State;
+import spindlebook.web.Steer;
+import spindlebook.web.TapeFace;
+import spindlebook.web.TapeFace.Band;
+import spindlebook.web.TapeSheet;
+import spindlebook.web.TapeSheet.Line;
+import spindlebook.web.TapeSheet.Note;
+import spindlebook.web.TextWidth;
+
+/**
+ * The tape of a corner: stops come in from the left, limits from the right, what is set stands left
+ * and what limits right; between them what is usable, held back, past a limit and out of reach.
+ */
+public final class CornerTape {
+  private static final double BORDER_MM = 25.4;
+  private static final double SHORTEST = 540;
+  private static final double TALLEST = 1100;
+  private static final double EDGE = 10;
+  private static final double LEFT = 1;
+  private static final double LEFT_WIDE = 31;
+  private static final double RIGHT = 62.5;
+  private static final double RIGHT_WIDE = 36;
+
+  /** The right column on a narrow phone, in sixteenths of the text size. */
+  private static final double NARROW = 118;
+
+  private static final double FIGURE = 25;
+  private static final double WORDS = 21;
+  private static final double SMALL = 18;
+  private static final double KEY = 54;
+
+  private final Card card;
+  private final TravelFindings travel;
+  private final TravelWords words;
+  private final boolean toLookAt;
+  private final List<Line> lines = new ArrayList<>();
+  private final List<Note> notes = new ArrayList<>();
+  private TapeFace face;
+  private double height;
+
+  /** How far inward each column's labels reach, at bump and at droop. */
+  private double bumpLeft;
+
+  private double bumpRight;
+  private double droopLeft;
+  private double droopRight;
+
+  private CornerTape(Card card, TravelFindings travel, TravelWords words, boolean toLookAt) {
+    this.card = card;
+    this.travel = travel;
+    this.words = words;
+    this.toLookAt = toLookAt;
+  }
+
+  /**
+   * The face alone, for a page that draws its own labels; empty where no position is known.
+   *
+   * @param along its length in drawing units
+   * @param across its width
+   */
+  public static Optional<TapeFace> face(
+      Card card,
+      TravelFindings travel,
+      TravelWords words,
+      boolean standing,
+      double along,
+      double across) {
+    List<Double> at = new ArrayList<>();
+    card.heights().stream()
+        .filter(h -> h.positionCounts())
+        .forEach(h -> at.add(words.zero().from(h.positionMm().value())));
+    if (at.isEmpty()) {
+      return Optional.empty();
+    }
+    double low = at.stream().mapToDouble(d -> d).min().orElseThrow();
+    double high = at.stream().mapToDouble(d -> d).max().orElseThrow();
+    for (EndFindings end : List.of(travel.droop(), travel.bump())) {
+      end.stop().ifPresent(s -> at.add(words.zero().from(s.positionMm().value())));
+      end.reachMm().ifPresent(r -> at.add(words.zero().from(r.value())));
+      end.rules().ifPresent(l -> at.add(words.zero().from(l.positionMm().value())));
+    }
+    return Optional.of(
+        new TapeFace(
+            "t-" + card.corner().replaceAll("[^A-Za-z0-9-]", "-"),
+            standing,
+            at.stream().mapToDouble(d -> d).min().orElseThrow() - BORDER_MM,
+            at.stream().mapToDouble(d -> d).max().orElseThrow() + BORDER_MM,
+            along,
+            across,
+            words.lengths().scale(),
+            bands(travel, words, low, high)));
+  }
+
+  private static List<Band> bands(
+      TravelFindings travel, TravelWords words, double low, double high) {
+    List<Band> bands = new ArrayList<>();
+    double bottom = usable(travel.droop(), words, low);
+    double top = usable(travel.bump(), words, high);
+    bands.add(new Band(bottom, top, Band.Kind.USABLE));
+    double reach = reach(travel.droop(), words).orElse(low);
+    double limit = limit(travel.droop(), words).orElse(reach);
+    bands.add(new Band(Math.min(Math.max(limit, reach), bottom), bottom, Band.Kind.HELD_BACK));
+    bands.add(new Band(reach, limit, Band.Kind.PAST_A_LIMIT));
+    reach = reach(travel.bump(), words).orElse(high);
+    limit = limit(travel.bump(), words).orElse(reach);
+    bands.add(new Band(top, Math.max(Math.min(limit, reach), top), Band.Kind.HELD_BACK));
+    bands.add(new Band(limit, reach, Band.Kind.PAST_A_LIMIT));
+    return bands;
+  }
+
+  /** Where an end's usable travel stops: at the stop, or where the stop would have to be. */
+  private static double usable(EndFindings end, TravelWords words, double otherwise) {
+    Optional<Double> stop = end.stop().map(s -> words.zero().from(s.positionMm().value()));
+    Optional<Double> needed =
+        end.neededStopMm()
+            .filter(n -> end.rules().isPresent())
+            .map(f -> words.zero().from(f.value()));
+    if (stop.isEmpty() || needed.isEmpty()) {
+      return stop.or(() -> needed).orElse(otherwise);
+    }
+    return end.end() == End.DROOP
+        ? Math.max(stop.get(), needed.get())
+        : Math.min(stop.get(), needed.get());
+  }
+
+  private static Optional<Double> limit(EndFindings end, TravelWords words) {
+    return end.rules().map(l -> words.zero().from(l.positionMm().value()));
+  }
+
+  /** Where the wheel gets in the end: the stop and what comes after it. */
+  private static Optional<Double> reach(EndFindings end, TravelWords words) {
+    return end.reachMm()
+        .or(() -> end.stop().map(s -> s.positionMm()))
+        .map(f -> words.zero().from(f.value()));
+  }
+
+  /** Empty when no wheel position is known. */
+  static Optional<TapeSheet> of(Card card, TravelFindings travel, boolean toLookAt) {
+    TravelWords words = new TravelWords(card, travel);
+    for (double height = SHORTEST; ; height *= 1.2) {
+      CornerTape tape = new CornerTape(card, travel, words, toLookAt);
+      Optional<TapeSheet> sheet = tape.sheet(height);
+      if (sheet.isEmpty() || tape.fits() || height > TALLEST) {
+        return sheet;
+      }
+    }
+  }
+
+  private boolean fits() {
+    return bumpLeft < droopLeft && bumpRight < droopRight;
+  }
+
+  private Optional<TapeSheet> sheet(double tall) {
+    height = tall;
+    face = face(card, travel, words, true, tall - 2 * EDGE, 92).orElse(null);
+    if (face == null) {
+      return Optional.empty();
+    }
+    double bumpStop = end(travel.bump());
+    double droopStop = end(travel.droop());
+    ride();
+    total(bumpStop, droopStop);
+    return Optional.of(
+        new TapeSheet(
+            "Travel of the "
+                + card.place().words()
+                + ". "
+                + words.finding(travel.droop())
+                + " "
+                + words.finding(travel.bump()),
+            height,
+            face,
+            EDGE,
+            lines,
+            notes));
+  }
+
+  private double y(double mm) {
+    return EDGE + face.at(words.zero().from(mm));
+  }
+
+  /** Its height, from the end outward positive; so both ends are laid out by one rule. */
+  private double out(EndFindings end, double y) {
+    return end.end() == End.DROOP ? y : height - y;
+  }
+
+  /** Draws one end; says where its stop's line is, or the tape's end. */
+  private double end(EndFindings end) {
+    boolean droop = end.end() == End.DROOP;
+    double left = height - 2;
+    double stopLine = droop ? height - EDGE : EDGE;
+    Optional<Figure> reach =
+        end.reachMm().filter(r -> end.heldBack().orElseThrow().mm().value() > 0);
+    if (reach.isPresent()) {
+      double at = y(reach.get().value());
+      double shelf = Math.min(out(end, at), left - FIGURE - SMALL);
+      shelf(end, shelf, at, true, "l");
+      lines.add(new Line("l", null, TapeSheet.TAPE_FROM - 1, at, 59.6, at));
+      add(
+          end,
+          true,
+          "note-out",
+          droop ? shelf + 2 : shelf,
+          FIGURE + SMALL,
+          words.position(reach.get()),
+          "t2",
+          "",
+          droop ? "strap stretched" : "with impact",
+          null,
+          null,
+          rests(end));
+      left = shelf - (droop ? SMALL : 4);
+    }
+    if (end.stop().isPresent()) {
+      stopLine = stop(end, end.stop().get(), left);
+    }
+    limit(end);
+    return stopLine;
+  }
+
+  private String rests(EndFindings end) {
+    return toLookAt ? null : "/corners/" + card.corner() + "/limits#" + name(end.end());
+  }
+
+  private static String name(End end) {
+    return end == End.DROOP ? "droop" : "bump";
+  }
+
+  private double stop(EndFindings end, StopFound stop, double most) {
+    boolean droop = end.end() == End.DROOP;
+    double at = y(stop.positionMm().value());
+    double shelf = Math.min(out(end, at), most - (droop ? 2 : FIGURE));
+    shelf(end, shelf, at, true, "l");
+    bar("l-stop", at, TapeSheet.TAPE_FROM - 1.5, TapeSheet.TAPE_FROM + 8);
+    String sub =
+        stop.notConfirmed()
+            ? State.PUT_BACK.word()
+            : stop.computed() ? "solid, worked out" : droop ? "" : "solid";
+    double wordsTall = WORDS + (sub.isEmpty() ? 0 : SMALL * lines(sub, 14, 100));
+    double inward = shelf;
+    if (droop) {
+      add(
+          end,
+          true,
+          "",
+          shelf - FIGURE,
+          FIGURE,
+          words.position(stop.positionMm()),
+          "t3",
+          "",
+          "",
+          null,
+          null,
+          rests(end));
+      inward -= FIGURE;
+    } else {
+      add(
+          end,
+          true,
+          "",
+          shelf,
+          FIGURE,
+          words.position(stop.positionMm()),
+          "t3",
+          "",
+          "",
+          null,
+          null,
+          rests(end));
+    }
+    inward -= wordsTall;
+    add(
+        end,
+        true,
+        "",
+        inward,
+        wordsTall,
+        null,
+        "t2",
+        droop ? "strap" : "bump stop",
+        sub,
+        null,
+        null,
+        null);
+    String cure = toLookAt ? "" : words.cureKey(end);
+    if (!cure.isEmpty()) {
+      String to = words.cureTo(end);
+      double tall = 16 + WORDS * lines(cure, 17, 84) + SMALL * (to.isEmpty() ? 0 : 1);
+      inward -= tall + 8;
+      add(
+          end,
+          true,
+          "note-key",
+          inward,
+          tall,
+          null,
+          "t2",
+          cure,
+          to,
+          null,
+          null,
+          CureAddress.of(card, end.cure().orElseThrow()));
+    }
+    reach(end, true, inward);
+    return droop ? shelf : height - shelf;
+  }
+
+  /** How far inward a column is taken. */
+  private void reach(EndFindings end, boolean left, double inward) {
+    if (end.end() == End.DROOP) {
+      droopLeft = left ? inward : droopLeft;
+      droopRight = left ? droopRight : inward;
+    } else {
+      bumpLeft = left ? height - inward : bumpLeft;
+      bumpRight = left ? bumpRight : height - inward;
+    }
+  }
+
+  private void limit(EndFindings end) {
+    boolean droop = end.end() == End.DROOP;
+    double inward = height - 2;
+    boolean past = end.outcome() == Outcome.SHORT;
+    Optional<Figure> margin = end.marginMm();
+    Optional<Limit> rules = end.rules();
+    String tone = Shown.state(end.outcome()).mark();
+    double marginTall = margin.isEmpty() ? 0 : marginTall(end, past);
+    if (rules.isPresent()) {
+      Limit limit = rules.get();
+      boolean soFar = !end.needs().isEmpty() && limit.outcome() == Outcome.CLEAR;
+      String of =
+          soFar || limit.outcome() == Outcome.CLEAR ? "" : Shown.state(limit.outcome()).mark();
+      double at = y(limit.positionMm().value());
+      double shelf = Math.min(out(end, at), inward - (droop ? marginTall + 4 : FIGURE));
+      shelf(end, shelf, at, false, "l " + of);
+      bar(
+          "l-limit " + of,
+          at,
+          TapeSheet.TAPE_FROM + 13,
+          TapeSheet.TAPE_FROM + TapeSheet.TAPE_WIDE + 1);
+      bracket(limit.positionMm());
+      add(
+          end,
+          false,
+          of,
+          droop ? shelf - FIGURE : shelf,
+          FIGURE,
+          words.position(limit.positionMm()),
+          "t3",
+          "",
+          "",
+          null,
+          null,
+          rests(end));
+      inward = droop ? shelf - FIGURE : shelf;
+      String name = words.pointName(limit) + (soFar ? ", so far" : "");
+      Steer lock = lock(limit);
+      String turned = lock == null ? "" : lock.word();
+      double tall =
+          WORDS * lines(name, 17, NARROW - (of.isEmpty() ? 0 : 20)) + (lock == null ? 0 : WORDS);
+      inward -= tall;
+      add(
+          end,
+          false,
+          of,
+          inward,
+          tall,
+          null,
+          "t2",
+          name,
+          turned,
+          of.isEmpty() ? null : Shown.state(limit.outcome()),
+          lock,
+          null);
+      if (droop) {
+        margin(end, margin, shelf + marginTall + 4, past, tone);
+      }
+    }
+    if (margin.isPresent() && (rules.isEmpty() || !droop)) {
+      inward -= marginTall + 4;
+      margin(end, margin, inward + marginTall, past, tone);
+    }
+    if (margin.isPresent() && end.reachMm().isPresent() && rules.isPresent()) {
+      double one = y(rules.get().positionMm().value());
+      double other = y(end.reachMm().get().value());
+      lines.add(new Line("l l-dim " + tone, "arrow", 61.2, one, 61.2, other));
+    }
+    if (end.outcome() == Outcome.NEEDS || margin.isEmpty()) {
+      String needs = end.needs().isEmpty() ? "" : words.needsBrief(end.needs());
+      if (!needs.isEmpty()) {
+        double tall = 14 + WORDS * lines(needs, 17, NARROW - 56);
+        tall = Math.max(tall, KEY);
+        inward -= tall + 6;
+        add(
+            end,
+            false,
+            "note-key note-unknown",
+            inward,
+            tall,
+            null,
+            "t2",
+            needs,
+            "",
+            null,
+            null,
+            toLookAt ? null : NeedAddress.of(card.corner(), words, end.needs()));
+      }
+    }
+    reach(end, false, inward);
+  }
+
+  private double marginTall(EndFindings end, boolean past) {
+    return (past ? 34 : FIGURE)
+        + WORDS
+        + (about(end).isEmpty() ? 0 : SMALL * lines(about(end), 14, NARROW));
+  }
+
+  /** What cannot be told where no limit was found to name. */
+  private String about(EndFindings end) {
+    return end.outcome() == Outcome.CANT_TELL && end.rules().isEmpty()
+        ? words.pointName(
+            end.limits().stream()
+                .filter(l -> l.outcome() == Outcome.CANT_TELL)
+                .findFirst()
+                .orElseThrow())
+        : "";
+  }
+
+  private void margin(
+      EndFindings end, Optional<Figure> margin, double outer, boolean past, String tone) {
+    double tall = marginTall(end, past);
+    add(
+        end,
+        false,
+        "note-margin " + tone,
+        outer - tall,
+        tall,
+        words.marginSize(end, margin.orElseThrow()),
+        past ? "t4" : "t3",
+        words.marginWord(end),
+        about(end),
+        Shown.state(end.outcome()),
+        null,
+        rests(end));
+  }
+
+  private static Steer lock(Limit limit) {
+    Steering steering = limit.steering();
+    if (steering == null
+        || limit.at() instanceof EndLimit.BrokenThroughout && steering == Steering.STRAIGHT) {
+      return null;
+    }
+    return switch (steering) {
+      case FULL_LEFT -> Steer.LEFT;
+      case FULL_RIGHT -> Steer.RIGHT;
+      default -> null;
+    };
+  }
+
+  private static int lines(String text, double size, double width) {
+    return TextWidth.wrap(text, size, true, width, 6).size();
+  }
+
+  private void bracket(Figure mm) {
+    double one = y(mm.value() + mm.U());
+    double other = y(mm.value() - mm.U());
+    if (other - one > 4) {
+      lines.add(new Line("l", null, 60.2, one, 60.2, other));
+      lines.add(new Line("l", null, 59.4, one, 61, one));
+      lines.add(new Line("l", null, 59.4, other, 61, other));
+    }
+  }
+
+  private void bar(String mark, double y, double from, double to) {
+    lines.add(new Line("l-case", null, from, y, to, y));
+    lines.add(new Line(mark, null, from, y, to, y));
+  }
+
+  /** A label's line, and the way from it to its mark where it had to step aside. */
+  private void shelf(EndFindings end, double outward, double at, boolean left, String mark) {
+    double y = end.end() == End.DROOP ? outward : height - outward;
+    double near = left ? TapeSheet.TAPE_FROM - 3.2 : RIGHT;
+    lines.add(new Line(mark, null, left ? LEFT : 98.5, y, near, y));
+    lines.add(new Line(mark, null, near, y, left ? TapeSheet.TAPE_FROM - 1 : 60, at));
+  }
+
+  /**
+   * @param inward where its inner edge is, towards the tape's middle, counted outward
+   */
+  private void add(
+      EndFindings end,
+      boolean left,
+      String mark,
+      double inward,
+      double tall,
+      FigureText figure,
+      String size,
+      String what,
+      String sub,
+      State state,
+      Steer lock,
+      String href) {
+    boolean droop = end.end() == End.DROOP;
+    double y = droop ? inward : height - inward - tall;
+    notes.add(
+        new Note(
+            (left ? "note note-left " : "note ") + mark,
+            left ? LEFT : RIGHT,
+            y,
+            left ? LEFT_WIDE : RIGHT_WIDE,
+            tall,
+            figure,
+            size,
+            what,
+            sub,
+            state,
+            lock,
+            href));
+  }
+
+  private void ride() {
+    travel
+        .rideMm()
+        .ifPresent(
+            r -> {
+              double y = y(r.value());
+              lines.add(
+                  new Line(
+                      "l-ride-on",
+                      null,
+                      TapeSheet.TAPE_FROM,
+                      y,
+                      TapeSheet.TAPE_FROM + TapeSheet.TAPE_WIDE,
+                      y));
+              lines.add(
+                  new Line("l-ride", null, TapeSheet.TAPE_FROM + TapeSheet.TAPE_WIDE, y, 98.5, y));
+              if (bumpRight < y - FIGURE && droopRight > y + 4) {
+                notes.add(
+                    new Note(
+                        "note note-ride",
+                        RIGHT,
+                        y - FIGURE,
+                        RIGHT_WIDE,
+                        FIGURE,
+                        null,
+                        "t2",
+                        "ride",
+                        "0",
+                        null,
+                        null,
+                        null));
+              }
+            });
+  }
+
+  private void total(double bumpStop, double droopStop) {
+    Total set = travel.asSet();
+    if (set.mm().isEmpty()) {
+      return;
+    }
+    lines.add(new Line("l", "arrow", 33.6, bumpStop + 4, 33.6, droopStop - 4));
+    double tall = 34 + 2 * SMALL;
+    double middle =
+        Math.max(
+            bumpLeft + 4, Math.min(droopLeft - tall - 4, (bumpStop + droopStop) / 2 - tall / 2));
+    notes.add(
+        new Note(
+            "note note-left",
+            LEFT,
+            middle,
+            LEFT_WIDE,
+            tall,
+            words.lengths().figure(set.mm().get().value()),
+            "t4",
+            "",
+            "± "
+                + words.lengths().plusMinus(set.mm().get().U())
+                + (set.atLeast() ? " at least" : "")
+                + ", stop to stop",
+            null,
+            null,
+            null));
+    if (middle < bumpLeft) {
+      bumpLeft = droopLeft + 1;
+    }
+  }
+}

@@ -1,0 +1,61 @@
+package spindlebook.web;
+
+import java.util.List;
+
+/**
+ * The standing tape as a workshop drawing: labels to both sides of it, every place worked out.
+ * Heights count down from the top in sixteenths of the reader's text size, so that the drawing
+ * grows with the text; places across are shares of the page's width, in percent.
+ *
+ * @param faceTop where the tape begins
+ */
+public record TapeSheet(
+    String title,
+    double height,
+    TapeFace face,
+    double faceTop,
+    List<Line> lines,
+    List<Note> notes) {
+  /** Where the tape stands, percent of the width. */
+  public static final double TAPE_FROM = 35;
+
+  public static final double TAPE_WIDE = 23.6;
+
+  /**
+   * A straight line.
+   *
+   * @param mark its classes
+   * @param ends the arrow head at both ends; null for none
+   */
+  public record Line(String mark, String ends, double x1, double y1, double x2, double y2) {}
+
+  /**
+   * A label.
+   *
+   * @param mark its classes
+   * @param size the class that sets its figure
+   * @param words bold; may be empty
+   * @param sub quiet, on a line of its own; may be empty
+   * @param state the shape before its words; null for none
+   * @param lock the way the wheels are turned, as an arrow; null for none
+   * @param href where what it rests on is told, or where it is done; null for neither
+   */
+  public record Note(
+      String mark,
+      double x,
+      double y,
+      double width,
+      double height,
+      FigureText figure,
+      String size,
+      String words,
+      String sub,
+      State state,
+      Steer lock,
+      String href) {}
+
+  /** Drawing units as a length of the page. */
+  public static String rem(double units) {
+    return Math.round(units / 16 * 100) / 100.0 + "rem";
+  }
+}

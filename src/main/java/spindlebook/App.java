@@ -47,6 +47,8 @@ import spindlebook.limits.LimitsPages;
 import spindlebook.log.Book;
 import spindlebook.log.BookRefused;
 import spindlebook.log.Histories;
+import spindlebook.page.Html;
+import spindlebook.page.ProblemPage;
 import spindlebook.photo.PhotoPages;
 import spindlebook.photo.PhotoStore;
 import spindlebook.recheck.ReCheckPages;
@@ -71,11 +73,9 @@ import spindlebook.watch.GivenPages;
 import spindlebook.watch.ToolPages;
 import spindlebook.watch.WatchPointPages;
 import spindlebook.web.Hosts;
-import spindlebook.web.Html;
 import spindlebook.web.KeptPages;
 import spindlebook.web.Listening;
 import spindlebook.web.Manners;
-import spindlebook.web.ProblemPage;
 
 /** The program with its book open: the one place where things are wired. */
 public final class App implements AutoCloseable {

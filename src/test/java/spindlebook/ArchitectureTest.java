@@ -43,6 +43,11 @@ class ArchitectureTest {
     "spindlebook.finding.."
   };
 
+  /** From the ground up. */
+  private static final String[] WEB = {
+    "spindlebook.drawing..", "spindlebook.page..", "spindlebook.web.."
+  };
+
   /** The first part of every package's name below the house's own, which is "". */
   private static final Set<String> ROOMS =
       HOUSE.stream()
@@ -50,10 +55,10 @@ class ArchitectureTest {
           .map(p -> p.replaceFirst("^spindlebook\\.?", "").replaceFirst("\\..*", ""))
           .collect(Collectors.toCollection(TreeSet::new));
 
-  /** Every room that is not pure, the log or the web: none can be forgotten. */
+  /** Every room that is not pure, the log or what all pages are made of: none can be forgotten. */
   private static final String[] FEATURES =
       ROOMS.stream()
-          .filter(room -> !Set.of("", "log", "web").contains(room))
+          .filter(room -> !Set.of("", "log", "drawing", "page", "web").contains(room))
           .map(room -> "spindlebook." + room + "..")
           .filter(room -> !List.of(PURE).contains(room))
           .toArray(String[]::new);
@@ -114,8 +119,7 @@ class ArchitectureTest {
     noArrow(
         "spindlebook.log..",
         join(
-            FEATURES,
-            "spindlebook.web..",
+            join(FEATURES, WEB),
             "spindlebook.travel..",
             "spindlebook.alignment..",
             "io.javalin..",
@@ -123,20 +127,14 @@ class ArchitectureTest {
   }
 
   @Test
-  void the_web_parts_know_no_feature_and_no_book() {
-    noArrow(
-        "spindlebook.web..",
-        join(
-            FEATURES,
-            "spindlebook.log..",
-            "spindlebook.definition..",
-            "spindlebook.entry..",
-            "spindlebook.fold..",
-            "spindlebook.words..",
-            "spindlebook.plan..",
-            "spindlebook.travel..",
-            "spindlebook.alignment..",
-            "org.jdbi.."));
+  void what_pages_are_made_of_knows_no_feature_and_no_book() {
+    String[] fromDefinitionsOn = Arrays.copyOfRange(PURE, 2, PURE.length);
+    for (int i = 0; i < WEB.length; i++) {
+      noArrow(WEB[i], join(FEATURES, fromDefinitionsOn));
+      noArrow(
+          WEB[i],
+          join(Arrays.copyOfRange(WEB, i + 1, WEB.length), "spindlebook.log..", "org.jdbi.."));
+    }
   }
 
   @Test
@@ -144,8 +142,7 @@ class ArchitectureTest {
     check(
         noClasses()
             .that()
-            .resideInAnyPackage(
-                join(FEATURES, join(PURE, "spindlebook.log..", "spindlebook.web..")))
+            .resideInAnyPackage(join(FEATURES, join(WEB, join(PURE, "spindlebook.log.."))))
             .should()
             .dependOnClassesThat()
             .resideInAPackage("spindlebook"));
@@ -188,6 +185,8 @@ class ArchitectureTest {
                 "alignment",
                 "finding",
                 "log",
+                "drawing",
+                "page",
                 "web",
                 "align",
                 "car",

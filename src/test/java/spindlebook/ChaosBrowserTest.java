@@ -23,8 +23,8 @@ import spindlebook.entry.GapResult;
 import spindlebook.log.Bodies;
 import spindlebook.log.BookFile;
 import spindlebook.log.Entry;
+import spindlebook.page.Posted;
 import spindlebook.web.Listening;
-import spindlebook.web.Posted;
 
 /** Two phones, a bad network and a book that is killed: what was typed is there, once, in order. */
 class ChaosBrowserTest {

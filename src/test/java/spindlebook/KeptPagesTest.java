@@ -16,7 +16,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import spindlebook.web.FormKey;
+import spindlebook.page.FormKey;
 import spindlebook.web.KeptPages;
 
 /** A page is written once for all who ask, until something is written in the book. */

@@ -72,6 +72,6 @@ class NoMarkTest {
   }
 
   private static String next(String height) {
-    return "Next: " + height + " " + spindlebook.web.Cautions.MEASURING;
+    return "Next: " + height + " " + spindlebook.page.Cautions.MEASURING;
   }
 }

@@ -15,8 +15,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
-import spindlebook.web.Html;
-import spindlebook.web.ProblemPage;
+import spindlebook.page.Html;
+import spindlebook.page.ProblemPage;
 
 /**
  * How many pages a second the demo's book gives while nothing is written, and after each save,

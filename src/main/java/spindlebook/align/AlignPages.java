@@ -7,13 +7,13 @@ import spindlebook.card.Capital;
 import spindlebook.card.Shown;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
-import spindlebook.web.Action;
-import spindlebook.web.Asked;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
+import spindlebook.page.Action;
+import spindlebook.page.Asked;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
+import spindlebook.page.Posted;
 
 /**
  * A corner's curves and bump steer, and the sums about rod ends and wheels that are tried on paper.

@@ -3,14 +3,14 @@ package spindlebook.align;
 import java.util.Optional;
 import spindlebook.alignment.AlignedFinding;
 import spindlebook.card.Shown;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.State;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.fold.Standing;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.FigureText;
-import spindlebook.web.State;
 
 /** Figures of alignment as every page shows them. */
 public final class AlignedText {

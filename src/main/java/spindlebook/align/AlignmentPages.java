@@ -15,14 +15,14 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenAlignment;
 import spindlebook.log.Histories;
+import spindlebook.page.Action;
+import spindlebook.page.Asked;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.FormKey;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 import spindlebook.plan.OnPaper;
-import spindlebook.web.Action;
-import spindlebook.web.Asked;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.FormKey;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
 
 /** Alignment as measured: its figures, measuring it, correcting that, and the owner's targets. */
 public final class AlignmentPages {

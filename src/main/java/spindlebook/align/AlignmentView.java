@@ -1,9 +1,9 @@
 package spindlebook.align;
 
 import java.util.List;
-import spindlebook.web.FigureText;
-import spindlebook.web.Link;
-import spindlebook.web.State;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.State;
+import spindlebook.page.Link;
 
 /**
  * The page of a corner's alignment.

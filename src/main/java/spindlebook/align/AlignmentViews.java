@@ -12,19 +12,19 @@ import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.alignment.Track;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.entry.AlignmentWay;
 import spindlebook.fold.Card;
 import spindlebook.fold.Change;
 import spindlebook.fold.SeenAlignment;
 import spindlebook.fold.Standing;
+import spindlebook.page.Link;
+import spindlebook.page.Posted;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.FigureText;
-import spindlebook.web.Lengths;
-import spindlebook.web.Link;
-import spindlebook.web.Posted;
 
 /** Lays a corner's alignment out as its page. */
 final class AlignmentViews {

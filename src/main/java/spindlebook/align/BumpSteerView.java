@@ -1,10 +1,10 @@
 package spindlebook.align;
 
 import java.util.List;
-import spindlebook.web.ChartDrawing;
-import spindlebook.web.Field;
-import spindlebook.web.FigureText;
-import spindlebook.web.State;
+import spindlebook.drawing.ChartDrawing;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.State;
+import spindlebook.page.Field;
 
 /**
  * The bump steer page.

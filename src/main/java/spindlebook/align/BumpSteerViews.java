@@ -14,16 +14,16 @@ import spindlebook.alignment.ToeRead;
 import spindlebook.alignment.Window;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
+import spindlebook.drawing.Chart;
+import spindlebook.drawing.ChartDrawing;
 import spindlebook.entry.Steering;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
+import spindlebook.page.Field;
 import spindlebook.travel.Node;
 import spindlebook.travel.StopFound;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TapeText;
-import spindlebook.web.Chart;
-import spindlebook.web.ChartDrawing;
-import spindlebook.web.Field;
 
 /** Lays toe against wheel position out as the bump steer page. */
 final class BumpSteerViews {

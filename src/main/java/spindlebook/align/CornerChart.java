@@ -6,6 +6,10 @@ import spindlebook.card.GapSheets;
 import spindlebook.card.TravelWords;
 import spindlebook.card.Zero;
 import spindlebook.definition.Keep;
+import spindlebook.drawing.Chart;
+import spindlebook.drawing.Chart.Look;
+import spindlebook.drawing.ChartAxis;
+import spindlebook.drawing.Lengths;
 import spindlebook.entry.Pairing;
 import spindlebook.fold.Card;
 import spindlebook.travel.CornerTravel;
@@ -14,10 +18,6 @@ import spindlebook.travel.MeasuredCurve;
 import spindlebook.travel.Node;
 import spindlebook.travel.TravelFindings;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.Chart;
-import spindlebook.web.Chart.Look;
-import spindlebook.web.ChartAxis;
-import spindlebook.web.Lengths;
 
 /**
  * A corner's curves as the lines, markers and bands of a chart; positions from its own zero, or

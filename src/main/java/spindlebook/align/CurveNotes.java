@@ -11,6 +11,7 @@ import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
 import spindlebook.card.ToReadAddress;
+import spindlebook.drawing.Lengths;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.Lock;
 import spindlebook.entry.Quantity;
@@ -20,9 +21,8 @@ import spindlebook.fold.Change;
 import spindlebook.fold.ReadAgain;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
+import spindlebook.page.Link;
 import spindlebook.uncertainty.Figure;
-import spindlebook.web.Lengths;
-import spindlebook.web.Link;
 
 /** What must be said of a curve: what is not drawn and why, and how to read what is. */
 record CurveNotes(CurvePair pair, List<Steering> steerings) {

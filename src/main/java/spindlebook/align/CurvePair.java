@@ -8,13 +8,13 @@ import spindlebook.alignment.ToeRead;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Zero;
+import spindlebook.drawing.Chart;
+import spindlebook.drawing.ChartDrawing;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.Chart;
-import spindlebook.web.ChartDrawing;
 
 /**
  * A thing's curves as of now, and those it is compared with, to be drawn. Both are counted from

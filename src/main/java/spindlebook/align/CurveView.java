@@ -3,14 +3,14 @@ package spindlebook.align;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import spindlebook.drawing.ChartDrawing;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.State;
 import spindlebook.entry.Steering;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
-import spindlebook.web.ChartDrawing;
-import spindlebook.web.FigureText;
-import spindlebook.web.Link;
-import spindlebook.web.Posted;
-import spindlebook.web.State;
+import spindlebook.page.Link;
+import spindlebook.page.Posted;
 
 /**
  * A curve's page.

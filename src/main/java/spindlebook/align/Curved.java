@@ -8,7 +8,7 @@ import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Quantity;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
-import spindlebook.web.Posted;
+import spindlebook.page.Posted;
 
 /**
  * One thing that may be drawn against wheel position.

@@ -11,9 +11,9 @@ import spindlebook.alignment.ExactTurns;
 import spindlebook.alignment.Pivots;
 import spindlebook.alignment.Propagated;
 import spindlebook.alignment.Turns;
+import spindlebook.page.Asked;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TapeText;
-import spindlebook.web.Asked;
 
 /** What turns do exactly, from the corner's pivots as measured. */
 final class ExactPaper {

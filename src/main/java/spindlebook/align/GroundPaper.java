@@ -9,7 +9,9 @@ import spindlebook.alignment.GroundAtBump;
 import spindlebook.card.Shown;
 import spindlebook.definition.Dimension;
 import spindlebook.definition.Given;
+import spindlebook.drawing.Lengths;
 import spindlebook.fold.Card;
+import spindlebook.page.Asked;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.GivenFigures;
 import spindlebook.uncertainty.Figure;
@@ -17,8 +19,6 @@ import spindlebook.uncertainty.GuardBand;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
-import spindlebook.web.Lengths;
 
 /** How near the frame comes to the ground at full bump, on the tyre fitted or one planned. */
 final class GroundPaper {

@@ -1,9 +1,9 @@
 package spindlebook.align;
 
 import java.util.List;
-import spindlebook.web.FigureText;
-import spindlebook.web.FormPart;
-import spindlebook.web.State;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.State;
+import spindlebook.page.FormPart;
 
 /**
  * A sum tried on paper: what was typed stays beside what comes of it, and nothing of it goes into

@@ -16,6 +16,9 @@ import spindlebook.alignment.ToeRead;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
+import spindlebook.drawing.State;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
@@ -25,9 +28,6 @@ import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.FigureText;
-import spindlebook.web.Lengths;
-import spindlebook.web.State;
 
 /** The readings behind a chart, bump above droop, in the chart's unit and as they were read. */
 final class ReadingTables {

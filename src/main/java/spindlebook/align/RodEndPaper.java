@@ -8,11 +8,11 @@ import spindlebook.alignment.ArmOnRodEnds;
 import spindlebook.alignment.Hand;
 import spindlebook.alignment.RodThread;
 import spindlebook.alignment.Turns;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
 import spindlebook.fold.Card;
+import spindlebook.page.Asked;
 import spindlebook.uncertainty.Figure;
-import spindlebook.web.Asked;
-import spindlebook.web.FigureText;
-import spindlebook.web.Lengths;
 
 /** What turns of an arm's rod ends do, and the turns for a wanted change. */
 final class RodEndPaper {

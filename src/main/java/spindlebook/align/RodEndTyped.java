@@ -5,10 +5,10 @@ import spindlebook.alignment.ArmOnRodEnds;
 import spindlebook.alignment.RodThread;
 import spindlebook.alignment.RodThreads;
 import spindlebook.alignment.Turns;
+import spindlebook.page.Asked;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
 
 /** An arm, its rod ends, and their turns or the change they shall bring about, as typed. */
 final class RodEndTyped {

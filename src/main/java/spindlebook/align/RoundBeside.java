@@ -9,13 +9,13 @@ import spindlebook.alignment.NotAtRide;
 import spindlebook.alignment.ReadAtRide;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
+import spindlebook.drawing.FigureText;
 import spindlebook.entry.Content;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
+import spindlebook.page.Link;
 import spindlebook.uncertainty.Difference;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.FigureText;
-import spindlebook.web.Link;
 
 /** What a round read of a figure at ride, and why it is not the one that counts, in words. */
 record RoundBeside(AlignedFinding found, LengthUnit unit) {

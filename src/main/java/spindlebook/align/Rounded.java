@@ -2,8 +2,8 @@ package spindlebook.align;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import spindlebook.drawing.FigureText;
 import spindlebook.uncertainty.Figure;
-import spindlebook.web.FigureText;
 
 /**
  * Figures in decimals: as many as their ± bears, two digits of it, rounded up so that what is

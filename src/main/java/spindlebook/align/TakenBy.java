@@ -21,10 +21,10 @@ import spindlebook.entry.AlignmentWay.Tape;
 import spindlebook.entry.LineSide;
 import spindlebook.entry.SweptBy;
 import spindlebook.fold.Card;
+import spindlebook.page.Asked;
+import spindlebook.page.Posted;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
-import spindlebook.web.Posted;
 
 /**
  * The ways of measuring alignment, each with the questions of its form: all that a way asks and

@@ -12,10 +12,10 @@ import spindlebook.entry.AlignedFigure;
 import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenTarget;
+import spindlebook.page.Asked;
+import spindlebook.page.Posted;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
-import spindlebook.web.Posted;
 
 /** What the owner wants each figure of alignment to be: from, to, either or neither. */
 final class TargetForm {

@@ -13,14 +13,14 @@ import spindlebook.alignment.RodThread;
 import spindlebook.alignment.ThreadEngaged;
 import spindlebook.alignment.Turns;
 import spindlebook.card.Shown;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
+import spindlebook.page.Asked;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
-import spindlebook.web.FigureText;
-import spindlebook.web.Lengths;
 
 /** What turns leave of the threads, and whether the bolts still go in. */
 final class ThreadPaper {

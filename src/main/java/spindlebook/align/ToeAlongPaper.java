@@ -4,8 +4,8 @@ import java.util.List;
 import spindlebook.align.OnPaperView.Line;
 import spindlebook.alignment.ToeKnockOn;
 import spindlebook.fold.Card;
+import spindlebook.page.Asked;
 import spindlebook.uncertainty.Figure;
-import spindlebook.web.Asked;
 
 /** The toe that comes along when an upper arm's rod ends are turned and the tie rod is not. */
 final class ToeAlongPaper {

@@ -9,9 +9,9 @@ import spindlebook.alignment.Window;
 import spindlebook.card.Shown;
 import spindlebook.definition.Dimension;
 import spindlebook.definition.Given;
+import spindlebook.drawing.State;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
-import spindlebook.web.State;
 
 /** How much toe wanders over a stretch, and how that stands against the owner's limit. */
 record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {

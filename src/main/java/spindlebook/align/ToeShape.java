@@ -14,9 +14,9 @@ import spindlebook.alignment.TieRodFault;
 import spindlebook.alignment.Window;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
+import spindlebook.drawing.FigureText;
 import spindlebook.travel.Node;
 import spindlebook.uncertainty.Figure;
-import spindlebook.web.FigureText;
 
 /** What the shape of a toe curve says of the tie rod, and the slope and bow it is read from. */
 record ToeShape(ToeWords words, BumpShape shape) {

@@ -2,11 +2,11 @@ package spindlebook.align;
 
 import spindlebook.alignment.AlignedNote;
 import spindlebook.alignment.ToeRead;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
 import spindlebook.fold.Card;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.FigureText;
-import spindlebook.web.Lengths;
 
 /** Toe and places along the travel, as the bump steer page writes them. */
 record ToeWords(Card card, CornerChart chart) {

@@ -2,6 +2,8 @@ package spindlebook.align;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import spindlebook.drawing.Lengths;
+import spindlebook.page.Asked;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Rectangular;
 import spindlebook.uncertainty.Source;
@@ -11,8 +13,6 @@ import spindlebook.units.NumberText;
 import spindlebook.units.TapeFormat;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
-import spindlebook.web.Lengths;
 
 /**
  * What was typed on paper as figures: each length, each angle as good as the owner says all of them

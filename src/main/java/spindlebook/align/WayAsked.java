@@ -15,9 +15,9 @@ import spindlebook.entry.Content;
 import spindlebook.entry.Load;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenAlignment;
+import spindlebook.page.Asked;
+import spindlebook.page.Posted;
 import spindlebook.units.TypedAngle;
-import spindlebook.web.Asked;
-import spindlebook.web.Posted;
 
 /**
  * A measurement of alignment while it is asked for: at one corner, one way, for the first time or

@@ -9,13 +9,13 @@ import spindlebook.align.OnPaperView.Line;
 import spindlebook.alignment.WheelGap;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
+import spindlebook.drawing.Lengths;
+import spindlebook.page.Asked;
+import spindlebook.page.Posted;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
-import spindlebook.web.Lengths;
-import spindlebook.web.Posted;
 
 /** Gaps measured around the wheel that is on, and what becomes of them. */
 final class WheelGapPaper {

@@ -10,14 +10,14 @@ import spindlebook.alignment.AlignedFinding;
 import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.alignment.WheelOnPaper;
 import spindlebook.definition.Dimension;
+import spindlebook.drawing.Lengths;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.fold.Card;
+import spindlebook.page.Asked;
 import spindlebook.travel.GivenFigures;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
-import spindlebook.web.Asked;
-import spindlebook.web.Lengths;
 
 /** A wheel and tyre tried on paper: gaps, track, scrub, and the frame's way to the ground. */
 final class WheelPaper {

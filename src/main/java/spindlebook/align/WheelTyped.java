@@ -8,9 +8,9 @@ import spindlebook.alignment.Propagated;
 import spindlebook.alignment.Tyre;
 import spindlebook.alignment.TyreSize;
 import spindlebook.alignment.Wheel;
+import spindlebook.page.Asked;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
 
 /**
  * A wheel and tyre as typed: its sizes as figures, and the wheel that any such sizes make, so that

@@ -11,10 +11,10 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import spindlebook.device.Door;
 import spindlebook.log.BookFile;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.Notice;
-import spindlebook.web.PageFrame;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.Notice;
+import spindlebook.page.PageFrame;
 
 /**
  * Where the backups are and how they stand. Who may only look sees that; the whole book in one file

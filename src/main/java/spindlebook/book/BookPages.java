@@ -11,16 +11,16 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import spindlebook.card.Days;
+import spindlebook.drawing.State;
 import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Noted;
 import spindlebook.log.Histories;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
-import spindlebook.web.State;
-import spindlebook.web.StoryEntry;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
+import spindlebook.page.StoryEntry;
 import spindlebook.words.EntryWords;
 
 /** The car's whole life, newest first. */

@@ -2,9 +2,9 @@ package spindlebook.book;
 
 import java.util.List;
 import spindlebook.card.PutBack;
-import spindlebook.web.Field;
-import spindlebook.web.FormKey;
-import spindlebook.web.State;
+import spindlebook.drawing.State;
+import spindlebook.page.Field;
+import spindlebook.page.FormKey;
 
 /**
  * One entry of the book.

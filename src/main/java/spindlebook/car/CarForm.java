@@ -4,9 +4,9 @@ import java.util.Optional;
 import spindlebook.definition.CarDetails;
 import spindlebook.definition.Layout;
 import spindlebook.definition.RackSide;
+import spindlebook.page.Asked;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
 
 /** What is typed of a car. */
 final class CarForm {

@@ -16,15 +16,15 @@ import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
 import spindlebook.limits.NextLine;
 import spindlebook.log.Histories;
+import spindlebook.page.Action;
+import spindlebook.page.Asked;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.Notice;
+import spindlebook.page.PageFrame;
 import spindlebook.travel.DriveCheck;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.Action;
-import spindlebook.web.Asked;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.Notice;
-import spindlebook.web.PageFrame;
 import spindlebook.web.Who;
 
 /** The cars, and one car with its corners. */

@@ -12,7 +12,7 @@ import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Draft;
 import spindlebook.log.Histories;
-import spindlebook.web.FormKey;
+import spindlebook.page.FormKey;
 
 /** Cars in the book. */
 public final class CarStore {

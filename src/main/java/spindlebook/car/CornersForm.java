@@ -6,8 +6,8 @@ import java.util.stream.Stream;
 import spindlebook.definition.Layout;
 import spindlebook.definition.Place;
 import spindlebook.fold.CarBook;
-import spindlebook.web.Asked;
-import spindlebook.web.Posted;
+import spindlebook.page.Asked;
+import spindlebook.page.Posted;
 
 /** Which corners a car gets, and how their wheels are hung. */
 final class CornersForm {

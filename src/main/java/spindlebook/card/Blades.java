@@ -3,17 +3,17 @@ package spindlebook.card;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.State;
+import spindlebook.drawing.TapeBlade;
+import spindlebook.drawing.TapeBlade.Band;
+import spindlebook.drawing.TapeBlade.Mark;
 import spindlebook.fold.Card;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Limit;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
-import spindlebook.web.FigureText;
-import spindlebook.web.State;
-import spindlebook.web.TapeBlade;
-import spindlebook.web.TapeBlade.Band;
-import spindlebook.web.TapeBlade.Mark;
 
 /** The tape blade of a corner: what is usable, held back, beyond a limit, off the tape. */
 final class Blades {

@@ -2,9 +2,9 @@ package spindlebook.card;
 
 import java.util.List;
 import spindlebook.fold.Card;
+import spindlebook.page.Link;
+import spindlebook.page.PageFrame;
 import spindlebook.web.Bar;
-import spindlebook.web.Link;
-import spindlebook.web.PageFrame;
 
 /** The places of a corner, at the foot of each of them. */
 public final class CornerBar {
@@ -16,8 +16,8 @@ public final class CornerBar {
     return PageFrame.of(heading + " · " + corner + " · " + card.details().name(), heading)
         .plan(Shown.plan(card))
         .crumbs(
-            new spindlebook.web.Crumb(card.details().name(), "/cars/" + card.car()),
-            new spindlebook.web.Crumb(corner, "/corners/" + card.corner()))
+            new spindlebook.page.Crumb(card.details().name(), "/cars/" + card.car()),
+            new spindlebook.page.Crumb(corner, "/corners/" + card.corner()))
         .bar(of(card.corner(), here));
   }
 

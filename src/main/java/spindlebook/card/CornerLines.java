@@ -4,6 +4,10 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import spindlebook.drawing.CornerLine;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.PlanView;
+import spindlebook.drawing.State;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.DriveCheck.Checked;
 import spindlebook.travel.End;
@@ -12,10 +16,6 @@ import spindlebook.travel.ThingFirst;
 import spindlebook.travel.Total;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Outcome;
-import spindlebook.web.CornerLine;
-import spindlebook.web.FigureText;
-import spindlebook.web.PlanView;
-import spindlebook.web.State;
 
 /**
  * A car's corners, the worst first, each in a line: blade, finding, cure.
@@ -30,7 +30,7 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
   /** Of a check of the car, which says what is worst. */
   public static CornerLines of(DriveCheck check) {
     List<Checked> judged = check.worstFirst();
-    Set<spindlebook.web.Place> places = new HashSet<>();
+    Set<spindlebook.drawing.DrawnWheel> places = new HashSet<>();
     judged.forEach(j -> places.add(Shown.place(j.card().place())));
     List<CornerLine> lines = new ArrayList<>();
     List<Empty> empty = new ArrayList<>();
@@ -54,7 +54,7 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
   }
 
   private static CornerLine line(
-      Checked j, PlanView plan, spindlebook.web.TapeBlade blade, ThingFirst worst) {
+      Checked j, PlanView plan, spindlebook.drawing.TapeBlade blade, ThingFirst worst) {
     TravelWords words = new TravelWords(j.card(), j.travel());
     EndFindings first = worseEnd(j.travel(), worst);
     EndFindings other = j.travel().at(first.end() == End.DROOP ? End.BUMP : End.DROOP);

@@ -8,14 +8,14 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Noted;
 import spindlebook.log.Histories;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.Link;
+import spindlebook.page.Notice;
+import spindlebook.page.PageFrame;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.TravelFindings;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.Link;
-import spindlebook.web.Notice;
-import spindlebook.web.PageFrame;
 import spindlebook.words.EntryWords;
 
 /** One corner: its travel, gaps, settings, and what no longer holds. */

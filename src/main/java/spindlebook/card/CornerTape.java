@@ -3,6 +3,10 @@ package spindlebook.card;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.State;
+import spindlebook.drawing.Steer;
+import spindlebook.drawing.TextWidth;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.travel.End;
@@ -14,15 +18,11 @@ import spindlebook.travel.Total;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
-import spindlebook.web.FigureText;
-import spindlebook.web.State;
-import spindlebook.web.Steer;
 import spindlebook.web.TapeFace;
 import spindlebook.web.TapeFace.Band;
 import spindlebook.web.TapeSheet;
 import spindlebook.web.TapeSheet.Line;
 import spindlebook.web.TapeSheet.Note;
-import spindlebook.web.TextWidth;
 
 /**
  * The tape of a corner: stops come in from the left, limits from the right, what is set stands left

@@ -4,6 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.GapSheet;
+import spindlebook.drawing.State;
 import spindlebook.entry.Content;
 import spindlebook.finding.LimitNames;
 import spindlebook.fold.Card;
@@ -13,12 +16,9 @@ import spindlebook.fold.ReadAgain;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
+import spindlebook.page.Link;
+import spindlebook.page.SettingRow;
 import spindlebook.travel.TravelFindings;
-import spindlebook.web.FigureText;
-import spindlebook.web.GapSheet;
-import spindlebook.web.Link;
-import spindlebook.web.SettingRow;
-import spindlebook.web.State;
 import spindlebook.web.TapeSheet;
 
 /**

@@ -2,9 +2,12 @@ package spindlebook.card;
 
 import java.util.ArrayList;
 import java.util.List;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.State;
 import spindlebook.entry.Pairing;
 import spindlebook.finding.LimitNames;
 import spindlebook.fold.Card;
+import spindlebook.page.Link;
 import spindlebook.travel.Cure;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
@@ -13,9 +16,6 @@ import spindlebook.travel.Limit;
 import spindlebook.travel.Need;
 import spindlebook.travel.StopFound;
 import spindlebook.uncertainty.Outcome;
-import spindlebook.web.FigureText;
-import spindlebook.web.Link;
-import spindlebook.web.State;
 
 /**
  * One end of a corner as every page shows it: what it comes to, and the lines it is made of.

@@ -5,6 +5,9 @@ import java.util.Comparator;
 import java.util.List;
 import spindlebook.definition.Keep;
 import spindlebook.definition.WatchPoint;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.GapSheet;
+import spindlebook.drawing.State;
 import spindlebook.entry.GapResult;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
@@ -14,9 +17,6 @@ import spindlebook.fold.Standing;
 import spindlebook.units.AngleFormat;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeFormat;
-import spindlebook.web.FigureText;
-import spindlebook.web.GapSheet;
-import spindlebook.web.State;
 
 /** The gaps of a corner by height and steering. */
 public final class GapSheets {

@@ -8,8 +8,8 @@ import spindlebook.entry.Content;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Draft;
-import spindlebook.web.Asked;
-import spindlebook.web.FormKey;
+import spindlebook.page.Asked;
+import spindlebook.page.FormKey;
 import spindlebook.web.Who;
 
 /** What a form was answered with, into the book. */

@@ -6,10 +6,10 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
+import spindlebook.page.Posted;
 import spindlebook.words.EntryWords;
 
 /**

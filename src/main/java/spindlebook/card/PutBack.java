@@ -2,7 +2,7 @@ package spindlebook.card;
 
 import java.util.Optional;
 import spindlebook.fold.CarBook;
-import spindlebook.web.FormKey;
+import spindlebook.page.FormKey;
 
 /**
  * One tap that puts back what was taken back: the taking back is itself taken back.

@@ -3,7 +3,7 @@ package spindlebook.card;
 import java.util.ArrayList;
 import java.util.List;
 import spindlebook.fold.Card;
-import spindlebook.web.Link;
+import spindlebook.page.Link;
 
 /** Links to the heights and readings that something on a page rests on, by their numbers. */
 public final class ReadingLinks {

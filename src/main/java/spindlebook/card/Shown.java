@@ -1,14 +1,14 @@
 package spindlebook.card;
 
 import spindlebook.definition.Place;
+import spindlebook.drawing.PlanView;
+import spindlebook.drawing.State;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
 import spindlebook.travel.Nodes;
 import spindlebook.travel.ThingFirst;
 import spindlebook.uncertainty.Outcome;
-import spindlebook.web.PlanView;
-import spindlebook.web.State;
 
 /** States of the card and of travel, as the pages show them. */
 public final class Shown {
@@ -61,7 +61,7 @@ public final class Shown {
     return PlanView.at(place(card.place()));
   }
 
-  public static spindlebook.web.Place place(Place place) {
-    return spindlebook.web.Place.valueOf(place.name());
+  public static spindlebook.drawing.DrawnWheel place(Place place) {
+    return spindlebook.drawing.DrawnWheel.valueOf(place.name());
   }
 }

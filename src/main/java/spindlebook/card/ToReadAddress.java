@@ -13,7 +13,7 @@ import spindlebook.entry.Pairing;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
-import spindlebook.web.Posted;
+import spindlebook.page.Posted;
 
 /** What a new round is to read, as it stands in the round's address: {@code need=ride~straight}. */
 public final class ToReadAddress {

@@ -2,6 +2,9 @@ package spindlebook.card;
 
 import java.util.ArrayList;
 import java.util.List;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
+import spindlebook.drawing.State;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.Quantity;
 import spindlebook.finding.LimitNames;
@@ -21,9 +24,6 @@ import spindlebook.travel.UnreadReach;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
-import spindlebook.web.FigureText;
-import spindlebook.web.Lengths;
-import spindlebook.web.State;
 
 /** What travel's findings are called, in the trade's words and the owner's unit. */
 public final class TravelWords {

@@ -7,7 +7,7 @@ import java.util.Optional;
 import spindlebook.definition.Place;
 import spindlebook.fold.CarBook;
 import spindlebook.log.Histories;
-import spindlebook.web.Posted;
+import spindlebook.page.Posted;
 
 /**
  * What is held against what, as an address says it: {@code

@@ -9,12 +9,12 @@ import spindlebook.card.Capital;
 import spindlebook.definition.Place;
 import spindlebook.fold.CarBook;
 import spindlebook.log.Histories;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.Link;
+import spindlebook.page.PageFrame;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.Link;
-import spindlebook.web.PageFrame;
 
 /** Two points of the book beside each other: then and now, left and right, two cars. */
 public final class ComparePages {

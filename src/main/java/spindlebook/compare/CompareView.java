@@ -3,8 +3,8 @@ package spindlebook.compare;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import spindlebook.web.Link;
-import spindlebook.web.Posted;
+import spindlebook.page.Link;
+import spindlebook.page.Posted;
 
 /**
  * Two points of the book beside each other, one corner at a time.

@@ -8,13 +8,13 @@ import spindlebook.card.TravelWords;
 import spindlebook.compare.Rows.Row;
 import spindlebook.compare.Rows.Titled;
 import spindlebook.definition.Place;
+import spindlebook.drawing.Lengths;
 import spindlebook.finding.Findings;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.travel.Need;
 import spindlebook.travel.TravelFindings;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.Lengths;
 
 /**
  * One corner of the car against what is beside it.

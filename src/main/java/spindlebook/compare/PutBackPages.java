@@ -15,11 +15,11 @@ import spindlebook.fold.Card;
 import spindlebook.fold.ReadAgain;
 import spindlebook.fold.Standing;
 import spindlebook.log.Histories;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 import spindlebook.plan.PuttingBack;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
 
 /** The settings as they stood at a point of the book: what brings them back, each prepared. */
 public final class PutBackPages {

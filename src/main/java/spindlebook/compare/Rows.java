@@ -13,6 +13,9 @@ import spindlebook.alignment.AlignedFinding;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
 import spindlebook.card.Zero;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
+import spindlebook.drawing.State;
 import spindlebook.finding.Beside;
 import spindlebook.finding.Beside.Found;
 import spindlebook.finding.Finding;
@@ -20,9 +23,6 @@ import spindlebook.finding.Finding.Group;
 import spindlebook.finding.Findings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
-import spindlebook.web.FigureText;
-import spindlebook.web.Lengths;
-import spindlebook.web.State;
 
 /** Two corners beside each other, row by row, in the unit of the first. */
 public record Rows(Findings one, Findings other, Lengths lengths) {

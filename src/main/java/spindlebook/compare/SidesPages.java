@@ -10,10 +10,10 @@ import spindlebook.definition.Place;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 
 /** Left against right, one end of the car at a time. */
 public final class SidesPages {

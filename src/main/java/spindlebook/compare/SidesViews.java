@@ -14,6 +14,9 @@ import spindlebook.card.Zero;
 import spindlebook.compare.Rows.Cell;
 import spindlebook.compare.Rows.Row;
 import spindlebook.compare.Rows.Titled;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
+import spindlebook.drawing.State;
 import spindlebook.entry.Lock;
 import spindlebook.finding.Beside.Found;
 import spindlebook.finding.Findings;
@@ -22,9 +25,6 @@ import spindlebook.fold.Standing;
 import spindlebook.travel.ReadingPair;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Figure;
-import spindlebook.web.FigureText;
-import spindlebook.web.Lengths;
-import spindlebook.web.State;
 import spindlebook.words.EntryWords;
 
 /** Lays the two corners of one end of the car beside each other. */

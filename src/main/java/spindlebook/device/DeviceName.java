@@ -1,6 +1,6 @@
 package spindlebook.device;
 
-import spindlebook.web.Asked;
+import spindlebook.page.Asked;
 
 /** A device's name as somebody types it. */
 final class DeviceName {

@@ -5,13 +5,13 @@ import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import spindlebook.card.Days;
+import spindlebook.page.Asked;
+import spindlebook.page.Choice;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.Asked;
-import spindlebook.web.Choice;
-import spindlebook.web.Crumb;
 import spindlebook.web.Hosts;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
 
 /** The paired devices: who they are, renaming, revoking, and a code for the next one. */
 public final class DevicePages {

@@ -13,8 +13,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.Lock;
 import java.util.concurrent.locks.ReentrantLock;
 import spindlebook.log.Sender;
-import spindlebook.web.Html;
-import spindlebook.web.ProblemPage;
+import spindlebook.page.Html;
+import spindlebook.page.ProblemPage;
 import spindlebook.web.RateLimit;
 
 /**

@@ -3,12 +3,12 @@ package spindlebook.device;
 import io.javalin.http.Context;
 import java.time.Clock;
 import java.util.Optional;
+import spindlebook.page.Asked;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
+import spindlebook.page.ProblemPage;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.Asked;
 import spindlebook.web.Hosts;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
-import spindlebook.web.ProblemPage;
 import spindlebook.web.RateLimit;
 
 /** How a device gets its place: a code, a name, a button. */

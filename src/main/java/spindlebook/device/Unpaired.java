@@ -1,6 +1,6 @@
 package spindlebook.device;
 
-import spindlebook.web.PageFrame;
+import spindlebook.page.PageFrame;
 
 /**
  * What a device without a place in the book is told, with the ways to get one below it.

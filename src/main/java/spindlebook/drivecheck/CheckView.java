@@ -8,12 +8,12 @@ import java.util.stream.Collectors;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
 import spindlebook.definition.Place;
+import spindlebook.drawing.State;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Noted;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.ThingFirst.Why;
-import spindlebook.web.State;
 
 /**
  * The drive check of a car.

@@ -10,12 +10,12 @@ import spindlebook.card.Shown;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
+import spindlebook.page.Action;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 import spindlebook.travel.DriveCheck;
-import spindlebook.web.Action;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
 
 /** Before a drive: all that is left to see to, and one page of each corner to print. */
 public final class DriveCheckPages {

@@ -10,6 +10,8 @@ import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.card.Capital;
 import spindlebook.card.EndView;
 import spindlebook.card.TravelWords;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.State;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.InForce;
@@ -18,8 +20,6 @@ import spindlebook.travel.EndFindings;
 import spindlebook.travel.ThingFirst;
 import spindlebook.travel.Total;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.FigureText;
-import spindlebook.web.State;
 
 /**
  * One corner on one sheet of paper, to be read at arm's length: what does not fit is counted, and

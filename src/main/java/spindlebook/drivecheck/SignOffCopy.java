@@ -14,6 +14,7 @@ import spindlebook.entry.SignedThing;
 import spindlebook.finding.Findings;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
+import spindlebook.page.Posted;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.DriveCheck.Checked;
 import spindlebook.travel.End;
@@ -23,7 +24,6 @@ import spindlebook.travel.MidTravel;
 import spindlebook.travel.Total;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
-import spindlebook.web.Posted;
 
 /** The copy of a car that a sign-off keeps: figures, settings, rules, limits, and what was open. */
 public final class SignOffCopy {

@@ -4,8 +4,8 @@ import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
+import spindlebook.page.FormKey;
 import spindlebook.travel.DriveCheck;
-import spindlebook.web.FormKey;
 
 /** Sign-offs, into the book. */
 public final class SignOffStore {

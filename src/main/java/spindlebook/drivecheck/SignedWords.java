@@ -3,13 +3,13 @@ package spindlebook.drivecheck;
 import java.util.Arrays;
 import spindlebook.align.AlignedText;
 import spindlebook.card.Shown;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
+import spindlebook.drawing.State;
 import spindlebook.entry.SignedCorner;
 import spindlebook.fold.Standing;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.FigureText;
-import spindlebook.web.Lengths;
-import spindlebook.web.State;
 
 /** What a sign-off kept of one corner, as it is shown: in its unit, from its zero. */
 public record SignedWords(SignedCorner corner, Lengths lengths) {

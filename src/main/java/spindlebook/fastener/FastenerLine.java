@@ -3,7 +3,7 @@ package spindlebook.fastener;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
 import spindlebook.fold.SeenFastener;
-import spindlebook.web.FormKey;
+import spindlebook.page.FormKey;
 import spindlebook.words.EntryWords;
 
 /**

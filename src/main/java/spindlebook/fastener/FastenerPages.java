@@ -12,11 +12,11 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenFastener;
 import spindlebook.log.Histories;
-import spindlebook.web.Asked;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
+import spindlebook.page.Asked;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 import spindlebook.words.EntryWords;
 
 /** What holds the settings where they are: touched, tight, marked. */

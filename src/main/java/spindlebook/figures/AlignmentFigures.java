@@ -10,7 +10,7 @@ import spindlebook.entry.AlignedFigure;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenAlignment;
 import spindlebook.fold.SeenReading;
-import spindlebook.web.Posted;
+import spindlebook.page.Posted;
 
 /** A corner's alignment as measured, as JSON. */
 final class AlignmentFigures {

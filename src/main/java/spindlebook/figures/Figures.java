@@ -20,6 +20,7 @@ import spindlebook.fold.SeenReading;
 import spindlebook.log.BookFile;
 import spindlebook.log.CarsOfFile;
 import spindlebook.log.Json;
+import spindlebook.page.Posted;
 import spindlebook.travel.Cure;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.EndFindings;
@@ -31,7 +32,6 @@ import spindlebook.travel.TravelFindings;
 import spindlebook.travel.WorkedOut;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Posted;
 
 /**
  * Every finding of a book as JSON, from the same cards and findings as the pages. Lengths in

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import spindlebook.card.TravelWords;
 import spindlebook.fold.Card;
+import spindlebook.page.Posted;
 import spindlebook.travel.End;
 import spindlebook.travel.Ladder;
 import spindlebook.travel.LockLimits;
@@ -15,7 +16,6 @@ import spindlebook.travel.Rung;
 import spindlebook.travel.TravelFindings;
 import spindlebook.travel.Win;
 import spindlebook.uncertainty.Settles;
-import spindlebook.web.Posted;
 
 /** The ladder of each end, and what to read next, as JSON. */
 final class LadderFigures {

@@ -13,10 +13,10 @@ import spindlebook.fold.SeenTelltale;
 import spindlebook.fold.SeenToDo;
 import spindlebook.fold.SeenUse;
 import spindlebook.log.Bodies;
+import spindlebook.page.Posted;
 import spindlebook.travel.DeepestBump;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.DriveCheck.Checked;
-import spindlebook.web.Posted;
 import spindlebook.words.EntryWords;
 
 /** The drive check, sign-offs, and what drives and hands did, as JSON. */

@@ -6,9 +6,9 @@ import java.util.List;
 import spindlebook.card.Addressed;
 import spindlebook.fold.CarBook;
 import spindlebook.log.Histories;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 
 /** A car's tables, to be taken away. */
 public final class TablePages {

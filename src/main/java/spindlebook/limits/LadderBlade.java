@@ -6,15 +6,15 @@ import java.util.Optional;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.TapeBlade;
+import spindlebook.drawing.TapeBlade.Band;
+import spindlebook.drawing.TapeBlade.Mark;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Ladder;
 import spindlebook.travel.Limit;
 import spindlebook.travel.Rung;
 import spindlebook.uncertainty.Figure;
-import spindlebook.web.FigureText;
-import spindlebook.web.TapeBlade;
-import spindlebook.web.TapeBlade.Band;
-import spindlebook.web.TapeBlade.Mark;
 
 /** One end of the tape, its rungs numbered in the order in which they act. */
 final class LadderBlade {

@@ -10,16 +10,16 @@ import spindlebook.card.EndView;
 import spindlebook.card.ReadingLinks;
 import spindlebook.card.TravelWords;
 import spindlebook.definition.AdjusterKind;
+import spindlebook.drawing.BladeDrawing;
+import spindlebook.drawing.TapeBlade;
 import spindlebook.entry.Pairing;
 import spindlebook.fold.Card;
+import spindlebook.page.Link;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Ladder;
 import spindlebook.travel.LockLimits;
 import spindlebook.travel.Rung;
 import spindlebook.travel.TravelFindings;
-import spindlebook.web.BladeDrawing;
-import spindlebook.web.Link;
-import spindlebook.web.TapeBlade;
 
 /**
  * The ladder of one end.

@@ -3,13 +3,13 @@ package spindlebook.limits;
 import java.util.List;
 import java.util.stream.Collectors;
 import spindlebook.card.TravelWords;
+import spindlebook.drawing.FigureText;
 import spindlebook.travel.End;
 import spindlebook.travel.Ladder;
 import spindlebook.travel.Need;
 import spindlebook.travel.Rung;
 import spindlebook.travel.Win;
 import spindlebook.uncertainty.Figure;
-import spindlebook.web.FigureText;
 
 /** One end's ladder in sentences: what its rungs are called, win, and are cured by. */
 public final class LadderWords {

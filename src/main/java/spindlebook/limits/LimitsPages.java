@@ -7,12 +7,12 @@ import spindlebook.card.Capital;
 import spindlebook.card.Shown;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
+import spindlebook.page.Action;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 import spindlebook.travel.CornerTravel;
-import spindlebook.web.Action;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
 
 /** What limits a corner, in the order in which it acts, and what to read next. */
 public final class LimitsPages {

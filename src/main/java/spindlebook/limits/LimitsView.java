@@ -14,8 +14,10 @@ import spindlebook.card.TravelWords;
 import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Layout;
 import spindlebook.definition.WatchPoint;
+import spindlebook.drawing.State;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
+import spindlebook.page.Link;
 import spindlebook.travel.End;
 import spindlebook.travel.Ladder;
 import spindlebook.travel.Limit;
@@ -23,8 +25,6 @@ import spindlebook.travel.MidTravel;
 import spindlebook.travel.NextReading;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Outcome;
-import spindlebook.web.Link;
-import spindlebook.web.State;
 
 /**
  * What limits a corner, end by end, and what to read next.

@@ -9,7 +9,7 @@ import spindlebook.entry.PhotoSide;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Noted;
-import spindlebook.web.Asked;
+import spindlebook.page.Asked;
 import spindlebook.words.EntryWords;
 
 /**

@@ -15,12 +15,12 @@ import org.slf4j.LoggerFactory;
 import spindlebook.card.Shown;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
-import spindlebook.web.Asked;
-import spindlebook.web.Crumb;
-import spindlebook.web.FormPage;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
+import spindlebook.page.Asked;
+import spindlebook.page.Crumb;
+import spindlebook.page.FormPage;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
+import spindlebook.page.Posted;
 import spindlebook.web.Who;
 
 /** Photos of a corner: taken, shown, before and after a change beside each other. */

@@ -12,7 +12,7 @@ import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Sha256;
 import spindlebook.log.WholeFile;
-import spindlebook.web.FormKey;
+import spindlebook.page.FormKey;
 
 /**
  * Photos beside the book, each named by the SHA-256 of its file, and the entries that name them.

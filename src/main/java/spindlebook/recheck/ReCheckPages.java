@@ -17,13 +17,13 @@ import spindlebook.fold.SeenFastener;
 import spindlebook.fold.SeenTelltale;
 import spindlebook.fold.SeenToDo;
 import spindlebook.log.Histories;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 import spindlebook.plan.ReCheck;
 import spindlebook.telltale.TelltalePages;
 import spindlebook.telltale.TelltaleView;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
 import spindlebook.words.EntryWords;
 
 /** The ten-minute re-check between two drives, one corner at a time. */

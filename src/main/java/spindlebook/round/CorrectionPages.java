@@ -14,12 +14,12 @@ import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.log.Histories;
-import spindlebook.web.Asked;
-import spindlebook.web.Crumb;
-import spindlebook.web.FormKey;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
+import spindlebook.page.Asked;
+import spindlebook.page.Crumb;
+import spindlebook.page.FormKey;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
+import spindlebook.page.Posted;
 import spindlebook.web.Who;
 import spindlebook.words.EntryWords;
 

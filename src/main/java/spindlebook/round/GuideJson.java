@@ -14,10 +14,10 @@ import spindlebook.fold.Doubted;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.log.Json;
+import spindlebook.page.Asked;
+import spindlebook.page.Posted;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
-import spindlebook.web.Posted;
 import spindlebook.words.EntryWords;
 
 /** All a phone needs to walk through a round while it has no network. */

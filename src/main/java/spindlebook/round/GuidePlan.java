@@ -12,9 +12,9 @@ import spindlebook.entry.Pairing;
 import spindlebook.entry.Steering;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
+import spindlebook.page.Posted;
 import spindlebook.plan.AxleOrder;
 import spindlebook.plan.HeightOrder;
-import spindlebook.web.Posted;
 
 /**
  * A round in the order it is walked: place by place as the wheel comes up (an axle first with both

@@ -1,9 +1,9 @@
 package spindlebook.round;
 
 import java.util.List;
-import spindlebook.web.FormKey;
-import spindlebook.web.FormPart;
-import spindlebook.web.ReadingRow;
+import spindlebook.page.FormKey;
+import spindlebook.page.FormPart;
+import spindlebook.page.ReadingRow;
 
 /**
  * A guided round at one of its steps.

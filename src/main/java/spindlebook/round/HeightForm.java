@@ -15,10 +15,10 @@ import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
+import spindlebook.page.Asked;
+import spindlebook.page.Pick;
+import spindlebook.page.Posted;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
-import spindlebook.web.Pick;
-import spindlebook.web.Posted;
 
 /**
  * A height as it is asked for: its name, the spindle, the frame mark or where the mark is taken

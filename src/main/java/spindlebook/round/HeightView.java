@@ -1,8 +1,8 @@
 package spindlebook.round;
 
 import java.util.List;
-import spindlebook.web.FormKey;
-import spindlebook.web.ReadingRow;
+import spindlebook.page.FormKey;
+import spindlebook.page.ReadingRow;
 
 /**
  * The readings at one height and steering.
@@ -46,5 +46,5 @@ public record HeightView(
   public record Row(String row, String key, long after, ReadingRow reading, List<Said> said) {}
 
   /** A reading already taken here. */
-  public record Said(String words, spindlebook.web.State state, String href) {}
+  public record Said(String words, spindlebook.drawing.State state, String href) {}
 }

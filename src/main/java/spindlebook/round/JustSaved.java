@@ -2,13 +2,13 @@ package spindlebook.round;
 
 import java.util.Optional;
 import spindlebook.card.TakesAlong;
+import spindlebook.drawing.Lengths;
 import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
+import spindlebook.page.FormKey;
 import spindlebook.uncertainty.Figure;
-import spindlebook.web.FormKey;
-import spindlebook.web.Lengths;
 import spindlebook.words.EntryWords;
 
 /** What was just put in the book, against the last time, and how to undo it. */

@@ -10,7 +10,7 @@ import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.SeenRound;
 import spindlebook.fold.Standing;
-import spindlebook.web.Notice;
+import spindlebook.page.Notice;
 import spindlebook.words.EntryWords;
 
 /** A round on the corner it was moved to: nothing of it is lost, and what does not fit is said. */

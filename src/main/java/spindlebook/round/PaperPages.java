@@ -18,12 +18,12 @@ import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.SeenRound;
 import spindlebook.log.Histories;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.Notice;
+import spindlebook.page.PageFrame;
 import spindlebook.units.TypedAngle;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.Notice;
-import spindlebook.web.PageFrame;
 import spindlebook.words.EntryWords;
 
 /** A round on paper, blank: any round of the book, or the one a corner would start with. */

@@ -11,10 +11,10 @@ import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
-import spindlebook.web.Field;
-import spindlebook.web.FormKey;
-import spindlebook.web.Posted;
-import spindlebook.web.ReadingRow;
+import spindlebook.page.Field;
+import spindlebook.page.FormKey;
+import spindlebook.page.Posted;
+import spindlebook.page.ReadingRow;
 import spindlebook.words.EntryWords;
 
 /**

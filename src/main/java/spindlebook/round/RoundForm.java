@@ -10,11 +10,11 @@ import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Zeroing;
 import spindlebook.fold.Card;
+import spindlebook.page.Asked;
+import spindlebook.page.Choice;
+import spindlebook.page.Posted;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
-import spindlebook.web.Asked;
-import spindlebook.web.Choice;
-import spindlebook.web.Posted;
 import spindlebook.web.Who;
 
 /** Conditions and tools of a round, and who measures. */

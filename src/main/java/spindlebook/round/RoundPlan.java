@@ -13,9 +13,9 @@ import spindlebook.entry.Quantity;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
+import spindlebook.page.Asked;
+import spindlebook.page.Posted;
 import spindlebook.plan.AxleOrder;
-import spindlebook.web.Asked;
-import spindlebook.web.Posted;
 
 /** What a round sets out to read: as it was asked for, in words, and what is done of it. */
 final class RoundPlan {

@@ -12,7 +12,7 @@ import spindlebook.log.Book;
 import spindlebook.log.Draft;
 import spindlebook.log.Entry;
 import spindlebook.log.Histories;
-import spindlebook.web.FormKey;
+import spindlebook.page.FormKey;
 
 /** Rounds, heights and readings, into the book; each in doubt when it looks wrong. */
 public final class RoundStore {

@@ -1,8 +1,8 @@
 package spindlebook.round;
 
 import java.util.List;
-import spindlebook.web.FigureText;
-import spindlebook.web.State;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.State;
 
 /**
  * One round: conditions, what it set out to read, its heights.

@@ -7,8 +7,8 @@ import spindlebook.entry.GapResult;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.ReadingText;
 import spindlebook.entry.Steering;
+import spindlebook.page.Posted;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.Posted;
 
 /**
  * One reading as somebody typed it, on whatever page or phone: here alone it becomes an entry.

@@ -19,10 +19,10 @@ import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
-import spindlebook.web.Asked;
-import spindlebook.web.Field;
-import spindlebook.web.FormKey;
-import spindlebook.web.Posted;
+import spindlebook.page.Asked;
+import spindlebook.page.Field;
+import spindlebook.page.FormKey;
+import spindlebook.page.Posted;
 import spindlebook.words.EntryWords;
 
 /**

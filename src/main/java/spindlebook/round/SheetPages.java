@@ -12,12 +12,12 @@ import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
 import spindlebook.log.Histories;
-import spindlebook.web.Cautions;
-import spindlebook.web.FormKey;
-import spindlebook.web.Html;
-import spindlebook.web.Notice;
-import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
+import spindlebook.page.Cautions;
+import spindlebook.page.FormKey;
+import spindlebook.page.Html;
+import spindlebook.page.Notice;
+import spindlebook.page.PageFrame;
+import spindlebook.page.Posted;
 import spindlebook.web.Who;
 
 /**

@@ -1,7 +1,7 @@
 package spindlebook.round;
 
 import java.util.List;
-import spindlebook.web.Field;
+import spindlebook.page.Field;
 
 /** A whole round on one page, to be typed from paper. */
 public record SheetView(String round, List<Block> blocks) {

@@ -19,9 +19,9 @@ import spindlebook.fold.SeenReading;
 import spindlebook.fold.SeenRound;
 import spindlebook.fold.Standing;
 import spindlebook.log.Histories;
+import spindlebook.page.Crumb;
+import spindlebook.page.PageFrame;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.Crumb;
-import spindlebook.web.PageFrame;
 import spindlebook.words.EntryWords;
 
 /**

@@ -17,10 +17,10 @@ import spindlebook.entry.ReadingText;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
+import spindlebook.page.Field;
+import spindlebook.page.Pick;
+import spindlebook.page.Posted;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.Field;
-import spindlebook.web.Pick;
-import spindlebook.web.Posted;
 
 /**
  * One thing that can be read at a height and steering.

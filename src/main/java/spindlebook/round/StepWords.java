@@ -3,12 +3,12 @@ package spindlebook.round;
 import java.util.List;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
+import spindlebook.drawing.Steer;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
-import spindlebook.web.Html;
-import spindlebook.web.Steer;
-import spindlebook.web.StepBand;
+import spindlebook.page.Html;
+import spindlebook.page.StepBand;
 
 /** Corner, height and steering of a measuring page, in words and in a picture. */
 final class StepWords {

@@ -3,10 +3,10 @@ package spindlebook.setting;
 import spindlebook.definition.Adjuster;
 import spindlebook.definition.Setting;
 import spindlebook.definition.SettingUnit;
+import spindlebook.page.Posted;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.NumberText;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Posted;
 
 /** A new setting, typed in the adjuster's own unit. */
 public final class AdjustmentForm {

@@ -6,7 +6,7 @@ import spindlebook.log.Accepted;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Histories;
-import spindlebook.web.FormKey;
+import spindlebook.page.FormKey;
 
 /** Adjustments, into the book. */
 public final class AdjustmentStore {

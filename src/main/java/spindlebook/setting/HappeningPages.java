@@ -7,11 +7,11 @@ import spindlebook.entry.Content;
 import spindlebook.entry.HappeningKind;
 import spindlebook.fold.CarBook;
 import spindlebook.log.Histories;
-import spindlebook.web.Asked;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
+import spindlebook.page.Asked;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 
 /** What befell the car: hit, cut or welded, driven. */
 public final class HappeningPages {

@@ -1,7 +1,7 @@
 package spindlebook.setting;
 
 import java.util.List;
-import spindlebook.web.SettingRow;
+import spindlebook.page.SettingRow;
 
 /** One corner's adjusters, as they are set. */
 public record SettingsOfCorner(

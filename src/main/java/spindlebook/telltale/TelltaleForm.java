@@ -5,8 +5,8 @@ import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.Card;
+import spindlebook.page.Asked;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
 
 /** What is read after a drive: one small form for each thing. */
 enum TelltaleForm {

@@ -12,13 +12,13 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenTelltale;
 import spindlebook.log.Histories;
+import spindlebook.page.Asked;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
+import spindlebook.page.Posted;
 import spindlebook.travel.CornerTravel;
-import spindlebook.web.Asked;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
 import spindlebook.words.EntryWords;
 
 /** Telltales: what a drive left to be read at a corner. */

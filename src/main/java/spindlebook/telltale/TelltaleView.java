@@ -4,8 +4,8 @@ import java.util.List;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
 import spindlebook.fold.SeenTelltale;
-import spindlebook.web.FormKey;
-import spindlebook.web.FormPart;
+import spindlebook.page.FormKey;
+import spindlebook.page.FormPart;
 import spindlebook.words.EntryWords;
 
 /** The page of what drives left to be read at one corner. */

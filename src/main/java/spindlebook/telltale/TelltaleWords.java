@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.card.TravelWords;
+import spindlebook.drawing.Lengths;
 import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Quantity;
@@ -21,7 +22,6 @@ import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
 import spindlebook.uncertainty.Outcome;
-import spindlebook.web.Lengths;
 
 /** What a telltale comes to, in sentences. */
 final class TelltaleWords {

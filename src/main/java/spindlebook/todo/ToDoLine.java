@@ -3,7 +3,7 @@ package spindlebook.todo;
 import spindlebook.card.Days;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenToDo;
-import spindlebook.web.FormKey;
+import spindlebook.page.FormKey;
 
 /**
  * One thing to do, or done.

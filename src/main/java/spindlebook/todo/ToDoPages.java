@@ -14,12 +14,12 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenToDo;
 import spindlebook.log.Histories;
+import spindlebook.page.Asked;
+import spindlebook.page.Crumb;
+import spindlebook.page.FormPage;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.Asked;
-import spindlebook.web.Crumb;
-import spindlebook.web.FormPage;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
 
 /** What is to do on a car: written down, done with a tap, undone with another. */
 public final class ToDoPages {

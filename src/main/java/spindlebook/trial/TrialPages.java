@@ -18,6 +18,7 @@ import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Dimension;
 import spindlebook.definition.Setting;
 import spindlebook.definition.SettingUnit;
+import spindlebook.drawing.Lengths;
 import spindlebook.entry.Content;
 import spindlebook.entry.HappeningKind;
 import spindlebook.finding.CornerFigure;
@@ -26,6 +27,13 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.InForce;
 import spindlebook.log.Histories;
+import spindlebook.page.Cautions;
+import spindlebook.page.Crumb;
+import spindlebook.page.Field;
+import spindlebook.page.FormPart;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
+import spindlebook.page.Posted;
 import spindlebook.plan.OnPaper;
 import spindlebook.setting.AdjustmentForm;
 import spindlebook.setting.WouldMove;
@@ -34,14 +42,6 @@ import spindlebook.travel.End;
 import spindlebook.travel.PositionToSetting;
 import spindlebook.travel.StopMoved;
 import spindlebook.uncertainty.Figure;
-import spindlebook.web.Cautions;
-import spindlebook.web.Crumb;
-import spindlebook.web.Field;
-import spindlebook.web.FormPart;
-import spindlebook.web.Html;
-import spindlebook.web.Lengths;
-import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
 
 /** A change tried on paper: the book with one entry more, beside today; nothing is written. */
 public final class TrialPages {

@@ -3,7 +3,7 @@ package spindlebook.trial;
 import java.util.List;
 import spindlebook.compare.Rows;
 import spindlebook.fold.Card;
-import spindlebook.web.FormPart;
+import spindlebook.page.FormPart;
 
 /**
  * A change tried on paper, beside today.

@@ -7,12 +7,12 @@ import spindlebook.entry.Content;
 import spindlebook.entry.UseUnit;
 import spindlebook.fold.CarBook;
 import spindlebook.log.Histories;
+import spindlebook.page.Asked;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.NumberText;
-import spindlebook.web.Asked;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
 
 /** How long or how far a car was driven. */
 public final class UsePages {

@@ -14,12 +14,12 @@ import spindlebook.definition.SettingUnit;
 import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
+import spindlebook.page.Asked;
+import spindlebook.page.Crumb;
+import spindlebook.page.FormKey;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
-import spindlebook.web.Crumb;
-import spindlebook.web.FormKey;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
 
 /** How an adjuster is counted: its unit, its step, which way shortens. */
 public final class AdjusterPages {

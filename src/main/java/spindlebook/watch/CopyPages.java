@@ -12,10 +12,10 @@ import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
-import spindlebook.web.Asked;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
+import spindlebook.page.Asked;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 
 /** What one corner is watched for, copied to its mirror or to a corner of another car. */
 public final class CopyPages {

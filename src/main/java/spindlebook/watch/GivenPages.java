@@ -16,13 +16,13 @@ import spindlebook.definition.HeldBack;
 import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
+import spindlebook.page.Asked;
+import spindlebook.page.Crumb;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
+import spindlebook.page.Posted;
 import spindlebook.units.NumberText;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
-import spindlebook.web.Crumb;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
-import spindlebook.web.Posted;
 
 /** The corner's given lengths, each with how unsure it is, and what is held back on purpose. */
 public final class GivenPages {

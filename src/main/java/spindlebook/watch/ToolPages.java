@@ -15,13 +15,13 @@ import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
+import spindlebook.page.Asked;
+import spindlebook.page.Crumb;
+import spindlebook.page.FormKey;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
-import spindlebook.web.Crumb;
-import spindlebook.web.FormKey;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
 
 /** The tools beside a car, and how far each can be trusted. */
 public final class ToolPages {

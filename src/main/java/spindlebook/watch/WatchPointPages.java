@@ -16,14 +16,14 @@ import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
+import spindlebook.page.Asked;
+import spindlebook.page.Crumb;
+import spindlebook.page.FormKey;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
 import spindlebook.photo.PhotoView;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
-import spindlebook.web.Asked;
-import spindlebook.web.Crumb;
-import spindlebook.web.FormKey;
-import spindlebook.web.Html;
-import spindlebook.web.PageFrame;
 
 /** What a corner is watched for: the list, a changed rule, a new point, a retired one. */
 public final class WatchPointPages {

@@ -1,6 +1,7 @@
 package spindlebook.web;
 
 import java.util.List;
+import spindlebook.page.Link;
 
 /**
  * The bar at the foot of a page: the thing to do, and the places beside this one.

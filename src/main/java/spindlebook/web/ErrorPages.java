@@ -8,6 +8,7 @@ import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
 import org.eclipse.jetty.util.Callback;
+import spindlebook.page.Html;
 
 /** Our page for what goes wrong before a page of ours is reached. */
 final class ErrorPages extends ErrorHandler {

@@ -11,6 +11,8 @@ import org.eclipse.jetty.server.Handler;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.util.Callback;
+import spindlebook.page.Html;
+import spindlebook.page.ProblemPage;
 
 /**
  * Stands before everything else: turns away what was asked under a foreign name or sent from a

@@ -9,6 +9,8 @@ import java.util.NavigableMap;
 import java.util.Objects;
 import java.util.TreeMap;
 import java.util.function.Supplier;
+import spindlebook.page.FormKey;
+import spindlebook.page.Html;
 
 /**
  * Pages as they were last written. A page is made of the book, its address and who writes, as the

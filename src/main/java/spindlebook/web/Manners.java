@@ -16,6 +16,7 @@ import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.Server;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import spindlebook.page.Html;
 
 /** What holds of every request, whatever page it is for: bounds, forms only, and what is said. */
 public final class Manners {

@@ -1,5 +1,7 @@
 package spindlebook.web;
 
+import spindlebook.page.ProblemPage;
+
 /** What is said when a request cannot be answered. */
 final class Problems {
   private Problems() {}

@@ -2,6 +2,7 @@ package spindlebook.web;
 
 import java.util.ArrayList;
 import java.util.List;
+import spindlebook.drawing.LengthScale;
 
 /**
  * A piece of tape laid along a corner's motion, every coordinate worked out; the template prints it

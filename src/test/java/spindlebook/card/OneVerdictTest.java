@@ -5,11 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import spindlebook.drawing.State;
 import spindlebook.fold.Card;
 import spindlebook.fold.HandBooks;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.EndLimit;
-import spindlebook.web.State;
 
 /** What a page shows beside one reading is what the travel makes of it; by hand. */
 class OneVerdictTest {

@@ -18,9 +18,9 @@ import spindlebook.fold.SeenSignOff;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Histories;
+import spindlebook.page.FormKey;
 import spindlebook.travel.DriveCheck;
 import spindlebook.units.LengthUnit;
-import spindlebook.web.FormKey;
 
 class SignOffStoreTest {
   private static final CarDetails MULE =

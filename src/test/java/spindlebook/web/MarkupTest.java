@@ -15,6 +15,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
+import spindlebook.page.Field;
+import spindlebook.page.PageFrame;
 
 class MarkupTest {
   private static final String HOSTILE = "<script>alert('x')</script>\"'&";

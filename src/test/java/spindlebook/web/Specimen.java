@@ -10,8 +10,31 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import spindlebook.web.TapeBlade.Band;
-import spindlebook.web.TapeBlade.Mark;
+import spindlebook.drawing.BladeDrawing;
+import spindlebook.drawing.CornerLine;
+import spindlebook.drawing.DrawnWheel;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.GapSheet;
+import spindlebook.drawing.LengthScale;
+import spindlebook.drawing.PlanView;
+import spindlebook.drawing.State;
+import spindlebook.drawing.Steer;
+import spindlebook.drawing.TapeBlade;
+import spindlebook.drawing.TapeBlade.Band;
+import spindlebook.drawing.TapeBlade.Mark;
+import spindlebook.page.Action;
+import spindlebook.page.Choice;
+import spindlebook.page.Crumb;
+import spindlebook.page.Field;
+import spindlebook.page.KeyPad;
+import spindlebook.page.Notice;
+import spindlebook.page.PageFrame;
+import spindlebook.page.Pick;
+import spindlebook.page.ProblemPage;
+import spindlebook.page.ReadingRow;
+import spindlebook.page.SettingRow;
+import spindlebook.page.StepBand;
+import spindlebook.page.StoryEntry;
 
 /** Pages that show every part, from invented numbers; run it, then look at target/specimen. */
 final class Specimen {
@@ -103,7 +126,7 @@ final class Specimen {
         new CornerLine(
             "Left front" + t,
             "/corner",
-            PlanView.at(Place.LEFT_FRONT),
+            PlanView.at(DrawnWheel.LEFT_FRONT),
             "Tie rod to upper arm, full right: short by 1/8 in at droop" + t,
             State.SHORT,
             FigureText.of("11 1/8", "in").within("1/16"),
@@ -123,7 +146,7 @@ final class Specimen {
         new CornerLine(
             "Right front" + t,
             "/corner",
-            PlanView.at(Place.RIGHT_FRONT),
+            PlanView.at(DrawnWheel.RIGHT_FRONT),
             "",
             State.CANT_TELL,
             FigureText.of("11 3/4", "in").within("1/8"),
@@ -143,7 +166,7 @@ final class Specimen {
         new CornerLine(
             "Left rear",
             "/corner",
-            PlanView.at(Place.LEFT_REAR),
+            PlanView.at(DrawnWheel.LEFT_REAR),
             "",
             State.STALE,
             null,
@@ -160,7 +183,7 @@ final class Specimen {
         new CornerLine(
             "Right rear",
             "/corner",
-            PlanView.at(Place.RIGHT_REAR),
+            PlanView.at(DrawnWheel.RIGHT_REAR),
             "",
             State.CLEAR,
             FigureText.of("12 1/4", "in").within("1/16"),
@@ -180,7 +203,7 @@ final class Specimen {
         PageFrame.of("Marmot" + t, "Marmot" + t)
             .sub("hill-climb buggy · 11.4 h run · worst corner first" + t)
             .crumbs(new Crumb("Cars" + t, "/"))
-            .plan(PlanView.at(Place.LEFT_FRONT));
+            .plan(PlanView.at(DrawnWheel.LEFT_FRONT));
     List<CornerLine> corners = List.of(leftFront, rightFront, leftRear, rightRear);
     return page(
         frame,
@@ -274,7 +297,7 @@ final class Specimen {
         PageFrame.of("Left front" + t, "Left front")
             .sub("as of today · spring out, wheel on")
             .crumbs(new Crumb("Marmot", "/car"))
-            .plan(PlanView.at(Place.LEFT_FRONT));
+            .plan(PlanView.at(DrawnWheel.LEFT_FRONT));
     List<SettingRow> settings =
         List.of(
             new SettingRow(
@@ -305,7 +328,7 @@ final class Specimen {
 
   private static StepBand band(String progress, String t) {
     return new StepBand(
-        PlanView.at(Place.LEFT_FRONT).steered(Steer.RIGHT),
+        PlanView.at(DrawnWheel.LEFT_FRONT).steered(Steer.RIGHT),
         "Left front",
         "Full droop" + t,
         StepBand.Level.DOWN,
@@ -403,7 +426,7 @@ final class Specimen {
         PageFrame.of("Change a setting", "Change a setting")
             .sub("left front · limit strap" + t)
             .crumbs(new Crumb("Marmot", "/car"), new Crumb("Left front", "/corner"))
-            .plan(PlanView.at(Place.LEFT_FRONT));
+            .plan(PlanView.at(DrawnWheel.LEFT_FRONT));
     Choice which =
         new Choice(
             "why" + t.length(),

@@ -1,0 +1,46 @@
+package spindlebook.drawing;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * The car from above, front up, with the corner in hand filled: nobody reads the wrong side.
+ *
+ * @param corners the wheels the car has
+ * @param marked the wheels in hand: one corner, both ends of a solid axle, or none
+ * @param steer how the front wheels are turned; null where steering does not matter
+ */
+public record PlanView(Set<DrawnWheel> corners, Set<DrawnWheel> marked, Steer steer) {
+  /** A car with four wheels and one corner marked. */
+  public static PlanView at(DrawnWheel marked) {
+    return new PlanView(Set.of(DrawnWheel.values()), Set.of(marked), null);
+  }
+
+  public PlanView steered(Steer to) {
+    return new PlanView(corners, marked, to);
+  }
+
+  /** The wheels in the order in which they are drawn. */
+  public List<DrawnWheel> wheels() {
+    return Stream.of(DrawnWheel.values()).filter(corners::contains).toList();
+  }
+
+  public int turnDeg(DrawnWheel wheel) {
+    return wheel.front() && steer != null ? steer.turnDeg() : 0;
+  }
+
+  /** What the picture says, in words. */
+  public String words() {
+    String which =
+        marked.isEmpty()
+            ? "The car from above"
+            : "The car from above: "
+                + Stream.of(DrawnWheel.values())
+                    .filter(marked::contains)
+                    .map(DrawnWheel::word)
+                    .collect(Collectors.joining(" and "));
+    return steer == null ? which : which + ", steering " + steer.word();
+  }
+}

@@ -1,0 +1,29 @@
+package spindlebook.page;
+
+import java.util.List;
+
+/**
+ * One of a few, as big keys.
+ *
+ * @param name form name; also makes the ids, so it is unique on the page
+ * @param legend what is asked
+ * @param hint a line under it; may be empty
+ * @param problem one sentence; empty when all is well
+ */
+public record Choice(
+    String name, String legend, String hint, String problem, List<Option> options) {
+  /**
+   * @param note a smaller line under the word; may be empty
+   */
+  public record Option(String value, String word, String note, boolean chosen) {}
+
+  public String id() {
+    return "f-" + name;
+  }
+
+  public String describedBy() {
+    String ids =
+        (hint.isEmpty() ? "" : id() + "-hint ") + (problem.isEmpty() ? "" : id() + "-problem");
+    return ids.isEmpty() ? null : ids.strip();
+  }
+}

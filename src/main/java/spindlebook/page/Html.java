@@ -1,0 +1,44 @@
+package spindlebook.page;
+
+import gg.jte.generated.precompiled.StaticTemplates;
+import gg.jte.generated.precompiled.Templates;
+import gg.jte.models.runtime.JteModel;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+
+/** Pages out, forms in. */
+public final class Html {
+  public static final Templates TEMPLATES = new StaticTemplates();
+
+  public static final String TYPE = "text/html; charset=utf-8";
+
+  private Html() {}
+
+  public static void show(Context ctx, JteModel page) {
+    ctx.result(page.render()).contentType(TYPE);
+  }
+
+  /** A form that came back with what was typed and what is wrong with it. */
+  public static void again(Context ctx, JteModel page) {
+    ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
+    show(ctx, page);
+  }
+
+  /** Done; the browser asks for the next page itself, so that reloading sends nothing again. */
+  public static void next(Context ctx, String address) {
+    ctx.redirect(address, HttpStatus.SEE_OTHER);
+  }
+
+  public static Posted posted(Context ctx) {
+    return new Posted(ctx.formParamMap());
+  }
+
+  public static void problem(Context ctx, ProblemPage problem) {
+    ctx.status(problem.status()).result(page(problem)).contentType(TYPE);
+  }
+
+  public static String page(ProblemPage problem) {
+    PageFrame frame = PageFrame.of(problem.heading() + " · Spindlebook", problem.heading());
+    return TEMPLATES.webProblempage(frame, problem).render();
+  }
+}

@@ -1,8 +1,0 @@
-package spindlebook.web;
-
-/**
- * A link in a view.
- *
- * @param word what stands there
- */
-public record Link(String word, String href) {}

@@ -1,0 +1,172 @@
+package spindlebook.drawing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import spindlebook.drawing.Chart.At;
+import spindlebook.drawing.Chart.Band;
+import spindlebook.drawing.Chart.Look;
+import spindlebook.drawing.Chart.Post;
+import spindlebook.drawing.Chart.Series;
+import spindlebook.drawing.Chart.Spot;
+import spindlebook.units.LengthUnit;
+
+class ChartDrawingTest {
+  private static final Chart TWO =
+      new Chart(
+          "c",
+          "gap",
+          "two readings",
+          ChartAxis.length("wheel position", LengthUnit.MM, "towards bump"),
+          ChartAxis.length("gap", LengthUnit.MM, ""),
+          List.of(
+              new Series(
+                  "straight",
+                  Look.SQUARE,
+                  false,
+                  List.of(new Spot(-100, 1, 0, 1), new Spot(100, 1, 20, 1)),
+                  List.of(new At(-100, 0), new At(100, 20))),
+              new Series(
+                  "full left", Look.LEFT_POINT, true, List.of(new Spot(0, 0, 10, 0)), List.of())),
+          List.of(new Band(Double.NEGATIVE_INFINITY, 5, "at least 5 mm")),
+          List.of(new Post("strap", -90), new Post("ride", -80), new Post("stop", 120)),
+          "upright lines: stops");
+
+  @Test
+  void bump_is_right_and_more_is_up() {
+    ChartDrawing drawn = ChartDrawing.of(TWO);
+    String[] ends = drawn.series().get(0).line().split(" ");
+    double[] droop = numbers(ends[0]);
+    double[] bump = numbers(ends[1]);
+    assertTrue(bump[0] > droop[0]);
+    assertTrue(bump[1] < droop[1]);
+    // The middle of both lies where the reading in the middle is drawn.
+    double[] middle = {(droop[0] + bump[0]) / 2, (droop[1] + bump[1]) / 2};
+    // An open triangle's point lies 1.2 × 7 units left of its place.
+    double[] point = numbers(drawn.series().get(1).markers().substring(1).split("l")[0]);
+    assertEquals(middle[0], point[0] + 8.4, 0.2);
+    assertEquals(middle[1], point[1], 0.2);
+  }
+
+  @Test
+  void a_broken_rule_is_a_band_from_the_bottom_to_its_limit() {
+    ChartDrawing drawn = ChartDrawing.of(TWO);
+    BladeDrawing.Box band = drawn.bands().get(0);
+    assertTrue(band.within(drawn.plot()));
+    assertEquals(drawn.plot().y() + drawn.plot().height(), band.y() + band.height(), 0.11);
+    String[] ends = drawn.series().get(0).line().split(" ");
+    double atNothing = numbers(ends[0])[1];
+    double atTwenty = numbers(ends[1])[1];
+    assertEquals(atNothing - (atNothing - atTwenty) * 5 / 20, band.y(), 0.2);
+  }
+
+  @Test
+  void lines_differ_by_more_than_colour() {
+    ChartDrawing drawn = ChartDrawing.of(TWO);
+    assertNotEquals(drawn.series().get(0).sample(), drawn.series().get(1).sample());
+    assertTrue(drawn.series().get(1).mark().contains("look-hollow"));
+    assertFalse(drawn.series().get(0).mark().contains("look-hollow"));
+  }
+
+  @Test
+  void bars_shorter_than_their_mark_are_not_drawn_and_the_key_says_so() {
+    // 1 of 20 mm up the page is a twentieth of its 230 units; 1 of 250 mm across is a hair.
+    ChartDrawing drawn = ChartDrawing.of(TWO);
+    assertEquals(2, drawn.series().get(0).bars().size());
+    assertEquals(0, drawn.series().get(1).bars().size());
+    assertTrue(drawn.barWords().startsWith("bars: how far a reading may be off"));
+    assertTrue(drawn.barWords().endsWith("; none where that is less than a mark is wide"));
+    ChartDrawing fine = ChartDrawing.of(one(0.01));
+    assertFalse(fine.barShown());
+    assertTrue(fine.barWords().startsWith("no bars: "), fine.barWords());
+    assertEquals("", ChartDrawing.of(one(0)).barWords());
+  }
+
+  private static Chart one(double upPm) {
+    Spot low = new Spot(0, 0, 0, upPm);
+    Spot high = new Spot(100, 0, 20, upPm);
+    return new Chart(
+        "c",
+        "gap",
+        "two readings",
+        TWO.across(),
+        TWO.up(),
+        List.of(new Series("", Look.CROSS, false, List.of(low, high), List.of())),
+        List.of(),
+        List.of(),
+        "");
+  }
+
+  @Test
+  void what_is_compared_shows_round_a_mark_at_the_same_place() {
+    // So that two sides read alike are seen to be two.
+    for (Look look : Look.values()) {
+      assertNotEquals(ChartMark.path(look, true, 50, 50), ChartMark.path(look, false, 50, 50));
+    }
+    assertTrue(ChartMark.half(true) > ChartMark.half(false) + 2);
+  }
+
+  @Test
+  void each_look_has_a_mark_of_its_own() {
+    List<String> marks =
+        java.util.Arrays.stream(Look.values())
+            .map(look -> ChartMark.path(look, false, 50, 50))
+            .distinct()
+            .toList();
+    assertEquals(Look.values().length, marks.size());
+  }
+
+  @Test
+  void a_band_is_labelled_with_its_rule_on_the_side_that_is_kept() {
+    ChartDrawing drawn = ChartDrawing.of(TWO);
+    assertEquals(List.of("at least 5 mm"), drawn.rules());
+    assertTrue(y(drawn, "rule: at least 5 mm") < drawn.bands().get(0).y());
+  }
+
+  @Test
+  void words_too_long_for_an_axis_go_on_in_a_second_row() {
+    String words = "wheel position from level with the frame mark";
+    ChartDrawing drawn =
+        ChartDrawing.of(
+            new Chart(
+                "c",
+                "gap",
+                "two readings",
+                ChartAxis.length(words, LengthUnit.MM, "towards bump"),
+                TWO.up(),
+                TWO.series(),
+                List.of(),
+                List.of(),
+                ""));
+    double under = drawn.plot().y() + drawn.plot().height() + 20;
+    List<Double> rows =
+        drawn.words().stream().map(BladeDrawing.Words::y).filter(y -> y > under).toList();
+    assertEquals(2, rows.size());
+    assertTrue(rows.get(0) + 12 < rows.get(1) && rows.get(1) < drawn.height(), "" + rows);
+    for (var word : drawn.words()) {
+      assertTrue(TextWidth.of(word.text(), 13, false) <= drawn.width(), word.text());
+    }
+  }
+
+  @Test
+  void words_beside_near_posts_stand_in_rows() {
+    ChartDrawing drawn = ChartDrawing.of(TWO);
+    double strap = y(drawn, "strap");
+    double ride = y(drawn, "ride");
+    assertNotEquals(strap, ride);
+    assertEquals(strap, y(drawn, "stop"));
+  }
+
+  private static double y(ChartDrawing drawn, String word) {
+    return drawn.words().stream().filter(w -> w.text().equals(word)).findFirst().orElseThrow().y();
+  }
+
+  private static double[] numbers(String pair) {
+    String[] two = pair.split(",");
+    return new double[] {Double.parseDouble(two[0]), Double.parseDouble(two[1])};
+  }
+}

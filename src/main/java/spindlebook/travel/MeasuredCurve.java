@@ -103,8 +103,11 @@ public final class MeasuredCurve {
     return BEND_OF_TWO_READINGS * Math.abs(cubic.secant(fromMm()));
   }
 
-  /** U of the value between the nodes: the straight line between the U of its neighbours. */
-  double expandedAt(double positionMm) {
+  /**
+   * U of the value between the nodes: that of the line {@code drawn} between its neighbours, whose
+   * own errors average in it; else, as if one of them had been read there, straight between theirs.
+   */
+  double expandedAt(double positionMm, boolean drawn) {
     int i = 0;
     while (i < nodes.size() - 2 && positionMm > nodes.get(i + 1).positionMm().value()) {
       i++;
@@ -112,7 +115,12 @@ public final class MeasuredCurve {
     double x0 = nodes.get(i).positionMm().value();
     double x1 = nodes.get(i + 1).positionMm().value();
     double t = (positionMm - x0) / (x1 - x0);
-    return (1 - t) * nodes.get(i).value().U() + t * nodes.get(i + 1).value().U();
+    Figure before = nodes.get(i).value();
+    Figure after = nodes.get(i + 1).value();
+    double shared = drawn ? before.covariance(after) : before.u() * after.u();
+    double variance =
+        square((1 - t) * before.u()) + 2 * t * (1 - t) * shared + square(t * after.u());
+    return Figure.K * Math.sqrt(Math.max(0, variance));
   }
 
   /** A number drawn from the curve: all sensitivities times {@code factor}. */
@@ -195,6 +203,10 @@ public final class MeasuredCurve {
 
   private double[] ys() {
     return nodes.stream().mapToDouble(node -> node.value().value()).toArray();
+  }
+
+  private static double square(double number) {
+    return number * number;
   }
 
   private static ShapePreservingCubic cubic(double[] x, double[] y) {

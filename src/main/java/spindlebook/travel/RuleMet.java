@@ -23,15 +23,17 @@ import spindlebook.uncertainty.SourceKind;
  *   ∂X/∂y_j = −(∂f/∂y_j) / f'(X),  ∂X/∂x_j = −(∂f/∂x_j) / f'(X)
  *   |f(K) − r| = U(K) on the kept side, |f(B) − r| = U(B) on the broken side
  *   d = |X − where the straight line between the two readings meets r|
- *   U²(X) = max( k² u²_first order, max(|X−K|, |X−B|)² + k² u²_positions alone ) + k² d²/3
+ *   U²(X) = max( k² u²_first order, (|K−B|/2)² + k² u²_positions alone ) + k² d²/3
  * </pre>
  *
- * <p>U(x) is the value's U (k = 2), straight between the nodes. A mark shared by all positions
- * moves X one to one; an error shared by all values moves it by that error over the slope.
- * Averaging over nodes never makes X better than turning value ± U into positions at one place:
- * what is missing is added as an interpolation source of its own, and d as another, rectangular. K
- * and B are looked for only as far as readings of that side go; where none keeps (breaks) the rule
- * by its U the answer is NaN and the distance runs to the last reading of that side.
+ * <p>U(x) is that of the straight line between the nodes (k = 2), in which their own errors average
+ * as they do in f. A mark shared by all positions moves X one to one; an error shared by all values
+ * moves it by that error over the slope. X is never better than the half of K to B, value ± U
+ * turned into positions, where f is steeper or flatter than at X: what is missing is added as an
+ * interpolation source of its own. What the readings leave open of the shape between them is d,
+ * another, rectangular, and is counted there alone. K and B are looked for only as far as readings
+ * of that side go; where none keeps (breaks) the rule by its U the answer is NaN and the distance
+ * runs to the last reading of that side.
  *
  * <p>Where the curve is flat at X (slope below a tenth of the straight line's, next to a reading
  * where the value turns) the straight line's sensitivities are used: the curve's would be without
@@ -39,7 +41,7 @@ import spindlebook.uncertainty.SourceKind;
  *
  * <p>Source: derived in docs/methods.md; first-order terms JCGM 100:2008 eq. 13. Worked example:
  * gaps 4, 15, 31 mm ± 0.5 at −120, −20, 60 mm exactly, at least 12.7: X = −36.40 mm, the straight
- * line says −40.91 mm, surely kept from −32.76, surely broken below −40.09 mm, U = 6.38 mm.
+ * line says −40.91 mm, surely kept from −33.20, surely broken below −39.45 mm, U = 6.23 mm.
  */
 final class RuleMet {
   private static final double FLAT = 0.1;
@@ -78,11 +80,11 @@ final class RuleMet {
     double met = Bisection.zero(clearance, position(broken.get(0)), position(kept.get(0)));
     double surelyKept = surely(kept, met, true);
     double surelyBroken = surely(broken, met, false);
-    double demand = Math.max(reach(met, surelyKept, kept), reach(met, surelyBroken, broken));
+    double half = (reach(met, surelyKept, kept) + reach(met, surelyBroken, broken)) / 2;
     int piece = Math.min(curve.nodes().indexOf(kept.get(0)), curve.nodes().indexOf(broken.get(0)));
     List<String> readings = around(piece);
     return new EndLimit.Crosses(
-        sure(met, piece, demand, about, readings),
+        sure(met, piece, half, about, readings),
         surelyKept,
         surelyBroken,
         EndLimit.How.CUBIC,
@@ -92,18 +94,18 @@ final class RuleMet {
   }
 
   /** {@code piece} is the one the rule is met in: at its end the curve may go on level. */
-  private Figure sure(double met, int piece, double demand, double about, List<String> readings) {
+  private Figure sure(double met, int piece, double half, double about, List<String> readings) {
     double secant = curve.cubic().secant(piece);
     double slope = curve.cubic().slope(met);
     boolean flat = Math.abs(slope) < FLAT * Math.abs(secant);
     ToDoubleFunction<ShapePreservingCubic> value =
         flat ? cubic -> cubic.straight(piece, met) : cubic -> cubic.continued(met);
     double perValue = -1 / (flat ? secant : slope);
-    // Readings alike but for the last digits: it is met anywhere between them, as demand says.
+    // Readings alike but for the last digits: it is met anywhere between them, as K and B say.
     boolean level = Math.abs(secant) < LEVEL;
     Figure firstOrder = curve.figure(met, value, level ? 0 : perValue);
     double positionsU = curve.byPositionsAlone(met, value, perValue).u();
-    double missing = square(demand / Figure.K) + square(positionsU) - square(firstOrder.u());
+    double missing = square(half / Figure.K) + square(positionsU) - square(firstOrder.u());
     String where = " between " + readings + " at " + rule;
     Figure banded =
         missing > 0
@@ -118,6 +120,7 @@ final class RuleMet {
    * U; NaN when none was read. {@code start} is a position on the curve where it does not, or NaN.
    */
   double surely(List<Node> outwards, double start, boolean kept) {
+    boolean drawn = !Double.isNaN(start);
     double unsure = start;
     for (Node node : outwards) {
       double clearance = RuleAlongTravel.clearance(node, rule);
@@ -125,7 +128,7 @@ final class RuleMet {
       boolean onCurve = curve != null && node.bound() == Bound.EXACT;
       if (beyond >= 0) {
         return onCurve && !Double.isNaN(unsure)
-            ? Bisection.zero(x -> beyond(x, kept), unsure, position(node))
+            ? Bisection.zero(x -> beyond(x, kept, drawn), unsure, position(node))
             : position(node);
       }
       unsure = onCurve ? position(node) : Double.NaN;
@@ -133,9 +136,9 @@ final class RuleMet {
     return Double.NaN;
   }
 
-  private double beyond(double x, boolean kept) {
+  private double beyond(double x, boolean kept, boolean drawn) {
     double clearance = rule.clearance(curve.cubic().value(x));
-    return (kept ? clearance : -clearance) - curve.expandedAt(x);
+    return (kept ? clearance : -clearance) - curve.expandedAt(x, drawn);
   }
 
   private static double reach(double met, double surely, List<Node> outwards) {

@@ -17,6 +17,7 @@ import spindlebook.definition.Dimension;
 import spindlebook.entry.HeightName;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.RandomBook;
+import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
 /** Whole corners by hand calculation, from design.md §4; see {@link StandardCorner}. */
@@ -371,5 +372,32 @@ class CornerTravelTest {
     EndFindings confirmed = bench.travel().droop();
     assertFalse(confirmed.stop().orElseThrow().notConfirmed());
     assertEquals(255, confirmed.stop().orElseThrow().positionMm().value(), 1e-9);
+  }
+
+  @Test
+  void a_bump_margin_whose_stop_was_read_has_the_doubt_of_its_readings_and_no_more() {
+    // Gaps closing by 0.1 per mm, read at 340, 400, 460 and, on the stop itself, 520; at least 12
+    // at
+    // 430. By hand, half way the curve weighs the four by −1/16, 9/16, 9/16, −1/16, their heights
+    // too,
+    // of which the stop's counts against: −17/16. Mark cancels. One reading is off by √2 · 0.458.
+    CornerBench bench =
+        CornerBench.shop("tape")
+            .oneMark()
+            .watch("p", "lower-arm-frame", "{\"least\":\"12 mm\"}")
+            .held("impact-reserve", 0);
+    double[] at = {340, 400, 460, 520};
+    for (double z : at) {
+      String key = "h" + Math.round(z);
+      bench
+          .height(key, z == 520 ? "full-bump" : "in-between", z)
+          .gap("p", key, 12 - 0.1 * (z - 430));
+    }
+    Figure margin = bench.travel().bump().marginMm().orElseThrow();
+    assertEquals(-90, margin.value(), 1e-6);
+    double one = Math.sqrt(2) * 1.5875 / Math.sqrt(12);
+    double gaps = (1 + 81 + 81 + 1) / 256.0 * Math.pow(one / 0.1, 2);
+    double heights = (1 + 81 + 81 + 17 * 17) / 256.0 * one * one;
+    assertEquals(2 * Math.sqrt(gaps + heights), margin.U(), 1e-4);
   }
 }

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import spindlebook.definition.Starter;
 import spindlebook.definition.Tool;
@@ -103,6 +104,52 @@ class GapToolCoverageTest {
             100.0 * margin / CORNERS);
     System.out.println(said);
     assertTrue(Math.min(solid, Math.min(limit, margin)) >= 0.95 * CORNERS, said);
+  }
+
+  /** Neither too little nor much more: what stop and limit share is in neither. */
+  @ParameterizedTest
+  @CsvSource({"drills, 230", "drills, 120", "tape, 230", "tape, 120"})
+  void a_bump_margin_whose_stop_was_read_is_covered_and_hardly_wider_than_it_errs(
+      String tool, double spanMm) {
+    int held = 0;
+    double squares = 0;
+    double variance = 0;
+    for (int i = 0; i < CORNERS; i++) {
+      double limit = uniform(-20, 80);
+      double closing = uniform(0.1, 0.16);
+      double mark = uniform(900, 1100);
+      CornerBench bench =
+          CornerBench.shop(tool)
+              .watch("p", "lower-arm-frame", "{\"least\":\"12 mm\"}")
+              .held("impact-reserve", 0)
+              .oneMark()
+              .marksReadOffBy(taped(mark) - 1000);
+      double[] at = {-0.7, uniform(-0.5, -0.35), uniform(-0.2, -0.07), uniform(0.07, 0.15), 0.3};
+      int stop = 2 + random.nextInt(3);
+      for (int h = 0; h < at.length; h++) {
+        at[h] *= spanMm;
+        String name = h == stop ? "full-bump" : "in-between";
+        bench.height("h" + h, name, taped(mark + limit + at[h]) - 1000);
+        bench.gap("p", "h" + h, gap(12 - closing * at[h], tool.equals("tape")));
+      }
+      Figure margin = bench.travel().bump().marginMm().orElseThrow();
+      held += covers(margin, -at[stop]) ? 1 : 0;
+      squares += Math.pow(margin.value() + at[stop], 2);
+      variance += margin.u() * margin.u();
+    }
+    double wider = Math.sqrt(variance / squares);
+    String said =
+        String.format(
+            Locale.ROOT,
+            "gaps with %s over %.0f mm, %d corners, stop read: bump margin covered in %.1f %%, its"
+                + " u %.2f of its error",
+            tool,
+            spanMm,
+            CORNERS,
+            100.0 * held / CORNERS,
+            wider);
+    System.out.println(said);
+    assertTrue(held >= 0.95 * CORNERS && wider <= 1.15, said);
   }
 
   /** Half of these the tape reads as 1/2 in; a shank's U of 0.51 mm holds 54 of 100 of those. */

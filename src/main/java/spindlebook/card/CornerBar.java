@@ -2,9 +2,9 @@ package spindlebook.card;
 
 import java.util.List;
 import spindlebook.fold.Card;
+import spindlebook.page.Bar;
 import spindlebook.page.Link;
 import spindlebook.page.PageFrame;
-import spindlebook.web.Bar;
 
 /** The places of a corner, at the foot of each of them. */
 public final class CornerBar {

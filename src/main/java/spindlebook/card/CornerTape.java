@@ -6,6 +6,11 @@ import java.util.Optional;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.State;
 import spindlebook.drawing.Steer;
+import spindlebook.drawing.TapeFace;
+import spindlebook.drawing.TapeFace.Band;
+import spindlebook.drawing.TapeSheet;
+import spindlebook.drawing.TapeSheet.Line;
+import spindlebook.drawing.TapeSheet.Note;
 import spindlebook.drawing.TextWidth;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
@@ -18,11 +23,6 @@ import spindlebook.travel.Total;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
-import spindlebook.web.TapeFace;
-import spindlebook.web.TapeFace.Band;
-import spindlebook.web.TapeSheet;
-import spindlebook.web.TapeSheet.Line;
-import spindlebook.web.TapeSheet.Note;
 
 /**
  * The tape of a corner: stops come in from the left, limits from the right, what is set stands left

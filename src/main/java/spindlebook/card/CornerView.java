@@ -7,6 +7,7 @@ import java.util.stream.Stream;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.GapSheet;
 import spindlebook.drawing.State;
+import spindlebook.drawing.TapeSheet;
 import spindlebook.entry.Content;
 import spindlebook.finding.LimitNames;
 import spindlebook.fold.Card;
@@ -19,7 +20,6 @@ import spindlebook.fold.Standing;
 import spindlebook.page.Link;
 import spindlebook.page.SettingRow;
 import spindlebook.travel.TravelFindings;
-import spindlebook.web.TapeSheet;
 
 /**
  * One corner's page.

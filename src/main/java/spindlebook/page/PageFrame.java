@@ -3,7 +3,6 @@ package spindlebook.page;
 import java.util.List;
 import spindlebook.drawing.PlanView;
 import spindlebook.drawing.State;
-import spindlebook.web.Bar;
 
 /** All that stands around a page; made for one answer, told by one chain of calls. */
 public final class PageFrame {

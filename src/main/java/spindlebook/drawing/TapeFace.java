@@ -1,8 +1,7 @@
-package spindlebook.web;
+package spindlebook.drawing;
 
 import java.util.ArrayList;
 import java.util.List;
-import spindlebook.drawing.LengthScale;
 
 /**
  * A piece of tape laid along a corner's motion, every coordinate worked out; the template prints it

@@ -1,7 +1,6 @@
-package spindlebook.web;
+package spindlebook.page;
 
 import java.util.List;
-import spindlebook.page.Link;
 
 /**
  * The bar at the foot of a page: the thing to do, and the places beside this one.

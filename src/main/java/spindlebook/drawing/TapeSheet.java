@@ -1,9 +1,6 @@
-package spindlebook.web;
+package spindlebook.drawing;
 
 import java.util.List;
-import spindlebook.drawing.FigureText;
-import spindlebook.drawing.State;
-import spindlebook.drawing.Steer;
 
 /**
  * The standing tape as a workshop drawing: labels to both sides of it, every place worked out.

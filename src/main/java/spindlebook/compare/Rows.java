@@ -8,21 +8,15 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import spindlebook.align.AlignedText;
-import spindlebook.alignment.AlignedFinding;
 import spindlebook.card.Capital;
-import spindlebook.card.Shown;
 import spindlebook.card.Zero;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
-import spindlebook.drawing.State;
 import spindlebook.finding.Beside;
 import spindlebook.finding.Beside.Found;
 import spindlebook.finding.Finding;
 import spindlebook.finding.Finding.Group;
 import spindlebook.finding.Findings;
-import spindlebook.uncertainty.Figure;
-import spindlebook.uncertainty.Outcome;
 
 /** Two corners beside each other, row by row, in the unit of the first. */
 public record Rows(Findings one, Findings other, Lengths lengths) {
@@ -52,12 +46,6 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
       return found != Found.NOT_COMPARED && left.figure() != null && right.figure() != null;
     }
   }
-
-  /**
-   * @param figure null where there is no number, with {@code word} instead
-   * @param state null for what simply holds
-   */
-  public record Cell(FigureText figure, String word, State state) {}
 
   /** What differs first, then what does not, folded. */
   List<Titled> titled(Heads heads) {
@@ -96,58 +84,25 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
   public List<Row> travel(Heads heads, boolean turned) {
     return Beside.of(one, other, heads.one(), heads.other()).stream()
         .filter(b -> TRAVEL.contains(b.either().group()))
-        .map(b -> row(turned ? b.turned() : b))
+        .map(b -> row(turned ? b.reversed() : b))
         .toList();
   }
 
   private Row row(Beside beside) {
-    FigureText apart = beside.apart() == null ? null : text(beside.either(), beside.apart(), true);
+    Finding either = beside.either();
+    FigureText apart =
+        beside.apart() == null ? null : Cell.text(either, beside.apart(), lengths.unit(), true);
     boolean hidden =
         beside.words().equals("differs")
             && apart != null
-            && beside.either().group() != Group.ALIGNMENT
+            && either.group() != Group.ALIGNMENT
             && lengths.bare(beside.apart().value()).equals(lengths.bare(0));
     return new Row(
-        Capital.of(beside.either().name()),
-        cell(beside.one(), beside.either()),
-        cell(beside.other(), beside.either()),
+        Capital.of(either.title()),
+        Cell.of(beside.one(), either, Zero.FRAME_MARK, lengths.unit()),
+        Cell.of(beside.other(), either, Zero.FRAME_MARK, lengths.unit()),
         apart,
         hidden ? Found.SAME : beside.found(),
         hidden ? "by less than is shown" : beside.words());
-  }
-
-  private Cell cell(Finding finding, Finding either) {
-    if (finding == null) {
-      boolean mid = either.group() == Group.MID_TRAVEL;
-      return new Cell(null, mid ? "nothing found" : "not there", null);
-    }
-    if (finding.group() == Group.ALIGNMENT && finding.figure() != null) {
-      AlignedFinding aligned = Findings.aligned(finding);
-      return new Cell(
-          AlignedText.of(aligned.figure(), aligned.value(), lengths.unit()),
-          AlignedText.acrossEdge(aligned, lengths.unit()).orElse(""),
-          AlignedText.state(aligned));
-    }
-    // What was not read says so in words: its sign is too wide for a column of three.
-    State state =
-        finding.verdict() == null || finding.verdict() == Outcome.NEEDS
-            ? null
-            : Shown.state(finding.verdict());
-    if (finding.isPlace() && finding.figure() != null) {
-      return new Cell(lengths.signedFigure(finding.figure()), Zero.FRAME_MARK.words(), state);
-    }
-    return finding.figure() == null
-        ? new Cell(null, finding.says(), state)
-        : new Cell(
-            text(finding, finding.figure(), finding.group() == Group.LIMIT),
-            finding.atLeast() ? "at least" : finding.says(),
-            state);
-  }
-
-  private FigureText text(Finding finding, Figure figure, boolean signed) {
-    if (finding.group() == Group.ALIGNMENT) {
-      return AlignedText.apart(Findings.aligned(finding).figure(), figure, lengths.unit());
-    }
-    return signed ? lengths.signedFigure(figure) : lengths.figure(figure);
   }
 }

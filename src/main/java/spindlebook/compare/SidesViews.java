@@ -11,7 +11,6 @@ import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Shown;
 import spindlebook.card.Zero;
-import spindlebook.compare.Rows.Cell;
 import spindlebook.compare.Rows.Row;
 import spindlebook.compare.Rows.Titled;
 import spindlebook.drawing.FigureText;

@@ -1,29 +1,30 @@
 package spindlebook.drivecheck;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import spindlebook.alignment.AlignedFinding;
-import spindlebook.alignment.MeasuredAlignment;
-import spindlebook.card.TravelWords;
+import spindlebook.card.Zero;
 import spindlebook.entry.Content;
 import spindlebook.entry.SignedCorner;
 import spindlebook.entry.SignedThing;
+import spindlebook.finding.CornerFigure;
+import spindlebook.finding.Finding;
+import spindlebook.finding.Finding.Group;
 import spindlebook.finding.Findings;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
-import spindlebook.page.Posted;
+import spindlebook.fold.Standing;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.DriveCheck.Checked;
 import spindlebook.travel.End;
-import spindlebook.travel.EndFindings;
-import spindlebook.travel.Limit;
-import spindlebook.travel.MidTravel;
-import spindlebook.travel.Total;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
 
 /** The copy of a car that a sign-off keeps: figures, settings, rules, limits, and what was open. */
 public final class SignOffCopy {
@@ -32,6 +33,8 @@ public final class SignOffCopy {
 
   /** As much across a metre and more. */
   private static final double STEP_RAD = 1e-8;
+
+  private static final String MID_TRAVEL = "mid-travel";
 
   private SignOffCopy() {}
 
@@ -102,13 +105,14 @@ public final class SignOffCopy {
 
   private static SignedCorner corner(Checked checked, Optional<Card> mirror) {
     Card card = checked.card();
-    TravelWords words = new TravelWords(card, checked.travel());
+    Findings findings = Findings.of(card, mirror, false);
+    Zero zero = Zero.of(card, checked.travel());
     return new SignedCorner(
         card.corner(),
         card.place(),
         checked.travel().outcome().words(),
-        rounded(words.zero().mm()),
-        words.zero().words(),
+        rounded(zero.mm(), STEP_MM),
+        zero.words(),
         card.adjusters().stream()
             .map(
                 a ->
@@ -120,119 +124,171 @@ public final class SignOffCopy {
         Findings.rules(card).stream()
             .map(r -> new SignedCorner.Rule(r.id(), r.name(), r.says()))
             .toList(),
-        figures(checked),
-        limits(checked, words),
-        alignment(card, mirror));
-  }
-
-  private static List<SignedCorner.Figure> figures(Checked checked) {
-    List<SignedCorner.Figure> figures = new ArrayList<>();
-    var travel = checked.travel();
-    total(figures, "usable travel, as set", travel.asSet());
-    total(figures, "usable travel, as it could be", travel.asItCouldBe());
-    add(figures, SignedWords.RIDE, false, travel.rideMm(), false);
-    for (EndFindings end : List.of(travel.droop(), travel.bump())) {
-      String name = end.end() == End.DROOP ? "droop: " : "bump: ";
-      String stop = end.end() == End.DROOP ? "strap stops the wheel at" : "stop is solid at";
-      add(figures, name + stop, true, end.stop().map(s -> s.positionMm()), false);
-      add(figures, name + "held back", false, end.heldBack().map(h -> h.mm()), false);
-      add(figures, name + "margin", false, end.marginMm(), end.marginAtLeast());
-    }
-    return figures;
-  }
-
-  private static void total(List<SignedCorner.Figure> figures, String name, Total total) {
-    add(figures, name, false, total.mm(), total.atLeast());
-    add(figures, name + ", below ride", false, total.droopMm(), false);
-    add(figures, name + ", above ride", false, total.bumpMm(), false);
-  }
-
-  private static void add(
-      List<SignedCorner.Figure> figures,
-      String name,
-      boolean position,
-      Optional<Figure> figure,
-      boolean atLeast) {
-    figure.ifPresent(
-        f ->
-            figures.add(
-                new SignedCorner.Figure(
-                    name, position, rounded(f.value()), rounded(f.U()), atLeast)));
-  }
-
-  private static List<SignedCorner.Limit> limits(Checked checked, TravelWords words) {
-    List<SignedCorner.Limit> limits = new ArrayList<>();
-    for (EndFindings end : List.of(checked.travel().droop(), checked.travel().bump())) {
-      for (Limit limit : end.limits()) {
-        limits.add(
-            new SignedCorner.Limit(
-                words.name(limit),
-                Posted.word(end.end()),
-                limit.outcome().words(),
-                value(limit.positionMm()),
-                expanded(limit.positionMm()),
-                value(limit.roomMm()),
-                expanded(limit.roomMm())));
-      }
-    }
-    for (MidTravel mid : checked.travel().midTravel()) {
-      limits.add(
-          new SignedCorner.Limit(
-              words.name(mid),
-              "mid-travel",
-              mid.outcome().words(),
-              value(mid.shortfall().fromMm()),
-              expanded(mid.shortfall().fromMm()),
-              null,
-              null));
-    }
-    return limits;
-  }
-
-  // --- alignment
-
-  /** What is known, or wanted; what belongs to the axle once, at its left wheel. */
-  private static List<SignedCorner.Aligned> alignment(Card card, Optional<Card> mirror) {
-    return new MeasuredAlignment(card, mirror)
-        .findings().stream()
+        Arrays.stream(CornerFigure.values())
+            .map(findings::of)
+            .filter(f -> f.figure() != null)
+            .map(SignOffCopy::figure)
+            .toList(),
+        findings.all(Group.LIMIT, Group.MID_TRAVEL).stream().map(SignOffCopy::limit).toList(),
+        // What belongs to the axle once, at its left wheel.
+        findings.all(Group.ALIGNMENT).stream()
+            .map(Findings::aligned)
             .filter(f -> f.value() != null || f.target() != null)
             .filter(f -> !f.figure().thing().ofAxle() || card.place().left() || mirror.isEmpty())
             .map(SignOffCopy::aligned)
-            .toList();
+            .toList());
+  }
+
+  /** A part on one side of ride is kept without its 'at least'. */
+  private static SignedCorner.Figure figure(Finding of) {
+    boolean part = of.group() == Group.TOTAL && of.end() != null;
+    return new SignedCorner.Figure(
+        CornerFigure.valueOf(of.id()).keptAs(),
+        of.isPlace(),
+        value(of.figure(), STEP_MM),
+        expanded(of.figure(), STEP_MM),
+        of.atLeast() && !part);
+  }
+
+  private static SignedCorner.Limit limit(Finding of) {
+    return new SignedCorner.Limit(
+        of.name(),
+        of.end() == null ? MID_TRAVEL : of.end().words(),
+        of.verdict().words(),
+        value(of.position(), STEP_MM),
+        expanded(of.position(), STEP_MM),
+        value(of.figure(), STEP_MM),
+        expanded(of.figure(), STEP_MM));
   }
 
   private static SignedCorner.Aligned aligned(AlignedFinding found) {
-    boolean known = found.value() != null;
     double step = found.figure().angle() ? STEP_RAD : STEP_MM;
+    Outcome against = found.against() == null ? Outcome.NEEDS : found.against().decision();
     return new SignedCorner.Aligned(
         found.figure(),
-        known ? rounded(found.value().value(), step) : null,
-        known ? rounded(found.value().U(), step) : null,
-        known ? found.stands().words() : null,
+        value(found.value(), step),
+        expanded(found.value(), step),
+        found.value() == null ? null : found.stands().words(),
         found.target() == null ? null : found.target().target().inWords(),
-        found.target() == null ? null : outcome(found));
+        found.target() == null ? null : against.words());
   }
 
-  private static String outcome(AlignedFinding found) {
-    return found.against() == null
-        ? Outcome.NEEDS.words()
-        : Outcome.valueOf(found.against().decision().name()).words();
+  private static Double value(Figure figure, double step) {
+    return figure == null ? null : rounded(figure.value(), step);
   }
 
-  private static Double value(Figure figure) {
-    return figure == null ? null : rounded(figure.value());
-  }
-
-  private static Double expanded(Figure figure) {
-    return figure == null ? null : rounded(figure.U());
-  }
-
-  private static double rounded(double mm) {
-    return rounded(mm, STEP_MM);
+  private static Double expanded(Figure figure, double step) {
+    return figure == null ? null : rounded(figure.U(), step);
   }
 
   private static double rounded(double value, double step) {
     // + 0.0: a zero without a sign.
     return Math.rint(value / step) / Math.rint(1 / step) + 0.0;
+  }
+
+  // --- read back
+
+  /** What a copy says of a corner, as the one list says it: with U alone, and no readings. */
+  static List<Finding> findings(SignedCorner kept) {
+    List<Finding> all = new ArrayList<>();
+    all.add(decided(Group.RULES_END, null, "the corner", "the corner", kept.outcome(), null, null));
+    kept.figures().forEach(f -> all.add(figure(f)));
+    kept.limits()
+        .forEach(
+            l ->
+                all.add(
+                    decided(
+                        l.end().equals(MID_TRAVEL) ? Group.MID_TRAVEL : Group.LIMIT,
+                        end(l.end()),
+                        l.end() + ": " + l.what(),
+                        l.what(),
+                        l.outcome(),
+                        figure(l.roomMm(), l.roomExpandedMm()),
+                        figure(l.mm(), l.expandedMm()))));
+    for (SignedCorner.SetTo s : kept.settings()) {
+      String to = s.to() == null ? "not said" : s.to();
+      all.add(Finding.said(Group.SETTING, s.adjuster(), s.name(), to, to));
+    }
+    kept.rules()
+        .forEach(r -> all.add(Finding.said(Group.RULE, r.of(), r.name(), r.says(), r.says())));
+    if (kept.alignment() != null) {
+      kept.alignment().forEach(a -> all.add(aligned(a)));
+    }
+    return all;
+  }
+
+  private static End end(String word) {
+    return Arrays.stream(End.values()).filter(e -> e.words().equals(word)).findFirst().orElse(null);
+  }
+
+  private static Figure figure(Double value, Double expanded) {
+    return value == null
+        ? null
+        : Figure.of(
+            value,
+            new Source("kept", SourceKind.PLACING),
+            expanded == null ? 0 : expanded / Figure.K);
+  }
+
+  private static Finding figure(SignedCorner.Figure kept) {
+    Optional<CornerFigure> of =
+        Arrays.stream(CornerFigure.values())
+            .filter(f -> f.keptAs().equals(kept.name()))
+            .findFirst();
+    Figure figure = figure(kept.mm(), kept.expandedMm());
+    return new Finding(
+        of.map(CornerFigure::group).orElse(kept.position() ? Group.STOP : Group.TOTAL),
+        of.map(CornerFigure::end).orElse(null),
+        of.map(Enum::name).orElse(kept.name()),
+        kept.name(),
+        figure,
+        kept.position() ? figure : null,
+        null,
+        null,
+        List.of(),
+        null,
+        "",
+        null,
+        null,
+        kept.atLeast() ? "at least so much" : null);
+  }
+
+  /** Words that no outcome has today stay as they were kept. */
+  private static Finding decided(
+      Group group, End end, String id, String name, String outcome, Figure figure, Figure at) {
+    Outcome verdict = outcome(outcome);
+    String says = verdict == null || verdict == Outcome.NEEDS ? outcome : "";
+    return new Finding(
+        group, end, id, name, figure, at, verdict, null, List.of(), null, says, says, null, null);
+  }
+
+  private static Outcome outcome(String words) {
+    return Arrays.stream(Outcome.values())
+        .filter(o -> o.words().equals(words))
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static Finding aligned(SignedCorner.Aligned kept) {
+    Figure value = figure(kept.value(), kept.expanded());
+    String target = kept.target() == null ? "" : "target " + kept.target();
+    return new Finding(
+        Group.ALIGNMENT,
+        null,
+        kept.figure().name(),
+        kept.figure().words(),
+        value,
+        null,
+        outcome(kept.outcome()),
+        Arrays.stream(Standing.values())
+            .filter(s -> s != Standing.LIVE && s.words().equals(kept.stands()))
+            .findFirst()
+            .orElse(null),
+        List.of(),
+        null,
+        value != null ? target : (target.isEmpty() ? "" : target + ", ") + Findings.NOT_KNOWN,
+        target,
+        null,
+        null);
   }
 }

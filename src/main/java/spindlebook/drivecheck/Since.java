@@ -47,13 +47,6 @@ public record Since(String outcome, CopyChanges changes, String notKept, List<Gr
 
   public record Line(String words, String when, String href) {}
 
-  /** Margins and whole travels, or what they follow from. */
-  public List<CopyChanges.Row> figures(boolean weighty) {
-    return changes.of(CopyChanges.Part.FIGURES).stream()
-        .filter(f -> f.weighty() == weighty)
-        .toList();
-  }
-
   static List<Group> groups(CarBook history, long n) {
     Map<String, Long> positions = new HashMap<>();
     history.entries().forEach(e -> positions.put(e.key(), e.n()));

@@ -6,10 +6,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import spindlebook.alignment.AlignedFinding;
 import spindlebook.alignment.AlignedPair;
 import spindlebook.finding.Finding.Group;
+import spindlebook.fold.Card;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
 
 /**
@@ -51,7 +54,7 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
   }
 
   /** With the first less the second. */
-  public Beside turned() {
+  public Beside reversed() {
     return new Beside(one, other, apart == null ? null : apart.times(-1), found, words);
   }
 
@@ -61,26 +64,74 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
   }
 
   /**
+   * What of two cards is one error, and one thing.
+   *
+   * @param car a tool of one name is one tool
+   * @param corner one frame mark, one set of what is given
+   * @param wheel not the two of one axle, which have some things in common
+   */
+  private record Common(boolean car, boolean corner, boolean wheel) {
+    boolean error(Source source) {
+      return source.kind() == SourceKind.ALLOWANCE ? corner : car;
+    }
+  }
+
+  /**
+   * Of lists of one corner whose figures share nothing, such as copies that were kept with U alone.
+   */
+  public static List<Beside> kept(List<Finding> one, List<Finding> other) {
+    return of(one, other, "then", "now", new Common(false, true, true));
+  }
+
+  /** Whether anything of it is another, also within its ±, or how sure it is. */
+  public boolean changed() {
+    return one == null
+        || other == null
+        || one.verdict() != other.verdict()
+        || one.stands() != other.stands()
+        || !Objects.equals(one.bound(), other.bound())
+        || !same(one, other)
+        || !Objects.equals(one.value(), other.value())
+        || (one.figure() != null && Math.abs(one.figure().U() - other.figure().U()) > step(one));
+  }
+
+  /** Whether what was decided of it is another. */
+  public boolean turned() {
+    return one != null && other != null && turned(one, other);
+  }
+
+  private static boolean turned(Finding a, Finding b) {
+    return a.verdict() != null && b.verdict() != null && a.verdict() != b.verdict();
+  }
+
+  /**
    * All that one of them has at least, in one order; of the two wheels of one axle not what is the
    * axle's.
    *
    * @param headOne what the first is called, to say which of them lacks something
    */
   public static List<Beside> of(Findings one, Findings other, String headOne, String headOther) {
+    Card a = one.card();
+    Card b = other.card();
+    Common common =
+        new Common(a.car().equals(b.car()), a.corner().equals(b.corner()), a.place() == b.place());
+    return of(one.all(), other.all(), headOne, headOther, common);
+  }
+
+  private static List<Beside> of(
+      List<Finding> one, List<Finding> other, String headOne, String headOther, Common common) {
     Map<String, Finding> first = byId(one);
     Map<String, Finding> second = byId(other);
     Map<String, Finding> all = new LinkedHashMap<>(first);
     second.forEach(all::putIfAbsent);
-    boolean twoWheels = one.card().place() != other.card().place();
-    boolean oneMark = one.card().corner().equals(other.card().corner());
     List<Beside> beside = new ArrayList<>();
     for (String id : all.keySet()) {
       Finding a = first.get(id);
       Finding b = second.get(id);
       if ((told(a) || told(b))
-          && !(twoWheels && all.get(id).ofAxle())
-          && (oneMark || !all.get(id).isPlace())) {
-        Difference apart = numbers(a, b) ? difference(one, a, other, b) : null;
+          && (common.wheel() || !all.get(id).ofAxle())
+          && (common.corner() || !all.get(id).ofMark())) {
+        Difference apart = numbers(a, b) ? difference(a, b, common) : null;
         beside.add(held(a, b, apart, headOne, headOther));
       }
     }
@@ -88,9 +139,9 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
     return beside;
   }
 
-  private static Map<String, Finding> byId(Findings findings) {
+  private static Map<String, Finding> byId(List<Finding> findings) {
     Map<String, Finding> byId = new LinkedHashMap<>();
-    findings.all().forEach(f -> byId.putIfAbsent(f.group() + " " + f.id(), f));
+    findings.forEach(f -> byId.putIfAbsent(f.group() + " " + f.id(), f));
     return byId;
   }
 
@@ -106,13 +157,10 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
     return finding.figure() != null && finding.unknown() == null && finding.bound() == null;
   }
 
-  private static Difference difference(Findings one, Finding a, Findings other, Finding b) {
-    boolean car = one.card().car().equals(other.card().car());
-    boolean corner = one.card().corner().equals(other.card().corner());
-    return a.group() == Group.ALIGNMENT
-        ? new AlignedPair(Findings.aligned(a), Findings.aligned(b)).difference(car).orElseThrow()
-        : Difference.of(
-            a.figure(), b.figure(), s -> s.kind() == SourceKind.ALLOWANCE ? corner : car);
+  private static Difference difference(Finding a, Finding b, Common common) {
+    return a.of() instanceof AlignedFinding one && b.of() instanceof AlignedFinding other
+        ? new AlignedPair(one, other).difference(common.car()).orElseThrow()
+        : Difference.of(a.figure(), b.figure(), common::error);
   }
 
   private static Beside held(
@@ -126,7 +174,7 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
     }
     // The second less the first: what became of it.
     Figure apart = difference == null || same(a, b) ? null : difference.apart().times(-1);
-    if (a.verdict() != null && b.verdict() != null && a.verdict() != b.verdict()) {
+    if (turned(a, b)) {
       return new Beside(a, b, apart, Found.DIFFERS, "decided otherwise");
     }
     if (a.bound() != null && b.bound() != null && same(a, b)) {
@@ -165,6 +213,10 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
     if (a.figure() == null || b.figure() == null) {
       return Objects.equals(a.figure(), b.figure()) && Objects.equals(a.value(), b.value());
     }
-    return Math.abs(a.figure().value() - b.figure().value()) <= (a.angle() ? SAME_RAD : SAME_MM);
+    return Math.abs(a.figure().value() - b.figure().value()) <= step(a);
+  }
+
+  private static double step(Finding of) {
+    return of.angle() ? SAME_RAD : SAME_MM;
   }
 }

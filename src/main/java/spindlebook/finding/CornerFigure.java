@@ -37,7 +37,11 @@ public enum CornerFigure {
       End.BUMP,
       t -> t.asItCouldBe().bumpMm()),
   /** Where the wheel stands at ride. */
-  RIDE("ride height", "ride height, spindle from the frame mark", null, TravelFindings::rideMm),
+  RIDE(
+      "ride height, spindle from the frame mark",
+      "ride height, spindle from the frame mark",
+      null,
+      TravelFindings::rideMm),
   DROOP_STOP("strap stops the wheel at", "droop: strap stops the wheel at", Group.STOP, End.DROOP),
   DROOP_HELD_BACK("held back in droop", "droop: held back", Group.HELD_BACK, End.DROOP),
   DROOP_MARGIN("margin in droop", "droop: margin", Group.MARGIN, End.DROOP),
@@ -83,12 +87,12 @@ public enum CornerFigure {
     return keptAs;
   }
 
-  Group group() {
+  public Group group() {
     return group;
   }
 
   /** Null for what is of the whole travel. */
-  End end() {
+  public End end() {
     return end;
   }
 
@@ -113,6 +117,11 @@ public enum CornerFigure {
           travel.at(end).marginAtLeast();
       default -> false;
     };
+  }
+
+  /** A stop that was put back, and not read since. */
+  boolean unconfirmed(TravelFindings travel) {
+    return group == Group.STOP && travel.at(end).stop().filter(s -> s.notConfirmed()).isPresent();
   }
 
   /**

@@ -3,6 +3,7 @@ package spindlebook.finding;
 import java.util.List;
 import spindlebook.definition.SettingUnit;
 import spindlebook.entry.AlignedFigure;
+import spindlebook.fold.Standing;
 import spindlebook.travel.End;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
@@ -13,7 +14,7 @@ import spindlebook.uncertainty.Outcome;
  *
  * @param end the end of the travel that it is about; null for any other thing
  * @param id the same on every card of the same thing: a limit's names the lock as its wheel sees it
- * @param name in words: {@code droop: tie rod to upper arm, full right}
+ * @param name in words, without its end: {@code tie rod to upper arm, full right}
  * @param figure mm or rad; null where it is said in words, or not known. Of a stop its place, of a
  *     limit the room from where the stop lets the wheel go, negative past it; of a margin negative
  *     past it
@@ -22,6 +23,7 @@ import spindlebook.uncertainty.Outcome;
  *     margin where the stop would have to be, in mid-travel where it begins towards droop. Null
  *     where it has no place or none is known
  * @param verdict null where nothing is decided of it
+ * @param stands the worst of what it rests on; null where that simply holds, or is not known
  * @param readings keys of the entries that were read for it, each once; none where it was typed
  * @param of the finding that it is taken from, with all there is to it: {@code Limit}, {@code
  *     EndFindings}, {@code MidTravel}, {@code AlignedFinding}, {@code InForce}, {@code
@@ -39,6 +41,7 @@ public record Finding(
     Figure figure,
     Figure position,
     Outcome verdict,
+    Standing stands,
     List<String> readings,
     Object of,
     String says,
@@ -75,9 +78,18 @@ public record Finding(
   }
 
   /** Said in words alone. */
-  static Finding said(Group group, String id, String name, String says, Object value) {
+  public static Finding said(Group group, String id, String name, String says, Object value) {
     return new Finding(
-        group, null, id, name, null, null, null, List.of(), null, says, value, null, null);
+        group, null, id, name, null, null, null, null, List.of(), null, says, value, null, null);
+  }
+
+  /** With its end, where the name alone does not tell it: {@code droop: tie rod to upper arm}. */
+  public String title() {
+    return switch (group) {
+      case LIMIT -> end.words() + ": " + name;
+      case MID_TRAVEL -> "mid-travel: " + name;
+      default -> name;
+    };
   }
 
   /** The value of a setting. */
@@ -103,7 +115,12 @@ public record Finding(
 
   /** Whether its figure is a wheel position, to be shown from the zero of its page. */
   public boolean isPlace() {
-    return group == Group.STOP || id.equals(CornerFigure.RIDE.name());
+    return group == Group.STOP;
+  }
+
+  /** Whether it rests on where the frame mark of its corner is. */
+  boolean ofMark() {
+    return isPlace() || id.equals(CornerFigure.RIDE.name());
   }
 
   /** Whether it is known as no more than at least so much. */

@@ -21,6 +21,7 @@ import spindlebook.fold.Card;
 import spindlebook.fold.InForce;
 import spindlebook.fold.SeenAlignment;
 import spindlebook.fold.SeenReading;
+import spindlebook.fold.Standing;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
@@ -134,6 +135,7 @@ public final class Findings {
         null,
         null,
         null,
+        null,
         List.of(),
         set,
         to == null ? "not said" : to.inWords(),
@@ -163,6 +165,7 @@ public final class Findings {
         null,
         rules.map(Limit::positionMm).orElse(null),
         end.outcome(),
+        null,
         rules.map(Limit::readings).orElse(List.of()),
         end,
         rules.map(this::name).orElse("none found"),
@@ -182,6 +185,7 @@ public final class Findings {
         figure,
         what.positionMm(travel),
         what.group() == Group.MARGIN ? travel.at(what.end()).outcome() : null,
+        what.unconfirmed(travel) ? Standing.PUT_BACK : null,
         what.readings(travel),
         what.end() == null ? travel : travel.at(what.end()),
         figure == null ? NOT_KNOWN : known.isEmpty() ? "foretold" : "",
@@ -196,10 +200,11 @@ public final class Findings {
         Group.LIMIT,
         end,
         end.words() + " " + id(limit),
-        end.words() + ": " + name(limit),
+        name(limit),
         limit.roomMm(),
         limit.positionMm(),
         limit.outcome(),
+        null,
         limit.readings(),
         limit,
         limit.roomMm() != null ? "" : broken ? "at every height read" : NOT_KNOWN,
@@ -215,10 +220,11 @@ public final class Findings {
         Group.MID_TRAVEL,
         null,
         "mid-travel " + id(mid.point().point(), mid.steering()) + mid.pairing(),
-        "mid-travel: " + (byLock ? names().byLock(mid) : names().of(mid)),
+        byLock ? names().byLock(mid) : names().of(mid),
         null,
         mid.shortfall().fromMm(),
         mid.outcome(),
+        null,
         mid.shortfall().readings(),
         mid,
         "in mid-travel",
@@ -235,7 +241,10 @@ public final class Findings {
         found.figure().words(),
         found.value(),
         null,
-        found.against() == null ? null : found.against().decision(),
+        found.target() == null
+            ? null
+            : found.against() == null ? Outcome.NEEDS : found.against().decision(),
+        found.stands() == Standing.LIVE ? null : found.stands(),
         Stream.concat(
                 found.from().stream().map(SeenAlignment::key),
                 found.inRound().stream().map(SeenReading::key))

@@ -178,7 +178,7 @@ class ComparedTest {
         .collect(Collectors.joining("\n"));
   }
 
-  private static String cell(Rows.Cell cell) {
+  private static String cell(Cell cell) {
     return cell.figure() == null
         ? cell.word()
         : (cell.word() + " " + cell.figure().words()).strip();
@@ -202,7 +202,8 @@ class ComparedTest {
     assertTrue(row(c, "Travel as set").startsWith("246.0 mm"), row(c, "Travel as set"));
     // The arm is where it was: 264 − 203.2 = 60.8, shown to half a millimetre.
     assertTrue(
-        row(c, "Margin in droop").matches("51.0 mm.* \\| 61.0 mm.* \\| \\+10.0 mm.* ≠ differs"),
+        row(c, "Margin in droop")
+            .matches("\\+51.0 mm.* \\| \\+61.0 mm.* \\| \\+10.0 mm.* ≠ differs"),
         row(c, "Margin in droop"));
     assertTrue(
         row(c, "Droop: lower arm to frame")

@@ -1,0 +1,84 @@
+package spindlebook.compare;
+
+import spindlebook.align.AlignedText;
+import spindlebook.alignment.AlignedFinding;
+import spindlebook.card.Shown;
+import spindlebook.card.Zero;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
+import spindlebook.drawing.State;
+import spindlebook.entry.AlignedFigure;
+import spindlebook.finding.CornerFigure;
+import spindlebook.finding.Finding;
+import spindlebook.finding.Finding.Group;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
+import spindlebook.units.LengthUnit;
+
+/**
+ * A finding as a table shows it.
+ *
+ * @param figure null where there is no number, with {@code word} instead
+ * @param word beside a figure: that it is at least so much, or what it is counted from
+ * @param state null for what simply holds
+ */
+public record Cell(FigureText figure, String word, State state) {
+  /**
+   * @param either what it is where this one has no such thing, {@code finding} null
+   * @param zero what places are counted from
+   */
+  public static Cell of(Finding finding, Finding either, Zero zero, LengthUnit unit) {
+    if (finding == null) {
+      boolean mid = either.group() == Group.MID_TRAVEL;
+      return new Cell(null, mid ? "nothing found" : "not there", null);
+    }
+    Figure figure = finding.figure();
+    if (figure == null) {
+      return new Cell(null, finding.says(), state(finding));
+    }
+    if (finding.isPlace()) {
+      Cell at = at(figure, zero, unit);
+      return new Cell(at.figure(), at.word(), state(finding));
+    }
+    String word =
+        finding.of() instanceof AlignedFinding aligned
+            ? AlignedText.acrossEdge(aligned, unit).orElse("")
+            : finding.atLeast() ? "at least" : finding.says();
+    return new Cell(text(finding, figure, unit, signed(finding)), word, state(finding));
+  }
+
+  /** Of a wheel position. */
+  public static Cell at(Figure positionMm, Zero zero, LengthUnit unit) {
+    return new Cell(
+        new Lengths(unit).signedFigure(positionMm.plus(-zero.mm())), zero.words(), null);
+  }
+
+  /** Whether its sign says on which side of something it lies. */
+  private static boolean signed(Finding finding) {
+    return switch (finding.group()) {
+      case MARGIN, LIMIT -> true;
+      default -> finding.id().equals(CornerFigure.RIDE.name());
+    };
+  }
+
+  static FigureText text(Finding of, Figure figure, LengthUnit unit, boolean signed) {
+    Lengths lengths = new Lengths(unit);
+    if (of.group() == Group.ALIGNMENT) {
+      AlignedFigure aligned = AlignedFigure.valueOf(of.id());
+      return signed
+          ? AlignedText.apart(aligned, figure, unit)
+          : AlignedText.of(aligned, figure, unit);
+    }
+    return signed ? lengths.signedFigure(figure) : lengths.figure(figure);
+  }
+
+  /** What was not read says so in words: its sign is too wide for a column of three. */
+  private static State state(Finding of) {
+    if (of.stands() != null) {
+      return Shown.state(of.stands());
+    }
+    return of.verdict() == null || of.verdict() == Outcome.NEEDS
+        ? of.group() == Group.ALIGNMENT && of.figure() == null ? State.NOT_MEASURED : null
+        : Shown.state(of.verdict());
+  }
+}

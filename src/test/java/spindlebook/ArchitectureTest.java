@@ -206,6 +206,7 @@ class ArchitectureTest {
                 "limits",
                 "trial",
                 "compare",
+                "sheet",
                 "figures",
                 "backup")),
         ROOMS);

@@ -1,7 +1,7 @@
 package spindlebook.compare;
 
 import java.util.List;
-import spindlebook.compare.Rows.Titled;
+import spindlebook.sheet.Rows.Titled;
 
 /**
  * Left against right, of one end of the car.

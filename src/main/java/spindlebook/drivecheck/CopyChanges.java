@@ -6,12 +6,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import spindlebook.card.Zero;
-import spindlebook.compare.Cell;
 import spindlebook.entry.SignedCorner;
 import spindlebook.finding.Beside;
 import spindlebook.finding.CornerFigure;
 import spindlebook.finding.Finding;
 import spindlebook.finding.Finding.Group;
+import spindlebook.sheet.Cell;
 import spindlebook.units.LengthUnit;
 
 /**

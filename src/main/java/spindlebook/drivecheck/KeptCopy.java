@@ -5,13 +5,13 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Zero;
-import spindlebook.compare.Cell;
 import spindlebook.entry.Content;
 import spindlebook.entry.SignedCorner;
 import spindlebook.finding.Finding;
 import spindlebook.finding.Finding.Group;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.SeenSignOff;
+import spindlebook.sheet.Cell;
 
 /**
  * A copy as it was kept, one corner at a time, and held against what the same entries give today.

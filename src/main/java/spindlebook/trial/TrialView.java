@@ -1,9 +1,9 @@
 package spindlebook.trial;
 
 import java.util.List;
-import spindlebook.compare.Rows;
 import spindlebook.fold.Card;
 import spindlebook.page.FormPart;
+import spindlebook.sheet.Rows;
 
 /**
  * A change tried on paper, beside today.

@@ -9,12 +9,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
-import spindlebook.compare.Rows.Row;
 import spindlebook.definition.Place;
 import spindlebook.finding.Beside.Found;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.HandBooks;
 import spindlebook.fold.RandomBook;
+import spindlebook.sheet.Cell;
+import spindlebook.sheet.Heads;
+import spindlebook.sheet.Rows.Row;
 import spindlebook.units.LengthUnit;
 
 /**

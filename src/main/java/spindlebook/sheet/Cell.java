@@ -1,4 +1,4 @@
-package spindlebook.compare;
+package spindlebook.sheet;
 
 import spindlebook.align.AlignedText;
 import spindlebook.alignment.AlignedFinding;

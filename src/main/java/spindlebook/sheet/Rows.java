@@ -1,4 +1,4 @@
-package spindlebook.compare;
+package spindlebook.sheet;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -42,13 +42,13 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
     }
 
     /** Whether two numbers were held against each other. */
-    boolean measured() {
+    public boolean measured() {
       return found != Found.NOT_COMPARED && left.figure() != null && right.figure() != null;
     }
   }
 
   /** What differs first, then what does not, folded. */
-  List<Titled> titled(Heads heads) {
+  public List<Titled> titled(Heads heads) {
     Map<String, List<Row>> groups = new LinkedHashMap<>();
     for (Beside beside : Beside.of(one, other, heads.one(), heads.other())) {
       groups
@@ -74,7 +74,7 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
   }
 
   /** {@code 3 alike, 2 not compared}; none of a kind is not said. */
-  static String counted(long of, String word, long not) {
+  public static String counted(long of, String word, long not) {
     return Stream.of(of + " " + word, not + " not compared")
         .filter(c -> !c.startsWith("0 "))
         .collect(Collectors.joining(", "));

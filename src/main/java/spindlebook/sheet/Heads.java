@@ -1,4 +1,4 @@
-package spindlebook.compare;
+package spindlebook.sheet;
 
 /**
  * What the two columns are called.

@@ -30,6 +30,7 @@ final class Routes {
     r.post("/cars", app.cars::create);
     r.get("/cars/new", app.cars::create);
     r.get("/cars/{car}", app.kept.page(app.cars::car));
+    r.get("/cars/{car}/more", app.cars::more);
     r.get("/cars/{car}/details", app.cars::details);
     r.post("/cars/{car}/details", app.cars::details);
     r.post("/cars/{car}/corners", app.cars::addCorners);

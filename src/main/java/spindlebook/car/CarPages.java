@@ -2,6 +2,7 @@ package spindlebook.car;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -14,13 +15,13 @@ import spindlebook.definition.Place;
 import spindlebook.drivecheck.CheckLine;
 import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
-import spindlebook.limits.NextLine;
 import spindlebook.log.Histories;
-import spindlebook.page.Action;
 import spindlebook.page.Asked;
+import spindlebook.page.Bar;
 import spindlebook.page.Cautions;
 import spindlebook.page.Crumb;
 import spindlebook.page.Html;
+import spindlebook.page.Link;
 import spindlebook.page.Notice;
 import spindlebook.page.PageFrame;
 import spindlebook.travel.DriveCheck;
@@ -88,28 +89,53 @@ public final class CarPages {
     CarDetails details = history.details().orElseThrow(NotFoundResponse::new);
     DriveCheck check = AlignedCheck.of(history);
     CornerLines lines = CornerLines.of(check);
-    String note = details.note() == null ? "" : details.note() + " · ";
+    String worst = lines.worst();
     PageFrame frame =
         PageFrame.of(details.name() + " · Spindlebook", details.name())
-            .sub(note + "worst corner first")
-            .crumbs(new Crumb("all cars", "/cars"))
+            .crumbs(new Crumb("cars", "/cars"))
             .notices(littleRoom())
             .ownSheets("car.css")
+            .bar(
+                new Bar(
+                    new Link("Measure", "/corners/" + worst + "/rounds/new"),
+                    List.of(
+                        new Link("Change", "/cars/" + key + "/settings"),
+                        new Link("More", "/cars/" + key + "/more")),
+                    ""))
             .caution(Cautions.FIGURES);
-    String worst = lines.worst();
     Html.show(
         ctx,
         Html.TEMPLATES.carCar(
-            frame,
-            key,
-            noBackup.get().orElse(""),
-            lines,
-            CheckLine.of(history, check),
-            NextLine.of(check).orElse(null),
-            !CornersForm.missing(history).isEmpty(),
+            frame, noBackup.get().orElse(""), lines, CheckLine.of(history, check)));
+  }
+
+  /** All else that a car has. */
+  public void more(Context ctx) {
+    CarBook history = Addressed.car(ctx, histories);
+    String car = "/cars/" + ctx.pathParam("car");
+    List<Link> ways =
+        new ArrayList<>(
             List.of(
-                Action.link("Measure", "/corners/" + worst + "/rounds/new", true),
-                Action.link("Change a setting", "/cars/" + key + "/settings", false))));
+                new Link("The book", car + "/book"),
+                new Link("Re-check", car + "/re-check"),
+                new Link("Left against right", car + "/sides"),
+                new Link("Compare", car + "/compare"),
+                new Link("To do", car + "/to-do"),
+                new Link("Use log", car + "/use"),
+                new Link("Fasteners", car + "/fasteners"),
+                new Link("Something happened", car + "/happenings/new")));
+    if (!CornersForm.missing(history).isEmpty()) {
+      ways.add(new Link("More corners", car + "/corners/new"));
+    }
+    ways.addAll(
+        List.of(
+            new Link("Details", car + "/details"),
+            new Link("Tools", car + "/tools"),
+            new Link("Devices", "/devices"),
+            new Link("Backups", "/backups")));
+    String name = history.details().orElseThrow(NotFoundResponse::new).name();
+    PageFrame frame = PageFrame.of("More · " + name, "More").crumbs(new Crumb(name, car));
+    Html.show(ctx, Html.TEMPLATES.carMore(frame, ways));
   }
 
   /** Corners that come later. */

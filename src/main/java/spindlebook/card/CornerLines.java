@@ -4,40 +4,86 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import spindlebook.drawing.CornerLine;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.PlanView;
 import spindlebook.drawing.State;
+import spindlebook.drawing.TapeFace;
+import spindlebook.fold.Card;
+import spindlebook.page.Link;
 import spindlebook.travel.DriveCheck;
 import spindlebook.travel.DriveCheck.Checked;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
+import spindlebook.travel.Limit;
 import spindlebook.travel.ThingFirst;
-import spindlebook.travel.Total;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Outcome;
 
 /**
- * A car's corners, the worst first, each in a line: blade, finding, cure.
+ * A car's corners, the worst first: each a lying tape, all on one scale about one ride line.
  *
+ * @param empty corners with no height yet, which have no tape
  * @param worst key of the worst corner
- * @param empty corners with no height yet, which have no blade
  */
-public record CornerLines(List<CornerLine> lines, List<Empty> empty, String worst) {
+public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
+  private static final double ALONG = 358;
+  private static final double ACROSS = 32;
+
   /** A corner that was never measured. */
   public record Empty(String name, String href, String measure, String toDo, PlanView plan) {}
+
+  /**
+   * A corner.
+   *
+   * @param again what is to be measured again or answered, short; may be empty
+   * @param marks stops and limits on the tape, in its drawing units
+   * @param words what its tape says, for who cannot see it
+   * @param sentence what is wrong, of the worst corner alone; else empty
+   * @param cure what sets it right, of the worst corner alone; null where none is known
+   * @param to what the cure sets it to
+   */
+  public record Row(
+      String name,
+      String href,
+      PlanView plan,
+      State state,
+      String again,
+      TapeFace face,
+      List<Mark> marks,
+      Double ride,
+      String words,
+      Side droop,
+      Side bump,
+      String sentence,
+      Link cure,
+      String to) {}
+
+  /** A stop, which comes from above, or a limit, from below. */
+  public record Mark(double at, boolean stop, String tone) {}
+
+  /**
+   * What is to spare at an end.
+   *
+   * @param figure null where it is not known
+   * @param words of what, or what is missing
+   */
+  public record Side(FigureText figure, String words, State state) {}
 
   /** Of a check of the car, which says what is worst. */
   public static CornerLines of(DriveCheck check) {
     List<Checked> judged = check.worstFirst();
     Set<spindlebook.drawing.DrawnWheel> places = new HashSet<>();
     judged.forEach(j -> places.add(Shown.place(j.card().place())));
-    List<CornerLine> lines = new ArrayList<>();
+    List<Row> rows = new ArrayList<>();
     List<Empty> empty = new ArrayList<>();
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
     for (Checked j : judged) {
       PlanView plan = new PlanView(places, Set.of(Shown.place(j.card().place())), null);
-      var blade = Blades.of(j.card(), j.travel(), false);
-      if (blade.isEmpty()) {
+      TravelWords words = new TravelWords(j.card(), j.travel());
+      TapeFace face =
+          CornerTape.face(j.card(), j.travel(), words, false, ALONG, ACROSS).orElse(null);
+      if (face == null) {
         empty.add(
             new Empty(
                 Capital.of(j.card().place().words()),
@@ -46,60 +92,111 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
                 "Measure " + j.card().place().words(),
                 plan));
       } else {
-        ThingFirst worst = lines.isEmpty() ? check.worst(j).orElse(null) : null;
-        lines.add(line(j, plan, blade.get(), worst));
+        ThingFirst worst = rows.isEmpty() ? check.worst(j).orElse(null) : null;
+        rows.add(row(j, plan, face, words, rows.isEmpty(), worst));
+        low = Math.min(low, face.fromMm());
+        high = Math.max(high, face.toMm());
       }
     }
-    return new CornerLines(lines, empty, judged.isEmpty() ? "" : judged.get(0).card().corner());
+    double from = low;
+    double to = high;
+    return new CornerLines(
+        rows.stream().map(r -> onOneScale(r, from, to)).toList(),
+        empty,
+        judged.isEmpty() ? "" : judged.get(0).card().corner());
   }
 
-  private static CornerLine line(
-      Checked j, PlanView plan, spindlebook.drawing.TapeBlade blade, ThingFirst worst) {
-    TravelWords words = new TravelWords(j.card(), j.travel());
-    EndFindings first = worseEnd(j.travel(), worst);
-    EndFindings other = j.travel().at(first.end() == End.DROOP ? End.BUMP : End.DROOP);
-    List<String> more = new ArrayList<>();
-    j.travel().midTravel().forEach(m -> more.add(words.midTravel(m)));
-    more.add(words.finding(other));
-    if (j.travel().bump().stop().filter(s -> s.otherMm() != null).isPresent()) {
-      more.add("Full bump as read and as worked out disagree.");
+  private static Row onOneScale(Row r, double from, double to) {
+    TapeFace face = r.face().over(from, to);
+    List<Mark> marks =
+        r.marks().stream().map(m -> new Mark(face.at(m.at()), m.stop(), m.tone())).toList();
+    Double ride = r.ride() == null ? null : face.at(r.ride());
+    return new Row(
+        r.name,
+        r.href,
+        r.plan,
+        r.state,
+        r.again,
+        face,
+        marks,
+        ride,
+        r.words,
+        r.droop,
+        r.bump,
+        r.sentence,
+        r.cure,
+        r.to);
+  }
+
+  private static Row row(
+      Checked j, PlanView plan, TapeFace face, TravelWords words, boolean first, ThingFirst worst) {
+    Card card = j.card();
+    TravelFindings travel = j.travel();
+    List<Mark> marks = new ArrayList<>();
+    for (EndFindings end : List.of(travel.droop(), travel.bump())) {
+      end.stop()
+          .ifPresent(s -> marks.add(new Mark(words.zero().from(s.positionMm().value()), true, "")));
+      end.rules()
+          .ifPresent(
+              l ->
+                  marks.add(
+                      new Mark(
+                          words.zero().from(l.positionMm().value()),
+                          false,
+                          l.outcome() == Outcome.CLEAR ? "" : Shown.state(l.outcome()).mark())));
     }
-    if (j.travel().rideMm().isEmpty()) {
-      more.add("Ride is not known now: positions are " + words.zero().words() + ".");
-    }
-    int again = j.card().readAgain().size();
-    if (again > 0) {
-      more.add(Counted.of(again, "reading", "readings") + " to take again.");
-    }
-    long doubts = j.card().doubts().size();
-    if (doubts > 0) {
-      more.add(
-          doubts == 1 ? "1 entry waits for an answer." : doubts + " entries wait for an answer.");
-    }
-    Total could = j.travel().asItCouldBe();
-    Total set = j.travel().asSet();
-    FigureText usable = null;
-    String usableWord = "travel: no total yet";
-    if (could.mm().isPresent()) {
-      usable = words.lengths().figure(could.mm().get());
-      usableWord =
-          could.atLeast() ? "of travel at least, limit to limit" : "of travel, limit to limit";
-    } else if (set.mm().isPresent()) {
-      usable = words.lengths().figure(set.mm().get());
-      usableWord = "of travel, stop to stop as set";
-    }
-    return new CornerLine(
-        Capital.of(j.card().place().words()),
-        "/corners/" + j.card().corner(),
+    EndFindings worse = worseEnd(travel, worst);
+    boolean cured = first && worse.cure().isPresent();
+    return new Row(
+        Capital.of(card.place().words()),
+        "/corners/" + card.corner(),
         plan,
-        worst == null ? "" : new WorstWords(words).cause(worst),
         state(j, worst),
-        usable,
-        usableWord,
-        blade,
-        words.finding(first),
-        words.cure(first),
-        more);
+        again(card),
+        face,
+        marks,
+        travel.rideMm().map(r -> words.zero().from(r.value())).orElse(null),
+        words.finding(travel.droop()) + " " + words.finding(travel.bump()),
+        side(travel.droop(), words),
+        side(travel.bump(), words),
+        worst == null ? "" : new WorstWords(words).cause(worst) + ".",
+        cured
+            ? new Link(words.cureKey(worse), CureAddress.of(card, worse.cure().orElseThrow()))
+            : null,
+        cured ? words.cureTo(worse) : "");
+  }
+
+  private static String again(Card card) {
+    int doubts = card.doubts().size();
+    int again = card.readAgain().size();
+    return doubts > 0 ? doubts + " to check" : again > 0 ? again + " again" : "";
+  }
+
+  private static Side side(EndFindings end, TravelWords words) {
+    State state = Shown.state(end.outcome());
+    String name =
+        end.rules()
+            .or(
+                () ->
+                    end.limits().stream()
+                        .filter(
+                            l -> l.outcome() == Outcome.CANT_TELL || l.outcome() == Outcome.SHORT)
+                        .findFirst())
+            .map(l -> shortName(words, l))
+            .orElse("");
+    if (end.marginMm().isPresent()) {
+      boolean least = end.marginAtLeast() && end.outcome() == Outcome.CLEAR;
+      return new Side(words.margin(end, end.marginMm().get()), least ? "at least" : name, state);
+    }
+    String needs = end.needs().isEmpty() ? "no limit found" : words.needsBrief(end.needs());
+    return new Side(null, needs, State.NOT_MEASURED);
+  }
+
+  /** "tie rod" of "tie rod to upper arm". */
+  private static String shortName(TravelWords words, Limit limit) {
+    String name = words.pointName(limit);
+    int to = name.indexOf(" to ");
+    return to < 0 ? name : name.substring(0, to);
   }
 
   /** A worst corner whose rules are all kept has readings that are missing, or hold no longer. */
@@ -114,6 +211,6 @@ public record CornerLines(List<CornerLine> lines, List<Empty> empty, String wors
     }
     return travel.bump().outcome().ordinal() < travel.droop().outcome().ordinal()
         ? travel.bump()
-        : travel.droop();
+        : travel.at(End.DROOP);
   }
 }

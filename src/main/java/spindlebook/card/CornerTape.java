@@ -100,8 +100,10 @@ public final class CornerTape {
         new TapeFace(
             "t-" + card.corner().replaceAll("[^A-Za-z0-9-]", "-"),
             standing,
-            at.stream().mapToDouble(d -> d).min().orElseThrow() - BORDER_MM,
-            at.stream().mapToDouble(d -> d).max().orElseThrow() + BORDER_MM,
+            at.stream().mapToDouble(d -> d).min().orElseThrow()
+                - (standing ? BORDER_MM : BORDER_MM / 2),
+            at.stream().mapToDouble(d -> d).max().orElseThrow()
+                + (standing ? BORDER_MM : BORDER_MM / 2),
             along,
             across,
             words.lengths().scale(),

@@ -54,6 +54,10 @@ public record CornerView(
     return CornerTape.of(card, travel, toLookAt()).orElse(null);
   }
 
+  public GapMap map() {
+    return GapMap.of(card, travel, words);
+  }
+
   public String asOf() {
     return "as of entry " + card.n();
   }

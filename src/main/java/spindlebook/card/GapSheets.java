@@ -106,7 +106,7 @@ public final class GapSheets {
   }
 
   /** To the 64th: a drill tells 15/64 from the 1/4 that must be kept. */
-  private static String gap(TravelWords words, double mm) {
+  static String gap(TravelWords words, double mm) {
     return words.lengths().unit() == LengthUnit.INCH
         ? TapeFormat.inches(mm, SIXTY_FOURTHS)
         : words.lengths().bare(mm);

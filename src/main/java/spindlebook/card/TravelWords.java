@@ -78,6 +78,11 @@ public final class TravelWords {
     return names.of(limit);
   }
 
+  /** Whether it is an angle that may not get too much; else a gap that may not get too close. */
+  public boolean angle(Limit limit) {
+    return limit.point() != null && limit.point().keep().mostAngle() != null;
+  }
+
   /** The same without the lock: "tie rod to upper arm". */
   public String pointName(Limit limit) {
     return limit.point() == null

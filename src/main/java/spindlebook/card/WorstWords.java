@@ -46,16 +46,10 @@ record WorstWords(TravelWords words) {
     if (limit.at() instanceof EndLimit.BrokenThroughout) {
       return name + ": short at every height read";
     }
-    Lengths lengths = words.lengths();
     if (why == Why.SHORT) {
-      return name
-          + ": past its rule in "
-          + (TravelWords.bracket(limit) ? "up to " : "")
-          + "the last "
-          + lengths.text(Math.abs(limit.roomMm().value()))
-          + " of "
-          + end;
+      return name + (words.angle(limit) ? ": too much" : ": too close");
     }
+    Lengths lengths = words.lengths();
     String within =
         limit.roomMm() == null
             ? ""

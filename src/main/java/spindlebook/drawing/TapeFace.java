@@ -27,7 +27,7 @@ public record TapeFace(
     LengthScale scale,
     List<Band> bands) {
   private static final double CLOSEST_TICKS = 4;
-  private static final double NUMERALS_APART = 44;
+  private static final double NUMERALS_APART = 34;
 
   public TapeFace {
     if (!(fromMm < toMm) || !Double.isFinite(fromMm) || !Double.isFinite(toMm)) {
@@ -55,6 +55,11 @@ public record TapeFace(
 
   /** A numeral, and where it stands along the tape in drawing units. */
   public record Numeral(double at, String text) {}
+
+  /** The same tape shown from and to other places. */
+  public TapeFace over(double lowMm, double highMm) {
+    return new TapeFace(id, standing, lowMm, highMm, along, across, scale, bands);
+  }
 
   public double width() {
     return standing ? across : along;

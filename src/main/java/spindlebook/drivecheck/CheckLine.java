@@ -9,30 +9,26 @@ import spindlebook.travel.DriveCheck;
 /**
  * The drive check in a line, for the car's page.
  *
- * @param outcome "meets your rules", or how many things first
+ * @param count how many things are to do before driving; 0 where all rules are met
  * @param signed the last sign-off and what came since; empty before the first
- * @param sinceHref what changed since it; null before the first
  */
-public record CheckLine(String outcome, String href, String signed, String sinceHref) {
+public record CheckLine(int count, String href, String signed) {
   public static CheckLine of(CarBook book, DriveCheck check) {
-    String car = book.car().orElseThrow();
     return new CheckLine(
-        CheckWords.outcome(check),
-        "/cars/" + car + "/drive-check",
-        book.lastSignOff().map(s -> signed(book, s)).orElse(""),
-        book.lastSignOff().map(s -> "/sign-offs/" + s.key() + "/since").orElse(null));
+        check.things().size(),
+        "/cars/" + book.car().orElseThrow() + "/drive-check",
+        book.lastSignOff().map(s -> signed(book, s)).orElse("not signed off yet"));
   }
 
-  /** {@code Last signed off on 3 Nov 2026 by Ada; 53 entries since, to be signed off anew}. */
+  /** {@code Signed off 3 Nov 2026 by Ada, 53 entries since}. */
   static String signed(CarBook book, SeenSignOff last) {
     int since = last.since(book).size();
-    return "Last signed off on "
+    return "signed off "
         + Days.day(last.at())
         + " by "
         + last.who()
-        + (since == 0
-            ? ", nothing changed since"
-            : "; " + Counted.of(since, "entry", "entries") + " since, to be signed off anew");
+        + ", "
+        + (since == 0 ? "nothing since" : since + " since");
   }
 
   /** Of a sign-off: how it was then. */

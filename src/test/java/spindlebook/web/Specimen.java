@@ -11,7 +11,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import spindlebook.drawing.BladeDrawing;
-import spindlebook.drawing.CornerLine;
 import spindlebook.drawing.DrawnWheel;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.GapSheet;
@@ -77,7 +76,6 @@ final class Specimen {
   /** Every page by name; what is passed in is added to every text a person could have typed. */
   static Map<String, String> pages(String typed) {
     Map<String, String> pages = new LinkedHashMap<>();
-    pages.put("car", car(typed));
     pages.put("corner", corner(typed));
     pages.put("height", height(typed));
     pages.put("tape", tape(typed));
@@ -118,100 +116,6 @@ final class Specimen {
     }
     return new TapeBlade(
         id, -9 * IN, 7 * IN, LengthScale.INCH, bands, marks, "Travel" + t, "In words below." + t);
-  }
-
-  private static String car(String t) {
-    Mark ride = mark(0, "0", "ride", Mark.Kind.RIDE, 0, null);
-    CornerLine leftFront =
-        new CornerLine(
-            "Left front" + t,
-            "/corner",
-            PlanView.at(DrawnWheel.LEFT_FRONT),
-            "Tie rod to upper arm, full right: short by 1/8 in at droop" + t,
-            State.SHORT,
-            FigureText.of("11 1/8", "in").within("1/16"),
-            "usable as it could be" + t,
-            blade(
-                "lf",
-                new double[] {-8.375, -7.25, -6.25, 4.875, 5.375, 6.125},
-                List.of(
-                    ride,
-                    mark(-7.25, "−7 1/4", "tie rod" + t, Mark.Kind.RULES, 0.09, State.SHORT),
-                    mark(5.375, "+5 3/8", "frame to ground" + t, Mark.Kind.RULES, 0.1, null)),
-                t),
-            "Full droop, full right: tie rod to upper arm is 1/8 in short." + t,
-            "Strap 5/8 in shorter cures it." + t,
-            List.of("3 more, all smaller" + t));
-    CornerLine rightFront =
-        new CornerLine(
-            "Right front" + t,
-            "/corner",
-            PlanView.at(DrawnWheel.RIGHT_FRONT),
-            "",
-            State.CANT_TELL,
-            FigureText.of("11 3/4", "in").within("1/8"),
-            "usable as it could be",
-            blade(
-                "rf",
-                new double[] {-8.25, -7.5, -6.75, 5, 5.75, 6.25},
-                List.of(
-                    ride,
-                    mark(-7.5, "−7 1/2", "rod end", Mark.Kind.RULES, 0.2, State.CANT_TELL),
-                    mark(5.75, "+5 3/4", "bump stop", Mark.Kind.STOP, 0, null)),
-                t),
-            "Full droop, full left: rod end to its housing can’t be told with a tape.",
-            "Read it again with drills.",
-            List.of());
-    CornerLine leftRear =
-        new CornerLine(
-            "Left rear",
-            "/corner",
-            PlanView.at(DrawnWheel.LEFT_REAR),
-            "",
-            State.STALE,
-            null,
-            "needs full droop again: the strap was changed",
-            blade(
-                "lr",
-                new double[] {-8, -7, -6.125, 4.5, 5.25, 6},
-                List.of(ride, mark(-7, "−7", "strap, before", Mark.Kind.STOP, 0, State.STALE)),
-                t),
-            "2 readings stale; the gaps still hold.",
-            "One height on the strap makes it live.",
-            List.of());
-    CornerLine rightRear =
-        new CornerLine(
-            "Right rear",
-            "/corner",
-            PlanView.at(DrawnWheel.RIGHT_REAR),
-            "",
-            State.CLEAR,
-            FigureText.of("12 1/4", "in").within("1/16"),
-            "usable as set",
-            blade(
-                "rr",
-                new double[] {-8.5, -8, -7.25, 5, 5.5, 6},
-                List.of(
-                    ride,
-                    mark(-8, "−8", "hose slack", Mark.Kind.LIMIT, 0.06, State.CLEAR),
-                    mark(5.5, "+5 1/2", "bump stop", Mark.Kind.STOP, 0, null)),
-                t),
-            "Nearest: hose slack at full droop, 1 1/2 in of 1 in.",
-            "",
-            List.of());
-    PageFrame frame =
-        PageFrame.of("Marmot" + t, "Marmot" + t)
-            .sub("hill-climb buggy · 11.4 h run · worst corner first" + t)
-            .crumbs(new Crumb("Cars" + t, "/"))
-            .plan(PlanView.at(DrawnWheel.LEFT_FRONT));
-    List<CornerLine> corners = List.of(leftFront, rightFront, leftRear, rightRear);
-    return page(
-        frame,
-        PARTS.webCorners(corners),
-        PARTS.webActions(
-            List.of(
-                Action.link("Measure" + t, "/measure", true),
-                Action.link("Change a setting", "/setting", false))));
   }
 
   private static GapSheet gaps(String t) {
@@ -319,7 +223,7 @@ final class Specimen {
         PARTS.webGapsheet(gaps(t)),
         raw("</div></div>"),
         PARTS.webSettings("Settings in force" + t, settings),
-        PARTS.webStatekey(),
+        PARTS.webStatekey(List.of(State.values())),
         PARTS.webActions(
             List.of(
                 Action.link("Measure", "/measure", true),

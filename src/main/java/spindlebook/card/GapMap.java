@@ -1,0 +1,380 @@
+package spindlebook.card;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import spindlebook.definition.WatchPoint;
+import spindlebook.drawing.State;
+import spindlebook.drawing.Steer;
+import spindlebook.drawing.TapeFace;
+import spindlebook.entry.GapResult;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
+import spindlebook.entry.Steering;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.SeenReading;
+import spindlebook.fold.Standing;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.TravelFindings;
+import spindlebook.units.AngleFormat;
+
+/**
+ * The clearance map of a corner: watch points down, heights across from droop to bump, the worst
+ * lock in the cell. Readings of one place are one column, the last of each lock counts. What lies
+ * beyond a stop is no alarm.
+ *
+ * @param face the lying tape above it; null where no position is known
+ */
+public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
+  /** As far as two heights in between are one place. */
+  private static final double ONE_PLACE_MM = 12.7;
+
+  private static final double REACHED_MM = 2;
+  private static final int MOST_COLUMNS = 7;
+
+  private static final List<State> WORST_FIRST =
+      List.of(
+          State.SHORT,
+          State.CANT_TELL,
+          State.IN_DOUBT,
+          State.STALE,
+          State.PUT_BACK,
+          State.WORKED_OUT,
+          State.LIVE,
+          State.CLEAR,
+          State.NOT_MEASURED);
+
+  /**
+   * A height.
+   *
+   * @param word short, "strap", "−4"
+   * @param percent where its cells' middle is, of the width
+   * @param at where it lies on the tape, percent; null where its position is not known
+   * @param beyond past where a stop ends the travel
+   * @param edge whether a stop stands between it and the next one
+   */
+  public record Column(String word, double percent, Double at, boolean beyond, boolean edge) {}
+
+  /**
+   * A watch point.
+   *
+   * @param sub the second half of its name; may be empty
+   * @param worst the worst that counts
+   * @param keep its rule in words
+   */
+  public record Row(
+      String name,
+      String sub,
+      State worst,
+      boolean open,
+      List<Cell> cells,
+      List<Lock> locks,
+      String keep,
+      String readings,
+      String href) {}
+
+  /** The worst lock of a height. */
+  public record Cell(State state, Column column) {}
+
+  /** One lock's values, a height each. */
+  public record Lock(String word, Steer steer, List<Value> values) {}
+
+  /**
+   * @param worst whether it is the one its cell shows
+   */
+  public record Value(String text, State state, boolean worst, Column column) {}
+
+  /** Heights that are one place. */
+  private record Site(HeightName name, Pairing pairing, List<SeenHeight> heights) {
+    Optional<Double> mm() {
+      return heights.stream().anyMatch(SeenHeight::positionCounts)
+          ? Optional.of(
+              heights.stream()
+                  .filter(SeenHeight::positionCounts)
+                  .reduce((a, b) -> b)
+                  .orElseThrow()
+                  .positionMm()
+                  .value())
+          : Optional.empty();
+    }
+
+    boolean takes(SeenHeight height) {
+      if (height.name() != name || height.pairing() != pairing) {
+        return false;
+      }
+      if (name != HeightName.IN_BETWEEN) {
+        return true;
+      }
+      return height.positionCounts()
+          && mm().filter(mm -> Math.abs(mm - height.positionMm().value()) < ONE_PLACE_MM)
+              .isPresent();
+    }
+  }
+
+  /** Sites under one column: so many heights in between as a phone is wide. */
+  private record Group(List<Site> sites) {
+    Optional<Double> mm() {
+      return named().or(() -> sites.stream().findFirst()).flatMap(Site::mm);
+    }
+
+    Optional<Site> named() {
+      return sites.stream().filter(s -> s.name() != HeightName.IN_BETWEEN).findFirst();
+    }
+
+    boolean mayTake(Group other) {
+      return mm().isPresent()
+          && other.mm().isPresent()
+          && (named().isEmpty() || other.named().isEmpty())
+          && sites.get(0).pairing() == other.sites.get(0).pairing();
+    }
+
+    static List<Group> of(List<Site> sites) {
+      List<Group> groups = new ArrayList<>();
+      sites.forEach(s -> groups.add(new Group(List.of(s))));
+      while (groups.size() > MOST_COLUMNS) {
+        int nearest = -1;
+        double apart = Double.POSITIVE_INFINITY;
+        for (int i = 0; i + 1 < groups.size(); i++) {
+          if (groups.get(i).mayTake(groups.get(i + 1))) {
+            double between =
+                groups.get(i + 1).mm().orElseThrow() - groups.get(i).mm().orElseThrow();
+            if (between < apart) {
+              apart = between;
+              nearest = i;
+            }
+          }
+        }
+        if (nearest < 0) {
+          break;
+        }
+        List<Site> both = new ArrayList<>(groups.get(nearest).sites());
+        both.addAll(groups.remove(nearest + 1).sites());
+        groups.set(nearest, new Group(both));
+      }
+      return groups;
+    }
+  }
+
+  static GapMap of(Card card, TravelFindings travel, TravelWords words) {
+    List<Group> sites = Group.of(sites(card));
+    TapeFace face = CornerTape.face(card, travel, words, false, 280, 24).orElse(null);
+    List<Column> columns = new ArrayList<>();
+    for (int i = 0; i < sites.size(); i++) {
+      Double mm = sites.get(i).mm().orElse(null);
+      boolean beyond = beyond(travel, mm);
+      boolean next = i + 1 < sites.size() && beyond(travel, sites.get(i + 1).mm().orElse(null));
+      columns.add(
+          new Column(
+              word(sites.get(i), words),
+              100 * (i + 0.5) / sites.size(),
+              mm == null || face == null
+                  ? null
+                  : face.at(words.zero().from(mm)) / face.along() * 100,
+              beyond,
+              i + 1 < sites.size() && beyond != next));
+    }
+    List<Row> rows = new ArrayList<>();
+    for (WatchPoint point : card.watchPoints()) {
+      rows.add(row(card, words, point, sites, columns));
+    }
+    rows.removeIf(r -> r.locks().isEmpty());
+    rows.sort(Comparator.comparingInt(r -> WORST_FIRST.indexOf(r.worst())));
+    if (!rows.isEmpty()) {
+      rows.set(0, opened(rows.get(0)));
+    }
+    return new GapMap(face, columns, rows);
+  }
+
+  /** Those that its cells show, for the key. */
+  public List<State> states() {
+    return WORST_FIRST.stream()
+        .filter(
+            s ->
+                s != State.NOT_MEASURED
+                    && rows.stream().flatMap(r -> r.cells().stream()).anyMatch(c -> c.state() == s))
+        .toList();
+  }
+
+  private static Row opened(Row r) {
+    boolean open = r.worst() == State.SHORT || r.worst() == State.CANT_TELL;
+    return new Row(r.name, r.sub, r.worst, open, r.cells, r.locks, r.keep, r.readings, r.href);
+  }
+
+  private static List<Site> sites(Card card) {
+    List<Site> sites = new ArrayList<>();
+    for (SeenHeight height : card.heights()) {
+      if (height.stop() == Standing.REPLACED
+          || card.readingsAt(height.key()).stream().noneMatch(r -> r.point() != null)) {
+        continue;
+      }
+      sites.stream()
+          .filter(s -> s.takes(height))
+          .findFirst()
+          .orElseGet(
+              () -> {
+                Site site = new Site(height.name(), height.pairing(), new ArrayList<>());
+                sites.add(site);
+                return site;
+              })
+          .heights()
+          .add(height);
+    }
+    sites.sort(Comparator.comparingDouble(s -> s.mm().orElse(Double.NEGATIVE_INFINITY)));
+    return sites;
+  }
+
+  private static String word(Group group, TravelWords words) {
+    Site site = group.named().orElseGet(() -> group.sites().get(0));
+    String word =
+        switch (site.name()) {
+          case STRAP_OFF -> "off";
+          case ON_THE_STRAP -> "strap";
+          case RIDE -> "ride";
+          case STOP_TOUCH -> "touch";
+          case FULL_BUMP -> "bump";
+          case STOP_OUT -> "past";
+          case IN_BETWEEN ->
+              site.mm()
+                  .map(mm -> words.lengths().signed(Math.rint(words.zero().from(mm) / 12.7) * 12.7))
+                  .orElse("?")
+                  .replace('-', '−');
+        };
+    return site.pairing() == Pairing.CROSSED ? word + ", crossed" : word;
+  }
+
+  private static boolean beyond(TravelFindings travel, Double mm) {
+    return mm != null && (past(travel.droop(), mm) || past(travel.bump(), mm));
+  }
+
+  private static boolean past(EndFindings end, double mm) {
+    return end.stop()
+        .filter(
+            s ->
+                (mm - s.positionMm().value()) * end.end().outward()
+                    > Math.max(REACHED_MM, s.positionMm().U()))
+        .isPresent();
+  }
+
+  private static Row row(
+      Card card, TravelWords words, WatchPoint point, List<Group> sites, List<Column> columns) {
+    List<Cell> cells = new ArrayList<>();
+    List<List<SeenReading>> last = new ArrayList<>();
+    List<Steering> steerings =
+        card.layout().steered()
+            ? List.of(Steering.FULL_LEFT, Steering.STRAIGHT, Steering.FULL_RIGHT)
+            : List.of(Steering.STRAIGHT);
+    State worst = State.NOT_MEASURED;
+    int count = 0;
+    for (int i = 0; i < sites.size(); i++) {
+      List<SeenReading> of = new ArrayList<>();
+      for (Steering steering : steerings) {
+        of.add(worst(card, point, sites.get(i), steering));
+      }
+      State state =
+          of.stream()
+              .map(r -> r == null ? State.NOT_MEASURED : Shown.state(r))
+              .min(Comparator.comparingInt(WORST_FIRST::indexOf))
+              .orElseThrow();
+      cells.add(new Cell(state, columns.get(i)));
+      last.add(of);
+      if (!columns.get(i).beyond() && WORST_FIRST.indexOf(state) < WORST_FIRST.indexOf(worst)) {
+        worst = state;
+      }
+      count += readings(card, point, sites.get(i));
+    }
+    List<Lock> locks = new ArrayList<>();
+    for (int s = 0; s < steerings.size(); s++) {
+      List<Value> values = new ArrayList<>();
+      for (int i = 0; i < sites.size(); i++) {
+        SeenReading r = last.get(i).get(s);
+        State state = r == null ? State.NOT_MEASURED : Shown.state(r);
+        values.add(
+            new Value(
+                text(r, words),
+                state,
+                r != null
+                    && state == cells.get(i).state()
+                    && state != State.CLEAR
+                    && state != State.LIVE,
+                columns.get(i)));
+      }
+      if (values.stream().anyMatch(v -> !v.text().isEmpty())) {
+        locks.add(
+            steerings.size() == 1
+                ? new Lock("", null, values)
+                : new Lock(List.of("left", "straight", "right").get(s), Steer.values()[s], values));
+      }
+    }
+    String[] name = parts(point.name());
+    return new Row(
+        name[0],
+        name[1],
+        worst,
+        false,
+        cells,
+        locks,
+        GapSheets.rule(words, point.keep()),
+        Counted.of(count, "reading"),
+        "/corners/" + card.corner() + "/curves?of=p-" + point.point());
+  }
+
+  /** "Tie rod" and "to upper arm". */
+  private static String[] parts(String name) {
+    int at = name.indexOf(" to ");
+    return at < 0
+        ? new String[] {Capital.of(name), ""}
+        : new String[] {Capital.of(name.substring(0, at)), name.substring(at + 1)};
+  }
+
+  private static int readings(Card card, WatchPoint point, Group group) {
+    int count = 0;
+    for (SeenHeight height : group.sites().stream().flatMap(s -> s.heights().stream()).toList()) {
+      count +=
+          (int)
+              card.readingsAt(height.key()).stream()
+                  .filter(r -> r.of(point.point()) && r.stands() != Standing.REPLACED)
+                  .count();
+    }
+    return count;
+  }
+
+  private static SeenReading worst(Card card, WatchPoint point, Group group, Steering steering) {
+    return group.sites().stream()
+        .map(s -> last(card, point, s, steering))
+        .filter(r -> r != null)
+        .min(Comparator.comparingInt(r -> WORST_FIRST.indexOf(Shown.state(r))))
+        .orElse(null);
+  }
+
+  /** The last one; one that still holds before one that does not. */
+  private static SeenReading last(Card card, WatchPoint point, Site site, Steering steering) {
+    SeenReading last = null;
+    for (SeenHeight height : site.heights()) {
+      for (SeenReading r : card.readingsAt(height.key())) {
+        if (r.of(point.point())
+            && r.reading().steering() == steering
+            && r.stands() != Standing.REPLACED
+            && (last == null || r.counts() || !last.counts())) {
+          last = r;
+        }
+      }
+    }
+    return last;
+  }
+
+  private static String text(SeenReading r, TravelWords words) {
+    if (r == null) {
+      return "";
+    }
+    if (r.reading().result() == GapResult.NUMBER && r.value() != null) {
+      return r.reading().angle() != null
+          ? AngleFormat.degrees(r.value().value(), 1)
+          : GapSheets.gap(words, r.value().value());
+    }
+    return r.reading().result() == GapResult.GO_NO_GO
+        ? r.reading().typed()
+        : r.reading().result().words();
+  }
+}

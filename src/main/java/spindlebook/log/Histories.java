@@ -22,20 +22,37 @@ public final class Histories {
   private final Map<String, Known> cars = new ConcurrentHashMap<>();
   private final AtomicLong taken = new AtomicLong();
 
-  /** A car's book, what was written since, and {@link Book#lastMove} when it was asked for. */
-  private record Known(CarBook car, List<Entry> later, long lastMove) {
+  /**
+   * A car's book (null before it is first folded), what was written since, and {@link
+   * Book#lastMove} when it was asked for. Who folds holds {@code turn}; a save waits for nobody.
+   */
+  private record Known(Object turn, CarBook car, List<Entry> later, long lastMove) {
+    static Known nothing() {
+      return new Known(new Object(), null, List.of(), 0);
+    }
+
+    boolean holds(long move) {
+      return car != null && lastMove == move;
+    }
+
     Known and(Entry entry) {
       List<Entry> all = new ArrayList<>(later);
       all.add(entry);
-      return new Known(car, all, lastMove);
+      return new Known(turn, car, all, lastMove);
     }
 
-    Known folded() {
+    /** What came while {@code longer} was folded is still to be folded. */
+    Known with(CarBook longer, long move) {
+      List<Entry> rest = later.stream().filter(entry -> entry.n() > longer.n()).toList();
+      return new Known(turn, longer, rest, move);
+    }
+
+    CarBook folded() {
       CarBook longer = car;
       for (Entry entry : later) {
         longer = entry.n() > longer.n() ? longer.with(Bodies.noted(entry)) : longer;
       }
-      return new Known(longer, List.of(), lastMove);
+      return longer;
     }
   }
 
@@ -64,21 +81,29 @@ public final class Histories {
   /** One car's book up to now; empty when no such car was written. */
   public CarBook of(String car) {
     Known known = cars.get(car);
-    if (known != null && known.later().isEmpty() && known.lastMove() == book.lastMove()) {
+    if (known == null) {
+      if (book.locate(car).isEmpty()) {
+        return CarBook.empty(); // made-up keys leave nothing behind
+      }
+      known = cars.computeIfAbsent(car, k -> Known.nothing());
+    }
+    if (known.later().isEmpty() && known.holds(book.lastMove())) {
       return known.car();
     }
-    // Made-up keys leave nothing behind.
-    return book.locate(car).isEmpty() ? CarBook.empty() : cars.compute(car, this::folded).car();
+    synchronized (known.turn()) {
+      return folded(car, known.turn());
+    }
   }
 
-  private Known folded(String car, Known known) {
+  private CarBook folded(String car, Object turn) {
     long lastMove = book.lastMove();
-    return known != null && known.lastMove() == lastMove
-        ? known.folded()
-        : new Known(
-            CarBook.of(book.ofCar(car, 0).stream().map(Bodies::noted).toList()),
-            List.of(),
-            lastMove);
+    Known known = cars.get(car);
+    CarBook now =
+        known != null && known.turn() == turn && known.holds(lastMove)
+            ? known.folded()
+            : CarBook.of(book.ofCar(car, 0).stream().map(Bodies::noted).toList());
+    cars.computeIfPresent(car, (c, k) -> k.turn() == turn ? k.with(now, lastMove) : k);
+    return now;
   }
 
   /** Where an entry belongs. {@code corner} is null for what concerns the whole car. */

@@ -2,6 +2,7 @@ package spindlebook.alignment;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.entry.Content;
 import spindlebook.fold.SeenAlignment;
@@ -72,6 +73,13 @@ public record AlignedFinding(
   /** Readings of rounds that it rests on, likewise. */
   public List<SeenReading> inRound() {
     return known == null ? List.of() : known.inRound();
+  }
+
+  /** The keys of all that it rests on. */
+  public List<String> readings() {
+    return Stream.concat(
+            from().stream().map(SeenAlignment::key), inRound().stream().map(SeenReading::key))
+        .toList();
   }
 
   /**

@@ -4,8 +4,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import spindlebook.fold.SeenAlignment;
-import spindlebook.fold.SeenReading;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Source;
 
@@ -29,7 +27,7 @@ public record AlignedPair(AlignedFinding one, AlignedFinding other) {
       return Optional.empty();
     }
     Set<String> inBoth =
-        entries(one).filter(entries(other).toList()::contains).collect(Collectors.toSet());
+        one.readings().stream().filter(other.readings()::contains).collect(Collectors.toSet());
     Set<String> steps =
         Stream.concat(
                 one.from().stream().filter(a -> inBoth.contains(a.key())).map(ReadAlignment::place),
@@ -48,11 +46,5 @@ public record AlignedPair(AlignedFinding one, AlignedFinding other) {
       case ALLOWANCE -> false;
       default -> true;
     };
-  }
-
-  private static Stream<String> entries(AlignedFinding found) {
-    return Stream.concat(
-        found.from().stream().map(SeenAlignment::key),
-        found.inRound().stream().map(SeenReading::key));
   }
 }

@@ -1,77 +1,55 @@
 package spindlebook.figures;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import java.util.Optional;
 import spindlebook.alignment.AlignedFinding;
 import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.alignment.ReadAtRide;
+import spindlebook.alignment.Track;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.fold.Card;
-import spindlebook.fold.SeenAlignment;
 import spindlebook.fold.SeenReading;
-import spindlebook.page.Posted;
 
 /** A corner's alignment as measured, as JSON. */
 final class AlignmentFigures {
   private AlignmentFigures() {}
 
-  static void corner(ObjectNode corner, Card card, Optional<Card> mirror) {
+  static void corner(Node corner, Card card, Optional<Card> mirror) {
     MeasuredAlignment measured = new MeasuredAlignment(card, mirror);
-    ArrayNode all = corner.putArray("alignment");
-    for (AlignedFinding found : measured.findings()) {
-      if (found.value() != null || found.target() != null || found.beside() != null) {
-        finding(all.addObject(), found, measured);
-      }
-    }
+    corner.put(
+        "alignment",
+        measured.findings().stream()
+            .filter(f -> f.value() != null || f.target() != null || f.beside() != null)
+            .map(f -> finding(f, measured))
+            .toList());
   }
 
-  private static void finding(ObjectNode node, AlignedFinding found, MeasuredAlignment measured) {
+  private static Node finding(AlignedFinding found, MeasuredAlignment measured) {
     AlignedFigure figure = found.figure();
-    node.put("what", Posted.word(figure));
-    Figures.figure(node, figure.angle() ? "rad" : "mm", Optional.ofNullable(found.value()));
-    Figures.figure(node, "acrossEdgeMm", found.acrossEdgeMm());
-    if (figure == AlignedFigure.CASTER) {
-      Figures.figure(node, "smallAngleRad", measured.smallAngleCasterRad());
-    }
-    if (figure == AlignedFigure.TRACK) {
-      measured
-          .lastTrack()
-          .ifPresent(
-              t -> {
-                Figures.figure(node, "hubFacesMm", Optional.of(t.hubFacesMm()));
-                Figures.figure(node, "outsideMm", Optional.of(t.outsideMm()));
-              });
-    }
-    if (found.missing() != null) {
-      node.putArray("needs").add(found.missing().words());
-    }
-    if (found.stands() != null) {
-      node.put("stands", Posted.word(found.stands()));
-    }
-    if (found.target() != null) {
-      node.put("target", found.target().target().inWords());
-    }
-    if (found.against() != null) {
-      node.put("outcome", Posted.word(found.against().decision()));
-    }
-    ArrayNode from = node.putArray("from");
-    found.from().stream().map(SeenAlignment::key).forEach(from::add);
-    found.inRound().stream().map(SeenReading::key).forEach(from::add);
-    if (found.beside() != null) {
-      beside(node.putObject("readInRound"), found.beside());
-    }
-    ArrayNode notes = node.putArray("notes");
-    found.notes().forEach(n -> notes.add(n.words()));
+    Optional<Track> track = figure == AlignedFigure.TRACK ? measured.lastTrack() : Optional.empty();
+    return new Node()
+        .put("what", figure)
+        .put(figure.angle() ? "rad" : "mm", found.value())
+        .put("acrossEdgeMm", found.acrossEdgeMm())
+        .put(
+            "smallAngleRad", figure == AlignedFigure.CASTER ? measured.smallAngleCasterRad() : null)
+        .put("hubFacesMm", track.map(Track::hubFacesMm))
+        .put("outsideMm", track.map(Track::outsideMm))
+        .put("needs", found.missing() == null ? null : List.of(found.missing().words()))
+        .put("stands", found.stands())
+        .put("target", found.target() == null ? null : found.target().target().inWords())
+        .put("outcome", found.against() == null ? null : found.against().decision())
+        .put("from", found.readings())
+        .put("readInRound", found.beside() == null ? null : beside(found.beside()))
+        .put("notes", found.notes().stream().map(n -> n.words()).toList());
   }
 
   /** What a round read at ride that does not count as this figure. */
-  private static void beside(ObjectNode node, ReadAtRide read) {
-    Figures.figure(node, read.angle() ? "rad" : "mm", Optional.of(read.value()));
-    node.put("stands", Posted.word(read.stands()));
-    ArrayNode not = node.putArray("notAtRide");
-    read.not().forEach(n -> not.add(n.words()));
-    ArrayNode from = node.putArray("from");
-    read.from().stream().map(SeenReading::key).forEach(from::add);
+  private static Node beside(ReadAtRide read) {
+    return new Node()
+        .put(read.angle() ? "rad" : "mm", read.value())
+        .put("stands", read.stands())
+        .put("notAtRide", read.not().stream().map(n -> n.words()).toList())
+        .put("from", read.from().stream().map(SeenReading::key).toList());
   }
 }

@@ -1,7 +1,5 @@
 package spindlebook.figures;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.card.TravelWords;
@@ -25,104 +23,92 @@ final class LadderFigures {
     this.words = words;
   }
 
-  static void put(ObjectNode corner, Card card, TravelFindings travel, TravelWords words) {
+  static void put(Node corner, Card card, TravelFindings travel, TravelWords words) {
     LadderFigures figures = new LadderFigures(words);
-    ObjectNode ladders = corner.putObject("ladders");
+    Node ladders = new Node();
+    corner.put("ladders", ladders);
     for (End end : End.values()) {
-      figures.ladder(ladders.putObject(Posted.word(end)), Ladder.of(travel, end));
+      ladders.put(Posted.word(end), figures.ladder(Ladder.of(travel, end)));
     }
-    ArrayNode next = corner.putArray("nextReadings");
-    words.next().forEach(r -> figures.next(next.addObject(), r));
+    corner.put("nextReadings", words.next().stream().map(figures::next).toList());
   }
 
-  private void ladder(ObjectNode node, Ladder ladder) {
-    ArrayNode rungs = node.putArray("rungs");
-    ladder.rungs().forEach(r -> rung(rungs.addObject(), r));
-    ArrayNode locks = node.putArray("locks");
-    for (LockLimits lock : ladder.locks()) {
-      ObjectNode at = locks.addObject();
-      at.put("lock", Posted.word(lock.lock()));
-      indices(at, "rungs", lock.rungs());
-      at.put("midTravel", lock.midTravel().size());
-      win(at.putObject("lessLockWins"), lock.wins());
-    }
+  private Node ladder(Ladder ladder) {
+    return new Node()
+        .put("rungs", ladder.rungs().stream().map(this::rung).toList())
+        .put("locks", ladder.locks().stream().map(this::lock).toList());
   }
 
-  private void rung(ObjectNode node, Rung rung) {
-    node.put("acts", Posted.word(rung.what()));
-    if (rung.limit() != null) {
-      node.put("what", words.name(rung.limit()));
-    }
-    node.put("state", Posted.word(rung.state()));
-    Figures.figure(node, "atMm", Optional.ofNullable(rung.atMm()));
-    Figures.figure(node, "brokenMm", Optional.ofNullable(rung.brokenMm()));
-    if (!rung.condition().isEmpty()) {
-      node.put("condition", rung.condition());
-    }
-    ArrayNode cures = node.putArray("curedBy");
-    rung.curedBy().stream().sorted().forEach(c -> cures.add(Posted.word(c)));
-    win(node.putObject("wins"), rung.wins());
-    needs(node, rung.needs());
+  private Node lock(LockLimits lock) {
+    return new Node()
+        .put("lock", lock.lock())
+        .put("rungs", lock.rungs())
+        .put("midTravel", lock.midTravel().size())
+        .put("lessLockWins", win(lock.wins()));
   }
 
-  private void win(ObjectNode node, Win win) {
+  private Node rung(Rung rung) {
+    return new Node()
+        .put("acts", rung.what())
+        .put("what", rung.limit() == null ? null : words.name(rung.limit()))
+        .put("state", rung.state())
+        .put("atMm", rung.atMm())
+        .put("brokenMm", rung.brokenMm())
+        .put("condition", rung.condition().isEmpty() ? null : rung.condition())
+        .put("curedBy", rung.curedBy().stream().sorted().toList())
+        .put("wins", win(rung.wins()))
+        .put("needs", needs(rung.needs()));
+  }
+
+  private Node win(Win win) {
+    Node node = new Node();
     if (win instanceof Win.Travel travel) {
-      node.put("how", "travel");
-      Figures.figure(node, "mm", Optional.of(travel.mm()));
-      node.put("next", travel.next());
-      node.put("upTo", travel.upTo());
-      node.put("atLeast", travel.atLeast());
-    } else if (win instanceof Win.Nothing nothing) {
-      node.put("how", "nothing");
-      Figures.figure(node, "apartMm", Optional.of(nothing.apartMm()));
-      indices(node, "together", nothing.together());
-      win(node.putObject("all"), nothing.all());
-    } else if (win instanceof Win.ActsLater later) {
-      node.put("how", "another-acts-before");
-      node.put("first", later.first());
-    } else if (win instanceof Win.AsFarAsRead read) {
-      node.put("how", "as-far-as-read");
-      Figures.figure(node, "mm", Optional.of(read.mm()));
-      needs(node, read.needs());
-    } else if (win instanceof Win.Withheld withheld) {
-      node.put("how", "withheld");
-      Figures.figure(node, "atMostMm", Optional.ofNullable(win.mm()));
-      needs(node, withheld.needs());
-    } else if (win instanceof Win.SameStop same) {
-      node.put("how", "same-stop");
-      node.put("other", same.other());
-    } else {
-      node.put("how", win instanceof Win.NothingBeyond ? "nothing-beyond" : "not-met");
+      return node.put("how", "travel")
+          .put("mm", travel.mm())
+          .put("next", travel.next())
+          .put("upTo", travel.upTo())
+          .put("atLeast", travel.atLeast());
     }
+    if (win instanceof Win.Nothing nothing) {
+      return node.put("how", "nothing")
+          .put("apartMm", nothing.apartMm())
+          .put("together", nothing.together())
+          .put("all", win(nothing.all()));
+    }
+    if (win instanceof Win.ActsLater later) {
+      return node.put("how", "another-acts-before").put("first", later.first());
+    }
+    if (win instanceof Win.AsFarAsRead read) {
+      return node.put("how", "as-far-as-read")
+          .put("mm", read.mm())
+          .put("needs", needs(read.needs()));
+    }
+    if (win instanceof Win.Withheld withheld) {
+      return node.put("how", "withheld")
+          .put("atMostMm", win.mm())
+          .put("needs", needs(withheld.needs()));
+    }
+    if (win instanceof Win.SameStop same) {
+      return node.put("how", "same-stop").put("other", same.other());
+    }
+    return node.put("how", win instanceof Win.NothingBeyond ? "nothing-beyond" : "not-met");
   }
 
-  private static void indices(ObjectNode node, String name, List<Integer> rungs) {
-    ArrayNode array = node.putArray(name);
-    rungs.forEach(array::add);
+  private List<String> needs(List<Need> needs) {
+    return needs.stream().map(words::need).toList();
   }
 
-  private void needs(ObjectNode node, List<Need> needs) {
-    ArrayNode array = node.putArray("needs");
-    needs.forEach(n -> array.add(words.need(n)));
-  }
-
-  private void next(ObjectNode node, NextReading next) {
-    node.put("why", Posted.word(next.why()));
-    node.put("words", words.need(next.need()));
-    if (next.end() != null) {
-      node.put("end", Posted.word(next.end()));
-    }
-    if (next.limit() != null) {
-      node.put("decides", words.name(next.limit()));
-    }
-    if (next.nearMm() != null) {
-      node.put("nearMm", next.nearMm());
-    }
-    node.put("withholds", next.withholds());
-    node.put("atStakeMm", next.atStakeMm());
-    ArrayNode once = node.putArray("decidesTakenOnce");
-    next.decides().forEach(l -> once.add(words.name(l)));
-    times(next.settles()).ifPresent(n -> node.put("times", n));
+  private Node next(NextReading next) {
+    return new Node()
+        .put("why", next.why())
+        .put("words", words.need(next.need()))
+        .put("end", next.end())
+        .put("decides", next.limit() == null ? null : words.name(next.limit()))
+        .put("nearMm", next.nearMm())
+        .put("withholds", next.withholds())
+        .put("atStakeMm", next.atStakeMm())
+        .put("decidesTakenOnce", next.decides().stream().map(words::name).toList())
+        .put("times", times(next.settles()));
   }
 
   /** How often in all it has to be read; empty where once is enough, or repeating does not help. */

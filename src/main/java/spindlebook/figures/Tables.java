@@ -40,10 +40,13 @@ public final class Tables {
     EntryWords words = new EntryWords(book);
     for (Noted entry : book.entries()) {
       Map<String, JsonNode> row = tables.row("entries", leading);
-      ObjectNode said = Figures.taken(car.objectNode(), entry.at(), entry.who());
-      said.put("n", entry.n()).put("kind", Bodies.kind(entry.content()));
-      said.put("key", entry.key()).put("words", words.of(entry.content()));
-      flat(said, "", row);
+      Node said =
+          Figures.taken(entry.at(), entry.who())
+              .put("n", entry.n())
+              .put("kind", Bodies.kind(entry.content()))
+              .put("key", entry.key())
+              .put("words", words.of(entry.content()));
+      flat(said.json(), "", row);
     }
     tables.object(car, leading);
     return tables.tables.entrySet().stream().map(t -> new Table(t.getKey(), t.getValue())).toList();

@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 import spindlebook.alignment.AlignedFinding;
 import spindlebook.alignment.MeasuredAlignment;
 import spindlebook.definition.Given;
@@ -19,8 +18,6 @@ import spindlebook.finding.Finding.Group;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.InForce;
-import spindlebook.fold.SeenAlignment;
-import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
@@ -245,10 +242,7 @@ public final class Findings {
             ? null
             : found.against() == null ? Outcome.NEEDS : found.against().decision(),
         found.stands() == Standing.LIVE ? null : found.stands(),
-        Stream.concat(
-                found.from().stream().map(SeenAlignment::key),
-                found.inRound().stream().map(SeenReading::key))
-            .toList(),
+        found.readings(),
         found,
         NOT_KNOWN,
         null,

@@ -156,7 +156,7 @@ final class CornerLimits {
     List<Curve> curves = new ArrayList<>();
     for (Steering steering : steeringsOf(point)) {
       for (Pairing pairing : card.pairings()) {
-        rules(point).forEach(rule -> curves.add(curve(point, steering, pairing, rule)));
+        Rule.of(point.keep()).forEach(rule -> curves.add(curve(point, steering, pairing, rule)));
       }
     }
     return curves;
@@ -190,21 +190,6 @@ final class CornerLimits {
       }
     }
     return steerings;
-  }
-
-  static List<Rule> rules(WatchPoint point) {
-    Keep keep = point.keep();
-    List<Rule> rules = new ArrayList<>();
-    if (keep.least() != null) {
-      rules.add(new Rule.AtLeast(keep.least().mm()));
-    }
-    if (keep.most() != null) {
-      rules.add(new Rule.AtMost(keep.most().mm()));
-    }
-    if (keep.mostAngle() != null) {
-      rules.add(new Rule.AtMost(keep.mostAngle().rad()));
-    }
-    return rules;
   }
 
   private void ground() {

@@ -26,7 +26,7 @@ public final class Nodes {
    * be taken again.
    */
   public static Outcome outcome(SeenReading seen) {
-    return CornerLimits.rules(seen.point()).stream()
+    return Rule.of(seen.point().keep()).stream()
         .map(rule -> node(seen, rule).map(n -> n.against(rule)).orElse(Outcome.NEEDS))
         .reduce(Outcome.CLEAR, Outcome::worse);
   }
@@ -79,7 +79,7 @@ public final class Nodes {
                 of(seen, Figure.exact(Math.nextDown(reading.noGo().mm())), Bound.AT_MOST));
       }
       case WELL_CLEAR ->
-          CornerLimits.rules(seen.pointThen()).stream()
+          Rule.of(seen.pointThen().keep()).stream()
               .filter(then -> then.getClass() == rule.getClass())
               .map(then -> Figure.exact(then.limit()))
               .map(then -> of(seen, then, gap ? Bound.AT_LEAST : Bound.AT_MOST))

@@ -1,7 +1,26 @@
 package spindlebook.travel;
 
+import java.util.ArrayList;
+import java.util.List;
+import spindlebook.definition.Keep;
+
 /** What the owner demands of a value. Exactly at the limit keeps the rule. */
 public sealed interface Rule {
+  /** What is demanded, one rule a number. */
+  static List<Rule> of(Keep keep) {
+    List<Rule> rules = new ArrayList<>();
+    if (keep.least() != null) {
+      rules.add(new AtLeast(keep.least().mm()));
+    }
+    if (keep.most() != null) {
+      rules.add(new AtMost(keep.most().mm()));
+    }
+    if (keep.mostAngle() != null) {
+      rules.add(new AtMost(keep.mostAngle().rad()));
+    }
+    return rules;
+  }
+
   double limit();
 
   boolean kept(double value);

@@ -160,7 +160,7 @@ final class Supposed {
     List<Node> nodes =
         read.quantity() == Quantity.WATCH_POINT
             ? point
-                .map(p -> CornerLimits.rules(p).get(0))
+                .map(p -> Rule.of(p.keep()).get(0))
                 .map(r -> Nodes.watchPoint(card, read.point(), read.steering(), pairing, r))
                 .orElse(List.of())
             : Nodes.lengths(card, read.quantity(), pairing);

@@ -14,7 +14,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
-import spindlebook.alignment.AlignedCheck;
 import spindlebook.definition.Layout;
 import spindlebook.definition.Starter;
 import spindlebook.drivecheck.SignOffCopy;
@@ -24,6 +23,7 @@ import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Histories;
 import spindlebook.log.Json;
+import spindlebook.measured.AlignedCheck;
 
 /**
  * The demo car: a script of day offsets in db/demo/, played through the real writer into a book of

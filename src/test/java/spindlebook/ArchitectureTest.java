@@ -16,8 +16,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -38,8 +41,12 @@ class ArchitectureTest {
     "spindlebook.fold..",
     "spindlebook.words..",
     "spindlebook.plan..",
+    "spindlebook.curve..",
     "spindlebook.travel..",
+    "spindlebook.advice..",
     "spindlebook.alignment..",
+    "spindlebook.measured..",
+    "spindlebook.parts..",
     "spindlebook.finding.."
   };
 
@@ -120,6 +127,7 @@ class ArchitectureTest {
         "spindlebook.log..",
         join(
             join(FEATURES, WEB),
+            "spindlebook.curve..",
             "spindlebook.travel..",
             "spindlebook.alignment..",
             "io.javalin..",
@@ -154,6 +162,31 @@ class ArchitectureTest {
   }
 
   @Test
+  void no_room_is_too_large_or_leant_on_by_too_many() throws IOException {
+    Pattern room =
+        Pattern.compile("^import (?:static )?spindlebook\\.(\\w+)\\.", Pattern.MULTILINE);
+    Map<String, Integer> holds = new TreeMap<>();
+    Map<String, Integer> leantOn = new TreeMap<>();
+    List<Path> files;
+    try (Stream<Path> all = Files.walk(Path.of("src", "main", "java"))) {
+      files = all.filter(f -> f.toString().endsWith(".java")).toList();
+    }
+    for (Path file : files) {
+      holds.merge(file.getParent().getFileName().toString(), 1, Integer::sum);
+      room.matcher(Files.readString(file))
+          .results()
+          .map(r -> r.group(1))
+          .distinct()
+          .forEach(r -> leantOn.merge(r, 1, Integer::sum));
+    }
+    holds.values().removeIf(n -> n <= 40);
+    leantOn.values().removeIf(n -> n <= files.size() / 3);
+    leantOn.remove("entry");
+    assertEquals(Map.of(), holds, "files of a room");
+    assertEquals(Map.of(), leantOn, "files that import from a room, of " + files.size());
+  }
+
+  @Test
   void sql_is_spoken_in_stores_lists_and_the_log_only() {
     check(
         noClasses()
@@ -181,7 +214,11 @@ class ArchitectureTest {
                 "fold",
                 "words",
                 "plan",
+                "curve",
                 "travel",
+                "advice",
+                "measured",
+                "parts",
                 "alignment",
                 "finding",
                 "log",

@@ -14,11 +14,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import spindlebook.alignment.AlignedCheck;
 import spindlebook.figures.Figures;
 import spindlebook.fold.CarBook;
 import spindlebook.log.BookFile;
 import spindlebook.log.CarsOfFile;
+import spindlebook.measured.AlignedCheck;
 
 /**
  * How the time of everything grows with the book: at n entries, at 8 n, and how many times that is.

@@ -1,12 +1,12 @@
 package spindlebook.align;
 
 import java.util.Optional;
-import spindlebook.alignment.AlignedFinding;
 import spindlebook.card.Shown;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.State;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.fold.Standing;
+import spindlebook.measured.AlignedFinding;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;

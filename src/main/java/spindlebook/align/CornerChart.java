@@ -5,6 +5,8 @@ import java.util.List;
 import spindlebook.card.GapSheets;
 import spindlebook.card.TravelWords;
 import spindlebook.card.Zero;
+import spindlebook.curve.MeasuredCurve;
+import spindlebook.curve.Node;
 import spindlebook.definition.Keep;
 import spindlebook.drawing.Chart;
 import spindlebook.drawing.Chart.Look;
@@ -14,8 +16,6 @@ import spindlebook.entry.Pairing;
 import spindlebook.fold.Card;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.EndFindings;
-import spindlebook.travel.MeasuredCurve;
-import spindlebook.travel.Node;
 import spindlebook.travel.TravelFindings;
 import spindlebook.units.LengthUnit;
 

@@ -6,14 +6,14 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.alignment.ToeRead;
+import spindlebook.curve.Bound;
+import spindlebook.curve.MeasuredCurve;
+import spindlebook.curve.Node;
 import spindlebook.entry.Pairing;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
-import spindlebook.travel.Bound;
-import spindlebook.travel.MeasuredCurve;
-import spindlebook.travel.Node;
 import spindlebook.uncertainty.Figure;
 
 /**

@@ -6,12 +6,12 @@ import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import spindlebook.align.OnPaperView.Block;
 import spindlebook.align.OnPaperView.Line;
-import spindlebook.alignment.ArmOnRodEnds;
-import spindlebook.alignment.ExactTurns;
-import spindlebook.alignment.Pivots;
 import spindlebook.alignment.Propagated;
-import spindlebook.alignment.Turns;
 import spindlebook.page.Asked;
+import spindlebook.parts.ArmOnRodEnds;
+import spindlebook.parts.ExactTurns;
+import spindlebook.parts.Pivots;
+import spindlebook.parts.Turns;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TapeText;
 

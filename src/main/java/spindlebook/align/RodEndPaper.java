@@ -4,14 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import spindlebook.align.OnPaperView.Block;
 import spindlebook.align.OnPaperView.Line;
-import spindlebook.alignment.ArmOnRodEnds;
-import spindlebook.alignment.Hand;
-import spindlebook.alignment.RodThread;
-import spindlebook.alignment.Turns;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.fold.Card;
 import spindlebook.page.Asked;
+import spindlebook.parts.ArmOnRodEnds;
+import spindlebook.parts.Hand;
+import spindlebook.parts.RodThread;
+import spindlebook.parts.Turns;
 import spindlebook.uncertainty.Figure;
 
 /** What turns of an arm's rod ends do, and the turns for a wanted change. */

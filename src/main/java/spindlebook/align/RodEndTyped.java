@@ -1,11 +1,11 @@
 package spindlebook.align;
 
 import java.util.List;
-import spindlebook.alignment.ArmOnRodEnds;
-import spindlebook.alignment.RodThread;
-import spindlebook.alignment.RodThreads;
-import spindlebook.alignment.Turns;
 import spindlebook.page.Asked;
+import spindlebook.parts.ArmOnRodEnds;
+import spindlebook.parts.RodThread;
+import spindlebook.parts.RodThreads;
+import spindlebook.parts.Turns;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;

@@ -8,6 +8,7 @@ import spindlebook.alignment.BumpShape;
 import spindlebook.alignment.BumpSteer;
 import spindlebook.alignment.ShimTried;
 import spindlebook.alignment.ToeRead;
+import spindlebook.curve.Node;
 import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Setting;
 import spindlebook.definition.SettingUnit;
@@ -17,7 +18,6 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Change;
 import spindlebook.fold.InForce;
-import spindlebook.travel.Node;
 import spindlebook.uncertainty.Figure;
 
 /**

@@ -2,9 +2,9 @@ package spindlebook.align;
 
 import java.util.List;
 import spindlebook.align.OnPaperView.Line;
-import spindlebook.alignment.ToeKnockOn;
 import spindlebook.fold.Card;
 import spindlebook.page.Asked;
+import spindlebook.parts.ToeKnockOn;
 import spindlebook.uncertainty.Figure;
 
 /** The toe that comes along when an upper arm's rod ends are turned and the tie rod is not. */

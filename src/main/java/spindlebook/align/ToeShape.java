@@ -14,8 +14,8 @@ import spindlebook.alignment.TieRodFault;
 import spindlebook.alignment.Window;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
+import spindlebook.curve.Node;
 import spindlebook.drawing.FigureText;
-import spindlebook.travel.Node;
 import spindlebook.uncertainty.Figure;
 
 /** What the shape of a toe curve says of the tie rod, and the slope and bow it is read from. */

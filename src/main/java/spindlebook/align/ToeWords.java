@@ -1,10 +1,10 @@
 package spindlebook.align;
 
-import spindlebook.alignment.AlignedNote;
 import spindlebook.alignment.ToeRead;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.fold.Card;
+import spindlebook.measured.AlignedNote;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import spindlebook.alignment.Propagated;
-import spindlebook.alignment.WheelGap;
-import spindlebook.alignment.WheelOnPaper;
+import spindlebook.parts.WheelGap;
+import spindlebook.parts.WheelOnPaper;
 import spindlebook.uncertainty.Figure;
 
 /** The wheel that is on and the one tried, with the doubt of every size in all that comes of it. */

@@ -3,12 +3,12 @@ package spindlebook.align;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
-import spindlebook.alignment.MountedWheel;
 import spindlebook.alignment.Propagated;
-import spindlebook.alignment.Tyre;
-import spindlebook.alignment.TyreSize;
-import spindlebook.alignment.Wheel;
 import spindlebook.page.Asked;
+import spindlebook.parts.MountedWheel;
+import spindlebook.parts.Tyre;
+import spindlebook.parts.TyreSize;
+import spindlebook.parts.Wheel;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedLength;
 

@@ -1,6 +1,5 @@
 /**
- * Camber, toe, caster, KPI, scrub, trail, track and bump steer of a corner, and what rod ends,
- * wheels and tyres do to them.
+ * Camber, toe, caster, KPI, scrub, trail, track and bump steer of a corner: the formulas.
  *
  * <p>Axes ISO 8855: x forward, y left, z up. Signs: camber + top outward; toe + front edge inward,
  * each wheel by itself; caster + top of the axis rearward; KPI + top inboard; scrub + axis meets

@@ -1,9 +1,9 @@
 package spindlebook.card;
 
 import java.util.List;
+import spindlebook.advice.NextReading;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.travel.Need;
-import spindlebook.travel.NextReading;
 
 /** Where what is missing is read, given or chosen. */
 public final class NeedAddress {

@@ -1,13 +1,13 @@
 package spindlebook.card;
 
+import spindlebook.advice.ThingFirst;
+import spindlebook.curve.Nodes;
 import spindlebook.definition.Place;
 import spindlebook.drawing.PlanView;
 import spindlebook.drawing.State;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
-import spindlebook.travel.Nodes;
-import spindlebook.travel.ThingFirst;
 import spindlebook.uncertainty.Outcome;
 
 /** States of the card and of travel, as the pages show them. */

@@ -2,6 +2,7 @@ package spindlebook.card;
 
 import java.util.ArrayList;
 import java.util.List;
+import spindlebook.advice.NextReading;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.drawing.State;
@@ -16,7 +17,6 @@ import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
 import spindlebook.travel.MidTravel;
 import spindlebook.travel.Need;
-import spindlebook.travel.NextReading;
 import spindlebook.travel.Shortfall;
 import spindlebook.travel.StopFound;
 import spindlebook.travel.TravelFindings;

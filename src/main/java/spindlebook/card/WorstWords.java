@@ -1,11 +1,11 @@
 package spindlebook.card;
 
+import spindlebook.advice.ThingFirst;
+import spindlebook.advice.ThingFirst.Why;
 import spindlebook.drawing.Lengths;
 import spindlebook.travel.End;
 import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
-import spindlebook.travel.ThingFirst;
-import spindlebook.travel.ThingFirst.Why;
 
 /** Why a corner is the worst of its car, short enough to be read in passing. */
 record WorstWords(TravelWords words) {

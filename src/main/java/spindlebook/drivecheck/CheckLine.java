@@ -1,10 +1,10 @@
 package spindlebook.drivecheck;
 
+import spindlebook.advice.DriveCheck;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.SeenSignOff;
-import spindlebook.travel.DriveCheck;
 
 /**
  * The drive check in a line, for the car's page.

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import spindlebook.advice.DriveCheck;
+import spindlebook.advice.ThingFirst.Why;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
 import spindlebook.definition.Place;
@@ -12,8 +14,6 @@ import spindlebook.drawing.State;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Noted;
-import spindlebook.travel.DriveCheck;
-import spindlebook.travel.ThingFirst.Why;
 
 /**
  * The drive check of a car.

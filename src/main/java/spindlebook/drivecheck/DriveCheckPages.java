@@ -3,19 +3,19 @@ package spindlebook.drivecheck;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
-import spindlebook.alignment.AlignedCheck;
+import spindlebook.advice.DriveCheck;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
+import spindlebook.measured.AlignedCheck;
 import spindlebook.page.Action;
 import spindlebook.page.Cautions;
 import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
-import spindlebook.travel.DriveCheck;
 
 /** Before a drive: all that is left to see to, and one page of each corner to print. */
 public final class DriveCheckPages {

@@ -1,11 +1,11 @@
 package spindlebook.drivecheck;
 
+import spindlebook.advice.DriveCheck;
 import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.page.FormKey;
-import spindlebook.travel.DriveCheck;
 
 /** Sign-offs, into the book. */
 public final class SignOffStore {

@@ -2,13 +2,13 @@ package spindlebook.figures;
 
 import java.util.List;
 import java.util.Optional;
-import spindlebook.alignment.AlignedFinding;
-import spindlebook.alignment.MeasuredAlignment;
-import spindlebook.alignment.ReadAtRide;
 import spindlebook.alignment.Track;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
+import spindlebook.measured.AlignedFinding;
+import spindlebook.measured.MeasuredAlignment;
+import spindlebook.measured.ReadAtRide;
 
 /** A corner's alignment as measured, as JSON. */
 final class AlignmentFigures {

@@ -2,17 +2,17 @@ package spindlebook.figures;
 
 import java.util.List;
 import java.util.Optional;
+import spindlebook.advice.Ladder;
+import spindlebook.advice.LockLimits;
+import spindlebook.advice.NextReading;
+import spindlebook.advice.Rung;
+import spindlebook.advice.Win;
 import spindlebook.card.TravelWords;
 import spindlebook.fold.Card;
 import spindlebook.page.Posted;
 import spindlebook.travel.End;
-import spindlebook.travel.Ladder;
-import spindlebook.travel.LockLimits;
 import spindlebook.travel.Need;
-import spindlebook.travel.NextReading;
-import spindlebook.travel.Rung;
 import spindlebook.travel.TravelFindings;
-import spindlebook.travel.Win;
 import spindlebook.uncertainty.Settles;
 
 /** The ladder of each end, and what to read next, as JSON. */

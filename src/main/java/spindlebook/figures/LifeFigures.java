@@ -1,6 +1,8 @@
 package spindlebook.figures;
 
 import java.util.Optional;
+import spindlebook.advice.DeepestBump;
+import spindlebook.advice.DriveCheck;
 import spindlebook.drivecheck.CheckWords;
 import spindlebook.drivecheck.SignOffCopy;
 import spindlebook.entry.Content;
@@ -12,8 +14,6 @@ import spindlebook.fold.SeenTelltale;
 import spindlebook.fold.SeenToDo;
 import spindlebook.fold.SeenUse;
 import spindlebook.log.Bodies;
-import spindlebook.travel.DeepestBump;
-import spindlebook.travel.DriveCheck;
 import spindlebook.words.EntryWords;
 
 /** The drive check, sign-offs, and what drives and hands did, as JSON. */

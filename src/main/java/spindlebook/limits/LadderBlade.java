@@ -3,6 +3,8 @@ package spindlebook.limits;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import spindlebook.advice.Ladder;
+import spindlebook.advice.Rung;
 import spindlebook.card.Capital;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
@@ -11,9 +13,7 @@ import spindlebook.drawing.TapeBlade;
 import spindlebook.drawing.TapeBlade.Band;
 import spindlebook.drawing.TapeBlade.Mark;
 import spindlebook.travel.EndFindings;
-import spindlebook.travel.Ladder;
 import spindlebook.travel.Limit;
-import spindlebook.travel.Rung;
 import spindlebook.uncertainty.Figure;
 
 /** One end of the tape, its rungs numbered in the order in which they act. */

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import spindlebook.advice.Ladder;
+import spindlebook.advice.LockLimits;
+import spindlebook.advice.Rung;
 import spindlebook.card.Capital;
 import spindlebook.card.CureAddress;
 import spindlebook.card.EndView;
@@ -16,9 +19,6 @@ import spindlebook.entry.Pairing;
 import spindlebook.fold.Card;
 import spindlebook.page.Link;
 import spindlebook.travel.EndFindings;
-import spindlebook.travel.Ladder;
-import spindlebook.travel.LockLimits;
-import spindlebook.travel.Rung;
 import spindlebook.travel.TravelFindings;
 
 /**

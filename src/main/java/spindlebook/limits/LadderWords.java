@@ -2,13 +2,13 @@ package spindlebook.limits;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import spindlebook.advice.Ladder;
+import spindlebook.advice.Rung;
+import spindlebook.advice.Win;
 import spindlebook.card.TravelWords;
 import spindlebook.drawing.FigureText;
 import spindlebook.travel.End;
-import spindlebook.travel.Ladder;
 import spindlebook.travel.Need;
-import spindlebook.travel.Rung;
-import spindlebook.travel.Win;
 import spindlebook.uncertainty.Figure;
 
 /** One end's ladder in sentences: what its rungs are called, win, and are cured by. */

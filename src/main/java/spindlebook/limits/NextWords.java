@@ -1,6 +1,7 @@
 package spindlebook.limits;
 
 import java.util.List;
+import spindlebook.advice.NextReading;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.NeedAddress;
@@ -8,7 +9,6 @@ import spindlebook.card.TravelWords;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.Quantity;
 import spindlebook.travel.Need;
-import spindlebook.travel.NextReading;
 import spindlebook.travel.TravelFindings;
 
 /** What to read next, why, how often, and where. */

@@ -1,7 +1,6 @@
 package spindlebook.sheet;
 
 import spindlebook.align.AlignedText;
-import spindlebook.alignment.AlignedFinding;
 import spindlebook.card.Shown;
 import spindlebook.card.Zero;
 import spindlebook.drawing.FigureText;
@@ -11,6 +10,7 @@ import spindlebook.entry.AlignedFigure;
 import spindlebook.finding.CornerFigure;
 import spindlebook.finding.Finding;
 import spindlebook.finding.Finding.Group;
+import spindlebook.measured.AlignedFinding;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;

@@ -8,11 +8,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import spindlebook.curve.Bound;
+import spindlebook.curve.Node;
+import spindlebook.curve.Nodes;
+import spindlebook.curve.Rule;
 import spindlebook.definition.Allowance;
 import spindlebook.definition.Dimension;
 import spindlebook.definition.Given;
 import spindlebook.definition.HeldBack;
-import spindlebook.definition.Keep;
 import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.GapResult;
@@ -28,7 +31,7 @@ import spindlebook.fold.SeenReading;
 import spindlebook.uncertainty.Figure;
 
 /** Every rule of a corner laid along its travel: watch points, the shock's two ends, the ground. */
-final class CornerLimits {
+public final class CornerLimits {
 
   /**
    * One rule at one end, with the readings that tell of it; of the ground there are none.
@@ -332,12 +335,12 @@ final class CornerLimits {
   }
 
   /** The pairing as it is asked for: only crossed is said. */
-  static Pairing asked(Pairing pairing) {
+  public static Pairing asked(Pairing pairing) {
     return pairing == Pairing.CROSSED ? pairing : null;
   }
 
   /** The named height nearest to an end's stop. */
-  static HeightName nameAt(End end) {
+  public static HeightName nameAt(End end) {
     return end == End.DROOP ? HeightName.ON_THE_STRAP : HeightName.STOP_TOUCH;
   }
 

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import spindlebook.curve.Nodes;
 import spindlebook.definition.Allowance;
 import spindlebook.definition.HeldBack;
 import spindlebook.entry.HeightName;

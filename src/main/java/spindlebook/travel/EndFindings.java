@@ -78,7 +78,7 @@ public record EndFindings(
   }
 
   /** What would only settle a limit that is there. */
-  List<Need> settling() {
+  public List<Need> settling() {
     List<Need> missing = new ArrayList<>();
     List<Need> settling = new ArrayList<>();
     limits.forEach(l -> (l.outcome() == Outcome.CANT_TELL ? settling : missing).addAll(l.needs()));

@@ -24,7 +24,7 @@ import spindlebook.uncertainty.Settles;
  * looked. Where a rule is kept at the last reading, the wheel may go as far as the value keeps it
  * by its own U, with U of the room to spare; further than was read is not judged but asked for.
  */
-final class Judged {
+public final class Judged {
   private static final double TINY_MM = 1e-9;
   private static final String BROKEN = "its rule is broken at every height read";
 
@@ -142,7 +142,7 @@ final class Judged {
     return Math.abs(positionMm - other.value()) <= TINY_MM;
   }
 
-  static Figure room(End end, Figure reachMm, Figure limitMm) {
+  public static Figure room(End end, Figure reachMm, Figure limitMm) {
     return limitMm.minus(reachMm).times(end.outward());
   }
 

@@ -1,5 +1,6 @@
 package spindlebook.travel;
 
+import spindlebook.curve.Rule;
 import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Pairing;
 import spindlebook.entry.Steering;

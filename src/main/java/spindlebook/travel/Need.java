@@ -35,7 +35,7 @@ public record Need(
     return new Need(toRead, dimension, allowance, List.of(), noHigherThanMm);
   }
 
-  static Need read(ToRead toRead, List<String> because) {
+  public static Need read(ToRead toRead, List<String> because) {
     return new Need(toRead, null, null, because, null);
   }
 
@@ -48,7 +48,7 @@ public record Need(
   /**
    * Not at an end's stop, so not by its name: past where it lets the wheel go, or short of that.
    */
-  static Need readBeyond(ToRead toRead, End end, double positionMm, Figure reachMm) {
+  public static Need readBeyond(ToRead toRead, End end, double positionMm, Figure reachMm) {
     HeightName past = end == End.DROOP ? HeightName.STRAP_OFF : HeightName.STOP_OUT;
     boolean stopped = reachMm == null || (positionMm - reachMm.value()) * end.outward() < 0;
     ToRead there = toRead.at(stopped ? HeightName.IN_BETWEEN : past);
@@ -71,7 +71,7 @@ public record Need(
     return new Need(null, dimension, null, because, null);
   }
 
-  static Need choose(Allowance allowance) {
+  public static Need choose(Allowance allowance) {
     return new Need(null, null, allowance, List.of(), null);
   }
 }

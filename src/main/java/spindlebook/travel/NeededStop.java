@@ -1,6 +1,9 @@
 package spindlebook.travel;
 
 import java.util.List;
+import spindlebook.curve.Node;
+import spindlebook.curve.Nodes;
+import spindlebook.curve.PositionToSetting;
 import spindlebook.definition.Allowance;
 import spindlebook.definition.HeldBack;
 import spindlebook.entry.Pairing;
@@ -29,7 +32,7 @@ import spindlebook.uncertainty.Figure;
  * %, e 44.88: e' = (44.88 + 10) / 1.1 = 49.89, N = −260 + 99.78 = −160.22; with today's stretch it
  * would be −170.24 and end 11 mm past L.
  */
-final class NeededStop {
+public final class NeededStop {
   private NeededStop() {}
 
   static Figure ofStrap(
@@ -58,7 +61,7 @@ final class NeededStop {
   }
 
   /** What the stretch to come is more at the wheel, with the strap set longer by so much. */
-  static double furtherMm(Card card, HeldAtWheel held, double longerMm) {
+  public static double furtherMm(Card card, HeldAtWheel held, double longerMm) {
     if (held.atStopMm() == null) {
       return 0;
     }

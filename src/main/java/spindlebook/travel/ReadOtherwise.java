@@ -3,6 +3,8 @@ package spindlebook.travel;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import spindlebook.curve.Node;
+import spindlebook.curve.Rule;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Settles;
 

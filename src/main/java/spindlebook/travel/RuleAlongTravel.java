@@ -5,6 +5,9 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
+import spindlebook.curve.Bound;
+import spindlebook.curve.Node;
+import spindlebook.curve.Rule;
 import spindlebook.uncertainty.Outcome;
 
 /**

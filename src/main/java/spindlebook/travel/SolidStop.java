@@ -3,6 +3,11 @@ package spindlebook.travel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import spindlebook.curve.Bound;
+import spindlebook.curve.Node;
+import spindlebook.curve.Nodes;
+import spindlebook.curve.PositionToSetting;
+import spindlebook.curve.Ratio;
 import spindlebook.definition.Dimension;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
@@ -33,13 +38,13 @@ import spindlebook.uncertainty.Figure;
  *
  * <p>Worked: T 101.6, c 38.1, ratio 0.60: B = 101.6 + 63.5 = 165.1 mm.
  */
-final class SolidStop {
+public final class SolidStop {
   private final Card card;
   private final Pairing pairing;
   final List<Need> needs = new ArrayList<>();
 
   /** With the ends of a solid axle in one pairing; null for a wheel hung alone. */
-  SolidStop(Card card, Pairing pairing) {
+  public SolidStop(Card card, Pairing pairing) {
     this.card = card;
     this.pairing = pairing;
   }
@@ -130,7 +135,7 @@ final class SolidStop {
    * Gap from stop to pad against wheel position, nothing at touch; empty when it was read at fewer
    * than two places or does not close towards bump.
    */
-  List<Node> closing() {
+  public List<Node> closing() {
     List<Node> gaps = gaps(Nodes.at(card, HeightName.STOP_TOUCH, pairing));
     return gaps.size() > 1
             && Ratio.falls(Ratio.at(gaps, gaps.get(gaps.size() - 1).positionMm().value()))
@@ -151,7 +156,7 @@ final class SolidStop {
   }
 
   /** Why a named height no longer says where it is; empty when it was never read. */
-  static List<String> why(Card card, HeightName name, Pairing pairing) {
+  public static List<String> why(Card card, HeightName name, Pairing pairing) {
     return card.heights().stream()
         .filter(h -> h.name() == name && h.stop() == Standing.STALE && Nodes.stood(h, pairing))
         .flatMap(h -> h.because().stream())

@@ -2,6 +2,9 @@ package spindlebook.travel;
 
 import java.util.List;
 import java.util.Optional;
+import spindlebook.curve.Node;
+import spindlebook.curve.Nodes;
+import spindlebook.curve.PositionToSetting;
 import spindlebook.definition.Adjuster;
 import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Dimension;

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import spindlebook.curve.Node;
+import spindlebook.curve.Nodes;
+import spindlebook.curve.Ratio;
 import spindlebook.definition.Adjuster;
 import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Allowance;
@@ -53,7 +56,7 @@ import spindlebook.uncertainty.Figure;
  * <p>Worked: ℓ 508, p 10 %, m 520.7: e_strap = 50.8 − 12.7 = 38.1 mm; at a ratio of 0.5 the wheel
  * drops 76.2 mm further.
  */
-final class StrapStretch {
+public final class StrapStretch {
   /** Times that U is found again where it ends: by then it stays, where the ratio tells. */
   private static final int FURTHER = 4;
 
@@ -63,7 +66,7 @@ final class StrapStretch {
   final List<Need> needs = new ArrayList<>();
 
   /** With the ends of a solid axle in one pairing; null for a wheel hung alone. */
-  StrapStretch(Card card, Pairing pairing) {
+  public StrapStretch(Card card, Pairing pairing) {
     this.card = card;
     this.pairing = pairing;
     this.onTheStrap = Nodes.at(card, HeightName.ON_THE_STRAP, pairing);
@@ -123,7 +126,7 @@ final class StrapStretch {
   }
 
   /** Whether a length of the strap, hanging on it, says that its whole share has come. */
-  boolean usedUp(double lengthMm) {
+  public boolean usedUp(double lengthMm) {
     double share = card.heldBack(Allowance.STRAP_STRETCH).map(h -> h.percent() / 100).orElse(0.0);
     return newLength().filter(l -> lengthMm - l.value() >= share * l.value()).isPresent();
   }

@@ -7,10 +7,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import spindlebook.advice.StopMoved;
 import spindlebook.card.Addressed;
 import spindlebook.card.CureAddress;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
+import spindlebook.curve.PositionToSetting;
 import spindlebook.definition.Adjuster;
 import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Dimension;
@@ -39,8 +41,6 @@ import spindlebook.sheet.Heads;
 import spindlebook.sheet.Rows;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
-import spindlebook.travel.PositionToSetting;
-import spindlebook.travel.StopMoved;
 import spindlebook.uncertainty.Figure;
 
 /** A change tried on paper: the book with one entry more, beside today; nothing is written. */

@@ -22,7 +22,9 @@ import org.junit.jupiter.api.Test;
 /** docs/methods-alignment.md, the docstrings of the formulas and their tests say one thing. */
 class AlignmentMethodsTest {
   private static final Path DOC = Path.of("docs", "methods-alignment.md");
-  private static final Path CODE = Path.of("src", "main", "java", "spindlebook", "alignment");
+  private static final Path HOUSE = Path.of("src", "main", "java", "spindlebook");
+  private static final List<Path> CODE =
+      Stream.of("alignment", "measured", "parts").map(HOUSE::resolve).toList();
 
   /** One formula for rounds and for alignment, in the room of the fold. */
   private static final Path TOOL =
@@ -52,8 +54,9 @@ class AlignmentMethodsTest {
   /** Docstrings of each class that computes: it has a formula or a worked example in one. */
   private static Map<String, String> formulas() throws IOException {
     Map<String, String> formulas = new LinkedHashMap<>();
-    try (Stream<Path> files = Files.list(CODE)) {
-      for (Path file : Stream.concat(files, Stream.of(TOOL)).sorted().toList()) {
+    try (Stream<Path> files = Files.walk(HOUSE)) {
+      for (Path file :
+          files.filter(f -> CODE.contains(f.getParent()) || f.equals(TOOL)).sorted().toList()) {
         String said =
             DOCSTRING
                 .matcher(text(file))
@@ -114,7 +117,8 @@ class AlignmentMethodsTest {
         .forEach(
             (name, row) -> {
               assertTrue(
-                  Files.exists(CODE.resolve(name + ".java")) || TOOL.endsWith(name + ".java"),
+                  CODE.stream().anyMatch(room -> Files.exists(room.resolve(name + ".java")))
+                      || TOOL.endsWith(name + ".java"),
                   name);
               String heading = row.section().replace(" (opening)", "");
               assertTrue(page.contains("# " + heading), row.section());

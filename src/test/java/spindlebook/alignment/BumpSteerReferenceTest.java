@@ -8,9 +8,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import spindlebook.curve.Bound;
+import spindlebook.curve.Node;
 import spindlebook.definition.RackSide;
-import spindlebook.travel.Bound;
-import spindlebook.travel.Node;
 import spindlebook.uncertainty.Figure;
 
 /** bump_steer.json against the program: fits, ranges, estimates, signs. */

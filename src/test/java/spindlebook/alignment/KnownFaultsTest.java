@@ -7,11 +7,11 @@ import java.util.List;
 import java.util.Random;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
+import spindlebook.curve.Bound;
+import spindlebook.curve.Node;
 import spindlebook.definition.RackSide;
 import spindlebook.entry.LineSide;
 import spindlebook.fold.ToolError;
-import spindlebook.travel.Bound;
-import spindlebook.travel.Node;
 import spindlebook.uncertainty.Figure;
 
 /**

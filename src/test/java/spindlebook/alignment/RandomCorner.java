@@ -3,6 +3,7 @@ package spindlebook.alignment;
 import java.util.Random;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import spindlebook.definition.RackSide;
+import spindlebook.parts.Pivots;
 
 /** Invented corners about the reference one, rack behind or ahead, their tie rods neutral. */
 final class RandomCorner {

@@ -11,10 +11,10 @@ import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import spindlebook.uncertainty.Figure;
 
 /** Reads the reference numbers; where they come from stands beside them. */
-final class Reference {
+public final class Reference {
   private Reference() {}
 
-  static JsonNode alignment() {
+  public static JsonNode alignment() {
     return read("alignment.json");
   }
 
@@ -22,7 +22,7 @@ final class Reference {
     return read("bump_steer.json");
   }
 
-  static List<JsonNode> rows(JsonNode array) {
+  public static List<JsonNode> rows(JsonNode array) {
     return each(array).toList();
   }
 
@@ -30,15 +30,15 @@ final class Reference {
     return each(array).mapToDouble(JsonNode::doubleValue).toArray();
   }
 
-  static double rad(JsonNode row, String degrees) {
+  public static double rad(JsonNode row, String degrees) {
     return Math.toRadians(row.get(degrees).doubleValue());
   }
 
-  static Figure exactRad(JsonNode row, String degrees) {
+  public static Figure exactRad(JsonNode row, String degrees) {
     return Figure.exact(rad(row, degrees));
   }
 
-  static Vector3D point(JsonNode array) {
+  public static Vector3D point(JsonNode array) {
     return new Vector3D(numbers(array));
   }
 

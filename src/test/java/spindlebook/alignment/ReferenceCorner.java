@@ -1,13 +1,14 @@
 package spindlebook.alignment;
 
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
+import spindlebook.parts.Pivots;
 
 /**
  * The invented corner "G1" of the reference files (linkage.json, inputs): mm, left side, rack
  * behind the axle, camber −0.5°, toe 0.1°.
  */
-final class ReferenceCorner {
-  static final Pivots G1 =
+public final class ReferenceCorner {
+  public static final Pivots G1 =
       new Pivots(
           new Vector3D(210, 320, 330),
           new Vector3D(-190, 320, 330),

@@ -1,6 +1,7 @@
 package spindlebook.alignment;
 
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
+import spindlebook.parts.Pivots;
 
 /**
  * A rigid double A-arm with tie rod, solved without any of the program's code: six unknowns of the

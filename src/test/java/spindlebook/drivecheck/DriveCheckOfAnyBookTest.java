@@ -10,16 +10,16 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import spindlebook.advice.DriveCheck;
+import spindlebook.advice.ThingFirst;
+import spindlebook.advice.ThingFirst.Why;
 import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Noted;
 import spindlebook.fold.RandomBook;
 import spindlebook.fold.ReadAgain;
 import spindlebook.log.Bodies;
-import spindlebook.travel.DriveCheck;
 import spindlebook.travel.Limit;
-import spindlebook.travel.ThingFirst;
-import spindlebook.travel.ThingFirst.Why;
 import spindlebook.uncertainty.Outcome;
 
 /** What holds of the check of any book: seeded books of readings, changes, corrections, answers. */

@@ -8,10 +8,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import spindlebook.advice.DriveCheck;
+import spindlebook.advice.ThingFirst.Why;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.HandBooks;
-import spindlebook.travel.DriveCheck;
-import spindlebook.travel.ThingFirst.Why;
 
 /**
  * Small books by hand and the lines that the check makes of them. The book that meets its rules:

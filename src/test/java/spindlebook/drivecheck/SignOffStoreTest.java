@@ -10,6 +10,7 @@ import java.time.Clock;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import spindlebook.advice.DriveCheck;
 import spindlebook.definition.CarDetails;
 import spindlebook.entry.Content;
 import spindlebook.entry.SignedThing;
@@ -19,7 +20,6 @@ import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Histories;
 import spindlebook.page.FormKey;
-import spindlebook.travel.DriveCheck;
 import spindlebook.units.LengthUnit;
 
 class SignOffStoreTest {

@@ -14,11 +14,11 @@ import spindlebook.fold.HandBooks;
  *   both ends: on the strap S = 200, ride 300, full bump B = 400; impact r = 0, stretch 0 %
  * </pre>
  */
-final class AxleBench {
+public final class AxleBench {
   private final List<String> lines = new ArrayList<>();
   private int next;
 
-  AxleBench() {
+  public AxleBench() {
     line(
         "car",
         "car",
@@ -63,7 +63,7 @@ final class AxleBench {
   }
 
   /** Both spindles and both marks, at left and right wheel positions. */
-  AxleBench height(String key, String name, String pairing, double leftMm, double rightMm) {
+  public AxleBench height(String key, String name, String pairing, double leftMm, double rightMm) {
     return line(
         key,
         "height",
@@ -74,7 +74,7 @@ final class AxleBench {
             .formatted(name, mm(1000 + leftMm), pairing, mm(1000 + rightMm)));
   }
 
-  AxleBench gap(String height, double gapMm) {
+  public AxleBench gap(String height, double gapMm) {
     return line(
         "g" + next++,
         "reading",
@@ -86,20 +86,20 @@ final class AxleBench {
   }
 
   /** Both ends on the strap, at ride and on the stop together. */
-  AxleBench level() {
+  public AxleBench level() {
     return height("strap", "on-the-strap", "both-together", 200, 200)
         .height("ride", "ride", "both-together", 300, 300)
         .height("bump", "full-bump", "both-together", 400, 400);
   }
 
   /** The left end down and up, the right the other way; the stops where they are. */
-  AxleBench crossed(double strapMm, double bumpMm) {
+  public AxleBench crossed(double strapMm, double bumpMm) {
     return height("x-strap", "on-the-strap", "crossed", strapMm, 390)
         .height("x-bump", "full-bump", "crossed", bumpMm, 210);
   }
 
   /** Shock and ground of the left end so far out, 90 and 1500, that neither comes first. */
-  AxleBench roomy() {
+  public AxleBench roomy() {
     String[][] given = {
       {"shock-open", "470 mm"},
       {"shock-closed", "100 mm"},
@@ -124,7 +124,7 @@ final class AxleBench {
     return this;
   }
 
-  AxleBench strapLength(String height, double mm) {
+  public AxleBench strapLength(String height, double mm) {
     return line(
         "l-" + height,
         "reading",
@@ -136,7 +136,7 @@ final class AxleBench {
   }
 
   /** The left strap set by its length, 508 at first. */
-  AxleBench strapByLength() {
+  public AxleBench strapByLength() {
     return line(
         "by-length",
         "definition",
@@ -147,7 +147,7 @@ final class AxleBench {
   }
 
   /** 460 long at 100, a millimetre less for each of wheel. */
-  AxleBench shock(String height, double positionMm) {
+  public AxleBench shock(String height, double positionMm) {
     return line(
         "s-" + height,
         "reading",
@@ -158,11 +158,11 @@ final class AxleBench {
             .formatted(height, mm(560 - positionMm)));
   }
 
-  CarBook book() {
+  public CarBook book() {
     return HandBooks.of(lines);
   }
 
-  TravelFindings travel(String corner) {
+  public TravelFindings travel(String corner) {
     return CornerTravel.of(book().card(corner));
   }
 

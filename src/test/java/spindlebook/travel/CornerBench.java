@@ -14,7 +14,7 @@ import spindlebook.fold.HandBooks;
  * mark lies 1000 mm over the floor, so a spindle at 1254 mm is at +254. Tape and shanks have no
  * steps unless {@link #realTools} says so: then the sums of a test can be done by hand.
  */
-final class CornerBench {
+public final class CornerBench {
   private static final ObjectMapper JSON = new ObjectMapper();
 
   private final List<String> lines = new ArrayList<>();
@@ -57,11 +57,11 @@ final class CornerBench {
             .formatted(gapTool));
   }
 
-  static CornerBench exact() {
+  public static CornerBench exact() {
     return new CornerBench("0 mm", "0 mm");
   }
 
-  static CornerBench realTools() {
+  public static CornerBench realTools() {
     return new CornerBench("1/16 in", "1/32 in");
   }
 
@@ -71,7 +71,7 @@ final class CornerBench {
   }
 
   /** All heights from here on take the mark as at the first. */
-  CornerBench oneMark() {
+  public CornerBench oneMark() {
     oneMark = true;
     return this;
   }
@@ -82,7 +82,7 @@ final class CornerBench {
     return this;
   }
 
-  CornerBench line(String key, String kind, String body) {
+  public CornerBench line(String key, String kind, String body) {
     try {
       ObjectNode line = JSON.createObjectNode();
       line.put("key", key).put("kind", kind);
@@ -94,7 +94,7 @@ final class CornerBench {
     }
   }
 
-  CornerBench height(String key, String name, double positionMm) {
+  public CornerBench height(String key, String name, double positionMm) {
     String mark =
         oneMark && lastMark != null
             ? "\"markAsAt\":\"" + lastMark + "\""
@@ -109,7 +109,7 @@ final class CornerBench {
             .formatted(name, mm(1000 + positionMm), mark));
   }
 
-  CornerBench watch(String point, String place, String keep) {
+  public CornerBench watch(String point, String place, String keep) {
     return line(
         "w" + next++,
         "definition",
@@ -118,23 +118,23 @@ final class CornerBench {
   }
 
   /** A gap straight ahead. */
-  CornerBench gap(String point, String height, double gapMm) {
+  public CornerBench gap(String point, String height, double gapMm) {
     return gap(point, height, "straight", gapMm);
   }
 
-  CornerBench gap(String point, String height, String steering, double gapMm) {
+  public CornerBench gap(String point, String height, String steering, double gapMm) {
     return read(
         "{\"height\":\"%s\",\"steering\":\"%s\",\"quantity\":\"watch-point\",\"point\":\"%s\",\"result\":\"number\",\"length\":\"%s\"}"
             .formatted(height, steering, point, mm(gapMm)));
   }
 
-  CornerBench looked(String point, String height, String result) {
+  public CornerBench looked(String point, String height, String result) {
     return read(
         "{\"height\":\"%s\",\"steering\":\"straight\",\"quantity\":\"watch-point\",\"point\":\"%s\",\"result\":\"%s\"}"
             .formatted(height, point, result));
   }
 
-  CornerBench length(String quantity, String height, double lengthMm) {
+  public CornerBench length(String quantity, String height, double lengthMm) {
     return read(
         "{\"height\":\"%s\",\"steering\":\"straight\",\"quantity\":\"%s\",\"result\":\"number\",\"length\":\"%s\"}"
             .formatted(height, quantity, mm(lengthMm)));
@@ -144,11 +144,11 @@ final class CornerBench {
     return line("g" + next++, "reading", body);
   }
 
-  CornerBench given(String dimension, double lengthMm) {
+  public CornerBench given(String dimension, double lengthMm) {
     return given(dimension, lengthMm, null);
   }
 
-  CornerBench given(String dimension, double lengthMm, Double halfWidthMm) {
+  public CornerBench given(String dimension, double lengthMm, Double halfWidthMm) {
     String half = halfWidthMm == null ? "" : ",\"halfWidth\":\"" + mm(halfWidthMm) + "\"";
     return line(
         "d" + next++,
@@ -157,7 +157,7 @@ final class CornerBench {
             .formatted(dimension, mm(lengthMm), half));
   }
 
-  CornerBench held(String allowance, double lengthMm) {
+  public CornerBench held(String allowance, double lengthMm) {
     return line(
         "d" + next++,
         "definition",
@@ -165,7 +165,7 @@ final class CornerBench {
             .formatted(allowance, mm(lengthMm)));
   }
 
-  CornerBench stretch(double percent) {
+  public CornerBench stretch(double percent) {
     return line(
         "d" + next++,
         "definition",
@@ -173,22 +173,22 @@ final class CornerBench {
             .formatted(percent));
   }
 
-  CornerBench adjuster(String body) {
+  public CornerBench adjuster(String body) {
     return line("d" + next++, "definition", "{\"corner\":\"lf\",\"adjuster\":%s}".formatted(body));
   }
 
-  CornerBench adjust(String adjuster, String to) {
+  public CornerBench adjust(String adjuster, String to) {
     return line(
         "a" + next++,
         "adjustment",
         "{\"corner\":\"lf\",\"adjuster\":\"%s\",\"to\":\"%s\"}".formatted(adjuster, to));
   }
 
-  Card card() {
+  public Card card() {
     return HandBooks.of(lines).card("lf");
   }
 
-  TravelFindings travel() {
+  public TravelFindings travel() {
     return CornerTravel.of(card());
   }
 

@@ -6,6 +6,7 @@ import java.util.Set;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
+import spindlebook.curve.Node;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Source;
 

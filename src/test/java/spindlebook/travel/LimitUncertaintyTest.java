@@ -11,6 +11,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import spindlebook.curve.Bound;
+import spindlebook.curve.MeasuredCurve;
+import spindlebook.curve.Node;
+import spindlebook.curve.Rule;
+import spindlebook.curve.ShapePreservingCubicTest;
 import spindlebook.uncertainty.Figure;
 
 /**

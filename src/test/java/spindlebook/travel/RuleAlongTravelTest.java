@@ -17,6 +17,10 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import spindlebook.curve.Bound;
+import spindlebook.curve.Node;
+import spindlebook.curve.Rule;
+import spindlebook.curve.ShapePreservingCubic;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.TravelReference;
 

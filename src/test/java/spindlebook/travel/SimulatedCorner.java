@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import spindlebook.curve.Bound;
+import spindlebook.curve.Node;
+import spindlebook.curve.Rule;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.SourceKind;
 

@@ -3,6 +3,11 @@ package spindlebook.travel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import spindlebook.curve.Bisection;
+import spindlebook.curve.Bound;
+import spindlebook.curve.Node;
+import spindlebook.curve.PositionToSetting;
+import spindlebook.curve.Ratio;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.SourceKind;
 

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import spindlebook.advice.Ladder;
+import spindlebook.advice.Rung;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
 import spindlebook.finding.Findings;

@@ -15,7 +15,7 @@ import spindlebook.fold.Card;
  * </pre>
  */
 public final class StandardCorner {
-  static final double INCH = 25.4;
+  public static final double INCH = 25.4;
 
   private StandardCorner() {}
 
@@ -25,11 +25,11 @@ public final class StandardCorner {
   }
 
   /** Everything but the gaps of the arm. */
-  static CornerBench bench(CornerBench bench) {
+  public static CornerBench bench(CornerBench bench) {
     return stops(bench).height("beyond", "in-between", 600).length("shock-length", "beyond", 400);
   }
 
-  static CornerBench stops(CornerBench bench) {
+  public static CornerBench stops(CornerBench bench) {
     return chosen(bench)
         .height("off", "strap-off", 150)
         .height("strap", "on-the-strap", 254)
@@ -43,7 +43,7 @@ public final class StandardCorner {
         .length("shock-length", "bump", 450);
   }
 
-  static CornerBench chosen(CornerBench bench) {
+  public static CornerBench chosen(CornerBench bench) {
     return bench
         .watch("arm", "lower-arm-frame", "{\"least\":\"6 mm\"}")
         .given("new-strap-length", 508)
@@ -59,7 +59,7 @@ public final class StandardCorner {
   }
 
   /** The arm meets its rule exactly at {@code limitMm}, by a reading there. */
-  static CornerBench limit(CornerBench bench, double limitMm) {
+  public static CornerBench limit(CornerBench bench, double limitMm) {
     return bench
         .height("limit", "in-between", limitMm)
         .gap("arm", "off", 2)
@@ -67,7 +67,7 @@ public final class StandardCorner {
         .gap("arm", "beyond", 40);
   }
 
-  static Limit arm(EndFindings end) {
+  public static Limit arm(EndFindings end) {
     return end.limits().stream()
         .filter(l -> l.kind() == Limit.Kind.WATCH_POINT)
         .findFirst()
@@ -75,7 +75,7 @@ public final class StandardCorner {
   }
 
   /** Read on the strap again after it was set. */
-  static EndFindings again(CornerBench bench) {
+  public static EndFindings again(CornerBench bench) {
     return bench
         .height("strap2", "on-the-strap", 254)
         .length("strap-length", "strap2", 508)
@@ -83,7 +83,7 @@ public final class StandardCorner {
         .droop();
   }
 
-  static String holes(String step, String first) {
+  public static String holes(String step, String first) {
     String known = step == null ? "" : "\"step\":\"" + step + "\",";
     return "{\"adjuster\":\"strap\",\"kind\":\"limit-strap\",\"unit\":\"holes\","
         + known

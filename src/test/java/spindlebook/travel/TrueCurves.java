@@ -11,31 +11,31 @@ import spindlebook.uncertainty.TravelReference;
  * corner, straight ahead and at either rack end. The smooth curve through a table's 29 rows is held
  * to be the truth itself, so nothing about it is approximate.
  */
-final class TrueCurves {
-  static final double FROM_MM = -280;
-  static final double TO_MM = 280;
+public final class TrueCurves {
+  public static final double FROM_MM = -280;
+  public static final double TO_MM = 280;
 
   /**
    * @param angle in rad, else mm
    */
-  record Curve(String of, boolean angle, PolynomialSplineFunction value) {
-    double at(double positionMm) {
+  public record Curve(String of, boolean angle, PolynomialSplineFunction value) {
+    public double at(double positionMm) {
       return value.value(positionMm);
     }
 
-    double slope(double positionMm) {
+    public double slope(double positionMm) {
       return value.polynomialSplineDerivative().value(positionMm);
     }
   }
 
   private static final JsonNode TABLE = TravelReference.cornerCurves();
-  static final List<Curve> ALL =
+  public static final List<Curve> ALL =
       TravelReference.each(TABLE.get("curves")).map(TrueCurves::curve).toList();
-  static final Curve STRAP = named("strap_length");
+  public static final Curve STRAP = named("strap_length");
 
   private TrueCurves() {}
 
-  static Curve named(String of) {
+  public static Curve named(String of) {
     return ALL.stream().filter(c -> c.of().equals(of)).findFirst().orElseThrow();
   }
 

@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 /**
  * What the tests of this package share: lines of a reference file, and what came of reading a text.
  */
-final class Readings {
+public final class Readings {
   private static final Pattern ESCAPE = Pattern.compile("\\\\u([0-9A-F]{4})");
 
   private Readings() {}

@@ -153,6 +153,17 @@ class PhotosTest {
   }
 
   @Test
+  void another_photo_under_a_key_that_is_used_is_kept_under_its_own() throws IOException {
+    Form form = form();
+    send(form, jpeg(Color.RED)).is(303);
+    int entries = shop.entries();
+    send(form, jpeg(Color.BLUE)).is(303);
+    send(form, jpeg(Color.BLUE)).is(303);
+    assertEquals(entries + 1, shop.entries());
+    assertEquals(2, pictures(shop.get(photos)).size());
+  }
+
+  @Test
   void before_and_after_a_change_stand_beside_each_other() throws IOException {
     marmot.adjust(marmot.left, "limit-strap", "18");
     String line = shop.lines().get(shop.lines().size() - 1);

@@ -66,7 +66,7 @@ public final class PhotoPages {
     if (sent == null) {
       a.wrong(FILE, CHOOSE);
     }
-    if (a.ok() && !store.has(a.key())) {
+    if (a.ok()) {
       keep(ctx, card, form, a, sent);
     }
     if (a.ok()) {

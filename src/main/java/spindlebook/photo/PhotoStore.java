@@ -70,11 +70,6 @@ public final class PhotoStore {
     book.append(Bodies.draft(form.key(), form.after(), who, photo));
   }
 
-  /** Whether this form was sent before and is in the book. */
-  boolean has(FormKey form) {
-    return book.byKey(form.key()).isPresent();
-  }
-
   /**
    * A photo's file by its own name; empty when there is none, or it is no name of a photo. Where
    * the small one is gone the whole one stands in.

@@ -14,6 +14,7 @@ import java.io.DataInputStream;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -155,6 +156,24 @@ record PhotoHeader(
       throw PhotoRefused.unknown();
     }
     return new Scans(scans, fewest);
+  }
+
+  /** Makes comments of the segments that may hold a profile; whether there was one. */
+  static boolean withoutProfile(Path jpeg) throws IOException {
+    boolean found = false;
+    try (RandomAccessFile in = new RandomAccessFile(jpeg.toFile(), "rw")) {
+      in.seek(2);
+      for (int marker = in.readUnsignedShort(); marker != 0xFFDA; marker = in.readUnsignedShort()) {
+        if (marker == 0xFFE2) {
+          in.seek(in.getFilePointer() - 1);
+          in.write(0xFE);
+          found = true;
+        }
+        long here = in.getFilePointer();
+        in.seek(here + in.readUnsignedShort());
+      }
+    }
+    return found;
   }
 
   /** The marker that comes next, or comes behind the pixels of a scan. */

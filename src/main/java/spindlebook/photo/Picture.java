@@ -99,13 +99,20 @@ record Picture(int widthPx, int heightPx, byte[] jpeg, byte[] small) {
     return PhotoHeader.ofJpeg(here);
   }
 
-  /** What was sent in plain colours. */
+  /** What was sent in plain colours; a JPEG whose profile is not of its colours without that. */
   private static BufferedImage drawn(PhotoHeader header, Path file) throws PhotoRefused {
+    // Both decoding and drawing throw either when the pixels, or the profile they are to be seen
+    // through, are not what the header promised.
     try {
       return plain(decoded(header, file));
     } catch (IOException | RuntimeException broken) {
-      // Both decoding and drawing throw either when the pixels, or the profile they are to be seen
-      // through, are not what the header promised.
+      try {
+        if (!header.png() && PhotoHeader.withoutProfile(file)) {
+          return plain(decoded(header, file));
+        }
+      } catch (IOException | RuntimeException pixels) {
+        broken.addSuppressed(pixels);
+      }
       throw new PhotoRefused("The photo is damaged and cannot be read: take or send it again.");
     }
   }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
@@ -183,6 +184,33 @@ class BadInputTest {
     String ofSecond = shop.get("/heights/" + second + "/correct").is(200).html();
     assertTrue(ofSecond.contains(offered + first), ofSecond);
     assertFalse(ofSecond.contains(offered + second), ofSecond);
+  }
+
+  @Test
+  void a_mark_is_taken_from_no_other_thing_than_an_earlier_height_of_the_corner() {
+    String first = marmot.height(round, "on-the-strap", "15 3/16", "31 5/8");
+    String right = marmot.startRound(marmot.right, Map.of());
+    String otherCorner = marmot.height(right, "on-the-strap", "15 3/16", "31 5/8");
+    String later = marmot.height(round, "ride", "20 3/4", "31 9/16");
+    int entries = shop.entries();
+    String correct = "/heights/" + first + "/correct";
+    for (String wrong : List.of("none", round, marmot.left, marmot.car, otherCorner)) {
+      marmot.heightForm(round, "in-between", "18").with("markAsAt", wrong).send().is(422);
+      Map<String, String> sent = new LinkedHashMap<>();
+      sent.put("after", "0");
+      sent.put("key", "sent-" + wrong);
+      sent.put("what", "height");
+      sent.put("name", "in-between");
+      sent.put("spindle", "18");
+      sent.put("markAsAt", wrong);
+      shop.browser.post("/rounds/" + round + "/sent", sent).is(422);
+    }
+    for (String wrong : List.of(first, later, otherCorner)) {
+      Form form = shop.get(correct).form(correct).with("reason", "typed wrong").with("mark", "");
+      form.with("markAsAt", wrong).send().is(422);
+    }
+    assertEquals(entries, shop.entries());
+    marmot.heightAsAt(round, "in-between", "18", later);
   }
 
   @Test

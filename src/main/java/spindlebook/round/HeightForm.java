@@ -99,6 +99,9 @@ record HeightForm(Asked a, Sitting sitting, String prefix, String markAsAt, bool
     TypedLength mark = (axle ? box : box.picks(picks)).read();
     TypedLength otherMark =
         axle ? length("otherMark", "", other.mark(), false).picks(picks).read() : null;
+    if (prefix.isEmpty() && markAsAt != null && !stoodBefore(before)) {
+      a.wrong("mark", "Take the mark of an earlier height of this corner, or type it.");
+    }
     if (asks) {
       needsMark("mark", spindle, mark);
       needsMark("otherMark", otherSpindle, otherMark);
@@ -118,6 +121,19 @@ record HeightForm(Asked a, Sitting sitting, String prefix, String markAsAt, bool
             null,
             said ? new Content.OtherEnd(otherName, otherSpindle, otherMark) : null,
             pairing);
+  }
+
+  /**
+   * Whether the height whose mark is taken is one of this corner, and no later one. Withdrawn
+   * meanwhile it is taken too: a phone may have offered it.
+   */
+  private boolean stoodBefore(long before) {
+    Card card = sitting.card();
+    return sitting.book().original(markAsAt).orElse(null) instanceof Content.Height taken
+        && sitting.book().original(taken.round()).orElse(null) instanceof Content.Round round
+        && (round.corner().equals(card.corner())
+            || sitting.axle() && round.corner().equals(sitting.mirror().corner()))
+        && card.heights().stream().noneMatch(h -> h.n() >= before && h.key().equals(markAsAt));
   }
 
   private String needed() {

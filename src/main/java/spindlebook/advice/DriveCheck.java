@@ -28,11 +28,6 @@ public record DriveCheck(long n, List<Checked> corners, List<ThingFirst> things)
   /** One corner as it was found. */
   public record Checked(Card card, TravelFindings travel) {}
 
-  public DriveCheck {
-    corners = List.copyOf(corners);
-    things = List.copyOf(things);
-  }
-
   public static DriveCheck of(CarBook book) {
     return of(book, List.of());
   }

@@ -61,12 +61,6 @@ import spindlebook.uncertainty.Figure;
 public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<LockLimits> locks) {
   private static final double TINY_MM = 1e-9;
 
-  public Ladder {
-    rungs = List.copyOf(rungs);
-    midTravel = List.copyOf(midTravel);
-    locks = List.copyOf(locks);
-  }
-
   /** Of one end of a card's findings. */
   public static Ladder of(TravelFindings travel, End end) {
     EndFindings findings = travel.at(end);

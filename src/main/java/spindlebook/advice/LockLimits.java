@@ -12,9 +12,4 @@ import spindlebook.travel.MidTravel;
  * @param midTravel rules broken, or not surely kept, in mid-travel at that lock
  * @param wins what less lock wins at most, nothing else being cured
  */
-public record LockLimits(Steering lock, List<Integer> rungs, List<MidTravel> midTravel, Win wins) {
-  public LockLimits {
-    rungs = List.copyOf(rungs);
-    midTravel = List.copyOf(midTravel);
-  }
-}
+public record LockLimits(Steering lock, List<Integer> rungs, List<MidTravel> midTravel, Win wins) {}

@@ -72,10 +72,6 @@ public record NextReading(
     }
   }
 
-  public NextReading {
-    decides = List.copyOf(decides);
-  }
-
   NextReading deciding(List<Limit> limits) {
     return new NextReading(why, end, need, limit, settles, nearMm, withholds, atStakeMm, limits);
   }

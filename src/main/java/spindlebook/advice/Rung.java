@@ -71,11 +71,6 @@ public record Rung(
     STEERING_STOP
   }
 
-  public Rung {
-    curedBy = Set.copyOf(curedBy);
-    needs = List.copyOf(needs);
-  }
-
   /** Where the steering stands when it acts; null where it does not matter. */
   public Steering steering() {
     return limit == null ? null : limit.steering();

@@ -165,10 +165,6 @@ public sealed interface ThingFirst {
    *     first
    */
   record Missing(Why why, String corner, List<Need> needs) implements ThingFirst {
-    public Missing {
-      needs = List.copyOf(needs);
-    }
-
     @Override
     public int count() {
       return needs.size();
@@ -177,10 +173,6 @@ public sealed interface ThingFirst {
 
   /** What no longer holds, or was put back and not confirmed, and is not among what is missing. */
   record Again(Why why, String corner, List<ReadAgain> again) implements ThingFirst {
-    public Again {
-      again = List.copyOf(again);
-    }
-
     @Override
     public int count() {
       return again.size();
@@ -193,10 +185,6 @@ public sealed interface ThingFirst {
    */
   record ReCheckDue(Why why, String corner, Set<TelltaleKind> unread, int marks)
       implements ThingFirst {
-    public ReCheckDue {
-      unread = Set.copyOf(unread);
-    }
-
     @Override
     public int count() {
       return unread.size() + marks;

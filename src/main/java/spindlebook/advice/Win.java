@@ -29,32 +29,20 @@ public sealed interface Win {
    * @param together those at the same place, this one among them
    * @param all what curing all of them wins
    */
-  record Nothing(Figure apartMm, List<Integer> together, Win all) implements Win {
-    public Nothing {
-      together = List.copyOf(together);
-    }
-  }
+  record Nothing(Figure apartMm, List<Integer> together, Win all) implements Win {}
 
   /** Nothing yet: another one acts before all of these. */
   record ActsLater(int first) implements Win {}
 
   /** That much at least; further out somebody has to look at other rules first. */
-  record AsFarAsRead(Figure mm, List<Need> needs) implements Win {
-    public AsFarAsRead {
-      needs = List.copyOf(needs);
-    }
-  }
+  record AsFarAsRead(Figure mm, List<Need> needs) implements Win {}
 
   /**
    * Not told: a missing or stale term could act anywhere on the way.
    *
    * @param mm at most: as far as the next one that is known; null when none is
    */
-  record Withheld(Figure mm, List<Need> needs) implements Win {
-    public Withheld {
-      needs = List.copyOf(needs);
-    }
-  }
+  record Withheld(Figure mm, List<Need> needs) implements Win {}
 
   /** What the other one wins: it is the same strap or bump stop, in the other pairing. */
   record SameStop(int other) implements Win {}

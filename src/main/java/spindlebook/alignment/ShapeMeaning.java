@@ -37,10 +37,6 @@ public record ShapeMeaning(FaultSeen height, FaultSeen length, List<TellsApart> 
   public static final double PLAIN = 3;
   public static final double COMES_ALONG = 0.25;
 
-  public ShapeMeaning {
-    next = List.copyOf(next);
-  }
-
   /** What the noise of a figure lets see. */
   public static double seen(Figure figure) {
     return SEEN_IN_U * figure.U();

@@ -37,10 +37,6 @@ public final class BookPages {
 
   /** One filter of the book, as links; {@code open} while it is used. */
   public record Filter(String name, boolean open, List<Option> options) {
-    public Filter {
-      options = List.copyOf(options);
-    }
-
     /** One choice of a filter. */
     public record Option(String word, String href, boolean here) {}
   }

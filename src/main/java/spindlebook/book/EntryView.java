@@ -34,10 +34,6 @@ public record EntryView(
     TakeBack takeBack,
     PutBack putBack,
     String line) {
-  public EntryView {
-    notes = List.copyOf(notes);
-  }
-
   /**
    * @param takesAlong what goes with it, one sentence; empty when nothing does
    */

@@ -35,10 +35,6 @@ public record AlignedFinding(
     AlignedMissing missing,
     SeenTarget target,
     AgainstTarget against) {
-  public AlignedFinding {
-    notes = List.copyOf(notes);
-  }
-
   static AlignedFinding of(AlignedFigure figure, Known known, List<AlignedNote> notes) {
     return new AlignedFinding(figure, known, null, null, notes, null, null, null);
   }

@@ -22,11 +22,6 @@ import spindlebook.uncertainty.Figure;
  */
 public record Known(
     Figure value, Standing stands, List<SeenAlignment> from, List<SeenReading> inRound) {
-  public Known {
-    from = List.copyOf(from);
-    inRound = List.copyOf(inRound);
-  }
-
   private static final List<Standing> WORST_FIRST =
       List.of(Standing.IN_DOUBT, Standing.STALE, Standing.PUT_BACK, Standing.LIVE);
 

@@ -44,11 +44,6 @@ public record ReadAtRide(
     List<SeenReading> from,
     boolean acrossBorrowed,
     List<NotAtRide> not) {
-  public ReadAtRide {
-    from = List.copyOf(from);
-    not = List.copyOf(not);
-  }
-
   static Optional<ReadAtRide> camber(Card card) {
     return of(card, Quantity.CAMBER);
   }

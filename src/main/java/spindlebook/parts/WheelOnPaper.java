@@ -27,10 +27,6 @@ import spindlebook.uncertainty.Figure;
  * @param scrubMm change, + axis meets the ground further inboard
  */
 public record WheelOnPaper(Map<WheelGap, Figure> gapsMm, WheelChange change, Figure scrubMm) {
-  public WheelOnPaper {
-    gapsMm = Map.copyOf(gapsMm);
-  }
-
   public static WheelOnPaper tried(
       MountedWheel now,
       MountedWheel then,

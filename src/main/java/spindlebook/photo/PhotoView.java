@@ -46,11 +46,6 @@ public record PhotoView(List<Pair> pairs, List<Shot> shots) {
     }
   }
 
-  public PhotoView {
-    pairs = List.copyOf(pairs);
-    shots = List.copyOf(shots);
-  }
-
   /** The photos of one reading or change, in the order in which they came. */
   public static List<Shot> ofEntry(CarBook book, String key) {
     return shots(book, p -> key.equals(p.photo().target()));

@@ -113,11 +113,6 @@ public record PuttingBack(List<Step> steps, List<Cannot> cannot) {
     }
   }
 
-  public PuttingBack {
-    steps = List.copyOf(steps);
-    cannot = List.copyOf(cannot);
-  }
-
   public static PuttingBack to(CarBook now, long n) {
     CarBook then = stood(now, n);
     List<Step> steps = new ArrayList<>();

@@ -22,10 +22,6 @@ import spindlebook.fold.SeenUse;
  * @param touched changes of settings and happenings since then, newest first, drives left out
  */
 public record ReCheck(Optional<SeenUse> drive, Noted before, List<Noted> touched) {
-  public ReCheck {
-    touched = List.copyOf(touched);
-  }
-
   public static ReCheck of(CarBook book) {
     Optional<SeenUse> drive = book.lastUse();
     Noted before = null;

@@ -44,11 +44,7 @@ public record RoundOrder(List<Stop> stops, double cost) {
 
   /** What is read at one place and steering; empty when only the position is. */
   public record Stop(
-      HeightName name, String label, Pairing pairing, Steering steering, List<ToRead> readings) {
-    public Stop {
-      readings = List.copyOf(readings);
-    }
-  }
+      HeightName name, String label, Pairing pairing, Steering steering, List<ToRead> readings) {}
 
   /**
    * Where jack and steering stand before the first reading.
@@ -66,10 +62,6 @@ public record RoundOrder(List<Stop> stops, double cost) {
     static Height of(ToRead read) {
       return new Height(read.name(), read.label() == null ? "" : read.label(), read.pairing());
     }
-  }
-
-  public RoundOrder {
-    stops = List.copyOf(stops);
   }
 
   public static RoundOrder of(Collection<ToRead> readings, Start start) {

@@ -15,10 +15,6 @@ import spindlebook.plan.RoundOrder.Stop;
  * @param cost {@code Costs 28 in this order, 39 as listed. …}
  */
 public record OrderWords(List<String> steps, String cost) {
-  public OrderWords {
-    steps = List.copyOf(steps);
-  }
-
   static OrderWords of(List<ToRead> toRead) {
     RoundOrder order = RoundOrder.of(toRead, RoundOrder.Start.hanging());
     return new OrderWords(steps(order.stops()), cost(order, toRead));

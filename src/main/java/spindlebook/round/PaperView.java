@@ -10,13 +10,6 @@ import java.util.List;
  */
 public record PaperView(
     List<Line> lines, List<Ticks> conditions, List<Tick> zeroing, List<Height> heights) {
-  public PaperView {
-    lines = List.copyOf(lines);
-    conditions = List.copyOf(conditions);
-    zeroing = List.copyOf(zeroing);
-    heights = List.copyOf(heights);
-  }
-
   /** {@code said} empty: a line to write on. */
   public record Line(String label, String said) {}
 

@@ -29,12 +29,6 @@ public record RoundView(
     String mirror,
     String otherGapTool) {
 
-  public RoundView {
-    heights = List.copyOf(heights);
-    plan = List.copyOf(plan);
-    notWatched = List.copyOf(notWatched);
-  }
-
   public record OtherLine(String words, String href) {}
 
   public record HeightLine(

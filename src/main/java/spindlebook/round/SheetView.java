@@ -5,10 +5,6 @@ import spindlebook.page.Field;
 
 /** A whole round on one page, to be typed from paper. */
 public record SheetView(String round, List<Block> blocks) {
-  public SheetView {
-    blocks = List.copyOf(blocks);
-  }
-
   /**
    * One height.
    *

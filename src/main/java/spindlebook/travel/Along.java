@@ -18,10 +18,4 @@ public record Along(
     EndLimit bump,
     List<Shortfall> midTravel,
     List<Shortfall> hardlyKept,
-    List<Double> touchesAt) {
-  public Along {
-    midTravel = List.copyOf(midTravel);
-    hardlyKept = List.copyOf(hardlyKept);
-    touchesAt = List.copyOf(touchesAt);
-  }
-}
+    List<Double> touchesAt) {}

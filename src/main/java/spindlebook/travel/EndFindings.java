@@ -55,17 +55,7 @@ public record EndFindings(
       Figure mm,
       Optional<Figure> marginMm,
       Optional<Figure> neededMm,
-      List<Need> needs) {
-    public Reach {
-      needs = List.copyOf(needs);
-    }
-  }
-
-  public EndFindings {
-    reaches = List.copyOf(reaches);
-    limits = List.copyOf(limits);
-    needs = List.copyOf(needs);
-  }
+      List<Need> needs) {}
 
   /** Where the wheel gets in the end, what is held back used up; empty while either is missing. */
   public Optional<Figure> reachMm() {

@@ -45,11 +45,7 @@ public sealed interface EndLimit {
       double aboutMm,
       Figure brokenMm,
       List<String> readings)
-      implements EndLimit {
-    public Crosses {
-      readings = List.copyOf(readings);
-    }
-  }
+      implements EndLimit {}
 
   /**
    * The rule is kept at the last reading on this side: the limit lies beyond.
@@ -59,27 +55,15 @@ public sealed interface EndLimit {
    *     empty when there is none
    */
   record KeptTo(Figure positionMm, OptionalDouble surelyKeptMm, List<String> readings)
-      implements EndLimit {
-    public KeptTo {
-      readings = List.copyOf(readings);
-    }
-  }
+      implements EndLimit {}
 
   /** The rule is broken at every reading. */
-  record BrokenThroughout(List<String> readings) implements EndLimit {
-    public BrokenThroughout {
-      readings = List.copyOf(readings);
-    }
-  }
+  record BrokenThroughout(List<String> readings) implements EndLimit {}
 
   /**
    * Nothing was read that tells about this rule, or nothing could be worked out from it.
    *
    * @param because why it could not be; empty when nothing was read
    */
-  record NotRead(List<String> because) implements EndLimit {
-    public NotRead {
-      because = List.copyOf(because);
-    }
-  }
+  record NotRead(List<String> because) implements EndLimit {}
 }

@@ -13,9 +13,4 @@ import spindlebook.uncertainty.Figure;
  *     held back until it is read again; empty when its growth counts, or never did
  */
 public record HeldAtWheel(
-    Figure mm, Figure atStopMm, Figure ratio, List<String> readings, List<String> because) {
-  public HeldAtWheel {
-    readings = List.copyOf(readings);
-    because = List.copyOf(because);
-  }
-}
+    Figure mm, Figure atStopMm, Figure ratio, List<String> readings, List<String> because) {}

@@ -41,10 +41,6 @@ public record Limit(
     GROUND
   }
 
-  public Limit {
-    needs = List.copyOf(needs);
-  }
-
   /** The pairing in which it acts, in words; empty for a wheel hung alone. */
   public String condition() {
     return pairing == null ? "" : pairing.words();

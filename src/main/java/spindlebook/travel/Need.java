@@ -26,10 +26,6 @@ public record Need(
     Allowance allowance,
     List<String> because,
     Double noHigherThanMm) {
-  public Need {
-    because = List.copyOf(because);
-  }
-
   /** Without why it is missing. */
   public Need bare() {
     return new Need(toRead, dimension, allowance, List.of(), noHigherThanMm);

@@ -13,10 +13,6 @@ import spindlebook.uncertainty.Figure;
  */
 public record Shortfall(
     EndLimit.Crosses from, EndLimit.Crosses to, Figure worst, List<String> readings) {
-  public Shortfall {
-    readings = List.copyOf(readings);
-  }
-
   public Figure fromMm() {
     return from.positionMm();
   }

@@ -19,10 +19,6 @@ public record StopFound(
     boolean notConfirmed,
     List<String> readings,
     Figure otherMm) {
-  public StopFound {
-    readings = List.copyOf(readings);
-  }
-
   StopFound against(StopFound other) {
     return new StopFound(positionMm, computed, notConfirmed, readings, other.positionMm);
   }

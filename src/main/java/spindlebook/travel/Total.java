@@ -17,8 +17,4 @@ public record Total(
     Optional<Figure> droopMm,
     Optional<Figure> bumpMm,
     boolean atLeast,
-    List<Need> needs) {
-  public Total {
-    needs = List.copyOf(needs);
-  }
-}
+    List<Need> needs) {}

@@ -27,11 +27,6 @@ public record TravelFindings(
     List<MidTravel> midTravel,
     Optional<Figure> rawMm) {
 
-  public TravelFindings {
-    rideReadings = List.copyOf(rideReadings);
-    midTravel = List.copyOf(midTravel);
-  }
-
   public EndFindings at(End end) {
     return end == End.DROOP ? droop : bump;
   }

@@ -33,11 +33,7 @@ public final class AngleText {
   }
 
   /** It has more than one; each choice is spelled so that it reads back to its own value. */
-  public record TwoMeanings(List<TypedAngle> choices) implements Reading {
-    public TwoMeanings {
-      choices = List.copyOf(choices);
-    }
-  }
+  public record TwoMeanings(List<TypedAngle> choices) implements Reading {}
 
   /** It has none; one sentence quotes it and says what would be accepted. */
   public record Refused(String sentence) implements Reading {

@@ -35,11 +35,7 @@ public final class TapeText {
    * It has more than one; each choice is spelled so that it reads back to its own value, whatever
    * the bare unit.
    */
-  public record TwoMeanings(List<TypedLength> choices) implements Reading {
-    public TwoMeanings {
-      choices = List.copyOf(choices);
-    }
-  }
+  public record TwoMeanings(List<TypedLength> choices) implements Reading {}
 
   /** It has none; one sentence quotes it and says what would be accepted. */
   public record Refused(String sentence) implements Reading {

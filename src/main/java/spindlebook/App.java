@@ -29,7 +29,6 @@ import spindlebook.card.CornerPages;
 import spindlebook.card.IntoBook;
 import spindlebook.compare.ComparePages;
 import spindlebook.compare.PutBackPages;
-import spindlebook.compare.SidesPages;
 import spindlebook.device.Code;
 import spindlebook.device.Codes;
 import spindlebook.device.DevicePages;
@@ -124,7 +123,6 @@ public final class App implements AutoCloseable {
   final ReCheckPages reChecks;
   final DriveCheckPages driveChecks;
   final SignOffPages signOffs;
-  final SidesPages sides;
   final ComparePages comparing;
   final PutBackPages puttingBack;
   final PhotoPages photos;
@@ -238,7 +236,6 @@ public final class App implements AutoCloseable {
     this.telltales = new TelltalePages(histories, intoBook);
     this.reChecks = new ReCheckPages(histories);
     this.driveChecks = new DriveCheckPages(histories);
-    this.sides = new SidesPages(histories);
     this.comparing = new ComparePages(histories, carStore);
     this.puttingBack = new PutBackPages(histories);
     this.signOffs = new SignOffPages(histories, new SignOffStore(bookFile));

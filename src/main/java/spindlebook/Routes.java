@@ -119,7 +119,7 @@ final class Routes {
     r.post("/corners/{corner}/telltales", app.telltales::list);
     r.get("/cars/{car}/re-check", app.kept.page(app.reChecks::reCheck));
     r.get("/cars/{car}/drive-check", app.kept.page(app.driveChecks::check));
-    r.get("/cars/{car}/sides", app.kept.page(app.sides::sides));
+    r.get("/cars/{car}/sides", app.kept.page(app.door.oneAtATime(app.comparing::sides)));
     r.get("/cars/{car}/compare", app.kept.page(app.door.oneAtATime(app.comparing::compare)));
     r.get("/cars/{car}/put-back", app.kept.page(app.door.oneAtATime(app.puttingBack::putBack)));
     r.get("/corners/{corner}/print", app.kept.page(app.driveChecks::print));

@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.Stream;
 import spindlebook.definition.Place;
 import spindlebook.fold.CarBook;
 import spindlebook.log.Histories;
@@ -42,6 +43,23 @@ public record Asked(
       throw new NotFoundResponse();
     }
     return new Asked(book, one, other, beside, otherBook, place);
+  }
+
+  /**
+   * Left against right as they stand now, of one end of the car.
+   *
+   * @throws NotFoundResponse for a car that is not there
+   */
+  static Asked sides(Context ctx, Histories histories) {
+    CarBook book = known(histories.of(ctx.pathParam("car")));
+    String axle = text(ctx, "axle");
+    Point now = Point.now(book);
+    Optional<Place> place =
+        Stream.of(Place.LEFT_FRONT, Place.LEFT_REAR)
+            .filter(p -> book.cornerAt(p).isPresent() && book.cornerAt(p.mirror()).isPresent())
+            .filter(p -> axle.isEmpty() || axle.equals(p.front() ? "front" : "rear"))
+            .findFirst();
+    return new Asked(book, now, now, OTHER_SIDE, book, place);
   }
 
   private static CarBook known(CarBook book) {

@@ -27,7 +27,14 @@ public final class ComparePages {
   }
 
   public void compare(Context ctx) {
-    Asked asked = Asked.read(ctx, histories);
+    show(ctx, Asked.read(ctx, histories));
+  }
+
+  public void sides(Context ctx) {
+    show(ctx, Asked.sides(ctx, histories));
+  }
+
+  private void show(Context ctx, Asked asked) {
     String car = asked.book().car().orElseThrow();
     String name = asked.book().details().orElseThrow().name();
     List<Compared> corners = corners(asked);
@@ -112,9 +119,6 @@ public final class ComparePages {
           new Link(
               "Put it back as it stood at " + asked.one().words(),
               "/cars/" + car + "/put-back?at=" + asked.one().at()));
-    }
-    if (asked.otherSide()) {
-      links.add(new Link("Readings too, left against right today", "/cars/" + car + "/sides"));
     }
     return links;
   }

@@ -1,5 +1,7 @@
 package spindlebook.compare;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
@@ -68,12 +70,13 @@ public record Compared(
     boolean byLock = place != beside;
     Findings ofOne = Findings.of(a, one.mirror(a), byLock);
     Findings ofOther = Findings.of(b, other.mirror(b), byLock);
-    return new Compared(
-        place,
-        heads,
-        "",
-        lacking(heads, ofOne, ofOther),
-        new Rows(ofOne, ofOther, new Lengths(unit)).titled(heads));
+    List<Titled> groups =
+        new ArrayList<>(new Rows(ofOne, ofOther, new Lengths(unit)).titled(heads));
+    if (byLock) {
+      groups.addAll(new ReadingRows(a, b).titled());
+      groups.sort(Comparator.comparing(Titled::folded));
+    }
+    return new Compared(place, heads, "", lacking(heads, ofOne, ofOther), groups);
   }
 
   private static Heads heads(Asked asked, Place place) {

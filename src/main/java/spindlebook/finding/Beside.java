@@ -53,11 +53,6 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
     }
   }
 
-  /** With the first less the second. */
-  public Beside reversed() {
-    return new Beside(one, other, apart == null ? null : apart.times(-1), found, words);
-  }
-
   /** The newer where both are there. */
   public Finding either() {
     return other == null ? one : other;
@@ -166,7 +161,13 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
   private static Beside held(
       Finding a, Finding b, Difference difference, String headOne, String headOther) {
     if (a == null || b == null) {
-      return new Beside(a, b, null, Found.DIFFERS, DIFFERS);
+      String needs =
+          a == null
+              ? lacks(null, b.unknown(), "", headOther)
+              : lacks(a.unknown(), null, headOne, "");
+      return needs == null
+          ? new Beside(a, b, null, Found.DIFFERS, DIFFERS)
+          : new Beside(a, b, null, Found.NOT_COMPARED, needs);
     }
     String unknown = lacks(a.unknown(), b.unknown(), headOne, headOther);
     if (unknown != null) {

@@ -40,11 +40,6 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
     public boolean differs() {
       return found == Found.DIFFERS;
     }
-
-    /** Whether two numbers were held against each other. */
-    public boolean measured() {
-      return found != Found.NOT_COMPARED && left.figure() != null && right.figure() != null;
-    }
   }
 
   /** What differs first, then what does not, folded. */
@@ -81,10 +76,10 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
   }
 
   /** What comes of all that is set and read, without each limit by itself. */
-  public List<Row> travel(Heads heads, boolean turned) {
+  public List<Row> travel(Heads heads) {
     return Beside.of(one, other, heads.one(), heads.other()).stream()
         .filter(b -> TRAVEL.contains(b.either().group()))
-        .map(b -> row(turned ? b.reversed() : b))
+        .map(this::row)
         .toList();
   }
 

@@ -164,7 +164,7 @@ public final class TrialPages {
                 Findings.of(today, book.mirror(today), false),
                 Findings.of(then, onPaper.mirror(then), false, margins),
                 new Lengths(today.details().unit()))
-            .travel(HEADS, false));
+            .travel(HEADS));
   }
 
   private static String words(Content content, Optional<InForce> adjuster) {

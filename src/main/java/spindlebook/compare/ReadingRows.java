@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
-import spindlebook.card.Counted;
 import spindlebook.card.Shown;
 import spindlebook.card.Zero;
 import spindlebook.curve.ReadingPair;
@@ -17,11 +16,9 @@ import spindlebook.drawing.Lengths;
 import spindlebook.drawing.State;
 import spindlebook.entry.Lock;
 import spindlebook.finding.Beside.Found;
-import spindlebook.finding.Findings;
 import spindlebook.fold.Card;
 import spindlebook.fold.Standing;
 import spindlebook.sheet.Cell;
-import spindlebook.sheet.Heads;
 import spindlebook.sheet.Rows;
 import spindlebook.sheet.Rows.Row;
 import spindlebook.sheet.Rows.Titled;
@@ -29,22 +26,17 @@ import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Figure;
 import spindlebook.words.EntryWords;
 
-/** Lays the two corners of one end of the car beside each other. */
-final class SidesViews {
-  private final Card left;
-  private final Card right;
-  private final Lengths lengths;
-
-  SidesViews(Card left, Card right) {
-    this.left = left;
-    this.right = right;
-    this.lengths = new Lengths(left.details().unit());
+/** What was read at the two corners of one end of the car, each where the other stood alike. */
+record ReadingRows(Card one, Card other, Lengths lengths) {
+  ReadingRows(Card one, Card other) {
+    this(one, other, new Lengths(one.details().unit()));
   }
 
-  SidesView view(List<SidesView.Tab> tabs, String compareHref) {
+  /** Those that differ, then the rest by heights, folded. */
+  List<Titled> titled() {
     List<Row> differ = new ArrayList<>();
     Map<String, List<Row>> byHeight = new LinkedHashMap<>();
-    for (ReadingPair pair : ReadingPair.of(left, right)) {
+    for (ReadingPair pair : ReadingPair.of(one, other)) {
       if (pair.difference().map(Difference::beyond).orElse(false)) {
         differ.add(reading(pair, Capital.of(what(pair)) + ", " + height(pair)));
       } else {
@@ -54,40 +46,17 @@ final class SidesViews {
       }
     }
     List<Titled> groups = new ArrayList<>();
-    groups.add(group("Travel", false, travel()));
-    groups.add(group("Readings that differ", false, differ));
-    byHeight.forEach((h, rows) -> groups.add(group(Capital.of(h), true, rows)));
-    List<Titled> told = groups.stream().filter(g -> !g.rows().isEmpty()).toList();
-    return new SidesView(tabs, summary(told), told, compareHref);
-  }
-
-  private List<Row> travel() {
-    return new Rows(
-            Findings.of(left, Optional.of(right), true),
-            Findings.of(right, Optional.of(left), true),
-            lengths)
-        .travel(new Heads(left.place().words(), right.place().words()), true);
-  }
-
-  private static Titled group(String title, boolean folded, List<Row> rows) {
-    long not = rows.stream().filter(r -> !r.measured()).count();
-    return new Titled(title, folded, Rows.counted(rows.size() - not, "within ±", not), rows);
-  }
-
-  private static String summary(List<Titled> groups) {
-    List<Row> compared =
-        groups.stream().flatMap(g -> g.rows().stream()).filter(Row::measured).toList();
-    long differ = compared.stream().filter(Row::differs).count();
-    if (compared.isEmpty()) {
-      return "Nothing can be compared yet: no figure or reading counts on both sides.";
+    if (!differ.isEmpty()) {
+      groups.add(new Titled("Readings", false, "", differ));
     }
-    return differ
-        + " of "
-        + Counted.of(compared.size(), "figure or reading", "figures and readings")
-        + (differ == 1 ? " differs by more than its ±." : " differ by more than their ±.");
+    byHeight.forEach(
+        (height, rows) -> {
+          long not = rows.stream().filter(r -> r.found() == Found.NOT_COMPARED).count();
+          String counted = Rows.counted(rows.size() - not, "within ±", not);
+          groups.add(new Titled(Capital.of(height), true, counted, rows));
+        });
+    return groups;
   }
-
-  // --- readings
 
   /** The height's name where both have it; else where the wheel stood. */
   private String height(ReadingPair pair) {
@@ -110,13 +79,13 @@ final class SidesViews {
                     what,
                     l,
                     r,
-                    text(d.apart(), pair.angle(), true),
+                    text(d.apart().times(-1), pair.angle(), true),
                     d.beyond() ? Found.DIFFERS : Found.SAME,
                     d.beyond() ? "differs" : "within ±"))
         .orElseGet(() -> new Row(what, l, r, null, Found.NOT_COMPARED, whyNot(pair)));
   }
 
-  private static String whyNot(ReadingPair pair) {
+  private String whyNot(ReadingPair pair) {
     return Stream.of(pair.left(), pair.right())
         .flatMap(s -> s.read().stream())
         .filter(r -> !r.counts())
@@ -124,14 +93,16 @@ final class SidesViews {
         .map(
             r ->
                 "not compared: " + (r.stands().counts() ? "no wheel position" : r.stands().words()))
-        .or(() -> notRead(pair.left(), "left").or(() -> notRead(pair.right(), "right")))
+        .or(() -> notRead(pair.left(), one).or(() -> notRead(pair.right(), other)))
         .orElse("not compared: not two numbers");
   }
 
-  private static Optional<String> notRead(ReadingPair.Side side, String where) {
+  private static Optional<String> notRead(ReadingPair.Side side, Card at) {
     return side.read().isPresent()
         ? Optional.empty()
-        : Optional.of((side.elsewhere() ? "read elsewhere on the " : "not read on the ") + where);
+        : Optional.of(
+            (side.elsewhere() ? "read elsewhere on the " : "not read on the ")
+                + at.place().words());
   }
 
   private Cell cell(ReadingPair.Side side, boolean angle) {

@@ -73,7 +73,7 @@ class OtherBodyTest {
     entry.form("/entries/" + key + "/answer").with("answer", "correction").keep();
     String first = shop.get("/heights/" + ten.key()).is(200).text();
     assertTrue(shop.get("/entries/" + ten.key()).text().contains("spindle 14 in"), first);
-    assertFalse(shop.get("/corners/" + marmot.left).text().contains("In doubt"));
+    assertFalse(shop.get("/corners/" + marmot.left).text().contains("Check this"));
     assertEquals(1, shop.figures(marmot.left).get("heights").size());
   }
 

@@ -100,7 +100,7 @@ class RoundsTest {
   @Test
   void a_thing_still_needed_leads_to_a_round_that_asks_exactly_for_it() {
     marmot.prepared().measured();
-    Page corner = shop.get("/corners/" + marmot.left);
+    Page corner = shop.get("/corners/" + marmot.left + "/limits");
     Matcher need =
         Pattern.compile("href=\"(/corners/[^\"]*/rounds/new\\?need=[^\"]*)\"")
             .matcher(corner.html());
@@ -162,9 +162,11 @@ class RoundsTest {
     Matcher inAll = Pattern.compile("To read again: (\\d+) in all").matcher(shop.get(again).text());
     assertTrue(inAll.find());
     String corner = shop.get("/corners/" + marmot.left).text();
-    assertTrue(corner.contains("To be read again: " + inAll.group(1) + " "), corner);
+    assertTrue(corner.contains(inAll.group(1) + " to measure again"), corner);
+    String gaps = shop.get("/corners/" + marmot.left + "/gaps").text();
+    assertTrue(gaps.contains("Measure again: " + inAll.group(1) + " "), gaps);
     String car = shop.get("/cars/" + marmot.car).text();
-    assertTrue(car.contains(inAll.group(1) + " readings to take again."), car);
+    assertTrue(car.contains(inAll.group(1) + " again"), car);
   }
 
   @Test

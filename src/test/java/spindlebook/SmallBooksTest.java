@@ -6,17 +6,23 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import spindlebook.card.CornerTape;
+import spindlebook.drawing.TapeSheet;
 import spindlebook.figures.Figures;
 import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
 import spindlebook.log.BookFile;
 import spindlebook.log.CarsOfFile;
+import spindlebook.travel.CornerTravel;
 
 /**
  * Small books of everyday sixteenths break nothing, whatever was read and however often. A few in
@@ -63,6 +69,12 @@ class SmallBooksTest {
       try {
         String figures = Figures.car(book).toString();
         limits += figures.contains("\"found\":\"curve\"") ? 1 : 0;
+        for (String corner : book.corners()) {
+          String collides = collision(book.card(corner));
+          if (!collides.isEmpty()) {
+            failed.put(seed, collides);
+          }
+        }
         int wrong = figures.indexOf("could not be worked out");
         if (wrong >= 0) {
           failed.put(seed, figures.substring(wrong, Math.min(figures.length(), wrong + 120)));
@@ -72,6 +84,25 @@ class SmallBooksTest {
       }
     }
     return limits;
+  }
+
+  /** Two labels of one side of the corner's drawing that lie over each other, or outside it. */
+  private static String collision(Card card) {
+    Optional<TapeSheet> sheet = CornerTape.of(card, CornerTravel.of(card), false);
+    for (boolean left : new boolean[] {true, false}) {
+      double lower = -1;
+      for (TapeSheet.Note note :
+          sheet.map(TapeSheet::notes).orElse(List.of()).stream()
+              .filter(n -> n.mark().contains("note-left") == left)
+              .sorted(Comparator.comparingDouble(TapeSheet.Note::y))
+              .toList()) {
+        if (note.y() < lower - 1 || note.y() + note.height() > sheet.get().height() + 1) {
+          return "label '" + note.words() + note.figure() + "' collides, " + sheet.get().title();
+        }
+        lower = note.y() + note.height();
+      }
+    }
+    return "";
   }
 
   private static List<Long> seeds(int first) {

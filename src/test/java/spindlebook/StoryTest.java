@@ -106,11 +106,12 @@ class StoryTest {
           "bump 8 1/4 in ± 1/4",
           "droop 2 1/2 in ± 5/16",
           "bump 8 7/8 in ± 1/8",
-          "3 7/16 in of wheel travel",
-          "5/32" // the gap on the strap at full right, not rounded up to 3/16
+          "3 7/16 in ± 5/16 past it"
         }) {
       assertTrue(page.contains(shown), () -> shown + " is not on: " + page);
     }
+    // The gap on the strap at full right, not rounded up to 3/16.
+    assertTrue(shop.get("/corners/" + marmot.left + "/gaps").text().contains("5/32"));
   }
 
   @Test
@@ -183,7 +184,9 @@ class StoryTest {
     assertEquals("16 3/4 in", filled.value("to"));
     Page wouldMove = filled.send().is(200);
     assertEquals(
-        List.of("stale where 'on the strap (full droop)' lies", "stale strap, mount to mount"),
+        List.of(
+            "measure again where 'on the strap (full droop)' lies",
+            "measure again strap, mount to mount"),
         wouldMove.each("li"));
     int entries = shop.entries();
     assertTrue(wouldMove.text().contains("18 3/8 in → 16 3/4 in"), wouldMove.text());
@@ -294,7 +297,7 @@ class StoryTest {
     assertEquals(all, putBack);
     mm(S - E - LIMIT, back.get("droop"), "marginMm");
     assertTrue(back.at("/droop/stopNotConfirmed").asBoolean());
-    assertTrue(shop.get("/corners/" + marmot.left).text().contains("put back, not confirmed"));
+    assertTrue(shop.get("/corners/" + marmot.left).text().contains("set back, check it"));
   }
 
   @Test

@@ -45,6 +45,8 @@ public final class CornerTape {
   private static final double WORDS = 21;
   private static final double SMALL = 18;
   private static final double KEY = 54;
+  private static final double TOTAL = 34 + 2 * SMALL;
+  private static final int MOST_STEPS = 6;
 
   private final Card card;
   private final TravelFindings travel;
@@ -61,6 +63,11 @@ public final class CornerTape {
   private double bumpRight;
   private double droopLeft;
   private double droopRight;
+
+  /** How far the labels of each column step aside, outward, so that those of the ends part. */
+  private double asideLeft;
+
+  private double asideRight;
 
   private CornerTape(Card card, TravelFindings travel, TravelWords words, boolean toLookAt) {
     this.card = card;
@@ -154,23 +161,43 @@ public final class CornerTape {
   }
 
   /** Empty when no wheel position is known. */
-  static Optional<TapeSheet> of(Card card, TravelFindings travel, boolean toLookAt) {
+  public static Optional<TapeSheet> of(Card card, TravelFindings travel, boolean toLookAt) {
     TravelWords words = new TravelWords(card, travel);
-    for (double height = SHORTEST; ; height *= 1.2) {
-      CornerTape tape = new CornerTape(card, travel, words, toLookAt);
-      Optional<TapeSheet> sheet = tape.sheet(height);
-      if (sheet.isEmpty() || tape.fits() || height > TALLEST) {
-        return sheet;
+    CornerTape tape = null;
+    Optional<TapeSheet> sheet = Optional.empty();
+    for (double height = SHORTEST; height <= TALLEST; height *= 1.2) {
+      double asideLeft = 0;
+      double asideRight = 0;
+      for (int step = 0; step < MOST_STEPS; step++) {
+        tape = new CornerTape(card, travel, words, toLookAt);
+        tape.asideLeft = asideLeft;
+        tape.asideRight = asideRight;
+        sheet = tape.sheet(height);
+        if (sheet.isEmpty() || tape.overLeft() <= 0 && tape.overRight() <= 0) {
+          return sheet;
+        }
+        // Half to each end; where one cannot give way, all of it is left to the other.
+        double share = step < 2 ? 0.5 : 1;
+        asideLeft += Math.max(0, tape.overLeft()) * share;
+        asideRight += Math.max(0, tape.overRight()) * share;
       }
     }
+    return sheet;
   }
 
-  private boolean fits() {
-    return bumpLeft < droopLeft && bumpRight < droopRight;
+  /** By how much the labels of both ends meet, or crowd the travel between them, at the left. */
+  private double overLeft() {
+    return bumpLeft + (travel.asSet().mm().isPresent() ? TOTAL + 8 : 0) - droopLeft;
+  }
+
+  private double overRight() {
+    return bumpRight - droopRight;
   }
 
   private Optional<TapeSheet> sheet(double tall) {
     height = tall;
+    droopLeft = tall;
+    droopRight = tall;
     face = face(card, travel, words, true, tall - 2 * EDGE, 92).orElse(null);
     if (face == null) {
       return Optional.empty();
@@ -212,7 +239,7 @@ public final class CornerTape {
         end.reachMm().filter(r -> end.heldBack().orElseThrow().mm().value() > 0);
     if (reach.isPresent()) {
       double at = y(reach.get().value());
-      double shelf = Math.min(out(end, at), left - FIGURE - SMALL);
+      double shelf = Math.min(out(end, at) + asideLeft, left - FIGURE - SMALL);
       shelf(end, shelf, at, true, "l");
       lines.add(new Line("l", null, TapeSheet.TAPE_FROM - 1, at, 59.6, at));
       add(
@@ -248,7 +275,7 @@ public final class CornerTape {
   private double stop(EndFindings end, StopFound stop, double most) {
     boolean droop = end.end() == End.DROOP;
     double at = y(stop.positionMm().value());
-    double shelf = Math.min(out(end, at), most - (droop ? 2 : FIGURE));
+    double shelf = Math.min(out(end, at) + asideLeft, most - (droop ? 2 : FIGURE));
     shelf(end, shelf, at, true, "l");
     bar("l-stop", at, TapeSheet.TAPE_FROM - 1.5, TapeSheet.TAPE_FROM + 8);
     String sub =
@@ -349,7 +376,8 @@ public final class CornerTape {
       String of =
           soFar || limit.outcome() == Outcome.CLEAR ? "" : Shown.state(limit.outcome()).mark();
       double at = y(limit.positionMm().value());
-      double shelf = Math.min(out(end, at), inward - (droop ? marginTall + 4 : FIGURE));
+      double shelf =
+          Math.min(out(end, at) + asideRight, inward - (droop ? marginTall + 4 : FIGURE));
       shelf(end, shelf, at, false, "l " + of);
       bar(
           "l-limit " + of,
@@ -390,7 +418,7 @@ public final class CornerTape {
           of.isEmpty() ? null : Shown.state(limit.outcome()),
           lock,
           null);
-      if (droop) {
+      if (droop && margin.isPresent()) {
         margin(end, margin, shelf + marginTall + 4, past, tone);
       }
     }
@@ -577,17 +605,16 @@ public final class CornerTape {
       return;
     }
     lines.add(new Line("l", "arrow", 33.6, bumpStop + 4, 33.6, droopStop - 4));
-    double tall = 34 + 2 * SMALL;
     double middle =
         Math.max(
-            bumpLeft + 4, Math.min(droopLeft - tall - 4, (bumpStop + droopStop) / 2 - tall / 2));
+            bumpLeft + 4, Math.min(droopLeft - TOTAL - 4, (bumpStop + droopStop) / 2 - TOTAL / 2));
     notes.add(
         new Note(
             "note note-left",
             LEFT,
             middle,
             LEFT_WIDE,
-            tall,
+            TOTAL,
             words.lengths().figure(set.mm().get().value()),
             "t4",
             "",
@@ -598,8 +625,5 @@ public final class CornerTape {
             null,
             null,
             null));
-    if (middle < bumpLeft) {
-      bumpLeft = droopLeft + 1;
-    }
   }
 }

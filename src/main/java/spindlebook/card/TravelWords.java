@@ -301,14 +301,16 @@ public final class TravelWords {
 
   /** What an end needs, for a key: "needs 3 gaps". */
   public String needsBrief(List<Need> needs) {
-    long gaps =
-        needs.stream()
-            .filter(n -> n.toRead() != null && n.toRead().quantity() == Quantity.WATCH_POINT)
-            .count();
-    return "needs "
-        + (gaps == needs.size()
-            ? Counted.of(gaps, "gap")
-            : gaps > 1 ? Counted.of(needs.size(), "reading") : needs(needs));
+    if (needs.size() == 1 && needs.get(0).because().isEmpty()) {
+      return "needs " + need(needs.get(0));
+    }
+    String what =
+        needs.stream().anyMatch(n -> n.toRead() == null)
+            ? "figure"
+            : needs.stream().allMatch(n -> n.toRead().quantity() == Quantity.WATCH_POINT)
+                ? "gap"
+                : "reading";
+    return "needs " + Counted.of(needs.size(), what);
   }
 
   private static boolean unread(EndFindings end) {

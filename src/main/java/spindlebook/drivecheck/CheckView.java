@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import spindlebook.advice.DriveCheck;
 import spindlebook.advice.ThingFirst.Why;
+import spindlebook.card.Capital;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
 import spindlebook.definition.Place;
@@ -41,7 +42,10 @@ public record CheckView(CarBook history, DriveCheck check, Map<Why, List<CheckWo
 
   /** The last sign-off in a line; null before the first. */
   public String signed() {
-    return history.lastSignOff().map(s -> CheckLine.signed(history, s) + ".").orElse(null);
+    return history
+        .lastSignOff()
+        .map(s -> Capital.of(CheckLine.signed(history, s)) + ".")
+        .orElse(null);
   }
 
   public State state(DriveCheck.Checked corner) {

@@ -50,7 +50,7 @@ public record PrintView(
             .toList(),
         history
             .lastSignOff()
-            .map(s -> CheckLine.signed(history, s) + ".")
+            .map(s -> Capital.of(CheckLine.signed(history, s)) + ".")
             .orElse("Not signed off yet."));
   }
 

@@ -191,8 +191,8 @@ class PhoneBrowserTest {
     serveDemo();
     go("/corners/marmot-lf");
     phone.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
-    assertFalse(phone.findElement(By.cssSelector(".actions")).isDisplayed());
-    assertTrue(phone.findElement(By.cssSelector(".blade")).isDisplayed());
+    assertFalse(phone.findElement(By.cssSelector(".bar")).isDisplayed());
+    assertTrue(phone.findElement(By.cssSelector(".sheet-drawing")).isDisplayed());
     assertEquals(
         "rgb(255, 255, 255)",
         phone.executeScript("return getComputedStyle(document.body).backgroundColor"));

@@ -33,6 +33,8 @@ public final class CornerTape {
   private static final double SHORTEST = 540;
   private static final double TALLEST = 1100;
   private static final double EDGE = 10;
+  private static final double TAPE_FROM = 35;
+  private static final double TAPE_WIDE = 23.6;
   private static final double LEFT = 1;
   private static final double LEFT_WIDE = 31;
   private static final double RIGHT = 62.5;
@@ -215,6 +217,8 @@ public final class CornerTape {
                 + " "
                 + words.finding(travel.bump()),
             height,
+            TAPE_FROM,
+            TAPE_WIDE,
             face,
             EDGE,
             lines,
@@ -241,7 +245,7 @@ public final class CornerTape {
       double at = y(reach.get().value());
       double shelf = Math.min(out(end, at) + asideLeft, left - FIGURE - SMALL);
       shelf(end, shelf, at, true, "l");
-      lines.add(new Line("l", null, TapeSheet.TAPE_FROM - 1, at, 59.6, at));
+      lines.add(new Line("l", null, TAPE_FROM - 1, at, 59.6, at));
       add(
           end,
           true,
@@ -277,7 +281,7 @@ public final class CornerTape {
     double at = y(stop.positionMm().value());
     double shelf = Math.min(out(end, at) + asideLeft, most - (droop ? 2 : FIGURE));
     shelf(end, shelf, at, true, "l");
-    bar("l-stop", at, TapeSheet.TAPE_FROM - 1.5, TapeSheet.TAPE_FROM + 8);
+    bar("l-stop", at, TAPE_FROM - 1.5, TAPE_FROM + 8);
     String sub =
         stop.notConfirmed()
             ? State.PUT_BACK.word()
@@ -379,11 +383,7 @@ public final class CornerTape {
       double shelf =
           Math.min(out(end, at) + asideRight, inward - (droop ? marginTall + 4 : FIGURE));
       shelf(end, shelf, at, false, "l " + of);
-      bar(
-          "l-limit " + of,
-          at,
-          TapeSheet.TAPE_FROM + 13,
-          TapeSheet.TAPE_FROM + TapeSheet.TAPE_WIDE + 1);
+      bar("l-limit " + of, at, TAPE_FROM + 13, TAPE_FROM + TAPE_WIDE + 1);
       bracket(limit.positionMm());
       add(
           end,
@@ -490,7 +490,8 @@ public final class CornerTape {
         rests(end));
   }
 
-  private static Steer lock(Limit limit) {
+  /** The full lock at which a limit acts; null where it is none or does not matter. */
+  public static Steer lock(Limit limit) {
     Steering steering = limit.steering();
     if (steering == null
         || limit.at() instanceof EndLimit.BrokenThroughout && steering == Steering.STRAIGHT) {
@@ -525,9 +526,9 @@ public final class CornerTape {
   /** A label's line, and the way from it to its mark where it had to step aside. */
   private void shelf(EndFindings end, double outward, double at, boolean left, String mark) {
     double y = end.end() == End.DROOP ? outward : height - outward;
-    double near = left ? TapeSheet.TAPE_FROM - 3.2 : RIGHT;
+    double near = left ? TAPE_FROM - 3.2 : RIGHT;
     lines.add(new Line(mark, null, left ? LEFT : 98.5, y, near, y));
-    lines.add(new Line(mark, null, near, y, left ? TapeSheet.TAPE_FROM - 1 : 60, at));
+    lines.add(new Line(mark, null, near, y, left ? TAPE_FROM - 1 : 60, at));
   }
 
   /**
@@ -570,16 +571,8 @@ public final class CornerTape {
         .ifPresent(
             r -> {
               double y = y(r.value());
-              lines.add(
-                  new Line(
-                      "l-ride-on",
-                      null,
-                      TapeSheet.TAPE_FROM,
-                      y,
-                      TapeSheet.TAPE_FROM + TapeSheet.TAPE_WIDE,
-                      y));
-              lines.add(
-                  new Line("l-ride", null, TapeSheet.TAPE_FROM + TapeSheet.TAPE_WIDE, y, 98.5, y));
+              lines.add(new Line("l-ride-on", null, TAPE_FROM, y, TAPE_FROM + TAPE_WIDE, y));
+              lines.add(new Line("l-ride", null, TAPE_FROM + TAPE_WIDE, y, 98.5, y));
               if (bumpRight < y - FIGURE && droopRight > y + 4) {
                 notes.add(
                     new Note(

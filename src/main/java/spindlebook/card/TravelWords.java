@@ -441,6 +441,15 @@ public final class TravelWords {
         .orElse("");
   }
 
+  /** "stops 1 3/16 in sooner"; empty without a cure. */
+  public String cureSooner(EndFindings end) {
+    return end.cure()
+        .map(
+            c ->
+                "stops " + lengths.text(Math.abs(c.atWheelMm())).replace(' ', '\u00a0') + " sooner")
+        .orElse("");
+  }
+
   private static String than(Cure cure) {
     return cure.from() == null ? " than it is now" : " than " + cure.from().inWords();
   }

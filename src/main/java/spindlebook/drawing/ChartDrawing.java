@@ -1,15 +1,10 @@
 package spindlebook.drawing;
 
-import static spindlebook.drawing.BladeDrawing.box;
-import static spindlebook.drawing.BladeDrawing.line;
-import static spindlebook.drawing.BladeDrawing.tenth;
+import static spindlebook.drawing.TapeFace.tenth;
 
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import spindlebook.drawing.BladeDrawing.Box;
-import spindlebook.drawing.BladeDrawing.Line;
-import spindlebook.drawing.BladeDrawing.Words;
 
 /**
  * A chart with every coordinate worked out, in drawing units, x right and y down; the template only
@@ -37,6 +32,34 @@ public record ChartDrawing(
     String barWords,
     boolean barShown,
     String postWords) {
+
+  /** A rectangle by its upper left corner. */
+  public record Box(double x, double y, double width, double height) {
+    boolean overlaps(Box other) {
+      return x + 0.11 < other.x + other.width
+          && other.x + 0.11 < x + width
+          && y + 0.11 < other.y + other.height
+          && other.y + 0.11 < y + height;
+    }
+  }
+
+  /** A line through the points, in SVG's own notation. */
+  public record Line(String points, String mark) {}
+
+  /** One line of text by its baseline; {@code mark} also says how it is anchored. */
+  public record Words(double x, double y, String text, String mark) {}
+
+  private static Box box(double x, double y, double width, double height) {
+    return new Box(tenth(x), tenth(y), tenth(width), tenth(height));
+  }
+
+  private static Line line(String mark, double... xy) {
+    StringBuilder points = new StringBuilder();
+    for (int i = 0; i < xy.length; i += 2) {
+      points.append(i == 0 ? "" : " ").append(tenth(xy[i])).append(',').append(tenth(xy[i + 1]));
+    }
+    return new Line(points.toString(), mark);
+  }
 
   /** One curve: its line, ± bars, marks as an SVG path, and its sample for the key. */
   public record Drawn(

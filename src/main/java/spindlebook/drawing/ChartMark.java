@@ -1,6 +1,6 @@
 package spindlebook.drawing;
 
-import static spindlebook.drawing.BladeDrawing.tenth;
+import static spindlebook.drawing.TapeFace.tenth;
 
 import java.util.Locale;
 

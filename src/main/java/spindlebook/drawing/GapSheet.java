@@ -4,7 +4,7 @@ import java.util.List;
 
 /**
  * Gaps by height and steering, a block a height, so that a phone never scrolls sideways and a
- * desktop reads the blocks beside the standing blade in the same order.
+ * desktop reads the blocks beside the standing tape in the same order.
  *
  * @param steerings column heads, left lock first: "left", "straight", "right"
  * @param heights blocks, highest wheel position first

@@ -9,7 +9,7 @@ package spindlebook.drawing;
  * Statistical Inference under Order Restrictions, 1972; from memory). Holding the result between
  * two ends keeps it the least-squares answer.
  */
-final class Spread {
+public final class Spread {
   private Spread() {}
 
   /**
@@ -19,7 +19,7 @@ final class Spread {
    * @param high where the last label may end; at least {@code low} plus all extents
    * @return the centres, ascending, apart by half of both extents or more
    */
-  static double[] apart(double[] wanted, double[] extents, double low, double high) {
+  public static double[] apart(double[] wanted, double[] extents, double low, double high) {
     int n = wanted.length;
     double[] before = new double[n];
     double sum = 0;

@@ -7,20 +7,19 @@ import java.util.List;
  * Heights count down from the top in sixteenths of the reader's text size, so that the drawing
  * grows with the text; places across are shares of the page's width, in percent.
  *
+ * @param tapeFrom where the tape stands, percent of the width
+ * @param tapeWide how wide it is, percent
  * @param faceTop where the tape begins
  */
 public record TapeSheet(
     String title,
     double height,
+    double tapeFrom,
+    double tapeWide,
     TapeFace face,
     double faceTop,
     List<Line> lines,
     List<Note> notes) {
-  /** Where the tape stands, percent of the width. */
-  public static final double TAPE_FROM = 35;
-
-  public static final double TAPE_WIDE = 23.6;
-
   /**
    * A straight line.
    *

@@ -13,13 +13,13 @@ import spindlebook.card.EndView;
 import spindlebook.card.ReadingLinks;
 import spindlebook.card.TravelWords;
 import spindlebook.definition.AdjusterKind;
-import spindlebook.drawing.BladeDrawing;
-import spindlebook.drawing.TapeBlade;
+import spindlebook.drawing.TapeSheet;
 import spindlebook.entry.Pairing;
 import spindlebook.fold.Card;
 import spindlebook.page.Link;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Outcome;
 
 /**
  * The ladder of one end.
@@ -33,7 +33,7 @@ public record LadderView(EndView end, Ladder ladder, LadderWords say, List<Rung>
    *
    * @param title how the ends of a solid axle stand; empty for a wheel hung alone
    */
-  public record Blade(String title, BladeDrawing drawing) {}
+  public record Drawn(String title, TapeSheet sheet) {}
 
   static LadderView of(Card card, TravelWords words, Ladder ladder, TravelFindings travel) {
     return new LadderView(
@@ -45,9 +45,24 @@ public record LadderView(EndView end, Ladder ladder, LadderWords say, List<Rung>
             .toList());
   }
 
+  /** "droop", "bump": the section's anchor. */
+  public String id() {
+    return ladder.end().words();
+  }
+
+  /** Of a part of the section: a rung's number, the sums, what is kept. */
+  public String anchor(Object part) {
+    return id() + "-" + part;
+  }
+
+  /** What the end comes to, in a word. */
+  public String word() {
+    return end.end().outcome() == Outcome.SHORT ? "past it" : end.state().word();
+  }
+
   /** One for each motion in which a rung has a place: both together and crossed on a solid axle. */
-  public List<Blade> blades() {
-    return end.end().reaches().stream().flatMap(r -> blade(r).stream()).toList();
+  public List<Drawn> drawings() {
+    return end.end().reaches().stream().flatMap(r -> drawn(r).stream()).toList();
   }
 
   /** Rules kept as far as they were read. */
@@ -60,13 +75,28 @@ public record LadderView(EndView end, Ladder ladder, LadderWords say, List<Rung>
     return in(Rung.State.NEEDS);
   }
 
-  private Optional<Blade> blade(EndFindings.Reach reach) {
+  private Optional<Drawn> drawn(EndFindings.Reach reach) {
     String paired = reach.pairing() == null ? "" : reach.pairing().words();
-    String id = "ladder-" + ladder.end().words() + (reach.pairing() == Pairing.CROSSED ? "-x" : "");
-    String title = "What acts at " + ladder.end().words() + (paired.isEmpty() ? "" : ", " + paired);
-    return LadderBlade.of(
-            end.words(), say, ladder, end.end(), reach, rungs, id, title + ", in order")
-        .map((TapeBlade b) -> new Blade(Capital.of(paired), BladeDrawing.standing(b)));
+    String drawn = "ladder-" + id() + (reach.pairing() == Pairing.CROSSED ? "-x" : "");
+    String title = "What stops " + id() + (paired.isEmpty() ? "" : ", " + paired) + ", in order";
+    return LadderTape.of(this, reach, drawn, title).map(s -> new Drawn(Capital.of(paired), s));
+  }
+
+  /** ", tyre to frame" where all that is needed is of one watch point; else empty. */
+  String where() {
+    List<String> points =
+        end.end().needs().stream()
+            .map(n -> n.toRead() == null ? null : n.toRead().point())
+            .distinct()
+            .toList();
+    return points.size() != 1 || points.get(0) == null
+        ? ""
+        : end.card().watchPoint(points.get(0)).map(p -> ", " + p.name()).orElse("");
+  }
+
+  /** What fixing the first rung wins, short; empty where nothing is known of it. */
+  public String fix() {
+    return rungs.isEmpty() ? "" : say.fix(rungs.get(0));
   }
 
   private List<Rung> in(Rung.State state) {
@@ -80,8 +110,8 @@ public record LadderView(EndView end, Ladder ladder, LadderWords say, List<Rung>
       return "";
     }
     return in(Rung.State.NEEDS).isEmpty()
-        ? "No limit was met at this end, as far as it was read."
-        : "No limit is known at this end yet.";
+        ? "No limit met, as far as was read."
+        : "No limit known yet.";
   }
 
   String told(LockLimits lock) {
@@ -123,7 +153,7 @@ public record LadderView(EndView end, Ladder ladder, LadderWords say, List<Rung>
       case GAP, ANGLE, PLUNGE ->
           cures.add(new Link("its curve", LimitsView.curve(card.corner(), rung.limit().point())));
       case SHOCK, GROUND ->
-          cures.add(new Link("what is given", "/corners/" + card.corner() + "/given"));
+          cures.add(new Link("specs and allowances", "/corners/" + card.corner() + "/given"));
     }
     if (rung.curedBy().contains(Rung.CuredBy.STEERING_STOP)) {
       LimitsView.steeringStop(card).ifPresent(cures::add);

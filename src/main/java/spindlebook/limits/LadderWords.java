@@ -30,8 +30,7 @@ public final class LadderWords {
     }
     String condition = rung.condition().isEmpty() ? "" : ", " + rung.condition();
     return switch (rung.what()) {
-      case STOP ->
-          (droop ? "the strap, its stretch counted" : "the bump stop, impact counted") + condition;
+      case STOP -> (droop ? "the strap, stretched" : "the bump stop, with impact") + condition;
       case SHOCK -> droop ? "shock's reserve at its open end" : "shock's reserve at its closed end";
       case GROUND -> "frame to ground";
       case GAP, ANGLE, PLUNGE -> "a watch point";
@@ -57,6 +56,16 @@ public final class LadderWords {
 
   // --- what is won
 
+  /** "fix 1: + 2 in, then 2"; empty where nothing comes of it. */
+  String fix(Rung rung) {
+    Win win = rung.wins();
+    FigureText figure = figure(win);
+    String amount =
+        (word(win) + (figure == null ? "" : " +\u00a0" + figure.plain() + "\u00a0" + figure.unit()))
+            .strip();
+    return figure == null ? "" : "fix 1: " + amount;
+  }
+
   /** What stands in the column of wins in front of a figure, or in its place. */
   public String word(Win win) {
     if (win instanceof Win.Travel travel) {
@@ -68,10 +77,10 @@ public final class LadderWords {
       return "at least";
     }
     if (win instanceof Win.Withheld withheld) {
-      return win.mm() == null ? "not told yet" : "not told, at most";
+      return figure(withheld) == null ? "?" : "at most";
     }
     if (win instanceof Win.SameStop same) {
-      return "won above, " + ladder.rungs().get(same.other()).condition();
+      return "as above, " + ladder.rungs().get(same.other()).condition();
     }
     return win instanceof Win.Nothing
         ? "nothing alone"
@@ -86,9 +95,8 @@ public final class LadderWords {
 
   public String winning(Rung rung) {
     return rung.state() == Rung.State.EVERYWHERE
-        ? "It has no place: it comes before all others, and until it is cured nothing below wins"
-            + " any travel."
-        : winning(rung.what() == Rung.What.STOP ? "Letting it out" : "Curing it", rung.wins());
+        ? "Comes before all others: until it is fixed, nothing below adds travel."
+        : winning(rung.what() == Rung.What.STOP ? "Let it out" : "Fix it", rung.wins());
   }
 
   /** Of less lock, which cures all that acts at it at once. */
@@ -98,42 +106,35 @@ public final class LadderWords {
 
   private String winning(String doing, Win win) {
     if (win instanceof Win.Travel travel) {
-      return doing + " wins " + amount(travel) + "; then comes " + name(travel.next()) + ".";
+      return doing + ": " + amount(travel) + " more travel; next is " + name(travel.next()) + ".";
     }
     if (win instanceof Win.Nothing nothing) {
       return nothing(doing, nothing);
     }
     if (win instanceof Win.ActsLater later) {
-      return doing + " wins nothing yet: before it comes " + name(later.first()) + ".";
+      return doing + ": nothing yet, first comes " + name(later.first()) + ".";
     }
     if (win instanceof Win.AsFarAsRead read) {
       return doing
-          + " wins at least "
+          + ": at least "
           + words.lengths().text(read.mm().value())
-          + "; further out it first needs "
+          + " more travel; further out it needs "
           + needs(read.needs())
           + ".";
     }
     if (win instanceof Win.Withheld withheld) {
-      String most =
-          win.mm() == null || win.mm().value() < 0
-              ? ""
-              : ", " + words.lengths().text(win.mm().value()) + " at most";
-      String untold =
-          "What "
-              + Character.toLowerCase(doing.charAt(0))
-              + doing.substring(1)
-              + " wins is not told";
-      return withheld.needs().isEmpty()
-          ? untold + most + "."
-          : untold + most + ": first it needs " + needs(withheld.needs()) + ".";
+      String most = figure(win) == null ? "?" : "at most " + words.lengths().text(win.mm().value());
+      return doing
+          + ": "
+          + most
+          + (withheld.needs().isEmpty() ? "." : "; needs " + needs(withheld.needs()) + ".");
     }
     if (win instanceof Win.SameStop) {
-      return "It is the same " + (droop ? "strap" : "bump stop") + ", let out for both at once.";
+      return "The same " + (droop ? "strap" : "bump stop") + ", let out for both at once.";
     }
     return win instanceof Win.NothingBeyond
         ? "Nothing else was found to limit this end."
-        : "There is nothing to cure: its rule is kept as far as it was read.";
+        : "Clear as far as it was read.";
   }
 
   /** What is to be read further out is counted, and the place where that serves for all. */
@@ -165,13 +166,13 @@ public final class LadderWords {
     List<Integer> others = nothing.together().subList(1, nothing.together().size());
     String names = others.stream().map(this::name).collect(Collectors.joining("; "));
     return doing
-        + " alone wins nothing. At the same place, "
+        + " alone: nothing. At the same place, "
         + words.lengths().text(Math.max(0, nothing.apartMm().value()))
         + " ± "
         + words.lengths().plusMinus(nothing.apartMm().U())
         + " apart: "
         + names
         + ". "
-        + winning(others.size() == 1 ? "Curing both" : "Curing all of them", nothing.all());
+        + winning(others.size() == 1 ? "Fix both" : "Fix all of them", nothing.all());
   }
 }

@@ -1,9 +1,8 @@
 package spindlebook.limits;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import spindlebook.advice.Ladder;
@@ -11,7 +10,6 @@ import spindlebook.advice.NextReading;
 import spindlebook.card.Capital;
 import spindlebook.card.CureAddress;
 import spindlebook.card.NeedAddress;
-import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Layout;
@@ -21,10 +19,7 @@ import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.page.Link;
 import spindlebook.travel.End;
-import spindlebook.travel.Limit;
-import spindlebook.travel.MidTravel;
 import spindlebook.travel.TravelFindings;
-import spindlebook.uncertainty.Outcome;
 
 /**
  * What limits a corner, end by end, and what to read next.
@@ -32,6 +27,7 @@ import spindlebook.uncertainty.Outcome;
  * @param next the most important first, as many as are listed; empty when all is there, holds and
  *     is decided
  * @param nextMore how many more there are
+ * @param ends bump above droop, as on the tape
  */
 public record LimitsView(
     Card card,
@@ -41,8 +37,6 @@ public record LimitsView(
     int nextMore,
     List<LadderView> ends) {
   private static final int MOST_NEXT = 8;
-
-  public record Count(State state, long of) {}
 
   /** All that acts at one full lock. */
   public record LockRow(String title, List<String> told) {}
@@ -57,7 +51,7 @@ public record LimitsView(
         words,
         next,
         ranked.size() - next.size(),
-        Stream.of(End.values())
+        Stream.of(End.BUMP, End.DROOP)
             .map(e -> LadderView.of(card, words, Ladder.of(travel, e), travel))
             .toList());
   }
@@ -74,23 +68,27 @@ public record LimitsView(
 
   public String pairings() {
     return card.layout() == Layout.SOLID_AXLE_END
-        ? " Both together and crossed are two motions, each counted from its own stop: first comes"
-            + " what the wheel gets past the furthest."
+        ? " Both together and crossed are two motions, each counted from its own stop."
         : "";
   }
 
-  /** How many limits are in each state, worst first. */
-  public List<Count> counts() {
-    Map<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
-    Stream.concat(
-            Stream.of(travel.droop(), travel.bump())
-                .flatMap(e -> e.limits().stream())
-                .map(Limit::outcome),
-            travel.midTravel().stream().map(MidTravel::outcome))
-        .forEach(o -> counts.merge(o, 1, Integer::sum));
-    return counts.entrySet().stream()
-        .map(e -> new Count(Shown.state(e.getKey()), e.getValue()))
-        .toList();
+  /** Droop first, as hands do. */
+  public List<LadderView> tabs() {
+    return ends.stream().sorted(Comparator.comparing(e -> e.ladder().end())).toList();
+  }
+
+  /** What an end needs, or what is to be read of it next, and where; null when it needs nothing. */
+  public Link key(LadderView end) {
+    if (!end.end().end().needs().isEmpty()) {
+      return new Link(
+          Capital.of(words.needsBrief(end.end().end().needs())) + end.where(),
+          end.end().href(end.end().end().needs()));
+    }
+    return next.stream()
+        .filter(n -> n.end() == end.ladder().end() && end.end().state() != State.CLEAR)
+        .findFirst()
+        .map(n -> new Link(Capital.of(say().brief(n)), say().href(n)))
+        .orElse(null);
   }
 
   // --- mid-travel and full lock
@@ -109,8 +107,8 @@ public record LimitsView(
       if (mid > 0) {
         told.add(
             mid == 1
-                ? "In mid-travel one place acts at this lock only, above."
-                : "In mid-travel " + mid + " places act at this lock only, above.");
+                ? "In mid-travel one place, above, at this lock only."
+                : "In mid-travel " + mid + " places, above, at this lock only.");
       }
       if (!told.isEmpty()) {
         rows.add(new LockRow(Capital.of(lock.words()), told));

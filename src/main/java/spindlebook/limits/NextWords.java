@@ -36,6 +36,11 @@ public record NextWords(String corner, TravelFindings travel, TravelWords words)
     return "read " + words.need(need) + where(next);
   }
 
+  /** The same without where and how often, for a key. */
+  String brief(NextReading next) {
+    return next.need().toRead() == null ? what(next) : "read " + words.need(next.need().bare());
+  }
+
   private String where(NextReading next) {
     ToRead read = next.need().toRead();
     if (next.nearMm() != null && next.need().noHigherThanMm() == null) {

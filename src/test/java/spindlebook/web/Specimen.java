@@ -10,7 +10,6 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import spindlebook.drawing.BladeDrawing;
 import spindlebook.drawing.DrawnWheel;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.GapSheet;
@@ -18,9 +17,7 @@ import spindlebook.drawing.LengthScale;
 import spindlebook.drawing.PlanView;
 import spindlebook.drawing.State;
 import spindlebook.drawing.Steer;
-import spindlebook.drawing.TapeBlade;
-import spindlebook.drawing.TapeBlade.Band;
-import spindlebook.drawing.TapeBlade.Mark;
+import spindlebook.drawing.TapeFace;
 import spindlebook.page.Action;
 import spindlebook.page.Choice;
 import spindlebook.page.Crumb;
@@ -82,9 +79,22 @@ final class Specimen {
     pages.put("adjustment", adjustment(typed));
     pages.put("book", book(typed));
     pages.put("problem", problem(typed));
-    pages.put("crowd", crowd(typed));
     return pages;
   }
+
+  private static final TapeFace FACE =
+      new TapeFace(
+          "left-front",
+          true,
+          -9 * IN,
+          7 * IN,
+          400,
+          92,
+          LengthScale.INCH,
+          List.of(
+              new TapeFace.Band(-7 * IN, 5 * IN, TapeFace.Band.Kind.USABLE),
+              new TapeFace.Band(-8 * IN, -7 * IN, TapeFace.Band.Kind.HELD_BACK),
+              new TapeFace.Band(-8.5 * IN, -8 * IN, TapeFace.Band.Kind.PAST_A_LIMIT)));
 
   private static String page(PageFrame frame, Content... parts) {
     Content all =
@@ -98,24 +108,6 @@ final class Specimen {
 
   private static Content raw(String html) {
     return output -> output.writeContent(html);
-  }
-
-  private static Mark mark(
-      double in, String figure, String words, Mark.Kind kind, double plusMinusIn, State state) {
-    FigureText text = figure.isEmpty() ? null : FigureText.of(figure, "");
-    return new Mark(in * IN, text, words, kind, plusMinusIn * IN, state);
-  }
-
-  private static TapeBlade blade(String id, double[] in, List<Mark> marks, String t) {
-    List<Band> bands = new ArrayList<>();
-    Band.Kind[] kinds = {
-      Band.Kind.BEYOND, Band.Kind.HELD_BACK, Band.Kind.USABLE, Band.Kind.HELD_BACK, Band.Kind.BEYOND
-    };
-    for (int i = 0; i < kinds.length; i++) {
-      bands.add(new Band(in[i] * IN, in[i + 1] * IN, kinds[i]));
-    }
-    return new TapeBlade(
-        id, -9 * IN, 7 * IN, LengthScale.INCH, bands, marks, "Travel" + t, "In words below." + t);
   }
 
   private static GapSheet gaps(String t) {
@@ -174,28 +166,6 @@ final class Specimen {
         Arrays.stream(figures).map(figure -> GapSheet.Cell.of(State.CLEAR, figure)).toList());
   }
 
-  static TapeBlade crowded(String id, String t) {
-    return blade(
-        id,
-        new double[] {-8.375, -7.25, -6.25, 4.875, 5.375, 6.125},
-        List.of(
-            mark(6.125, "+6 1/8", "Bump stop solid" + t, Mark.Kind.STOP, 0.06, null),
-            mark(5.375, "+5 3/8", "Frame 2 in off the ground", Mark.Kind.RULES, 0.09, null),
-            mark(4.875, "+4 7/8", "Usable top", Mark.Kind.END, 0.1, null),
-            mark(0, "0", "Ride height", Mark.Kind.RIDE, 0, null),
-            mark(-6.25, "−6 1/4", "Usable bottom", Mark.Kind.END, 0.12, null),
-            mark(
-                -7.25,
-                "−7 1/4",
-                "Tie rod to upper arm, full right" + t,
-                Mark.Kind.RULES,
-                0.12,
-                State.SHORT),
-            mark(-7.6875, "−7 11/16", "Shock 1/2 in short of open", Mark.Kind.LIMIT, 0.1, null),
-            mark(-8.375, "−8 3/8", "Strap stops here today", Mark.Kind.STOP, 0.06, null)),
-        t);
-  }
-
   private static String corner(String t) {
     PageFrame frame =
         PageFrame.of("Left front" + t, "Left front")
@@ -217,8 +187,9 @@ final class Specimen {
         raw("<div class=\"side\"><div class=\"stack\"><p class=\"big\">"),
         PARTS.webFigure(FigureText.of("11 1/8", "in usable").within("1/16")),
         raw("</p><p><strong>as it could be</strong> · 14 1/2 in as set (strap to stop)</p>"),
-        PARTS.webBlade(BladeDrawing.standing(crowded("left-front", t))),
-        PARTS.webBladekey(),
+        raw("<svg viewBox=\"0 0 92 400\" width=\"92\" class=\"face\" aria-hidden=\"true\">"),
+        PARTS.webFace(FACE),
+        raw("</svg>"),
         raw("</div><div class=\"stack\">"),
         PARTS.webGapsheet(gaps(t)),
         raw("</div></div>"),
@@ -413,38 +384,6 @@ final class Specimen {
                     List.of("4 readings put back, not confirmed."),
                     State.PUT_BACK,
                     "/e/1200"))));
-  }
-
-  /** More labels than a corner ever has, some at one position, in both scales. */
-  private static String crowd(String t) {
-    List<Mark> marks = new ArrayList<>(crowded("x", t).marks());
-    for (int i = 0; i < 3; i++) {
-      marks.add(mark(-7.25, "−7 1/4", "Tyre to frame, full left", Mark.Kind.LIMIT, 0.3, null));
-      marks.add(
-          mark(5.4 + i * 0.1, "+5 7/16", "Shock reserve", Mark.Kind.LIMIT, 0, State.CANT_TELL));
-    }
-    List<Mark> metric = new ArrayList<>();
-    for (int mm : new int[] {-212, -190, -184, 0, 124, 137, 156}) {
-      Mark.Kind kind = mm == 0 ? Mark.Kind.RIDE : Mark.Kind.LIMIT;
-      FigureText figure = FigureText.of((mm > 0 ? "+" : "") + mm, "");
-      metric.add(new Mark(mm, figure, mm == 0 ? "Ride height" : "Shock open" + t, kind, 4, null));
-    }
-    List<Band> bands = List.of(new Band(-184, 124, Band.Kind.USABLE));
-    TapeBlade cm =
-        new TapeBlade("cm", -230, 180, LengthScale.MM, bands, metric, "Travel" + t, "In words");
-    TapeBlade inch = blade("inch", new double[] {-8, -7, -6, 4, 5, 6}, marks, t);
-    TapeBlade again = blade("again", new double[] {-8, -7, -6, 4, 5, 6}, marks, t);
-    TapeBlade lying =
-        new TapeBlade("cml", -230, 180, LengthScale.MM, bands, metric, "Travel", "In words");
-    return page(
-        PageFrame.of("Crowd", "Crowded tapes"),
-        raw("<div class=\"side\"><div class=\"stack\">"),
-        PARTS.webBlade(BladeDrawing.standing(inch)),
-        PARTS.webBlade(BladeDrawing.lying(again)),
-        raw("</div><div class=\"stack\">"),
-        PARTS.webBlade(BladeDrawing.standing(cm)),
-        PARTS.webBlade(BladeDrawing.lying(lying)),
-        raw("</div></div>"));
   }
 
   private static String problem(String t) {

@@ -72,7 +72,7 @@ class ComparedAlignmentTest {
     int then = shop.entries();
     marmot.adjust(marmot.left, "upper-rod-ends", "1");
     String stale = compared("?one=" + then);
-    assertTrue(stale.contains("not compared: stale, now"), stale);
+    assertTrue(stale.contains("not compared: measure again, now"), stale);
     measure(marmot.left, "gauge", Map.of("read", "-1.5", "zero", "0"));
     String text = compared("?one=" + then);
     // Two readings and their zeros, each to 0.1° (u = 0.0289°) and placed to ± 0.1° (0.0577°):

@@ -77,7 +77,7 @@ class SidesPagesTest {
     assertTrue(text().matches(differs), text());
     marmot.adjust(marmot.left, "tie-rod", "2");
     String text = text();
-    assertTrue(text.contains("not compared: stale"), text);
+    assertTrue(text.contains("not compared: measure again"), text);
     assertFalse(text.matches(differs), text);
   }
 

@@ -114,7 +114,7 @@ class SignedAlignmentTest {
     assertTrue(has(text, then + "target −1° to 0° −0.50° [^a-z]*measure again"), text);
     measure("gauge", Map.of("read", "-2", "zero", "0"));
     text = since(signOff);
-    assertTrue(has(text, then + "target −1° to 0° −2.00° [^a-z]*too close"), text);
+    assertTrue(has(text, then + "target −1° to 0° −2.00° [^a-z]*too much"), text);
     target(Map.of("camber-from", "-3"));
     text = since(signOff);
     String now = "target −1° to 0° −0.50° [^a-z]*clear target −3° to 0° −2.00° [^a-z]*clear";

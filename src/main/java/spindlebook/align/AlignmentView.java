@@ -19,6 +19,7 @@ public record AlignmentView(List<Block> blocks, List<Link> measure, Link other) 
    * @param figures the figure, then the same said otherwise; empty when there is none
    * @param state of what it rests on where that does not hold, else against its target; null
    *     without one
+   * @param word that state in the words of what it is about; null for its own
    * @param words beside it, one short sentence each: what the sign means, the target
    * @param more beneath it: what else ought to be known
    * @param from what it rests on
@@ -28,6 +29,7 @@ public record AlignmentView(List<Block> blocks, List<Link> measure, Link other) 
       String name,
       List<FigureText> figures,
       State state,
+      String word,
       List<String> words,
       List<String> more,
       List<Link> from,

@@ -13,6 +13,7 @@ import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.entry.AlignmentWay;
+import spindlebook.finding.Findings;
 import spindlebook.fold.Card;
 import spindlebook.fold.Change;
 import spindlebook.fold.SeenAlignment;
@@ -103,7 +104,7 @@ final class AlignmentViews {
 
   private Row plain(String name, Figure mm) {
     FigureText length = AlignedText.of(AlignedFigure.TRACK, mm, unit);
-    return new Row(name, List.of(length), null, List.of(), List.of(), List.of(), null);
+    return new Row(name, List.of(length), null, null, List.of(), List.of(), List.of(), null);
   }
 
   private Row row(AlignedFigure figure) {
@@ -115,10 +116,16 @@ final class AlignmentViews {
         name,
         figures(found),
         AlignedText.state(found),
+        word(found),
         words(found),
         more(found),
         from(found),
         new RoundBeside(found, unit).view());
+  }
+
+  private static String word(AlignedFinding found) {
+    String word = Findings.of(found).word();
+    return word.isEmpty() ? null : word;
   }
 
   // --- the figure

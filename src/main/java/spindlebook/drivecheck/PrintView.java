@@ -11,7 +11,7 @@ import spindlebook.card.Capital;
 import spindlebook.card.EndView;
 import spindlebook.card.TravelWords;
 import spindlebook.drawing.FigureText;
-import spindlebook.drawing.State;
+import spindlebook.finding.Findings;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.InForce;
@@ -65,11 +65,11 @@ public record PrintView(
   }
 
   private static String aligned(AlignedFinding found, LengthUnit unit) {
-    State state = AlignedText.state(found);
+    String word = Findings.of(found).word();
     return found.figure().words()
         + " "
         + AlignedText.of(found.figure(), found.value(), unit).words()
-        + (state == null ? "" : ", " + state.word());
+        + (word.isEmpty() ? "" : ", " + word);
   }
 
   /** The worst limit of an end stands in its finding already, or what reads it with others. */

@@ -110,7 +110,7 @@ public final class SignOffCopy {
     return new SignedCorner(
         card.corner(),
         card.place(),
-        checked.travel().outcome().words(),
+        checked.travel().outcome().keptAs(),
         rounded(zero.mm(), STEP_MM),
         zero.words(),
         card.adjusters().stream()
@@ -154,7 +154,7 @@ public final class SignOffCopy {
     return new SignedCorner.Limit(
         of.name(),
         of.end() == null ? MID_TRAVEL : of.end().words(),
-        of.verdict().words(),
+        of.verdict().keptAs(),
         value(of.position(), STEP_MM),
         expanded(of.position(), STEP_MM),
         value(of.figure(), STEP_MM),
@@ -168,9 +168,9 @@ public final class SignOffCopy {
         found.figure(),
         value(found.value(), step),
         expanded(found.value(), step),
-        found.value() == null ? null : found.stands().words(),
+        found.value() == null ? null : found.stands().keptAs(),
         found.target() == null ? null : found.target().target().inWords(),
-        found.target() == null ? null : against.words());
+        found.target() == null ? null : against.keptAs());
   }
 
   private static Double value(Figure figure, double step) {
@@ -264,7 +264,7 @@ public final class SignOffCopy {
 
   private static Outcome outcome(String words) {
     return Arrays.stream(Outcome.values())
-        .filter(o -> o.words().equals(words))
+        .filter(o -> o.keptAs().equals(words))
         .findFirst()
         .orElse(null);
   }
@@ -281,7 +281,7 @@ public final class SignOffCopy {
         null,
         outcome(kept.outcome()),
         Arrays.stream(Standing.values())
-            .filter(s -> s != Standing.LIVE && s.words().equals(kept.stands()))
+            .filter(s -> s != Standing.LIVE && s.keptAs().equals(kept.stands()))
             .findFirst()
             .orElse(null),
         List.of(),

@@ -1,10 +1,12 @@
 package spindlebook.finding;
 
 import java.util.List;
+import spindlebook.definition.Measure;
 import spindlebook.definition.SettingUnit;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.fold.Standing;
 import spindlebook.travel.End;
+import spindlebook.travel.MidTravel;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
@@ -89,6 +91,29 @@ public record Finding(
       case LIMIT -> end.words() + ": " + name;
       case MID_TRAVEL -> "mid-travel: " + name;
       default -> name;
+    };
+  }
+
+  /**
+   * Its verdict in a word, or what it is worth where that does not hold; empty without either. The
+   * one table of these words.
+   */
+  public String word() {
+    if (stands != null) {
+      return stands.words();
+    }
+    if (verdict == null) {
+      return "";
+    }
+    boolean room = group == Group.LIMIT || group == Group.MARGIN || group == Group.RULES_END;
+    boolean angle =
+        group == Group.ALIGNMENT
+            || (of instanceof MidTravel m && m.point().place().measure() == Measure.ANGLE);
+    return switch (verdict) {
+      case SHORT -> room ? "past it" : angle ? "too much" : "too close";
+      case CANT_TELL -> "can't tell";
+      case NEEDS -> "not measured";
+      case CLEAR -> room ? "to spare" : "clear";
     };
   }
 

@@ -104,7 +104,7 @@ public final class Findings {
             t ->
                 rule("target: " + t.figure().words(), "target: " + t.figure().words(), t.inWords()))
         .forEach(all::add);
-    alignment.findings().forEach(a -> all.add(aligned(a)));
+    alignment.findings().forEach(a -> all.add(of(a)));
     all.sort(Comparator.comparing(Finding::group));
     return List.copyOf(all);
   }
@@ -230,7 +230,7 @@ public final class Findings {
         null);
   }
 
-  private static Finding aligned(AlignedFinding found) {
+  public static Finding of(AlignedFinding found) {
     return new Finding(
         Group.ALIGNMENT,
         null,

@@ -21,8 +21,18 @@ import spindlebook.units.LengthUnit;
  * @param figure null where there is no number, with {@code word} instead
  * @param word beside a figure: that it is at least so much, or what it is counted from
  * @param state null for what simply holds
+ * @param stateWord in the words of what it is about
  */
-public record Cell(FigureText figure, String word, State state) {
+public record Cell(FigureText figure, String word, State state, String stateWord) {
+  public Cell(FigureText figure, String word, State state) {
+    this(figure, word, state, state == null ? "" : state.brief());
+  }
+
+  private static Cell of(FigureText figure, String word, Finding finding) {
+    Cell plain = new Cell(figure, word, state(finding));
+    return finding.word().isEmpty() ? plain : new Cell(figure, word, plain.state(), finding.word());
+  }
+
   /**
    * @param either what it is where this one has no such thing, {@code finding} null
    * @param zero what places are counted from
@@ -34,17 +44,17 @@ public record Cell(FigureText figure, String word, State state) {
     }
     Figure figure = finding.figure();
     if (figure == null) {
-      return new Cell(null, finding.says(), state(finding));
+      return of(null, finding.says(), finding);
     }
     if (finding.isPlace()) {
       Cell at = at(figure, zero, unit);
-      return new Cell(at.figure(), at.word(), state(finding));
+      return of(at.figure(), at.word(), finding);
     }
     String word =
         finding.of() instanceof AlignedFinding aligned
             ? AlignedText.acrossEdge(aligned, unit).orElse("")
             : finding.atLeast() ? "at least" : finding.says();
-    return new Cell(text(finding, figure, unit, signed(finding)), word, state(finding));
+    return of(text(finding, figure, unit, signed(finding)), word, finding);
   }
 
   /** Of a wheel position. */

@@ -11,14 +11,15 @@ public enum Outcome {
   /** The rule is kept, by at least the uncertainty. */
   CLEAR("clear");
 
-  private final String words;
+  private final String keptAs;
 
-  Outcome(String words) {
-    this.words = words;
+  Outcome(String keptAs) {
+    this.keptAs = keptAs;
   }
 
-  public String words() {
-    return words;
+  /** In the copy that a sign-off keeps; a page words it by what it is about. */
+  public String keptAs() {
+    return keptAs;
   }
 
   /** The one that weighs more: short, then can't tell, then needs, then clear. */

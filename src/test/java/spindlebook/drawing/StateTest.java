@@ -30,7 +30,7 @@ class StateTest {
   void a_state_is_never_shown_by_colour_alone() {
     for (State state : State.values()) {
       for (boolean quiet : new boolean[] {true, false}) {
-        String html = parts.webState(state, quiet, false).render();
+        String html = parts.webState(state, quiet, false, null).render();
         assertTrue(html.contains(">" + state.word() + "</span>"), html);
         assertTrue(html.contains("<svg class=\"shape\""), html);
         assertTrue(html.contains(state.mark()), html);

@@ -93,7 +93,7 @@ class AlignedInRoundTest {
         text.contains("held against no target: the car stood on stands; the spring was out"), text);
     assertTrue(shop.get(address(marmot.left)).html().contains("/entries/" + key), key);
     Page check = shop.get("/cars/" + marmot.car + "/drive-check").is(200);
-    assertTrue(check.text().contains("Camber has a target and is not known."), check.text());
+    assertTrue(check.text().contains("Measure camber, target "), check.text());
   }
 
   @Test

@@ -19,6 +19,10 @@ import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -60,11 +64,16 @@ class SignOffTest {
   void the_check_tells_corner_by_corner_and_the_car_page_leads_to_it() {
     Page page = shop.get(check).is(200);
     String text = page.text();
-    assertTrue(text.contains("Marmot: 7 things first"), text);
+    assertTrue(text.contains("7 to do before driving"), text);
     assertTrue(text.contains("Not signed off yet."), text);
-    assertTrue(text.contains("Right front not measured no round yet"), text);
-    assertTrue(text.contains("No round yet: nothing was ever measured here."), text);
-    assertTrue(text.contains("Upper rod ends, jam nuts: touched, not said to be tight."), text);
+    assertTrue(text.contains("Right front not measured"), text);
+    assertTrue(text.contains("Measure right front, nothing read yet"), text);
+    assertTrue(text.contains("Torque upper rod ends, jam nuts"), text);
+    String sign = shop.get(signOffs + "/new").is(200).text();
+    assertTrue(sign.contains("7 things first"), sign);
+    assertTrue(sign.contains("Right front not measured no round yet"), sign);
+    assertTrue(sign.contains("No round yet: nothing was ever measured here."), sign);
+    assertTrue(sign.contains("Upper rod ends, jam nuts: touched, not said to be tight."), sign);
     assertTrue(
         text.contains("Not in the book, so nothing is said of it: left rear, right rear."), text);
     assertTrue(text.contains("licensed inspection stand above"), text);
@@ -72,6 +81,28 @@ class SignOffTest {
     String car = shop.get("/cars/" + marmot.car).is(200).text();
     assertTrue(car.contains("7 to do before driving"), car);
     assertEquals(404, shop.get("/cars/none/drive-check").status());
+  }
+
+  /** By where one stands; what a tap settles is ticked there, and the page comes back. */
+  @Test
+  void a_job_and_a_loosened_fastener_are_ticked_where_they_stand() {
+    marmot.send("/cars/" + marmot.car + "/to-do", Map.of("words", "Grind tab"));
+    Page car = shop.get(check + "?at=car").is(200);
+    assertTrue(car.text().contains("At the whole car stop 3 of 3 Grind tab"), car.text());
+    assertTrue(car.text().contains("8 to do before driving"), car.text());
+    Matcher toDo = Pattern.compile("action=\"(/to-do/[^\"]+/done)\"").matcher(car.html());
+    assertTrue(toDo.find(), car.html());
+    assertEquals(check, car.form(toDo.group(1)).keep().location());
+    String left = check + "?at=" + marmot.left;
+    Page there = shop.get(left).is(200);
+    assertTrue(there.text().contains("At the left front stop 1 of 2"), there.text());
+    assertTrue(there.text().contains("7 to do before driving"), there.text());
+    String bolts = "/corners/" + marmot.left + "/fasteners/upper-rod-ends";
+    assertEquals(left, there.form(bolts).keep().location());
+    String after = shop.get(left).is(200).text();
+    assertTrue(after.contains("6 to do before driving"), after);
+    assertFalse(after.contains("Torque upper rod ends"), after);
+    assertTrue(after.contains("Next: right front ›"), after);
   }
 
   @Test

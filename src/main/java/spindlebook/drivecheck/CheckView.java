@@ -19,16 +19,17 @@ import spindlebook.fold.Noted;
 /**
  * The drive check of a car.
  *
- * @param groups what is to see to, by kind, the weightiest first
+ * @param lines what is to see to, the weightiest first
  */
-public record CheckView(CarBook history, DriveCheck check, Map<Why, List<CheckWords.Line>> groups) {
+public record CheckView(CarBook history, DriveCheck check, List<CheckWords.Line> lines) {
   static CheckView of(CarBook history, DriveCheck check) {
-    return new CheckView(
-        history,
-        check,
-        CheckWords.of(history, check).stream()
-            .collect(
-                Collectors.groupingBy(l -> l.thing().why(), TreeMap::new, Collectors.toList())));
+    return new CheckView(history, check, CheckWords.of(history, check));
+  }
+
+  /** By kind, the weightiest first. */
+  public Map<Why, List<CheckWords.Line>> groups() {
+    return lines.stream()
+        .collect(Collectors.groupingBy(l -> l.thing().why(), TreeMap::new, Collectors.toList()));
   }
 
   public String asOf() {

@@ -294,7 +294,8 @@ public final class CheckWords {
           corner + "/fasteners/" + seen.adjuster().adjuster());
     }
     if (thing instanceof ThingFirst.ReCheckDue due) {
-      return line(thing, at, due(due), "", "/cars/" + car + "/re-check?corner=" + corner(at));
+      return line(
+          thing, at, notLookedAt(due), "", "/cars/" + car + "/re-check?corner=" + corner(at));
     }
     if (thing instanceof ThingFirst.ToDo toDo) {
       return toDo(toDo, at.card().place().words());
@@ -326,19 +327,18 @@ public final class CheckWords {
     return card.adjuster(kind).map(a -> address + "/" + a.adjuster().adjuster()).orElse(address);
   }
 
-  private String due(ThingFirst.ReCheckDue due) {
+  private String notLookedAt(ThingFirst.ReCheckDue due) {
     String drive =
         book.lastUse().filter(u -> u.at() != null).map(u -> " of " + Days.day(u.at())).orElse("");
+    return "Not looked at since the drive" + drive + ": " + due(due) + ".";
+  }
+
+  /** "strap, tyre pressure, marks of 2 fasteners". */
+  static String due(ThingFirst.ReCheckDue due) {
     String read =
         due.unread().stream().sorted().map(CheckWords::briefly).collect(Collectors.joining(", "));
     String marks = due.marks() == 0 ? "" : "marks of " + Counted.of(due.marks(), "fastener");
-    return "Not looked at since the drive"
-        + drive
-        + ": "
-        + read
-        + (read.isEmpty() || marks.isEmpty() ? "" : ", ")
-        + marks
-        + ".";
+    return read + (read.isEmpty() || marks.isEmpty() ? "" : ", ") + marks;
   }
 
   private static String briefly(TelltaleKind kind) {

@@ -2,7 +2,6 @@ package spindlebook.drivecheck;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.util.List;
 import spindlebook.advice.DriveCheck;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
@@ -11,7 +10,6 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.measured.AlignedCheck;
-import spindlebook.page.Action;
 import spindlebook.page.Cautions;
 import spindlebook.page.Crumb;
 import spindlebook.page.Html;
@@ -30,16 +28,16 @@ public final class DriveCheckPages {
     String car = history.car().orElseThrow(NotFoundResponse::new);
     DriveCheck check = AlignedCheck.of(history);
     String name = history.details().orElseThrow().name();
+    CheckView view = CheckView.of(history, check);
+    Walk walk = Walk.of(view, ctx.queryParam("at"));
     PageFrame frame =
-        PageFrame.of("Drive check · " + name, name + ": " + CheckWords.outcome(check))
-            .sub("Drive check: what the book knows of before a drive")
+        PageFrame.of("Drive check · " + name, "Drive check")
+            .plan(walk.plan())
             .crumbs(new Crumb(name, "/cars/" + car))
-            .caution(Cautions.FIGURES);
-    List<Action> actions =
-        List.of(
-            Action.link("Sign off", "/cars/" + car + "/sign-offs/new", true),
-            Action.link("Sign-offs", "/cars/" + car + "/sign-offs", false));
-    Html.show(ctx, Html.TEMPLATES.drivecheckCheck(frame, CheckView.of(history, check), actions));
+            .bar(walk.bar())
+            .caution(Cautions.FIGURES)
+            .ownSheets("check.css");
+    Html.show(ctx, Html.TEMPLATES.drivecheckCheck(frame, view, walk));
   }
 
   // --- on paper

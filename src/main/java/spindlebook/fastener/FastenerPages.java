@@ -81,6 +81,7 @@ public final class FastenerPages {
       Html.next(
           ctx,
           switch (a.text("back")) {
+            case "drive-check" -> "/cars/" + card.car() + "/drive-check?at=" + card.corner();
             case "car" -> "/cars/" + card.car() + "/fasteners";
             case "re-check" -> "/cars/" + card.car() + "/re-check?corner=" + card.corner();
             default -> fasteners;

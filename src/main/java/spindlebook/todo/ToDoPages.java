@@ -122,7 +122,9 @@ public final class ToDoPages {
     Asked a = Asked.of(ctx, LengthUnit.INCH, history.n());
     boolean done = !a.text("done").equals("false");
     book.put(ctx, a, new Content.ToDo(null, null, null, null, key, done));
-    Html.next(ctx, "/cars/" + at.car() + "/to-do");
+    Html.next(
+        ctx,
+        "/cars/" + at.car() + (a.text("back").equals("drive-check") ? "/drive-check" : "/to-do"));
   }
 
   private CarBook history(String car) {

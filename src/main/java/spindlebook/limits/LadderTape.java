@@ -43,9 +43,10 @@ final class LadderTape {
   private static final double TAPE_WIDE = 22;
   private static final double TAPE_TO = TAPE_FROM + TAPE_WIDE;
   private static final double BRACKET = 29.5;
+  private static final double SHELF = 32;
   private static final double BALLOON = 33;
-  private static final double LABEL = 41.5;
-  private static final double LABEL_WIDE = 57;
+  private static final double LABEL = 42.5;
+  private static final double LABEL_WIDE = 56;
 
   /** A label's width on a narrow phone, by the wide typeface that lines are reckoned in. */
   private static final double NARROW = 200;
@@ -306,9 +307,9 @@ final class LadderTape {
         top -> {
           double y = top + tall - 1;
           lines.add(new Line(mark, null, TAPE_TO, at, BRACKET + 1.5, at));
-          lines.add(new Line(mark, null, BRACKET + 1.5, at, BALLOON, y));
-          lines.add(new Line(mark, null, BALLOON, y, LABEL + LABEL_WIDE, y));
-          add("", BALLOON + 1, top, 40, tall, what, sub, state, null);
+          lines.add(new Line(mark, null, BRACKET + 1.5, at, SHELF, y));
+          lines.add(new Line(mark, null, SHELF, y, LABEL + LABEL_WIDE, y));
+          add("note-shelf", SHELF, top, 40, tall, what, sub, state, null);
           figure("note-left", 60, top, 38.5, mm, "#" + view.anchor("sums"));
         });
   }

@@ -9,6 +9,7 @@ import spindlebook.align.AlignmentView.Row;
 import spindlebook.alignment.Track;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
+import spindlebook.card.SettleWords;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.entry.AlignedFigure;
@@ -244,7 +245,7 @@ final class AlignmentViews {
           "Give across what toe is read as a length, and it can be held against your target.");
     }
     return found.against().decision() == Outcome.CANT_TELL
-        ? Optional.of(SettledBy.words(found.against().settles()))
+        ? Optional.of(SettleWords.words(found.against().settles()))
         : Optional.empty();
   }
 

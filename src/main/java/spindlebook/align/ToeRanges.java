@@ -6,6 +6,7 @@ import spindlebook.alignment.AgainstTarget;
 import spindlebook.alignment.BumpSteer;
 import spindlebook.alignment.ToeRange;
 import spindlebook.alignment.Window;
+import spindlebook.card.SettleWords;
 import spindlebook.card.Shown;
 import spindlebook.definition.Dimension;
 import spindlebook.definition.Given;
@@ -100,7 +101,7 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
 
   private static String settles(AgainstTarget limit, ToeRange range) {
     return range.readThroughout()
-        ? SettledBy.words(limit.settles())
+        ? SettleWords.words(limit.settles())
         : "Read toe at the ends that are missing.";
   }
 }

@@ -3,6 +3,7 @@ package spindlebook.card;
 import java.util.List;
 import spindlebook.fold.Card;
 import spindlebook.page.Bar;
+import spindlebook.page.Crumb;
 import spindlebook.page.Link;
 import spindlebook.page.PageFrame;
 
@@ -16,9 +17,17 @@ public final class CornerBar {
     return PageFrame.of(heading + " · " + corner + " · " + card.details().name(), heading)
         .plan(Shown.plan(card))
         .crumbs(
-            new spindlebook.page.Crumb(card.details().name(), "/cars/" + card.car()),
-            new spindlebook.page.Crumb(corner, "/corners/" + card.corner()))
+            new Crumb(card.details().name(), "/cars/" + card.car()),
+            new Crumb(corner, "/corners/" + card.corner()))
         .bar(of(card.corner(), here));
+  }
+
+  /** A page below a corner's, under a title of its own. */
+  public static PageFrame under(Card card, String title, String heading) {
+    return PageFrame.of(title + " · Spindlebook", heading)
+        .sub(card.place().words())
+        .plan(Shown.plan(card))
+        .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()));
   }
 
   static Bar of(String corner, String here) {

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
 import java.util.stream.Stream;
 import spindlebook.definition.Measure;
 import spindlebook.fold.Card;
@@ -25,7 +26,7 @@ import spindlebook.units.TapeFormat;
  * What would settle a can't-tell, one sentence: how often to read it, with which graduation, or
  * that repeating will not.
  */
-record SettleWords(Card card) {
+public record SettleWords(Card card) {
   private static final int FINEST_ON_A_TAPE = 64;
   private static final double NOISE = 1e-9;
 
@@ -42,25 +43,28 @@ record SettleWords(Card card) {
   }
 
   private String words(Settles settles, Figure of, List<String> readings) {
+    return words(settles, steps -> ": " + graduation(of, readings, steps));
+  }
+
+  /** Where nothing is known of the tool it was read with. */
+  public static String words(Settles settles) {
+    return words(settles, steps -> "");
+  }
+
+  private static String words(Settles settles, DoubleFunction<String> graduation) {
     if (settles instanceof Settles.Repeats repeats) {
       return "Read it " + repeats.n() + " times in all.";
     }
     if (settles instanceof Settles.FinerTool finer) {
-      return "Read it with a finer tool: " + graduation(of, readings, finer.steps()) + ".";
+      return "Read it with a finer tool" + graduation.apply(finer.steps()) + ".";
     }
     if (settles instanceof Settles.RepeatsOrFinerTool either) {
-      return "Read it "
-          + either.n()
-          + " times in all, or with a finer tool: "
-          + graduation(of, readings, either.steps())
-          + ".";
+      String tool = graduation.apply(either.steps());
+      return "Read it " + either.n() + " times in all, or with a finer tool" + tool + ".";
     }
     if (settles instanceof Settles.RepeatsWithFinerTool both) {
-      return "Read it "
-          + both.n()
-          + " times in all, with a finer tool: "
-          + graduation(of, readings, both.steps())
-          + ".";
+      String tool = graduation.apply(both.steps());
+      return "Read it " + both.n() + " times in all, with a finer tool" + tool + ".";
     }
     return "Reading it again will not settle it: an error that every reading shares, of the tape or"
         + " of a mark read once, is larger than the difference.";

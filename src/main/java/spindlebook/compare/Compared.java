@@ -42,12 +42,10 @@ public record Compared(
     if (first.isEmpty() || second.isEmpty()) {
       String where = first.isEmpty() ? heads.one() : heads.other();
       Place lacking = first.isEmpty() ? place : beside;
-      return new Compared(
+      return not(
           place,
           heads,
-          "Not compared: there is no " + lacking.words() + " in the book, " + where + ".",
-          List.of(),
-          List.of());
+          "Not compared: there is no " + lacking.words() + " in the book, " + where + ".");
     }
     Card a = one.card(first.get());
     Card b = other.card(second.get());
@@ -77,6 +75,10 @@ public record Compared(
       groups.sort(Comparator.comparing(Titled::folded));
     }
     return new Compared(place, heads, "", lacking(heads, ofOne, ofOther), groups);
+  }
+
+  private static Compared not(Place place, Heads heads, String why) {
+    return new Compared(place, heads, why, List.of(), List.of());
   }
 
   private static Heads heads(Asked asked, Place place) {

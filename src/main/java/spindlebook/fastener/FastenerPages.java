@@ -5,6 +5,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
+import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
 import spindlebook.card.Shown;
 import spindlebook.entry.Content;
@@ -48,11 +49,7 @@ public final class FastenerPages {
   public void ofCorner(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
     PageFrame frame =
-        PageFrame.of("Fasteners · Spindlebook", "Fasteners")
-            .sub(SUB)
-            .plan(Shown.plan(card))
-            .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()))
-            .caution(Cautions.SETTING);
+        CornerBar.under(card, "Fasteners", "Fasteners").sub(SUB).caution(Cautions.SETTING);
     CarBook history = histories.of(card.car());
     Html.show(ctx, Html.TEMPLATES.fastenerList(frame, List.of(corner(history, card)), "corner"));
   }

@@ -12,11 +12,10 @@ import java.util.List;
 import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import spindlebook.card.Shown;
+import spindlebook.card.CornerBar;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
-import spindlebook.page.Crumb;
 import spindlebook.page.FormPage;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
@@ -48,10 +47,7 @@ public final class PhotoPages {
 
   private void show(Context ctx, Card card, Asked a) {
     PageFrame frame =
-        PageFrame.of("Photos · Spindlebook", "Photos")
-            .sub("Kept without the place they were taken at.")
-            .plan(Shown.plan(card))
-            .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()));
+        CornerBar.under(card, "Photos", "Photos").sub("Kept without the place they were taken at.");
     FormPage form =
         a.page(frame, "/corners/" + card.corner() + "/photos", "Put it in the book", null);
     PhotoView view = PhotoView.of(histories.of(card.car()), card.corner());

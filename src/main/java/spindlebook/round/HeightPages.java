@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import spindlebook.card.Capital;
+import spindlebook.card.CornerBar;
 import spindlebook.card.PutBack;
 import spindlebook.card.Shown;
 import spindlebook.card.TakesAlong;
@@ -240,10 +241,8 @@ public final class HeightPages {
             ? ("It was taken back and stays in the book. " + TakesAlong.after(history, key)).strip()
             : "It does not count: somebody answered that it is not so, or its round is gone.";
     PageFrame frame =
-        PageFrame.of("Taken back · Spindlebook", putBack.isPresent() ? "Taken back" : "Left out")
-            .sub(card.place().words() + " · a height")
-            .plan(Shown.plan(card))
-            .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()));
+        CornerBar.under(card, "Taken back", putBack.isPresent() ? "Taken back" : "Left out")
+            .sub(card.place().words() + " · a height");
     String justKept =
         Optional.ofNullable(ctx.queryParam("saved"))
             .flatMap(history::standing)

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.card.Capital;
+import spindlebook.card.CornerBar;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
@@ -23,7 +24,6 @@ import spindlebook.fold.SeenRound;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.FormKey;
 import spindlebook.page.Html;
 import spindlebook.page.Notice;
@@ -56,10 +56,7 @@ public final class RoundPages {
     String corner = "/corners/" + card.corner();
     if (!a.ok()) {
       PageFrame frame =
-          PageFrame.of("A round · Spindlebook", heading(ctx, toRead))
-              .sub(card.place().words())
-              .plan(Shown.plan(card))
-              .crumbs(new Crumb(card.place().words(), corner))
+          CornerBar.under(card, "A round", heading(ctx, toRead))
               .notices(afterAChange(ctx, card, toRead))
               .caution(Cautions.MEASURING);
       a.show(ctx, frame, corner + "/rounds", "Start", corner);
@@ -96,11 +93,7 @@ public final class RoundPages {
 
   public void ofCorner(Context ctx) {
     Card card = corner(ctx);
-    PageFrame frame =
-        PageFrame.of("Rounds · Spindlebook", "Rounds")
-            .sub(card.place().words())
-            .plan(Shown.plan(card))
-            .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()));
+    PageFrame frame = CornerBar.under(card, "Rounds", "Rounds");
     List<RoundLine> lines = new ArrayList<>();
     for (SeenRound round : card.rounds()) {
       long readings =
@@ -133,10 +126,8 @@ public final class RoundPages {
     Optional<Card> mirror = Optional.ofNullable(at.mirror());
     List<RoundView.OtherLine> notWatched = moved.notWatched(mirror);
     PageFrame frame =
-        PageFrame.of("Round · Spindlebook", Capital.of(card.place().words()) + ", a round")
+        CornerBar.under(card, "Round", Capital.of(card.place().words()) + ", a round")
             .sub(Days.minute(round.at()) + " · " + round.who())
-            .plan(Shown.plan(card))
-            .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()))
             .notices("1".equals(ctx.queryParam(MOVED)) ? moved.notices() : List.of())
             .caution(Cautions.MEASURING);
     Optional<GuidePlan.Place> next = GuidePlan.of(at).next();

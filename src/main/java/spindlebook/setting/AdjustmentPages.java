@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import spindlebook.card.Addressed;
+import spindlebook.card.CornerBar;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
@@ -60,11 +61,7 @@ public final class AdjustmentPages {
   public void ofCorner(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
     PageFrame frame =
-        PageFrame.of("Settings · Spindlebook", "Change a setting")
-            .sub(card.place().words())
-            .plan(Shown.plan(card))
-            .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()))
-            .caution(Cautions.SETTING);
+        CornerBar.under(card, "Settings", "Change a setting").caution(Cautions.SETTING);
     Html.show(ctx, Html.TEMPLATES.settingSettings(frame, card.car(), List.of(settings(card))));
   }
 

@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import spindlebook.card.Addressed;
+import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
-import spindlebook.card.Shown;
 import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
@@ -14,7 +14,6 @@ import spindlebook.fold.SeenTelltale;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
@@ -59,10 +58,8 @@ public final class TelltalePages {
       blocks.add(block(form, sent, reCheck ? RE_CHECK : "telltales"));
     }
     PageFrame frame =
-        PageFrame.of("Telltales · Spindlebook", "Telltales")
+        CornerBar.under(card, "Telltales", "Telltales")
             .sub("What a drive left to be read.")
-            .plan(Shown.plan(card))
-            .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()))
             .caution(Cautions.MEASURING);
     sent.show(
         ctx,

@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
+import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
-import spindlebook.card.Shown;
 import spindlebook.definition.Allowance;
 import spindlebook.definition.Dimension;
 import spindlebook.definition.Given;
@@ -17,7 +17,6 @@ import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
@@ -44,11 +43,7 @@ public final class GivenPages {
       Html.next(ctx, corner);
       return;
     }
-    PageFrame frame =
-        PageFrame.of("Given and held back · Spindlebook", "What is given and held back")
-            .sub(card.place().words())
-            .plan(Shown.plan(card))
-            .crumbs(new Crumb(card.place().words(), corner));
+    PageFrame frame = CornerBar.under(card, "Given and held back", "What is given and held back");
     a.show(ctx, frame, corner + "/given", "Keep these", corner);
   }
 

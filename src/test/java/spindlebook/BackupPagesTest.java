@@ -81,6 +81,8 @@ class BackupPagesTest {
     backUp();
     for (String page : List.of("/cars", "/cars/" + marmot.car)) {
       assertFalse(shop.get(page).text().contains("No good backup"), page);
+    }
+    for (String page : List.of("/cars", "/cars/" + marmot.car + "/more")) {
       assertTrue(shop.get(page).html().contains("<a href=\"/backups\">Backups</a>"), page);
     }
     Files.delete(copies().get(0));

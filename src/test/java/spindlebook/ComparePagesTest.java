@@ -161,7 +161,8 @@ class ComparePagesTest {
 
   @Test
   void the_car_and_every_entry_lead_there() {
-    assertTrue(shop.get("/cars/" + marmot.car).html().contains("href=\"" + compare + "\""));
+    assertTrue(
+        shop.get("/cars/" + marmot.car + "/more").html().contains("href=\"" + compare + "\""));
     String entry = shop.get("/entries/" + marmot.round).is(200).html();
     assertTrue(entry.contains(compare + "?one="), entry);
     assertTrue(entry.contains(putBack + "?at="), entry);

@@ -26,7 +26,7 @@ record Page(Browser browser, String path, int status, HttpHeaders headers, Strin
   }
 
   static String seen(String html) {
-    return decoded(TAG.matcher(html).replaceAll(" ")).replaceAll("\\s+", " ").strip();
+    return decoded(TAG.matcher(html).replaceAll(" ")).replaceAll("[\\s\u00a0]+", " ").strip();
   }
 
   String location() {

@@ -84,7 +84,7 @@ class PaperPagesTest {
         rodEnds(Map.of("thread", "5/8-18", "engaged", "30 mm", "front", "2", "rear", "2"));
     assertTrue(enough.matches(".*surely keep that 1 1/16 in [^.]{0,60}clear.*"), enough);
     String few = rodEnds(Map.of("thread", "5/8-18", "engaged", "30 mm", "front", "6", "rear", "6"));
-    assertTrue(few.matches(".*surely (keep|have) that 7/8 in [^.]{0,60}short.*"), few);
+    assertTrue(few.matches(".*surely (keep|have) that 7/8 in [^.]{0,60}not enough.*"), few);
   }
 
   @Test

@@ -144,7 +144,9 @@ class TrailingArmTest {
 
   @Test
   void the_page_speaks_of_degrees_and_of_no_steering() {
-    String page = shop.get("/corners/" + rear).is(200).text();
+    String page =
+        shop.get("/corners/" + rear).is(200).text()
+            + shop.get("/corners/" + rear + "/gaps").is(200).text();
     for (String said :
         List.of("trailing arm", "CV joint angle is reached", "18.9°", "at most 18", "23.1°")) {
       assertTrue(page.contains(said), () -> said + " is not on: " + page);

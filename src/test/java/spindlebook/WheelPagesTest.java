@@ -299,7 +299,7 @@ class WheelPagesTest {
     says(low, "the frame meets the ground before the stop is solid");
     String nothingWanted = wheel(Map.of("squashed", "4", "ratio", "0.6")).is(200).text();
     String[] afterThat = nothingWanted.split("before the stop is solid", 2);
-    assertTrue(afterThat[1].matches("[^.]* short .*"), "its words and its mark say the same");
+    assertTrue(afterThat[1].matches("[^.]* not enough .*"), "its words and its mark say the same");
   }
 
   @Test

@@ -21,7 +21,7 @@ public final class CarBook {
   /** So many further entries are copied with each book; then all is put together anew. */
   private static final int FEW = 500;
 
-  private static final CarBook EMPTY = new CarBook(List.of());
+  private static final CarBook EMPTY = new CarBook(List.of(), new Memo());
 
   private final List<Noted> entries;
   private final Map<String, Content> written;
@@ -30,10 +30,12 @@ public final class CarBook {
   private final Map<String, Content.Correction> corrected;
   private final Map<String, Boolean> answers;
   private final Memo memo = new Memo();
+  private final Memo asKnown;
   private final Map<String, CardFold> folds = new ConcurrentHashMap<>();
 
-  private CarBook(List<Noted> entries) {
+  private CarBook(List<Noted> entries, Memo asKnown) {
     this.entries = entries;
+    this.asKnown = asKnown;
     written = new HashMap<>();
     entries.forEach(e -> written.putIfAbsent(e.key(), e.content()));
     corrected = new HashMap<>();
@@ -52,6 +54,7 @@ public final class CarBook {
   /** An earlier book with entries that leave all as it stands there. */
   private CarBook(CarBook earlier, List<Noted> entries, List<Noted> later) {
     this.entries = entries;
+    asKnown = earlier.asKnown;
     boolean few = earlier.writtenSince.size() < FEW;
     written = few ? earlier.written : new HashMap<>(earlier.written);
     (few ? writtenSince : written).putAll(earlier.writtenSince);
@@ -101,7 +104,12 @@ public final class CarBook {
   }
 
   public static CarBook of(List<Noted> entries) {
-    return new CarBook(List.copyOf(entries));
+    return of(entries, new Memo());
+  }
+
+  /** The same, where {@link #asKnown} of a book that these entries begin with is still there. */
+  public static CarBook of(List<Noted> entries, Memo asKnown) {
+    return new CarBook(List.copyOf(entries), asKnown);
   }
 
   public CarBook with(Noted entry) {
@@ -126,7 +134,7 @@ public final class CarBook {
     List<Noted> all = Collections.unmodifiableList(longer);
     return later.stream().allMatch(this::leavesAllElse)
         ? new CarBook(this, all, later)
-        : new CarBook(all);
+        : new CarBook(all, asKnown);
   }
 
   private boolean leavesAllElse(Noted later) {
@@ -139,7 +147,7 @@ public final class CarBook {
 
   /** As we knew it at n. */
   public CarBook asOf(long n) {
-    return n >= n() ? this : new CarBook(entries.stream().takeWhile(e -> e.n() <= n).toList());
+    return n >= n() ? this : of(entries.stream().takeWhile(e -> e.n() <= n).toList());
   }
 
   public List<Noted> entries() {
@@ -323,6 +331,11 @@ public final class CarBook {
   /** What was worked out from this book. */
   public Memo memo() {
     return memo;
+  }
+
+  /** What was known after its entries, which no later one changes; kept by every longer book. */
+  public Memo asKnown() {
+    return asKnown;
   }
 
   /** The corner's place; empty when the key is no corner's. */

@@ -9,6 +9,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import spindlebook.definition.Layout;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
+import spindlebook.fold.Memo;
 
 /**
  * The cars' books, folded as far as the log goes. What is kept here is only speed: a fold from
@@ -25,10 +26,15 @@ public final class Histories {
   /**
    * A car's book (null before it is first folded), what was written since, and {@link
    * Book#lastMove} when it was asked for. Who folds holds {@code turn}; a save waits for nobody.
+   * What was known of it at earlier entries is held longer than the fold.
    */
-  private record Known(Object turn, CarBook car, List<Entry> later, long lastMove) {
+  private record Known(Object turn, CarBook car, List<Entry> later, long lastMove, Memo asKnown) {
     static Known nothing() {
-      return new Known(new Object(), null, List.of(), 0);
+      return new Known(new Object(), null, List.of(), 0, new Memo());
+    }
+
+    Known toFoldAnew() {
+      return new Known(new Object(), null, List.of(), lastMove, asKnown);
     }
 
     boolean holds(long move) {
@@ -38,13 +44,13 @@ public final class Histories {
     Known and(Entry entry) {
       List<Entry> all = new ArrayList<>(later);
       all.add(entry);
-      return new Known(turn, car, all, lastMove);
+      return new Known(turn, car, all, lastMove, asKnown);
     }
 
     /** What came while {@code longer} was folded is still to be folded. */
     Known with(CarBook longer, long move) {
       List<Entry> rest = later.stream().filter(entry -> entry.n() > longer.n()).toList();
-      return new Known(turn, longer, rest, move);
+      return new Known(turn, longer, rest, move, longer.asKnown());
     }
 
     CarBook folded() {
@@ -68,7 +74,8 @@ public final class Histories {
           .ifPresent(
               there ->
                   cars.computeIfPresent(
-                      there.car(), (car, k) -> k.later().size() < FEW ? k.and(entry) : null));
+                      there.car(),
+                      (car, k) -> k.later().size() < FEW ? k.and(entry) : k.toFoldAnew()));
     }
     taken.incrementAndGet();
   }
@@ -101,7 +108,9 @@ public final class Histories {
     CarBook now =
         known != null && known.turn() == turn && known.holds(lastMove)
             ? known.folded()
-            : CarBook.of(book.ofCar(car, 0).stream().map(Bodies::noted).toList());
+            : CarBook.of(
+                book.ofCar(car, 0).stream().map(Bodies::noted).toList(),
+                known != null && known.lastMove() == lastMove ? known.asKnown() : new Memo());
     cars.computeIfPresent(car, (c, k) -> k.turn() == turn ? k.with(now, lastMove) : k);
     return now;
   }

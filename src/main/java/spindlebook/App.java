@@ -41,6 +41,7 @@ import spindlebook.drivecheck.SignOffPages;
 import spindlebook.drivecheck.SignOffStore;
 import spindlebook.fastener.FastenerPages;
 import spindlebook.figures.TablePages;
+import spindlebook.life.LifePages;
 import spindlebook.limits.LimitsPages;
 import spindlebook.log.Book;
 import spindlebook.log.BookRefused;
@@ -99,6 +100,7 @@ public final class App implements AutoCloseable {
   final BackupPages backups;
   final CarPages cars;
   final CornerPages corners;
+  final LifePages life;
   final LimitsPages limits;
   final AlignPages align;
   final AlignmentPages alignment;
@@ -213,6 +215,7 @@ public final class App implements AutoCloseable {
     IntoBook intoBook = new IntoBook(bookFile);
     this.cars = new CarPages(carStore, histories, intoBook, copying::warning);
     this.corners = new CornerPages(histories);
+    this.life = new LifePages(histories);
     this.limits = new LimitsPages(histories);
     this.align = new AlignPages(histories);
     this.alignment = new AlignmentPages(histories, intoBook);

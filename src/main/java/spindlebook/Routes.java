@@ -48,6 +48,7 @@ final class Routes {
 
     r.get("/corners/{corner}", app.kept.page(app.corners::corner));
     r.get("/corners/{corner}/gaps", app.kept.page(app.corners::gaps));
+    r.get("/corners/{corner}/life", app.kept.page(app.door.oneAtATime(app.life::life)));
     r.get("/corners/{corner}/limits", app.kept.page(app.limits::limits));
     r.get("/corners/{corner}/curves", app.kept.page(app.door.oneAtATime(app.align::curves)));
     r.get("/corners/{corner}/bump-steer", app.kept.page(app.door.oneAtATime(app.align::bumpSteer)));

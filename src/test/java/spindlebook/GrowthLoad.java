@@ -32,6 +32,7 @@ final class GrowthLoad {
           CAR,
           CORNER,
           CORNER + "/limits",
+          CORNER + "/life",
           CORNER + "/curves",
           CORNER + "/bump-steer",
           CORNER + "/alignment",
@@ -115,6 +116,9 @@ final class GrowthLoad {
       sent(shop.browser, round, "warm", 160);
       millis.put("a save from an outbox, p50", sent(shop.browser, round, "one", 161));
       time("car after a save", () -> get(shop, CAR));
+      time("life after 161 saves", () -> get(shop, CORNER + "/life"));
+      sent(shop.browser, round, "more", 1);
+      time("life after a save", () -> get(shop, CORNER + "/life"));
       millis.put("raw forced append, p50", raw(folder.resolve("raw")));
       millis.put("eight phones, for each save of all", phones(shop, round, 8));
       millis.put("one phone, for each save", phones(shop, round, 1));

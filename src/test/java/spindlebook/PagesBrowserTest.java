@@ -50,6 +50,8 @@ class PagesBrowserTest {
           "/corners/marmot-lf/limits",
           "/corners/marmot-rf/limits",
           "/corners/marmot-rr/limits",
+          "/corners/marmot-lf/life",
+          "/corners/marmot-rr/life",
           "/corners/marmot-lf/curves",
           "/corners/marmot-lf/curves?of=camber&against=other-side",
           "/corners/marmot-lf/curves?of=p-tie-rod-upper-arm",

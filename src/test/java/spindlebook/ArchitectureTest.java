@@ -240,6 +240,7 @@ class ArchitectureTest {
                 "recheck",
                 "photo",
                 "drivecheck",
+                "life",
                 "limits",
                 "trial",
                 "compare",

@@ -1,5 +1,8 @@
-// What comes after the first screen of a guided round: what is under More, its end,
-// and what was undone by mistake.
+// What comes after the first screen of a guided round: what is drawn, what is asked back, what is
+// under More, undo, and the end.
+export * from "./guide-order.js";
+export * from "./guide-sketch.js";
+export * from "./guide-stop.js";
 import { newKey } from "./outbox.js";
 
 export const more = ({ s, plan, state, me, key, make, keep, read, go, onward, say, save }) => {
@@ -46,7 +49,7 @@ export const more = ({ s, plan, state, me, key, make, keep, read, go, onward, sa
     a.href = "/rounds/" + plan.round + h;
     links.append(a);
   }
-  all.push(links);
+  all.unshift(links);
   return all;
 };
 
@@ -60,6 +63,37 @@ export const end = ({ plan, state, asks, make, key, go, fill, pad }) => {
   });
 };
 
+// What may be taken over instead of being read: heights this phone sent have marks too.
+export const instead = ({ which, plan, state, mine, key, answer }) => {
+  if (which === "otherSpindle") return [key("not read", () => answer({ otherSpindle: "" }))];
+  if (which !== "mark") return [];
+  const own = mine().filter((e) => e.body.what === "height" && e.body.mark);
+  const b = own.length ? own[own.length - 1].body : null;
+  const p = b && state.places.find((p) => p.height === b.key);
+  const marks = p
+    ? [{ key: b.key, words: p.words, typed: b.mark + (b.pairing ? " and " + (b.otherMark || "not read") : "") }]
+    : plan.marks;
+  return marks.map((m) =>
+    key("as at '" + m.words + "', " + m.typed, () => answer({ markAsAt: m.key, markTyped: m.typed })),
+  );
+};
+
+// The last thing said: a box of a height, or what was kept.
+export const undo = ({ me, begun, told, leave, go, send, anew }) => {
+  const kept = leave();
+  const [half, ...before] = begun();
+  if (half) {
+    me.undone = { kept, words: told(half) };
+    return go(me.at, { id: me.at, text: half[1], typed: Object.fromEntries(before.reverse()) });
+  }
+  const last = me.taken.pop();
+  if (!last) return;
+  send({ what: "take-back", target: last.key });
+  anew();
+  me.undone = { ...last, at: kept };
+  go(last.from, last.kept);
+};
+
 // Undo pressed by mistake: the same again, as a new entry, and on to where that was.
 export const redo = ({ me, go, send, anew }) => {
   const { kept, at, body, words, from } = me.undone;
@@ -70,20 +104,4 @@ export const redo = ({ me, go, send, anew }) => {
   me.taken[me.taken.length - 1].kept = kept;
   anew();
   go(at.id, at);
-};
-
-// What the book doubts of this round, each until it is answered.
-export const asking = ({ answered, plan, mine, me, send, draw, undo }) => {
-  const open = [...answered, ...plan.doubts].find(
-    (d) => !mine().some((e) => e.body.target === d.key && e.body.what !== "reading"),
-  );
-  if (!open) return null;
-  return {
-    of: open.key,
-    words: "In doubt, not counted: " + open.words + ". " + open.doubt,
-    keys: [
-      ["It is so", () => (send({ what: "so", target: open.key }), draw())],
-      ["Take it back", () => (open.key === me.taken[me.taken.length - 1]?.key ? undo() : (send({ what: "take-back", target: open.key }), draw()))],
-    ],
-  };
 };

@@ -1,8 +1,8 @@
 // Whether a height can lie where it was typed. It is asked while the wheel still stands there, with
 // or without a network; so a tape's text is read here too, roughly: the book reads it itself.
 const UNIT = { '"': 25.4, in: 25.4, mm: 1, cm: 10 };
-const mm = (plan, text) => {
-  const m = /^(?:(\d+(?:[.,]\d+)?)[ -]*)?(?:(\d+)\/(\d+))?\s*(in|"|mm|cm)?$/.exec((text ?? "").trim());
+export const mm = (plan, text) => {
+  const m = /^(?:(\d+(?:[.,]\d+)?)(?![\d/])[ -]*)?(?:(\d+)\/(\d+))?\s*(in|"|mm|cm)?$/.exec((text ?? "").trim());
   if (!m || (!m[1] && !m[2])) return NaN;
   return (Number((m[1] ?? "0").replace(",", ".")) + (m[2] ? m[2] / m[3] : 0)) * (UNIT[m[4]] ?? (plan.mm ? 1 : 25.4));
 };
@@ -22,3 +22,19 @@ export const wrong = (places, place, here) =>
           (p.rank < place.rank ? here < p.at : here > p.at),
       )
     : undefined;
+// What is asked of a height on the wrong side of another before it is kept; nothing where it is not.
+export const off = ({ plan, state, s, body, typed, keep, go }) => {
+  const other = wrong(state.places, s.p, at(plan, body));
+  if (!other) return null;
+  const { spindle, mark, markAsAt, markTyped, ...rest } = typed;
+  const again = (typed) => () => go(s.id, { id: s.id, typed: JSON.parse(JSON.stringify({ ...rest, ...typed })) });
+  return [
+    "'" + s.p.words + "' came out " + (other.rank < s.p.rank ? "below" : "above") + " '" + other.words + "'.",
+    [
+      ["Read spindle again", again({ mark, markAsAt, markTyped })],
+      ["Read frame mark again", again({ spindle })],
+      ["It is right, count it", () => keep(true)],
+    ],
+    { at: s, body },
+  ];
+};

@@ -1,5 +1,6 @@
-// The keys a value is tapped with. What they do comes with them: type adds to what is typed, back
-// takes the last of it, keep keeps a value.
+// The keys a value is tapped with, six rows that stand still: a key that is there stands at one place,
+// whatever is asked. What they do comes with them: type adds to what is typed, back takes the last of
+// it, keep keeps a value, typing opens the box for a keyboard.
 export const make = (tag, cls, text) => {
   const e = document.createElement(tag);
   if (cls) e.className = cls;
@@ -8,43 +9,44 @@ export const make = (tag, cls, text) => {
 };
 
 export const key = (face, does, cls, label) => {
-  const b = make("button", "key " + (cls ?? ""));
+  const b = make("button", "key " + (cls ?? ""), face);
   b.type = "button";
-  const f = /^(\d+)\/(\d+)$/.exec(face);
-  if (f) {
-    const fr = make("span", "frac frac-alone");
-    fr.append(make("sup", "", f[1]), "⁄", make("sub", "", f[2]));
-    b.append(fr);
-  } else b.textContent = face;
   b.dataset.key = label ?? face;
-  if (f || label) b.setAttribute("aria-label", label ?? face);
+  if (label) b.setAttribute("aria-label", label);
   b.addEventListener("click", does);
   return b;
 };
 const lowest = (n, d) => (n % 2 ? n + "/" + d : lowest(n / 2, d / 2));
+// A quarter of an inch is a row; tick and size follow the graduation.
 const sixteenth = (i, { text, fine, keep }) => {
   const f = fine ? 2 * i + 1 + "/32" : i ? lowest(i, 16) : "";
-  return key(f || "0", () => keep((text() + " " + f).trim() || "0"), "cell", f || "even");
+  const size = fine ? "" : i % 4 ? (i % 2 ? "" : " eighth") : " quarter";
+  return key(f || "0", () => keep((text() + " " + f).trim() || "0"), "cell" + size + (i % 4 > 2 ? " end" : ""), f || "even");
 };
-// A gap is small: its keys leave room for the drill that tells whether the rule is kept.
-export const inches = (small, on) => {
-  const { type, back, fine, finer } = on;
-  const pad = [];
-  for (const d of small ? "1234" : "12345") pad.push(key(d, () => type(d), "whole"));
-  pad.push(key("⌫", back, "whole", "take the last back"));
-  if (!small) for (const d of "67890") pad.push(key(d, () => type(d), "whole"));
-  const th = key("32nds", finer, "whole " + (fine ? "key-on" : ""));
-  th.setAttribute("aria-pressed", fine);
-  pad.push(th);
-  for (let i = 0; i < 16; i++) pad.push(sixteenth(i, on));
-  return pad;
+const digits = (which, { type }) => [...which].map((d) => key(d, () => type(d)));
+const back = (on) => key("⌫", on.back, "", "take the last back");
+const typing = (on) => {
+  const b = key("Type", on.typing, "small" + (on.typed ? " key-on" : ""));
+  b.setAttribute("aria-pressed", !!on.typed);
+  return b;
 };
-export const decimals = ({ type, back, text, keep }) => {
-  const pad = [];
-  for (const d of ["1", "2", "3", "⌫", "4", "5", "6", "−", "7", "8", "9", ".", "0"])
-    pad.push(
-      key(d, d === "⌫" ? back : () => type(d === "−" ? "-" : d), "cell", { "⌫": "take the last back", "−": "minus" }[d]),
-    );
-  pad.push(key("Keep", () => keep(text()), "key-main wide"));
-  return pad;
-};
+// Two rows of digits; or one of them, what fifth is, and a row of words.
+const head = (on, fifth, row) => [
+  ...digits("1234", on),
+  fifth ?? digits("5", on)[0],
+  back(on),
+  ...(row ?? digits("67890", on)),
+  typing(on),
+];
+export const inches = (on, fifth, row) => [
+  ...head(on, fifth, row),
+  ...Array.from({ length: 16 }, (_, i) => sixteenth(i, on)),
+];
+export const decimals = (on, row, drill) => [
+  ...head(on),
+  key(".", () => on.type("."), "half"),
+  ...(row.length ? [] : [key("−", () => on.type("-"), "half", "minus")]),
+  ...row,
+  ...drill,
+  key("Keep", () => on.keep(on.text()), "key-main full last"),
+];

@@ -23,8 +23,9 @@ export const walk = (plan, sent, at) => {
   const steps = [];
   for (const p of places) {
     steps.push({ id: p.id + "/straight/height", p, steering: "straight", row: "height" });
-    for (const s in p.asked)
-      for (const row of p.asked[s]) steps.push({ id: p.id + "/" + s + "/" + row, p, steering: s, row });
+    const asked = p.asked ?? plan.asked;
+    for (const s in asked)
+      for (const row of asked[s]) steps.push({ id: p.id + "/" + s + "/" + row, p, steering: s, row });
   }
   for (const s of steps)
     s.done = s.row === "height" ? s.p.height && { say: s.p.say } : done[s.p.height + "/" + s.steering + "/" + s.row];

@@ -12,8 +12,7 @@ const HERE = "sb:g:" + plan.round;
 const me = { text: "", typed: {}, taken: [], ...JSON.parse(outbox.get(HERE) ?? "{}") };
 const answered = [];
 // What is on the screen besides: 32nds, what is under More, a question.
-const on = { fine: false, menu: "", ask: null, more: null };
-let order = { at: () => NaN, wrong: () => null };
+const on = { fine: false, drill: false, typed: false, menu: "", ask: null, verdict: null };
 
 // A key that is being pressed stays the same element: what looks as before is not built again.
 const fill = (where, as, build) => {
@@ -29,7 +28,7 @@ const mine = () => [
   ...outbox.waiting().filter((e) => e.to === TO),
 ];
 
-const now = () => walk(plan, mine(), order.at);
+const now = () => walk(plan, mine(), on.at ?? (() => NaN));
 let state = now();
 const part = () => toAsk(plan, me.typed);
 const step = () => state.steps.find((s) => s.id === me.at);
@@ -38,7 +37,7 @@ const leave = () => ({ id: me.at, text: me.text, typed: me.typed, note: me.note,
 const go = (id, kept) => {
   const { text = "", typed = {}, note = null, fine = false } = kept?.id === id ? kept : {};
   Object.assign(me, { at: id, text, typed, note });
-  Object.assign(on, { fine, menu: "", ask: null });
+  Object.assign(on, { fine, drill: false, menu: "", ask: null });
   save();
   draw();
 };
@@ -89,18 +88,15 @@ const height = (s, typed) => {
   const again = outbox.aside().find((e) => e.to === TO && e.body.place === s.p.id);
   const { name, label, id: place, pairing, otherName, words } = s.p;
   const body = { what: "height", name, label, place, pairing, otherName, ...typed };
-  const off = order.wrong(state.places, s.p, order.at(plan, body));
   const keep = (so) => {
     if (again) outbox.again(again, { ...again.body, ...body, key: again.body.key });
     else send(body, words + ", spindle " + body.spindle, s.id);
     if (so) send({ what: "so", target: body.key });
     onward(s.id, me.left);
   };
-  if (!off) return keep(false);
-  say("'" + words + "' came out " + (off.rank < s.p.rank ? "below" : "above") + " '" + off.words + "'.", [
-    ["It is so", () => keep(true)],
-    ["Type it again", () => go(s.id)],
-  ]);
+  const off = on.off?.({ plan, state, s, body, typed, keep, go });
+  if (off) say(...off);
+  else keep();
 };
 
 const keep = (value) => {
@@ -114,25 +110,13 @@ const keep = (value) => {
   }
   read(s, value, me.note);
   onward(s.id);
+  on.judged?.({ s, value, plan, state, me, on, head, make, key, go, draw });
 };
 
 // What was typed of a height so far, its last box first.
 const begun = () => Object.entries(me.typed).reverse();
 const told = ([p, value]) => plan.boxes[p].replace(" above the floor", "").toLowerCase() + " " + (value || "not read");
-const undo = () => {
-  const kept = leave();
-  const [half, ...before] = begun();
-  if (half) {
-    me.undone = { kept, words: told(half) };
-    return go(me.at, { id: me.at, text: half[1], typed: Object.fromEntries(before.reverse()) });
-  }
-  const last = me.taken.pop();
-  if (!last) return;
-  send({ what: "take-back", target: last.key });
-  state = now();
-  me.undone = { ...last, at: kept };
-  go(last.from, last.kept);
-};
+const here = () => ({ me, begun, told, leave, go, send, anew: () => (state = now()) });
 
 // --- keys
 const set = (text) => {
@@ -140,125 +124,132 @@ const set = (text) => {
   save();
   draw();
 };
+const turn = (what) => () => {
+  on[what] = !on[what];
+  draw();
+  if (what === "typed" && on.typed) box.focus();
+};
 const keys = () => ({
-  fine: on.fine,
+  ...on,
   text: () => me.text,
   keep,
   type: (t) => set(me.text + t),
   back: () => set(me.text.slice(0, -1)),
-  finer: () => {
-    on.fine = !on.fine;
-    draw();
-  },
+  typing: turn("typed"),
 });
-const words = (s, kind) => {
-  const row = [];
-  if (s.row === "height") {
-    if (part() === "mark")
-      for (const m of marks())
-        row.push(
-          key("as at '" + m.words + "', " + m.typed, () => answer(s, { markAsAt: m.key, markTyped: m.typed }), "full"),
-        );
-    if (part() === "otherSpindle")
-      row.push(key("not read", () => answer(s, { otherSpindle: "" }), "full"));
-    return row;
-  }
-  if (kind === "gap") for (const w of ["well clear", "touches", "binds"]) row.push(key(w, () => keep(w), "word"));
-  const drill = plan.rows[s.row].drill;
-  if (drill) for (const w of ["goes", "does not"]) row.push(key(drill + " " + w, () => keep(drill + " " + w), "half"));
-  if (kind === "toe" || kind === "signed") {
-    const out = me.text.startsWith("-");
-    const flip = (minus) => () => set((minus ? "-" : "") + me.text.replace("-", ""));
-    const [plus, less] = kind === "toe" ? ["front edge in", "front edge out"] : ["+", "−"];
-    row.push(key(plus, flip(false), "word " + (out ? "" : "key-on")), key(less, flip(true), "word " + (out ? "key-on" : "")));
-  }
-  return row;
+// What has words of its own, in a row of theirs.
+const wordKeys = (kind, drill) => {
+  if (kind === "gap" && on.drill)
+    return ["goes", "does not"].map((w) => key(drill + " " + w, () => keep(drill + " " + w), "five"));
+  if (kind === "gap")
+    return ["well clear", "touches", "binds"].map((w, i) => key(w, () => keep(w), i ? "three" : "four"));
+  if (kind !== "toe" && kind !== "signed") return null;
+  const out = me.text.startsWith("-");
+  const flip = (minus) => () => set((minus ? "-" : "") + me.text.replace("-", ""));
+  const [plus, less] = kind === "toe" ? ["front edge in", "front edge out"] : ["+", "−"];
+  return [key(plus, flip(false), "five" + (out ? "" : " key-on")), key(less, flip(true), "five" + (out ? " key-on" : ""))];
 };
-// Heights this phone sent have marks too.
-const marks = () => {
-  const own = mine().filter((e) => e.body.what === "height" && e.body.mark);
-  const b = own.length ? own[own.length - 1].body : null;
-  const p = b && state.places.find((p) => p.height === b.key);
-  return p ? [{ key: b.key, words: p.words, typed: b.mark + (b.pairing ? " and " + (b.otherMark || "not read") : "") }] : plan.marks;
+const padKeys = (kind, drill, numbers) => {
+  const row = wordKeys(kind, drill);
+  if (numbers) return decimals(keys(), row ?? [], []);
+  return inches(keys(), drill && key("drill", turn("drill"), "small" + (on.drill ? " key-on" : "")), row);
 };
-
 // --- what is seen
 const g = make("div", "g");
+const head = make("div", "g-top");
 const asks = make("section", "g-ask");
 asks.setAttribute("aria-live", "polite");
+const figure = make("p", "g-fig t5");
+figure.setAttribute("aria-hidden", true);
 const box = make("input");
 Object.assign(box, { type: "text", id: "g-box", autocomplete: "off", autocapitalize: "off", spellcheck: false });
 box.setAttribute("aria-labelledby", "g-what");
-const unit = make("span", "entry-unit");
+const enter = key("Keep", () => keep(box.value), "key-ink", "keep");
 const typed = make("p", "g-typed");
-const enter = key("Keep", () => keep(box.value), "key-ink g-keep");
-typed.append(box, unit, enter);
+typed.append(box, enter);
+const lines = make("div", "g-lines");
+const side = make("div", "g-side");
 const said = make("div", "g-said");
 said.setAttribute("role", "status");
+const status = make("p", "outbox");
+status.id = "outbox";
+const last = make("div", "g-last");
+last.append(said, status);
+head.append(asks, figure, typed, lines, side, last);
 const pad = make("div", "pad");
 pad.setAttribute("role", "group");
 pad.setAttribute("aria-label", "Keys");
 const foot = make("div", "g-foot");
-const status = make("p", "outbox");
-status.id = "outbox";
-g.append(asks, typed, said, pad, status, foot);
+const stop = make("section", "g-stop");
+stop.setAttribute("role", "alert");
+g.append(head, pad, foot, stop);
 root.replaceChildren(g);
 document.body.classList.add("guided");
 document.querySelector("footer.foot")?.remove();
 
-box.addEventListener("input", () => {
-  me.text = box.value;
-  save();
-});
+for (const e of ["input", "change"])
+  box.addEventListener(e, () => {
+    me.text = box.value;
+    save();
+  });
 box.addEventListener("keydown", (e) => e.key === "Enter" && keep(box.value));
 document.addEventListener("keydown", (e) => {
-  if (e.target === document.body && e.key.length === 1 && !e.ctrlKey && !e.metaKey && !e.altKey) box.focus();
+  if (e.target !== document.body || e.key.length > 1 || e.ctrlKey || e.metaKey || e.altKey) return;
+  on.typed = true;
+  draw();
+  box.focus();
 });
 
-// The picture goes with the steering, the mark beside the height with its name.
-const picture = (of) => {
-  const t = make("template");
-  t.innerHTML = plan.bands[of];
-  return t.content.querySelector("header");
-};
-const band = (s, i) => {
-  const fresh = picture(s.steering);
-  fresh.querySelector("h1 .step-mark").replaceWith(picture(s.p.name).querySelector("h1 .step-mark"));
-  header.children[0].replaceWith(fresh.children[0]);
-  header.children[1].replaceWith(fresh.children[0]);
+// The wheels turn and the mark on the travel moves with these two; the rest is words.
+const band = (s) => {
+  const i = state.steps.findIndex((o) => o.id === s.id);
   const same = state.places.filter((p) => p.name === s.p.name);
-  const line = header.querySelector("h1 span:nth-child(2)");
-  line.lastChild.textContent = " " + s.p.words + (same.length > 1 ? " " + (same.indexOf(s.p) + 1) : "");
-  const side = header.querySelector(".step-side");
-  let p = side.querySelector("p");
-  if (!p) side.prepend((p = make("p")));
-  p.textContent = i + 1 + " of " + state.steps.length;
+  const up = s.p.rank < 0 ? 2 : s.p.rank;
+  header.querySelector(".step-at").setAttribute("transform", `translate(0 ${11 * (3 - up)})`);
+  if (header.dataset.turned) header.dataset.turned = s.steering;
+  const put = (css, text) => (header.querySelector(css).textContent = text);
+  const name = s.p.words.replace(/ \(.*?\)/, "") + (same.length > 1 ? " " + (same.indexOf(s.p) + 1) : "");
+  put(".step-height", name);
+  header.classList.toggle("step-long", name.length > 18);
+  if (header.dataset.turned) put(".step-lock b", s.steering.replace("-", " "));
+  put(".step-n", i + 1 + " of " + state.steps.length);
+  header.querySelector(".step-ticks rect").setAttribute("width", (1000 * (i + 1)) / state.steps.length);
+  header.querySelector(".step-ticks path").setAttribute("pathLength", state.steps.length);
+};
+// What is typed so far, whole large and fraction smaller, and a blank for what is to come.
+const written = (unit) => {
+  const [, whole, part, rest] = /^\s*(-?[\d.,]*)\s*(\d+\/\d+)?(.*)$/.exec(me.text);
+  const shown = whole + rest ? [make("b", "", whole.replace("-", "−") + rest)] : [];
+  if (part) shown.push(make("b", whole ? "frac" : "", part));
+  else shown.push(make("i"));
+  figure.replaceChildren(...shown, make("span", "entry-unit", whole && unit === "in" && !part ? "in and …" : unit));
 };
 
 const top = () => {
-  const q = on.ask ?? on.asking?.({ answered, plan, mine, me, send, draw, undo });
-  if (q) {
-    fill(said, "?" + q.of, () => [
-      make("p", "is-in-doubt", q.words),
-      ...q.keys.map(([w, f]) => key(w, f)),
-    ]);
-    return;
-  }
+  g.classList.toggle("undone", !!me.undone);
   if (me.undone) {
     const words = "Taken back: " + me.undone.words;
-    const redo = () => on.redo({ me, go, send, anew: () => (state = now()) });
-    fill(said, words + !on.redo, () => [make("p", "", words), ...(on.redo ? [key("Put back", redo, "", "put back")] : [])]);
+    fill(said, words + !on.redo, () => [make("p", "", words), ...(on.redo ? [key("Put back", () => on.redo(here()), "", "put back")] : [])]);
     return;
   }
   const half = begun()[0];
   const last = half ? { words: told(half) } : me.taken[me.taken.length - 1];
   const held = last && outbox.waiting().find((e) => e.body.key === last.key);
-  const words = last ? last.words + (last.key ? (held ? " · on this phone" : " · in the book") : "") : "";
+  const words = last ? last.words + (last.key ? (held ? " · on this phone" : " · in the book") : "") : outbox.waiting().length ? "" : "✓ all in the book";
   fill(said, words, () => (words ? [make("p", "", words)] : []));
 };
+// What stands in the way of all else until it is answered; the book's doubts at the question they are of.
+const stopped = () => {
+  const q = on.ask ?? on.asking?.({ answered, plan, state, mine, me, send, go, draw });
+  stop.hidden = !q;
+  head.hidden = pad.hidden = foot.hidden = !!q;
+  if (q?.at) band(q.at);
+  if (q) fill(stop, "?" + q.of, () => on.stop(q, { make, key, plan, state }));
+  return !!q;
+};
 
-// What is under More, the order of heights and what others do come after the first screen, each by
-// itself: the network may go in between.
+// What is drawn, asked and under More and what others do come after the first screen, each by itself:
+// the network may go in between.
 const late = (ask, use) =>
   ask().then(
     (m) => (use(m), draw()),
@@ -266,68 +257,70 @@ const late = (ask, use) =>
   );
 const later = () => {
   late(() => import("./guide-more.js"), (m) => Object.assign(on, m));
-  late(() => import("./guide-order.js"), (m) => (order = m));
   late(() => import("./guide-news.js"), (m) => m.listen(() => plan, take));
 };
-const say = (words, keys) => {
+const say = (words, keys, more) => {
   on.menu = "";
-  on.ask = words ? { of: outbox.newKey(), words, keys } : null;
+  on.ask = words ? { of: outbox.newKey(), words, keys, ...more } : null;
   draw();
 };
 
 const draw = () => {
   state = now();
-  const i = state.steps.findIndex((s) => s.id === me.at);
-  const s = state.steps[i];
+  if (stopped()) return;
+  const s = step();
+  const row = plan.rows[s?.row];
+  const numbers = plan.mm || row?.kind === "angle";
   const none = !begun().length && !me.taken.length;
-  fill(foot, [none, !!s, on.menu, !!on.more].join(), () => {
-    const takes = key("Undo", undo, "", "undo");
-    takes.disabled = none;
-    const menus = () => ((on.menu = on.menu ? "" : "more"), draw());
-    return [
+  fill(foot, [none, !on.undo, !!s, on.menu, !!on.more, numbers, on.fine].join(), () => {
+    const five = [
       key("‹ Back", () => beside(-1)),
-      takes,
-      ...(s ? [key("Skip ›", () => beside(1))] : []),
-      ...(s && on.more ? [key(on.menu ? "Keys" : "More", menus, on.menu ? "key-on" : "")] : []),
+      key("Undo", () => on.undo(here()), "", "undo"),
+      key("Skip", () => beside(1)),
+      key("32nds", turn("fine"), on.fine ? "key-on" : ""),
+      key(on.menu ? "Keys" : "More", () => ((on.menu = on.menu ? "" : "more"), draw()), on.menu ? "key-on" : ""),
     ];
+    five[3].setAttribute("aria-pressed", on.fine);
+    [false, none || !on.undo, !s, !s || numbers, !s || !on.more].forEach((off, k) => (five[k].disabled = off));
+    return five;
   });
   top();
-  typed.hidden = !s || !!on.menu;
+  g.classList.toggle("typing", !!on.typed && !!s && !on.menu);
+  figure.hidden = lines.hidden = side.hidden = !s;
   if (!s) {
     asks.dataset.at = "";
     pad.className = "pad pad-end";
     return on.end?.({ plan, state, asks, make, key, go, fill, pad });
   }
-  band(s, i);
-  const row = plan.rows[s.row];
-  const kind = plan.mm && row?.kind !== "angle" ? "mm" : (row?.kind ?? "tape");
+  band(on.verdict?.s ?? s);
+  const kind = row?.kind ?? "tape";
   const which = part();
-  const what = make("h2", "", row?.words ?? plan.boxes[which]);
-  what.id = "g-what";
-  const last = row ? plan.last[s.p.id + "/" + s.steering + "/" + s.row] : "";
+  const seen = s.id + (which ?? "");
   const readHere = s.done?.say ? "Read here: " + s.done.say + (s.done.who ? ", " + s.done.who : "") : "";
-  const lines = [row?.rule, last, !row && s.p.other, readHere].filter(Boolean).map((t) => make("p", "", t));
-  if (!asks.dataset.at || asks.dataset.at !== s.id + which + readHere) {
-    asks.replaceChildren(what, ...lines);
-    asks.dataset.at = s.id + which + readHere;
+  const last = row ? plan.last[s.p.id + "/" + s.steering + "/" + s.row] : s.p.was?.[which];
+  if (asks.dataset.at !== seen + readHere) {
+    const what = make("h2", "", row?.words ?? plan.boxes[which]);
+    what.id = "g-what";
+    asks.replaceChildren(what);
+    asks.dataset.at = seen + readHere;
   }
+  const under = [row?.rule, last, !row && s.p.other, readHere].filter(Boolean);
+  const takes = row ? [] : (on.instead?.({ which, plan, state, mine, key, answer: (said) => answer(s, said) }) ?? []);
+  fill(lines, seen + under + takes.map((k) => k.dataset.key), () => (takes.length ? takes : [make("p", "", under.join(" · "))]));
+  fill(side, !!on.sketch + (row ? s.row : which), () => on.sketch?.({ make, row, which }) ?? []);
   root.dataset.step = s.id;
-  root.dataset.kind = row ? kind : which;
+  root.dataset.kind = row ? (plan.mm && row.kind !== "angle" ? "mm" : row.kind) : which;
   if (box.value !== me.text) box.value = me.text;
-  unit.textContent = row?.kind === "angle" ? "°" : plan.mm ? "mm" : "in";
+  written(row?.kind === "angle" ? "°" : plan.mm ? "mm" : "in");
   if (on.menu) {
-    pad.className = "g-more";
-    const here = { s, plan, state, me, key, make, keep, read, go, onward, say, save };
-    fill(pad, "more " + s.id, () => on.more(here));
+    pad.className = "pad g-more";
+    fill(pad, "more " + s.id, () => on.more({ s, plan, state, me, key, make, keep, read, go, onward, say, save }));
     return;
   }
-  const numbers = plan.mm || row?.kind === "angle";
-  pad.className = numbers ? "pad pad-4" : "pad pad-12";
-  const others = row ? "" : marks().map((m) => m.key + m.typed).join();
-  fill(pad, [s.id, kind, which, on.fine, me.text.startsWith("-"), others].join("|"), () => [
-    ...(numbers ? decimals(keys()) : inches(row?.drill, keys())),
-    ...words(s, row?.kind),
-  ]);
+  pad.className = "pad pad-keys";
+  fill(pad, [s.id, kind, which, on.fine, on.drill, on.typed, me.text.startsWith("-")].join("|"), () =>
+    padKeys(kind, row?.drill, numbers),
+  );
 };
 
 outbox.listen((body, json) => {
@@ -346,7 +339,6 @@ const take = (fresh) => {
   state = now();
   const s = step();
   if (s?.done && was && !was.done && !me.text && !begun().length && !on.menu) {
-    on.ask = null;
     onward(s.id);
   } else if (!on.menu) draw();
 };

@@ -2,11 +2,9 @@ package spindlebook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -155,29 +153,35 @@ class GuideModulesBrowserTest {
     String pad =
         "const { inches, decimals } = await import('/static/guide-pad.js');const kept = []; let"
             + " text = '3';const on = { fine: false, text: () => text, keep: (v) => kept.push(v),"
-            + " type: (t) => (text += t), back: () => (text = text.slice(0, -1)), finer: () =>"
-            + " kept.push('finer') };const press = (keys, face) => keys.find((k) => k.dataset.key"
+            + " type: (t) => (text += t), back: () => (text = text.slice(0, -1)), typing: () =>"
+            + " kept.push('typing') };const press = (keys, face) => keys.find((k) => k.dataset.key"
             + " === face).click();";
     assertEquals(
-        List.of("3 1/16", "3 1/2", "3", "finer"),
+        List.of("3 1/16", "3 1/2", "3", "typing"),
         ask(
             pad
-                + "const keys = inches(false, on);"
-                + "for (const f of ['1/16', '1/2', 'even', '32nds']) press(keys, f); return kept"));
+                + "const keys = inches(on);"
+                + "for (const f of ['1/16', '1/2', 'even', 'Type']) press(keys, f); return kept"));
     assertEquals(
         List.of("3 31/32"),
-        ask(pad + "press(inches(true, { ...on, fine: true }), '31/32'); return kept"));
+        ask(pad + "press(inches({ ...on, fine: true }), '31/32'); return kept"));
     assertEquals(
         List.of("31.-"),
         ask(
             pad
-                + "const keys = decimals(on);"
+                + "const keys = decimals(on, [], []);"
                 + "for (const f of ['1', '.', 'minus', 'Keep']) press(keys, f); return kept"));
-    Map<?, ?> sizes =
-        (Map<?, ?>)
-            ask(pad + "return { small: inches(true, on).length, whole: inches(false, on).length }");
-    assertTrue(
-        ((Number) sizes.get("small")).intValue() < ((Number) sizes.get("whole")).intValue(),
-        "a gap leaves room for its drill");
+  }
+
+  /** Guard band of ISO 14253-1, as in the book: at the limit within its doubt nobody can tell. */
+  @Test
+  void a_gap_typed_is_judged_against_its_rule_with_the_doubt_of_its_tool() {
+    assertEquals(
+        List.of("short", "cant-tell", "cant-tell", "clear", "short", "clear"),
+        ask(
+            "const { judge } = await import('/static/guide-sketch.js');"
+                + "return ['7/8', '15/16', '1 1/32', '1 1/8', 'touches', 'well clear'].map("
+                + "(v) => judge(wheel, { drill: '1 in', pm: '1/16 in' }, v))"));
+    assertNull(ask("return (await import('/static/guide-sketch.js')).judge(wheel, {}, '1')"));
   }
 }

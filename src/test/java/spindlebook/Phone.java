@@ -128,7 +128,7 @@ final class Phone implements AutoCloseable {
       """
       const [many, seed, done] = arguments;
       const root = document.getElementById("guide");
-      const keys = () => [...root.querySelectorAll(".pad [data-key]")];
+      const keys = () => [...root.querySelectorAll(".g-lines [data-key], .pad [data-key], .g-stop [data-key]")];
       const press = (k) => {
         const key = keys().find((b) => b.dataset.key === k);
         if (!key) throw new Error("no key " + k + " at " + root.dataset.step);
@@ -150,7 +150,9 @@ final class Phone implements AutoCloseable {
         while (told.length < many && !root.querySelector(".pad-end")) {
           const step = root.dataset.step;
           const kind = root.dataset.kind;
-          if (kind === "spindle") {
+          if (!root.querySelector(".g-stop").hidden) {
+            press("It is right, count it");
+          } else if (kind === "spindle") {
             const spindle = digits(HEIGHT[step.split("/")[0]]) + " " + fraction();
             const as = keys().find((b) => b.dataset.key.startsWith("as at"));
             let mark = "as at";

@@ -106,12 +106,14 @@ class PhoneBrowserTest {
     tap(button("Put it in the book"));
     tap(button("Measure left front"));
     tap(button("Start"));
+    tap(By.cssSelector("[data-key=Type]"));
     type(By.id("g-box"), "14 3/8" + Keys.ENTER);
     type(By.id("g-box"), "30 1/4" + Keys.ENTER);
 
     String inTheBook = "On the strap (full droop), spindle 14 3/8 · in the book";
     soon().until(d -> find(By.cssSelector(".g-said")).getText().contains(inTheBook));
-    find(By.linkText("the round")).click();
+    find(By.cssSelector("[data-key=More]")).click();
+    find(By.linkText("The round")).click();
     String said = find(By.cssSelector(".heights tbody")).getText();
     assertTrue(said.contains("−15 7/8 in"), said);
     System.out.println("first saved height: " + taps + " taps, " + typedFields + " typed fields");

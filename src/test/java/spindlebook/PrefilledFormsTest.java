@@ -241,7 +241,7 @@ class PrefilledFormsTest {
       }
       i++;
       String at = height;
-      place
+      (place.has("asked") ? place : plan)
           .get("asked")
           .fields()
           .forEachRemaining(

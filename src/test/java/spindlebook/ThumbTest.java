@@ -52,7 +52,7 @@ class ThumbTest {
         document.getElementById('g-box').value, fine?.getAttribute('aria-pressed') ?? 'false',
         String(!!document.querySelector('.g-more')),
         document.querySelector('[data-key="front edge out"]')?.classList.contains('key-on') ? 'out' : 'in',
-        String(!!document.querySelector('[data-key="It is so"]'))];
+        String(!document.querySelector('.g-stop').hidden)];
       const keys = key ? [...document.querySelectorAll('[data-key]')] : [];
       const r = keys.find(k => k.dataset.key.startsWith(key))?.getBoundingClientRect();
       return [seen, r ? [r.x + r.width / 2, r.y + r.height / 2, innerWidth, innerHeight] : null];
@@ -162,13 +162,15 @@ class ThumbTest {
       return switch (took) {
         case "take the last back" -> before.text().substring(before.text().length() - 1);
         case "32nds" -> "32nds";
-        case "‹ Back" -> "Skip ›";
-        case "Skip ›" -> "‹ Back";
+        case "‹ Back" -> "Skip";
+        case "Skip" -> "‹ Back";
         case "More" -> "Keys";
         case "undo" -> "put back";
         case "put back" -> "undo";
         case "front edge in" -> "front edge out";
         case "front edge out" -> "front edge in";
+        case "drill" -> "drill";
+        case "Type" -> "Type";
         case "minus", "." -> "take the last back";
         case "Put back" -> "undo";
         default -> took.matches("\\d") ? "take the last back" : "undo";
@@ -280,7 +282,7 @@ class ThumbTest {
       Thumb thumb = new Thumb(phone, seed);
       for (Seen at = thumb.seen(); !at.step().isEmpty(); at = thumb.seen()) {
         if (at.asks()) {
-          thumb.tap("It is so");
+          thumb.tap("It is right, count it");
         } else {
           thumb.step(at);
         }

@@ -79,7 +79,7 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (Checked j : judged) {
-      PlanView plan = new PlanView(places, Set.of(Shown.place(j.card().place())), null);
+      PlanView plan = new PlanView(places, Set.of(Shown.place(j.card().place())));
       TravelWords words = new TravelWords(j.card(), j.travel());
       TapeFace face =
           CornerTape.face(j.card(), j.travel(), words, false, ALONG, ACROSS).orElse(null);

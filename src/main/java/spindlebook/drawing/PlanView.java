@@ -10,16 +10,11 @@ import java.util.stream.Stream;
  *
  * @param corners the wheels the car has
  * @param marked the wheels in hand: one corner, both ends of a solid axle, or none
- * @param steer how the front wheels are turned; null where steering does not matter
  */
-public record PlanView(Set<DrawnWheel> corners, Set<DrawnWheel> marked, Steer steer) {
+public record PlanView(Set<DrawnWheel> corners, Set<DrawnWheel> marked) {
   /** A car with four wheels and one corner marked. */
   public static PlanView at(DrawnWheel marked) {
-    return new PlanView(Set.of(DrawnWheel.values()), Set.of(marked), null);
-  }
-
-  public PlanView steered(Steer to) {
-    return new PlanView(corners, marked, to);
+    return new PlanView(Set.of(DrawnWheel.values()), Set.of(marked));
   }
 
   /** The wheels in the order in which they are drawn. */
@@ -27,20 +22,14 @@ public record PlanView(Set<DrawnWheel> corners, Set<DrawnWheel> marked, Steer st
     return Stream.of(DrawnWheel.values()).filter(corners::contains).toList();
   }
 
-  public int turnDeg(DrawnWheel wheel) {
-    return wheel.front() && steer != null ? steer.turnDeg() : 0;
-  }
-
   /** What the picture says, in words. */
   public String words() {
-    String which =
-        marked.isEmpty()
-            ? "The car from above"
-            : "The car from above: "
-                + Stream.of(DrawnWheel.values())
-                    .filter(marked::contains)
-                    .map(DrawnWheel::word)
-                    .collect(Collectors.joining(" and "));
-    return steer == null ? which : which + ", steering " + steer.word();
+    return marked.isEmpty()
+        ? "The car from above"
+        : "The car from above: "
+            + Stream.of(DrawnWheel.values())
+                .filter(marked::contains)
+                .map(DrawnWheel::word)
+                .collect(Collectors.joining(" and "));
   }
 }

@@ -1,25 +1,18 @@
 package spindlebook.drawing;
 
-/** Which way the front wheels are drawn turned; the angle is a picture, not a measurement. */
+/** Which way the front wheels are turned. */
 public enum Steer {
-  LEFT("full left", -24),
-  STRAIGHT("straight ahead", 0),
-  RIGHT("full right", 24);
+  LEFT("full left"),
+  STRAIGHT("straight ahead"),
+  RIGHT("full right");
 
   private final String word;
-  private final int turnDeg;
 
-  Steer(String word, int turnDeg) {
+  Steer(String word) {
     this.word = word;
-    this.turnDeg = turnDeg;
   }
 
   public String word() {
     return word;
-  }
-
-  /** Degrees clockwise on the page, so positive is to the right. */
-  public int turnDeg() {
-    return turnDeg;
   }
 }

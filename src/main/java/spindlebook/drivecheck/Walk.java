@@ -92,7 +92,7 @@ public record Walk(String car, List<Stop> stops, Stop here) {
   }
 
   PlanView plan() {
-    return new PlanView(Set.of(DrawnWheel.values()), here == null ? Set.of() : here.wheels(), null);
+    return new PlanView(Set.of(DrawnWheel.values()), here == null ? Set.of() : here.wheels());
   }
 
   /** The next stop in Measure's place, and at the last of them the sign-off. */

@@ -3,9 +3,11 @@ package spindlebook.round;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.HashSet;
-import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import spindlebook.card.Capital;
+import spindlebook.card.Days;
+import spindlebook.card.Zero;
 import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
@@ -13,10 +15,13 @@ import spindlebook.fold.Card;
 import spindlebook.fold.Doubted;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
+import spindlebook.fold.ToolError;
 import spindlebook.log.Json;
 import spindlebook.page.Asked;
 import spindlebook.page.Posted;
+import spindlebook.travel.CornerTravel;
 import spindlebook.units.LengthUnit;
+import spindlebook.units.TapeFormat;
 import spindlebook.units.TypedLength;
 import spindlebook.words.EntryWords;
 
@@ -27,7 +32,8 @@ final class GuideJson {
   /**
    * @param n the last of the car's entries that the card surely holds
    * @param book its generation
-   * @param here the place whose readings in words are wanted first; null for those of all places
+   * @param here the step that is shown first: what was read in words is wanted of its place and
+   *     steering; null for all of it
    */
   static ObjectNode of(Sitting at, long n, String book, String here) {
     GuidePlan plan = GuidePlan.of(at);
@@ -46,22 +52,24 @@ final class GuideJson {
     ObjectNode rows = json.putObject("rows");
     ObjectNode done = json.putObject("done");
     ObjectNode last = json.putObject("last");
-    ObjectNode bands = json.putObject("bands");
     ArrayNode places = json.putArray("places");
     for (GuidePlan.Place place : plan.places()) {
-      place(places.addObject(), at, place, here == null || here.equals(place.id()));
-      place.slots().forEach((s, slots) -> slots.forEach(a -> row(rows, a)));
+      ObjectNode one = places.addObject();
+      place(one, at, place, here);
+      // Most places ask for the same: it is said once.
+      ObjectNode asked = asked(place);
+      if (!json.has("asked")) {
+        json.set("asked", asked);
+      } else if (!asked.equals(json.get("asked"))) {
+        one.set("asked", asked);
+      }
+      place.slots().forEach((s, slots) -> slots.forEach(a -> row(rows, at, a)));
     }
     for (GuidePlan.Step step : plan.steps()) {
       GuidePlan.Place place = step.place();
       String word = Posted.word(step.steering());
-      for (String of : List.of(word, Posted.word(place.name()))) {
-        if (!bands.has(of)) {
-          bands.put(of, StepWords.html(card, step));
-        }
-      }
       SeenReading read = plan.read(step);
-      boolean wanted = here == null || here.equals(place.id());
+      boolean wanted = here == null || here.startsWith(place.id() + "/" + word + "/");
       if (read != null) {
         done.set(
             place.heightKey() + "/" + word + "/" + step.slot().row(),
@@ -74,6 +82,7 @@ final class GuideJson {
         }
       }
     }
+    zero(card).ifPresent(mm -> json.put("ride", tenth(mm)));
     HeightForm.lastMark(at, Long.MAX_VALUE)
         .ifPresent(
             h ->
@@ -88,7 +97,8 @@ final class GuideJson {
     return json;
   }
 
-  private static void place(ObjectNode json, Sitting at, GuidePlan.Place place, boolean wanted) {
+  private static void place(ObjectNode json, Sitting at, GuidePlan.Place place, String here) {
+    boolean wanted = here == null || here.startsWith(place.id() + "/");
     json.put("id", place.id())
         .put("name", Posted.word(place.name()))
         .put("words", Capital.of(place.words()))
@@ -111,10 +121,17 @@ final class GuideJson {
         json.put("say", words(height.height()));
       }
       if (height.positionCounts()) {
-        json.put("at", Math.round(height.positionMm().value() * 10) / 10.0);
+        json.put("at", tenth(height.positionMm().value()));
       }
     }
-    ObjectNode asked = json.putObject("asked");
+    if (here == null || (wanted && height == null)) {
+      before(at, place).ifPresent(h -> was(json.putObject("was"), h));
+    }
+  }
+
+  /** What is read at a place, by steering. */
+  private static ObjectNode asked(GuidePlan.Place place) {
+    ObjectNode asked = Json.MAPPER.createObjectNode();
     place
         .slots()
         .forEach(
@@ -122,6 +139,38 @@ final class GuideJson {
               ArrayNode names = asked.putArray(Posted.word(s));
               slots.forEach(a -> names.add(a.row()));
             });
+    return asked;
+  }
+
+  /** The last time its wheel stood there, in an earlier round. */
+  private static Optional<SeenHeight> before(Sitting at, GuidePlan.Place place) {
+    return at.card().heights().stream()
+        .filter(h -> h.name() == place.name() && h.pairing() == place.stood())
+        .filter(h -> h.name() != HeightName.IN_BETWEEN && !h.round().key().equals(at.key()))
+        .filter(SeenHeight::positionCounts)
+        .reduce((first, second) -> second);
+  }
+
+  private static void was(ObjectNode json, SeenHeight last) {
+    Content.Height h = last.height();
+    String day = Days.day(last.at());
+    json.put("at", tenth(last.positionMm().value())).put("day", day);
+    if (h.spindle() != null) {
+      json.put("spindle", "last time " + h.spindle().typed() + ", " + day);
+    }
+    if (h.mark() != null) {
+      json.put("mark", "last time " + h.mark().typed() + ", " + day);
+    }
+  }
+
+  /** Ride height, from which positions are told; empty where it was never read. */
+  private static Optional<Double> zero(Card card) {
+    Zero zero = Zero.of(card, CornerTravel.of(card));
+    return zero.ofRide() ? Optional.of(zero.mm()) : Optional.empty();
+  }
+
+  private static double tenth(double mm) {
+    return Math.round(mm * 10) / 10.0;
   }
 
   /** A height in a few words: {@code spindle 14 3/8, mark 30 1/4}. */
@@ -131,25 +180,23 @@ final class GuideJson {
   }
 
   /** What is not there is not sent: a phone waits for every letter. */
-  private static void row(ObjectNode rows, Slot slot) {
+  private static void row(ObjectNode rows, Sitting at, Slot slot) {
     if (!rows.has(slot.row())) {
       ObjectNode row =
           rows.putObject(slot.row())
               .put("words", Capital.of(slot.words()))
               .put("kind", slot.kind());
-      if (!slot.rule().isEmpty()) {
+      TypedLength least = slot.kind().equals("gap") ? slot.point().keep().least() : null;
+      if (least != null) {
+        // The shank that tells at once whether the rule is kept, as the rule was typed; and the
+        // doubt of a gap as wide, by which the phone judges what is typed.
+        double expanded =
+            ToolError.ofLengths(at.seen().toolOfGap(least.mm())).read(least.mm(), "r", "p").U();
+        row.put("drill", least.words()).put("pm", TapeFormat.length(expanded, at.unit(), 64));
+      } else if (!slot.rule().isEmpty()) {
         row.put("rule", slot.rule());
       }
-      if (drill(slot) != null) {
-        row.put("drill", drill(slot));
-      }
     }
-  }
-
-  /** The shank that tells at once whether the rule is kept, as the rule was typed; else null. */
-  private static String drill(Slot slot) {
-    TypedLength least = slot.point() == null ? null : slot.point().keep().least();
-    return least == null || !slot.kind().equals("gap") ? null : least.words();
   }
 
   private static ObjectNode said(SeenReading r) {

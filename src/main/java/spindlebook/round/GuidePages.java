@@ -12,9 +12,9 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
-import spindlebook.card.Shown;
 import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.log.Bodies;
 import spindlebook.log.Entry;
@@ -62,16 +62,15 @@ public final class GuidePages {
             .orElse(null);
     int i = steps.indexOf(step);
     String here = at.href() + "/guide";
-    String progress = step == null ? "" : (i + 1) + " of " + steps.size();
     PageFrame frame =
         at.frame(Capital.of(card.place().words()) + ", step by step", "")
             .plan(null)
             .modules("guide.js")
-            .step(step == null ? finished(card) : StepWords.band(card, step, progress));
+            .step(band(card, step, i + 1, steps.size()));
     GuideView view =
         new GuideView(
             at.key(),
-            json(at, step == null ? "" : step.place().id()).toString(),
+            json(at, step == null ? "" : step.id()).toString(),
             step == null ? null : asked(at, step, posted),
             JustSaved.of(at, ctx.queryParam("saved")),
             i > 0 ? here + "?at=" + steps.get(i - 1).id() : null,
@@ -115,23 +114,20 @@ public final class GuidePages {
         .findFirst();
   }
 
-  private static StepBand finished(Card card) {
-    return new StepBand(
-        Shown.plan(card),
-        Capital.of(card.place().words()),
-        "Nothing is left to read",
-        StepBand.Level.AT_RIDE,
-        "",
-        "");
+  private static StepBand band(Card card, GuidePlan.Step step, int n, int of) {
+    return step == null
+        ? StepWords.band(
+            card, HeightName.RIDE, "Nothing is left to read", Steering.STRAIGHT, of, of)
+        : StepWords.band(card, step.place().name(), step.place().words(), step.steering(), n, of);
   }
 
-  private ObjectNode json(Sitting shown, String place) {
+  private ObjectNode json(Sitting shown, String here) {
     // How far it goes is asked before the card is: what comes between is then told twice by the
     // phone that sent it, never left out by it.
     long n = histories.of(shown.card().car()).n();
     Card card = histories.card(shown.card().car(), shown.card().corner());
     Sitting now = Sitting.of(histories, card, card.round(shown.key()).orElse(shown.seen()));
-    return GuideJson.of(now, n, store.generation(), place);
+    return GuideJson.of(now, n, store.generation(), here);
   }
 
   private static GuideView.Step asked(Sitting at, GuidePlan.Step step, Posted posted) {

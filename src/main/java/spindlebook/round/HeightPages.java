@@ -11,7 +11,6 @@ import spindlebook.card.PutBack;
 import spindlebook.card.Shown;
 import spindlebook.card.TakesAlong;
 import spindlebook.drawing.Lengths;
-import spindlebook.drawing.Steer;
 import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
@@ -51,7 +50,7 @@ public final class HeightPages {
       PageFrame frame =
           at.frame("A height", Capital.of(at.card().place().words()) + ", a height")
               .sub("Straight ahead. " + RoundPages.conditions(at.seen()))
-              .plan(Shown.plan(at.card()).steered(Steer.STRAIGHT))
+              .plan(Shown.plan(at.card()))
               .caution(Cautions.MEASURING);
       a.show(ctx, frame, at.href() + "/heights", "Keep this height", at.href());
       return;
@@ -129,7 +128,7 @@ public final class HeightPages {
     PageFrame frame =
         PageFrame.of(
                 Capital.of(card.place().words()) + " · " + height.words() + " · Spindlebook", "")
-            .step(StepWords.band(card, height.name(), height.words(), steering, ""))
+            .step(StepWords.band(card, height.name(), height.words(), steering, 0, 0))
             .crumbs(new Crumb("the round", at.href()))
             .modules("/static/save-as-typed.js")
             .caution(Cautions.MEASURING);

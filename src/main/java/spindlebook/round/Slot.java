@@ -57,7 +57,10 @@ record Slot(Quantity quantity, WatchPoint point, Place otherEnd) {
     return ReadingText.angle(quantity, point);
   }
 
-  /** Which keys read it: sixteenths of a gap, a tape's inches, a length with a side, degrees. */
+  /**
+   * Which keys read it: a gap's sixteenths and words, a tape's inches (a stop stands as far from
+   * its pad as a strap is long), a length with a side, degrees.
+   */
   String kind() {
     if (angle()) {
       return "angle";
@@ -68,7 +71,7 @@ record Slot(Quantity quantity, WatchPoint point, Place otherEnd) {
     if (point != null && point.place().measure() == Measure.PLUNGE) {
       return "signed";
     }
-    return gap() ? "gap" : "tape";
+    return quantity == Quantity.WATCH_POINT ? "gap" : "tape";
   }
 
   private boolean gap() {

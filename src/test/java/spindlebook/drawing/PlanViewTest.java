@@ -14,9 +14,9 @@ class PlanViewTest {
   }
 
   @Test
-  void the_picture_says_its_corner_and_steering_in_words() {
-    PlanView plan = PlanView.at(DrawnWheel.LEFT_FRONT).steered(Steer.RIGHT);
-    assertEquals("The car from above: left front, steering full right", plan.words());
+  void the_picture_says_its_corner_in_words() {
+    PlanView plan = PlanView.at(DrawnWheel.LEFT_FRONT);
+    assertEquals("The car from above: left front", plan.words());
     assertTrue(drawn(plan).contains("<title>" + plan.words() + "</title>"));
   }
 
@@ -30,11 +30,8 @@ class PlanViewTest {
   }
 
   @Test
-  void steering_turns_the_front_wheels_only_and_right_is_clockwise() {
-    PlanView plan = PlanView.at(DrawnWheel.LEFT_FRONT).steered(Steer.RIGHT);
-    assertTrue(plan.turnDeg(DrawnWheel.RIGHT_FRONT) > 0);
-    assertEquals(0, plan.turnDeg(DrawnWheel.RIGHT_REAR));
-    assertTrue(drawn(plan).contains("rotate(24 10 24)"));
+  void the_front_wheels_are_those_that_turn() {
+    assertEquals(3, drawn(PlanView.at(DrawnWheel.LEFT_FRONT)).split("plan-front", -1).length);
   }
 
   @Test
@@ -42,8 +39,7 @@ class PlanViewTest {
     PlanView axle =
         new PlanView(
             EnumSet.allOf(DrawnWheel.class),
-            EnumSet.of(DrawnWheel.RIGHT_REAR, DrawnWheel.LEFT_REAR),
-            null);
+            EnumSet.of(DrawnWheel.RIGHT_REAR, DrawnWheel.LEFT_REAR));
     assertEquals("The car from above: left rear and right rear", axle.words());
     assertEquals(3, drawn(axle).split("plan-here", -1).length);
   }
@@ -53,8 +49,7 @@ class PlanViewTest {
     PlanView three =
         new PlanView(
             EnumSet.complementOf(EnumSet.of(DrawnWheel.RIGHT_REAR)),
-            EnumSet.noneOf(DrawnWheel.class),
-            null);
+            EnumSet.noneOf(DrawnWheel.class));
     assertEquals(4, drawn(three).split("plan-wheel", -1).length);
     assertFalse(drawn(three).contains("x=\"56\" y=\"68\""));
   }

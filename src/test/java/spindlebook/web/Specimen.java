@@ -16,7 +16,6 @@ import spindlebook.drawing.GapSheet;
 import spindlebook.drawing.LengthScale;
 import spindlebook.drawing.PlanView;
 import spindlebook.drawing.State;
-import spindlebook.drawing.Steer;
 import spindlebook.drawing.TapeFace;
 import spindlebook.page.Action;
 import spindlebook.page.Choice;
@@ -201,14 +200,16 @@ final class Specimen {
                 Action.link("Change a setting", "/setting", false))));
   }
 
-  private static StepBand band(String progress, String t) {
+  private static StepBand band(String t) {
     return new StepBand(
-        PlanView.at(DrawnWheel.LEFT_FRONT).steered(Steer.RIGHT),
+        PlanView.at(DrawnWheel.LEFT_FRONT),
         "Left front",
         "Full droop" + t,
-        StepBand.Level.DOWN,
-        "Steering full right",
-        progress);
+        1,
+        "full-right",
+        "full right",
+        7,
+        31);
   }
 
   private static Pick[] words(String name) {
@@ -223,7 +224,7 @@ final class Specimen {
   private static String height(String t) {
     PageFrame frame =
         PageFrame.of("Readings", "Readings")
-            .step(band("2 of 4 read", t))
+            .step(band(t))
             .crumbs(new Crumb("round" + t, "/round"))
             .notices(
                 List.of(
@@ -271,7 +272,7 @@ final class Specimen {
   private static String tape(String t) {
     PageFrame frame =
         PageFrame.of("Spindle above the floor", "")
-            .step(band("6 of 31", t))
+            .step(band(t))
             .crumbs(new Crumb("round", "/round"));
     List<Pick> wholes = new ArrayList<>();
     for (int i = 1; i <= 10; i++) {

@@ -1,0 +1,86 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A key never moves: every question of a round, on two small screens, in inches and millimetres.
+ */
+class PadStandsBrowserTest {
+  /** What is asked, whether anything is off the screen, and where each key stands. */
+  private static final String SEEN =
+      """
+      const root = document.getElementById('guide');
+      const keys = [...root.querySelectorAll('.pad .key, .g-foot .key')].map((k) => {
+        const r = k.getBoundingClientRect();
+        return [k.dataset.key, [r.x, r.y, r.width, r.height].map(Math.round).join(' ')];
+      });
+      const cut = keys.filter(([, at]) => {
+        const [x, y, w, h] = at.split(' ').map(Number);
+        return x < 0 || y < 0 || h < 48 || x + w > innerWidth || y + h > innerHeight;
+      });
+      const turned = new DOMMatrix(getComputedStyle(document.querySelector('.plan-front')).transform).b;
+      const band = document.querySelector('.step-lock b').innerText + ' ' + Math.sign(turned);
+      return [root.dataset.step, root.dataset.kind, cut.join('; '), scrollY + '', keys, band];
+      """;
+
+  @TempDir Path folder;
+
+  @Test
+  void every_key_and_the_foot_stand_at_one_place_on_every_question() {
+    Set<String> kinds = new HashSet<>();
+    for (String unit : List.of("in", "mm")) {
+      try (Shop shop = new Shop(folder.resolve("book-" + unit));
+          Screen phone = new Screen(shop, 390, 664)) {
+        Marmot marmot = new Marmot(shop).prepared();
+        String round = marmot.startRound(marmot.left, Map.of("unit", unit));
+        marmot.height(round, "on-the-strap", "15.25 in", "31.5 in");
+        for (int[] size : new int[][] {{390, 664}, {360, 640}}) {
+          phone.size(size[0], size[1]);
+          phone.go("/rounds/" + round + "/guide?at=on-the-strap-1/straight/height");
+          phone.find(Screen.key("Skip"));
+          kinds.addAll(walked(phone));
+        }
+      }
+    }
+    assertTrue(
+        kinds.containsAll(List.of("spindle", "gap", "tape", "angle", "toe", "mm")), "" + kinds);
+  }
+
+  private static Set<String> walked(Screen phone) {
+    Map<String, String> stands = new HashMap<>();
+    Set<String> steps = new HashSet<>();
+    Set<String> kinds = new HashSet<>();
+    while (true) {
+      List<?> seen = (List<?>) phone.ask(SEEN);
+      if (!steps.add((String) seen.get(0)) || phone.step().isEmpty()) {
+        break;
+      }
+      kinds.add((String) seen.get(1));
+      assertEquals("", seen.get(2), "cut or small at " + seen.get(0));
+      assertEquals("0", seen.get(3), "scrolled at " + seen.get(0));
+      String steering = ((String) seen.get(0)).split("/")[1];
+      // On the page clockwise is to the right.
+      int turned = steering.endsWith("left") ? -1 : steering.endsWith("right") ? 1 : 0;
+      assertEquals(steering.replace('-', ' ') + " " + turned, seen.get(5));
+      for (Object one : (List<?>) seen.get(4)) {
+        String key = (String) ((List<?>) one).get(0);
+        String at = (String) ((List<?>) one).get(1);
+        assertEquals(at, stands.computeIfAbsent(key, k -> at), key + " at " + seen.get(0));
+      }
+      assertTrue(stands.keySet().containsAll(List.of("‹ Back", "undo", "Skip", "32nds", "More")));
+      phone.find(Screen.key("Skip")).click();
+    }
+    assertTrue(steps.size() > 30, "a whole round: " + steps);
+    return kinds;
+  }
+}

@@ -8,7 +8,6 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
@@ -17,6 +16,7 @@ import spindlebook.definition.Setting;
 import spindlebook.drawing.Lengths;
 import spindlebook.drawing.TapeSheet.Line;
 import spindlebook.drawing.TextWidth;
+import spindlebook.fold.Change;
 import spindlebook.fold.SeenSignOff;
 import spindlebook.fold.SeenUse;
 import spindlebook.life.LifeSheet.Area;
@@ -78,12 +78,24 @@ final class LifeDrawing {
     grid(foot);
     view.signOffs().forEach(s -> flag(s, foot));
     hits(foot);
-    lines.add(new Line("l-now", null, NOW, 12, NOW, foot));
-    words.add(new Words("is-end b", NOW - 1, 22, "now"));
+    line("l-now", NOW, 12, NOW, foot);
+    text("is-end b", NOW - 1, 22, "now");
     if (view.tried() != null) {
-      words.add(new Words("", NOW + 1, 22, "tried"));
+      text("", NOW + 1, 22, "tried");
     }
     return new LifeSheet(view.title(), foot + 24, areas, lines, words, days());
+  }
+
+  private void text(String mark, double x, double y, String text) {
+    words.add(new Words(mark, x, y, text));
+  }
+
+  private void line(String mark, double x1, double y1, double x2, double y2) {
+    lines.add(new Line(mark, null, x1, y1, x2, y2));
+  }
+
+  private void area(String mark, String fill, double x, double y, double width, double height) {
+    areas.add(new Area(mark, fill, x, y, width, height));
   }
 
   private double x(Instant at) {
@@ -129,19 +141,15 @@ final class LifeDrawing {
   }
 
   private void end(End end, double stepMm, double perMm) {
-    words.add(new Words("b t2", 0, y + 16, end == End.BUMP ? "Bump" : "Droop"));
+    text("b t2", 0, y + 16, end == End.BUMP ? "Bump" : "Droop");
     double top = y + 26;
     double high = high(end, stepMm);
     double low = low(end);
     double zero = top + high * perMm;
     for (int i = (int) (low / stepMm); i * stepMm <= high; i++) {
-      boolean nought = i == 0;
-      double mm = i * stepMm;
-      double at = zero - mm * perMm;
-      lines.add(new Line(nought ? "l-zero" : "l-grid", null, FROM - 1, at, TO, at));
-      words.add(
-          new Words(
-              "is-end", FROM - 2, at + 5, nought ? "0" : lengths.signed(mm).replace('-', '−')));
+      double at = zero - i * stepMm * perMm;
+      line(i == 0 ? "l-zero" : "l-grid", FROM - 1, at, TO, at);
+      text("is-end", FROM - 2, at + 5, lengths.signed(i * stepMm).replace('-', '−'));
     }
     double bottom = zero - low * perMm;
     List<double[]> taken = new ArrayList<>();
@@ -170,18 +178,18 @@ final class LifeDrawing {
       } else if (before != null) {
         double[] was = edges(before, zero, perMm);
         double wide = Math.max(to - from, 1.2);
-        areas.add(new Area("f-paper", null, from, was[0], wide, was[1] - was[0]));
-        areas.add(new Area("f-not-current", "url(#life-h)", from, was[0], wide, was[1] - was[0]));
+        area("f-paper", null, from, was[0], wide, was[1] - was[0]);
+        area("f-not-current", "url(#life-h)", from, was[0], wide, was[1] - was[0]);
       }
     }
     if (before == null) {
-      areas.add(new Area("f-off", null, FROM, zero - 20, NOW - FROM, 20));
-      words.add(new Words("b", FROM + 2, zero - 5, "? not measured"));
+      area("f-off", null, FROM, zero - 20, NOW - FROM, 20);
+      text("b", FROM + 2, zero - 5, "? not measured");
     }
     labels.forEach(Runnable::run);
     if (view.tried() != null && view.tried().end() == end) {
       double[] at = edges(view.tried().known(), zero, perMm);
-      areas.add(new Area("f-tried", null, NOW + .8, at[0], TO - NOW - 1.6, at[1] - at[0]));
+      area("f-tried", null, NOW + .8, at[0], TO - NOW - 1.6, at[1] - at[0]);
     }
     y = bottom + (low < 0 ? 22 : 6);
   }
@@ -196,28 +204,23 @@ final class LifeDrawing {
   private double[] band(Known known, double from, double to, double zero, double perMm) {
     double[] at = edges(known, zero, perMm);
     double wide = Math.max(to - from, .6);
-    double above = Math.min(at[1], zero) - at[0];
-    double below = at[1] - Math.max(at[0], zero);
-    if (above > 0) {
-      areas.add(new Area("f-usable", null, from, at[0], wide, above));
+    if (at[0] < zero) {
+      area("f-usable", null, from, at[0], wide, Math.min(at[1], zero) - at[0]);
     }
-    if (below > 0) {
-      double top = Math.max(at[0], zero);
-      areas.add(new Area("f-paper", null, from, top, wide, below));
-      areas.add(new Area("f-past-a-limit f-edge", "url(#life-b)", from, top, wide, below));
+    double below = Math.max(at[0], zero);
+    if (at[1] > below) {
+      area("f-paper", null, from, below, wide, at[1] - below);
+      area("f-past-a-limit f-edge", "url(#life-b)", from, below, wide, at[1] - below);
     }
     if (known.atLeast()) {
-      words.add(new Words("is-end", to - .5, at[0] - 2, "▲"));
+      text("is-end", to - .5, at[0] - 2, "▲");
     }
     return new double[] {from, to, at[0], at[1]};
   }
 
   /** How much, where there is room beneath its band, or above. */
   private void label(Known known, double[] band, List<double[]> taken) {
-    String text =
-        (known.atLeast() ? "at least " : "")
-            + lengths.signedText(known.marginMm())
-            + (known.expandedMm() > 0 ? " ± " + lengths.plusMinus(known.expandedMm()) : "");
+    String text = view.margin(known);
     double wide = text.length() * LETTER;
     double from = Math.min(band[0], NOW - wide);
     for (double top : new double[] {band[3] + 2, band[2] - SMALL - 2}) {
@@ -228,7 +231,7 @@ final class LifeDrawing {
                   .noneMatch(t -> t[0] < box[1] && box[0] < t[1] && t[2] < box[3] && box[2] < t[3]);
       if (free) {
         taken.add(box);
-        words.add(new Words("b", from, top + 12, text));
+        text("b", from, top + 12, text);
         return;
       }
     }
@@ -240,7 +243,7 @@ final class LifeDrawing {
     double base = y + 28;
     List<String> name = TextWidth.wrap(set.name(), 14, false, 84, 2);
     for (int i = 0; i < name.size(); i++) {
-      words.add(new Words("", 0, base + 4 - (name.size() - 1 - i) * SMALL, name.get(i)));
+      text("", 0, base + 4 - (name.size() - 1 - i) * SMALL, name.get(i));
     }
     List<Setting> values = new ArrayList<>();
     values.add(set.first());
@@ -251,13 +254,13 @@ final class LifeDrawing {
       boolean same = turn.to().same(values.get(values.size() - 1));
       double next = same ? from[1] : from[1] == base ? base + 7 : base;
       double x = x(turn.at());
-      lines.add(new Line("l-set", null, from[0], from[1], x, from[1]));
-      lines.add(new Line("l-set", null, x, from[1], x, next));
+      line("l-set", from[0], from[1], x, from[1]);
+      line("l-set", x, from[1], x, next);
       values.add(turn.to());
       begin.add(new double[] {x, next});
     }
     double[] last = begin.get(begin.size() - 1);
-    lines.add(new Line("l-set", null, last[0], last[1], NOW, last[1]));
+    line("l-set", last[0], last[1], NOW, last[1]);
     // From the last one back, which is never left out.
     double free = NOW + .5;
     for (int i = values.size() - 1; i >= 0; i--) {
@@ -266,33 +269,33 @@ final class LifeDrawing {
       double x = begin.get(i)[0] + .5;
       x = i == values.size() - 1 ? Math.min(x, free - wide) : x;
       if (x + wide <= free) {
-        words.add(new Words("b", Math.max(x, FROM), begin.get(i)[1] - 6, text));
+        text("b", Math.max(x, FROM), begin.get(i)[1] - 6, text);
         free = x - .5;
       }
     }
-    if (view.tried() != null && view.tried().adjuster().equals(set.adjuster())) {
-      lines.add(new Line("l-set l-tried", null, NOW, last[1] - 6, TO, last[1] - 6));
-      words.add(new Words("is-end b", TO, last[1] + 12, view.tried().to().inWords()));
+    if (view.tried() != null && view.tried().of(set)) {
+      line("l-set l-tried", NOW, last[1] - 6, TO, last[1] - 6);
+      text("is-end b", TO, last[1] + 12, view.tried().to().inWords());
     }
     y = base + 8;
   }
 
   private void drives() {
     double base = y + 28;
-    words.add(new Words("", 0, base, "drives"));
-    lines.add(new Line("l-zero", null, FROM - 1, base, TO, base));
+    text("", 0, base, "drives");
+    line("l-zero", FROM - 1, base, TO, base);
     double free = 0;
     for (int i = 0; i < view.uses().size(); i++) {
       SeenUse use = view.uses().get(i);
       if (!use.at().isBefore(first)) {
         double x = x(use.at());
-        areas.add(new Area("f-ink", null, x - .5, base - 16, 1.2, 16));
+        area("f-ink", null, x - .5, base - 16, 1.2, 16);
         String number = Integer.toString(i + 1);
         double wide = number.length() * LETTER;
         boolean left = x + 2 + wide > NOW;
         double from = left ? x - 1 - wide : x + 1.2;
         if (from > free) {
-          words.add(new Words("b", from, base - 3, number));
+          text("b", from, base - 3, number);
           free = from + wide;
         }
       }
@@ -301,11 +304,11 @@ final class LifeDrawing {
   }
 
   private void hits(double foot) {
-    for (LifeView.Event hit : view.hits()) {
+    for (Change hit : view.hits()) {
       if (!hit.at().isBefore(first)) {
         double x = x(hit.at());
-        lines.add(new Line("l-hit", null, x, 26, x, foot));
-        words.add(new Words("b is-short", x - 1.6, foot - 18, "✕ " + hit.words()));
+        line("l-hit", x, 26, x, foot);
+        text("b is-short", x - 1.6, foot - 18, "✕ hit");
       }
     }
   }
@@ -318,9 +321,9 @@ final class LifeDrawing {
     String text = view.signed(signed);
     double wide = text.length() * LETTER + 3.5;
     double from = x + wide > NOW - 8 ? x - wide : x;
-    lines.add(new Line("l-pole", null, x, 0, x, foot));
-    areas.add(new Area("f-ink", null, from, 0, wide, 18));
-    words.add(new Words("b on-ink", from + 1, 14, text));
+    line("l-pole", x, 0, x, foot);
+    area("f-ink", null, from, 0, wide, 18);
+    text("b on-ink", from + 1, 14, text);
   }
 
   // --- time
@@ -340,28 +343,23 @@ final class LifeDrawing {
   private void grid(double foot) {
     ZoneId zone = ZoneId.systemDefault();
     LocalDate from = first.atZone(zone).toLocalDate().plusDays(1);
-    LocalDate to = last.atZone(zone).toLocalDate();
-    Optional<List<LocalDate>> marks =
-        !from.isBefore(to)
-            ? Optional.empty()
-            : MARKED.stream()
-                .map(m -> from.datesUntil(to.plusDays(1)).filter(m).limit(5).toList())
-                .filter(days -> days.size() < 5)
-                .findFirst();
-    for (LocalDate day : marks.orElse(List.of())) {
+    LocalDate to = last.atZone(zone).toLocalDate().plusDays(1);
+    List<LocalDate> marks =
+        MARKED.stream()
+            .map(m -> from.datesUntil(to.isBefore(from) ? from : to).filter(m).limit(5).toList())
+            .filter(days -> days.size() < 5)
+            .findFirst()
+            .orElse(List.of());
+    for (LocalDate day : marks) {
       double x = x(day.atStartOfDay(zone).toInstant());
-      lines.add(0, new Line("l-grid", null, x, 30, x, foot + 20));
+      line("l-grid", x, 30, x, foot + 20);
       String pattern =
           day.getDayOfYear() == 1 ? "uuuu" : day.getDayOfMonth() == 1 ? "MMM" : "d MMM";
-      words.add(
-          new Words(
-              "",
-              x + .8,
-              foot + 16,
-              DateTimeFormatter.ofPattern(pattern, Locale.ENGLISH).format(day)));
+      DateTimeFormatter said = DateTimeFormatter.ofPattern(pattern, Locale.ENGLISH);
+      text("", x + .8, foot + 16, said.format(day));
     }
-    if (marks.map(List::isEmpty).orElse(true)) {
-      words.add(new Words("", FROM, foot + 16, Days.day(first)));
+    if (marks.isEmpty()) {
+      text("", FROM, foot + 16, Days.day(first));
     }
   }
 

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 import spindlebook.advice.StopMoved;
 import spindlebook.card.Capital;
@@ -13,6 +12,7 @@ import spindlebook.card.Days;
 import spindlebook.card.NeedAddress;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
+import spindlebook.definition.Adjuster;
 import spindlebook.definition.Setting;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.State;
@@ -21,6 +21,7 @@ import spindlebook.entry.HappeningKind;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Change;
+import spindlebook.fold.InForce;
 import spindlebook.fold.SeenSignOff;
 import spindlebook.fold.SeenUse;
 import spindlebook.page.Link;
@@ -46,12 +47,10 @@ public record LifeView(
     TravelFindings travel,
     TravelWords words,
     Life life,
-    List<Event> hits,
+    List<Change> hits,
     List<SetOverTime> settings,
     Tried tried) {
   private static final int MOST_SETTINGS = 4;
-
-  public record Event(long n, Instant at, String words) {}
 
   public record Turn(Instant at, Setting to) {}
 
@@ -61,7 +60,11 @@ public record LifeView(
   public record SetOverTime(String adjuster, String name, Setting first, List<Turn> turns) {}
 
   /** What a cure would make of an end's margin. */
-  public record Tried(End end, String adjuster, Setting to, Known known) {}
+  public record Tried(End end, String adjuster, Setting to, Known known) {
+    boolean of(SetOverTime setting) {
+      return adjuster.equals(setting.adjuster());
+    }
+  }
 
   /**
    * @param figure null while it is not known
@@ -70,72 +73,66 @@ public record LifeView(
   public record Row(
       String end, State state, String word, FigureText figure, Link needs, String since) {}
 
-  public record Told(String when, String words, String href) {}
+  public record Told(long n, String when, String words, String href) {}
 
   static LifeView of(CarBook book, Card card, TravelFindings travel, Life life) {
     Tried tried = tried(card, travel);
-    List<Event> hits = new ArrayList<>();
-    for (Change change : card.changes()) {
-      if (book.standing(change.key()).orElse(null) instanceof Content.Happening h
-          && h.what() == HappeningKind.HIT_OR_BENT
-          && (change.place() == null || change.place() == card.place())) {
-        hits.add(new Event(change.n(), change.at(), "hit"));
-      }
-    }
-    return new LifeView(
-        book,
-        card,
-        travel,
-        new TravelWords(card, travel),
-        life,
-        hits,
-        settings(book, card, tried),
-        tried);
+    List<Change> hits =
+        card.changes().stream()
+            .filter(c -> c.place() == null || c.place() == card.place())
+            .filter(
+                c ->
+                    book.standing(c.key()).orElse(null) instanceof Content.Happening h
+                        && h.what() == HappeningKind.HIT_OR_BENT)
+            .toList();
+    TravelWords words = new TravelWords(card, travel);
+    List<SetOverTime> settings = settings(book, card, life.points().get(0).n(), tried);
+    return new LifeView(book, card, travel, words, life, hits, settings, tried);
   }
 
-  private static List<SetOverTime> settings(CarBook book, Card card, Tried tried) {
+  private static List<SetOverTime> settings(CarBook book, Card card, long from, Tried tried) {
     return card.adjusters().stream()
-        .sorted(Comparator.comparing(a -> a.adjuster().kind()))
-        .map(
-            a -> {
-              String name = a.adjuster().adjuster();
-              List<Turn> turns = new ArrayList<>();
-              Setting first = a.adjuster().first();
-              for (Change change : card.changes()) {
-                if (change.place() == card.place()
-                    && name.equals(change.adjuster())
-                    && book.standing(change.key()).orElse(null) instanceof Content.Adjustment to) {
-                  first = turns.isEmpty() && to.from() != null ? to.from() : first;
-                  turns.add(new Turn(change.at(), to.to()));
-                }
-              }
-              return new SetOverTime(
-                  name, a.adjuster().name().replaceFirst("^limit |^bump-stop ", ""), first, turns);
-            })
-        .filter(
-            s -> !s.turns().isEmpty() || (tried != null && tried.adjuster().equals(s.adjuster())))
+        .map(InForce::adjuster)
+        .sorted(Comparator.comparing(Adjuster::kind))
+        .map(a -> setting(book, card, a, from))
+        .filter(s -> !s.turns().isEmpty() || tried != null && tried.of(s))
         .limit(MOST_SETTINGS)
         .toList();
   }
 
-  private static Tried tried(Card card, TravelFindings travel) {
-    for (EndFindings end : List.of(travel.droop(), travel.bump())) {
-      Cure cure = end.cure().filter(c -> c.to() != null && c.from() != null).orElse(null);
-      if (cure != null) {
-        Optional<Figure> least =
-            card.adjuster(cure.adjuster()).stream()
-                .flatMap(
-                    a -> StopMoved.of(card, travel, a.adjuster(), cure.from(), cure.to()).stream())
-                .flatMap(m -> m.marginMm().stream())
-                .min(Comparator.comparingDouble(Figure::value));
-        if (least.isPresent()) {
-          Figure mm = least.get();
-          Known known = new Known(Outcome.CLEAR, mm.value(), mm.U(), end.marginAtLeast(), true);
-          return new Tried(end.end(), cure.adjuster(), cure.to(), known);
+  private static SetOverTime setting(CarBook book, Card card, Adjuster of, long from) {
+    Setting first = of.first();
+    List<Turn> turns = new ArrayList<>();
+    for (Change change : card.changes()) {
+      if (change.place() == card.place()
+          && of.adjuster().equals(change.adjuster())
+          && book.standing(change.key()).orElse(null) instanceof Content.Adjustment to) {
+        first = turns.isEmpty() && to.from() != null ? to.from() : first;
+        if (change.n() >= from) {
+          turns.add(new Turn(change.at(), to.to()));
+        } else {
+          first = to.to();
         }
       }
     }
-    return null;
+    String name = of.name().replaceFirst("^limit |^bump-stop ", "");
+    return new SetOverTime(of.adjuster(), name, first, turns);
+  }
+
+  private static Tried tried(Card card, TravelFindings travel) {
+    return Stream.of(travel.droop(), travel.bump())
+        .flatMap(end -> end.cure().stream().flatMap(c -> tried(card, travel, end, c)))
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static Stream<Tried> tried(Card card, TravelFindings travel, EndFindings end, Cure c) {
+    return card.adjuster(c.adjuster()).filter(a -> c.to() != null).stream()
+        .flatMap(a -> StopMoved.of(card, travel, a.adjuster(), c.from(), c.to()).stream())
+        .flatMap(moved -> moved.marginMm().stream())
+        .sorted(Comparator.comparingDouble(Figure::value))
+        .map(m -> new Known(Outcome.CLEAR, m.value(), m.U(), end.marginAtLeast(), true))
+        .map(known -> new Tried(end.end(), c.adjuster(), c.to(), known));
   }
 
   public LifeSheet sheet() {
@@ -221,6 +218,7 @@ public record LifeView(
                       .filter(c -> c.place() == card.place())
                       .count();
               return new Told(
+                  n,
                   "Since " + day(s.at()) + ":",
                   Counted.of(drives, "drive")
                       + (hit == 0 ? "" : ", " + Counted.of(hit, "hit"))
@@ -232,34 +230,26 @@ public record LifeView(
 
   /** The same in words, newest first. */
   public List<Told> told() {
-    record At(long n, Told told) {}
-
-    List<At> all = new ArrayList<>();
+    List<Told> all = new ArrayList<>();
     String before = "";
-    for (Life.Point point : life.points()) {
-      String text = said(point, End.DROOP) + "; " + said(point, End.BUMP);
+    for (Life.Point p : life.points()) {
+      String text = Capital.of(said(p, End.DROOP)) + "; " + said(p, End.BUMP);
       if (!text.equals(before)) {
-        all.add(
-            new At(
-                point.n(), new Told(Days.day(point.at()), Capital.of(text), address(point.n()))));
+        all.add(new Told(p.n(), Days.day(p.at()), text, address(p.n())));
       }
       before = text;
     }
-    long from = life.points().get(0).n();
     card.changes().stream()
-        .filter(c -> c.n() >= from && (c.place() == null || c.place() == card.place()))
-        .forEach(
-            c ->
-                all.add(
-                    new At(
-                        c.n(),
-                        new Told(Days.day(c.at()), Capital.of(c.words()), "/entries/" + c.key()))));
-    for (SeenSignOff s : signOffs()) {
-      all.add(
-          new At(
-              s.n(), new Told(Days.day(s.at()), "Signed: " + signed(s), "/sign-offs/" + s.key())));
-    }
-    return all.stream().sorted(Comparator.comparingLong(At::n).reversed()).map(At::told).toList();
+        .filter(c -> c.place() == null || c.place() == card.place())
+        .map(c -> new Told(c.n(), Days.day(c.at()), Capital.of(c.words()), "/entries/" + c.key()))
+        .forEach(all::add);
+    signOffs().stream()
+        .map(s -> new Told(s.n(), Days.day(s.at()), signed(s), "/sign-offs/" + s.key()))
+        .forEach(all::add);
+    return all.stream()
+        .filter(t -> t.n() >= life.points().get(0).n())
+        .sorted(Comparator.comparingLong(Told::n).reversed())
+        .toList();
   }
 
   private String said(Life.Point point, End end) {
@@ -270,25 +260,16 @@ public record LifeView(
       return end.words() + (before ? " to measure again" : " not measured");
     }
     return end.words()
-        + (known.atLeast() ? " at least " : " ")
-        + words.lengths().signedText(known.marginMm())
-        + (known.expandedMm() > 0 ? " ± " + words.lengths().plusMinus(known.expandedMm()) : "")
+        + " "
+        + margin(known)
         + (known.outcome() == Outcome.SHORT ? ", past it" : "")
         + (known.outcome() == Outcome.CANT_TELL ? ", can’t tell" : "");
   }
 
-  public List<Link> more() {
-    String corner = "/corners/" + card.corner();
-    String car = "/cars/" + card.car();
-    return List.of(
-        new Link("Rounds", corner + "/rounds"),
-        new Link("The book", car + "/book?corner=" + card.corner()),
-        new Link("Photos", corner + "/photos"),
-        new Link("Telltales", corner + "/telltales"),
-        new Link("To do", car + "/to-do"),
-        new Link("Fasteners", corner + "/fasteners"),
-        new Link("Blank sheet", corner + "/paper"),
-        new Link("Print", corner + "/print"));
+  String margin(Known known) {
+    return (known.atLeast() ? "at least " : "")
+        + words.lengths().signedText(known.marginMm())
+        + (known.expandedMm() > 0 ? " ± " + words.lengths().plusMinus(known.expandedMm()) : "");
   }
 
   /** Where the life before this is shown; null where there is none. */

@@ -114,64 +114,63 @@ public record Life(List<Point> points, long earlier) {
   /** The last entry of each change. */
   private static List<Noted> changes(CarBook book, String corner) {
     List<Noted> last = new ArrayList<>();
-    Map<String, String> roundOf = new HashMap<>();
+    Map<String, String> rounds = new HashMap<>();
     Object before = null;
     boolean born = false;
     for (Noted entry : book.entries()) {
       born |= entry.key().equals(corner);
-      Object change = change(book, corner, entry, roundOf);
-      if (!born || change == null) {
-        continue;
+      Object change = change(book, corner, entry, rounds);
+      if (born && change != null) {
+        if (change.equals(before)) {
+          last.remove(last.size() - 1);
+        }
+        last.add(entry);
+        before = change;
       }
-      if (change.equals(before)) {
-        last.remove(last.size() - 1);
-      }
-      last.add(entry);
-      before = change;
     }
     return last;
   }
 
-  /** What entries of one change have in common; null for what moves nothing on this corner. */
+  /**
+   * What entries of one change have in common; null for what moves nothing on this corner.
+   *
+   * @param rounds of heights and of themselves, by key
+   */
   private static Object change(
-      CarBook book, String corner, Noted entry, Map<String, String> roundOf) {
+      CarBook book, String corner, Noted entry, Map<String, String> rounds) {
     Content content = entry.content();
+    if (content instanceof Content.Round) {
+      rounds.put(entry.key(), entry.key());
+    } else if (content instanceof Content.Height height) {
+      rounds.put(entry.key(), height.round());
+    }
     String round =
-        content instanceof Content.Round
-            ? entry.key()
-            : content instanceof Content.Height height
-                ? height.round()
-                : content instanceof Content.Reading reading ? roundOf.get(reading.height()) : null;
-    if (content instanceof Content.Height) {
-      roundOf.put(entry.key(), round);
-    }
+        rounds.get(content instanceof Content.Reading reading ? reading.height() : entry.key());
     if (round != null) {
-      return elsewhere(book, corner, round) ? null : round;
+      boolean here =
+          Stream.of(book.original(round), book.standing(round))
+              .anyMatch(
+                  r ->
+                      r.isEmpty() || r.get() instanceof Content.Round of && here(of, book, corner));
+      return here ? round : null;
     }
-    if (content instanceof Content.Photo
-        || content instanceof Content.ToDo
-        || content instanceof Content.Fastener
-        || content instanceof Content.SignOff
-        || content instanceof Content.Alignment
-        || content instanceof Content.Target
-        || (content instanceof Content.Telltale t && t.what() != TelltaleKind.STRAP_LENGTH)) {
-      return null;
-    }
-    return content instanceof Content.Definition || content instanceof Content.Corner
-        ? Content.Definition.class
-        : entry.key();
+    boolean movesNothing =
+        content instanceof Content.Photo
+            || content instanceof Content.ToDo
+            || content instanceof Content.Fastener
+            || content instanceof Content.SignOff
+            || content instanceof Content.Alignment
+            || content instanceof Content.Target
+            || content instanceof Content.Telltale t && t.what() != TelltaleKind.STRAP_LENGTH;
+    boolean given = content instanceof Content.Definition || content instanceof Content.Corner;
+    return movesNothing ? null : given ? Content.Definition.class : entry.key();
   }
 
-  /** Whether a round was, and is, of a corner that this one neither is nor shares an axle with. */
-  private static boolean elsewhere(CarBook book, String corner, String round) {
-    return Stream.of(book.original(round), book.standing(round))
-        .allMatch(
-            c ->
-                c.orElse(null) instanceof Content.Round r
-                    && !corner.equals(r.corner())
-                    && !(book.standing(r.corner()).orElse(null) instanceof Content.Corner of
-                        && of.layout() == Layout.SOLID_AXLE_END
-                        && book.standing(corner).orElse(null) instanceof Content.Corner here
-                        && here.place() == of.place().mirror()));
+  /** Whether a round is of this corner, or of the other end of its solid axle. */
+  private static boolean here(Content.Round round, CarBook book, String corner) {
+    return corner.equals(round.corner())
+        || book.standing(round.corner()).orElse(null) instanceof Content.Corner other
+            && other.layout() == Layout.SOLID_AXLE_END
+            && book.placeOf(corner).filter(p -> p == other.place().mirror()).isPresent();
   }
 }

@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import java.util.List;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
+import spindlebook.card.CornerBar;
 import spindlebook.card.Shown;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
@@ -36,10 +37,12 @@ public final class AlignPages {
             asked(ctx, "of"),
             asked(ctx, "steering"),
             asked(ctx, "against"));
-    Html.show(
-        ctx,
-        Html.TEMPLATES.alignCurves(
-            frame(card, "Curves: " + view.drawn()).ownSheets(CHART), view, actions(card)));
+    PageFrame frame =
+        CornerBar.page(card, "", "Curves")
+            .state(view.head() == null ? null : view.head().state())
+            .caution(Cautions.FIGURES)
+            .ownSheets(CHART);
+    Html.show(ctx, Html.TEMPLATES.alignCurves(frame, view));
   }
 
   public void bumpSteer(Context ctx) {

@@ -16,6 +16,7 @@ import spindlebook.page.Posted;
  * A curve's page.
  *
  * @param drawn what it is a curve of
+ * @param head what it comes to; null where nothing is judged
  * @param told what must be known to read the chart at all, above it
  * @param chart null with nothing to draw
  * @param notes sentences under it
@@ -25,6 +26,7 @@ import spindlebook.page.Posted;
 public record CurveView(
     String action,
     String drawn,
+    CurveHead head,
     List<Pickable> things,
     List<Pickable> steerings,
     List<Pickable> against,
@@ -51,6 +53,7 @@ public record CurveView(
     return new CurveView(
         "/corners/" + card.corner() + "/curves",
         curved.words(),
+        CurveHead.of(pair, book).orElse(null),
         all.stream().map(c -> new Pickable(c.word(), c.words(), c.equals(curved))).toList(),
         steerings(card, swung),
         Compared.choices(card, book, against),
@@ -60,6 +63,25 @@ public record CurveView(
         readings.head(),
         tables,
         ReadingTables.states(tables));
+  }
+
+  /** The same page of another thing. */
+  public String href(Pickable thing) {
+    return action + "?of=" + thing.value();
+  }
+
+  /** What is drawn. */
+  public String thing() {
+    return things.stream().filter(Pickable::chosen).findFirst().orElseThrow().value();
+  }
+
+  public int readings() {
+    return tables.stream().flatMap(t -> t.groups().stream()).mapToInt(g -> g.rows().size()).sum();
+  }
+
+  /** The chosen of a list, in words. */
+  public static String chosen(List<Pickable> options) {
+    return options.stream().filter(Pickable::chosen).findFirst().map(Pickable::word).orElse("");
   }
 
   private static List<Pickable> steerings(Card card, List<Steering> swung) {

@@ -121,11 +121,11 @@ class CurvesPageTest {
   void a_mark_in_the_table_has_its_word_and_its_meaning_and_no_line_has_the_same() {
     Page page = curve("of=p-tie-rod-upper-arm");
     assertTrue(page.text().contains("clear keeps its rule, its ± counted"), page.text());
-    assertTrue(page.text().contains("short breaks its rule, its ± counted"), page.text());
+    assertTrue(page.text().contains("too close breaks its rule, its ± counted"), page.text());
     assertEquals(0, count(page, "<span class=\"vh\">clear"));
     // Of one and the same it is said once.
     assertTrue(
-        curve("of=shock-length").text().contains("Every reading here: live still true"),
+        curve("of=shock-length").text().contains("Every reading here: good still true"),
         curve("of=shock-length").text());
   }
 

@@ -94,7 +94,7 @@ public final class CarPages {
         PageFrame.of(details.name() + " · Spindlebook", details.name())
             .crumbs(new Crumb("cars", "/cars"))
             .notices(littleRoom())
-            .ownSheets("car.css")
+            .ownSheets("car.css", "tape.css")
             .bar(
                 new Bar(
                     new Link("Measure", "/corners/" + worst + "/rounds/new"),

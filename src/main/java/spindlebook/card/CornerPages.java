@@ -44,7 +44,8 @@ public final class CornerPages {
             .crumbs(new Crumb(card.details().name(), "/cars/" + card.car()))
             .notices(notices(card, travel))
             .bar(CornerBar.of(key, ""))
-            .caution(Cautions.FIGURES);
+            .caution(Cautions.FIGURES)
+            .ownSheets("tape.css");
     Html.show(ctx, Html.TEMPLATES.cardCorner(frame, view));
   }
 
@@ -55,7 +56,9 @@ public final class CornerPages {
     Html.show(
         ctx,
         Html.TEMPLATES.cardGaps(
-            CornerBar.page(card, "Gaps", "Gaps").state(Shown.state(view.travel().outcome())),
+            CornerBar.page(card, "Gaps", "Gaps")
+                .state(Shown.state(view.travel().outcome()))
+                .ownSheets("tape.css"),
             view));
   }
 
@@ -89,7 +92,8 @@ public final class CornerPages {
                             + " entry known then: "
                             + new EntryWords(then).of(last.content())
                             + ".")))
-            .caution(Cautions.FIGURES);
+            .caution(Cautions.FIGURES)
+            .ownSheets("tape.css");
     List<Link> ways = new ArrayList<>();
     ways.add(new Link("entry " + last.n(), "/entries/" + last.key()));
     long before = whole.asOf(last.n() - 1).n();

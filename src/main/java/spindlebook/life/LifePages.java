@@ -43,7 +43,7 @@ public final class LifePages {
                 .state(Shown.state(travel.outcome()))
                 .sub(then.n() == book.n() ? "" : "Up to entry " + then.n())
                 .caution(Cautions.FIGURES)
-                .ownSheets("life.css"),
+                .ownSheets("tape.css", "life.css"),
             view));
   }
 

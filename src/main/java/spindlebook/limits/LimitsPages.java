@@ -28,7 +28,7 @@ public final class LimitsPages {
             CornerBar.page(card, "Limits", "Limits")
                 .state(Shown.state(travel.outcome()))
                 .caution(Cautions.FIGURES)
-                .ownSheets("limits.css"),
+                .ownSheets("tape.css", "limits.css"),
             LimitsView.of(card, travel)));
   }
 }

@@ -58,7 +58,7 @@ public final class CornerPages {
         Html.TEMPLATES.cardGaps(
             CornerBar.page(card, "Gaps", "Gaps")
                 .state(Shown.state(view.travel().outcome()))
-                .ownSheets("tape.css"),
+                .ownSheets("map.css"),
             view));
   }
 

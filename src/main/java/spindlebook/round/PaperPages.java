@@ -60,7 +60,8 @@ public final class PaperPages {
                         Notice.Kind.NOTE,
                         "Print this page; afterwards it is typed from the round, 'from"
                             + " paper'.")))
-            .caution(Cautions.MEASURING);
+            .caution(Cautions.MEASURING)
+            .ownSheets("paper.css");
     PaperView view =
         new PaperView(lines(round, started), conditions(round, started), zeroing(at), heights(at));
     Html.show(ctx, Html.TEMPLATES.roundPaper(frame, view));

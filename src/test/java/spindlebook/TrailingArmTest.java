@@ -173,7 +173,7 @@ class TrailingArmTest {
   void a_joint_past_its_angle_at_bump_limits_bump() {
     read(5, "p-cv-angle", "20.4");
     Page height = shop.get("/heights/" + heights[5] + "?all=1");
-    assertTrue(height.text().contains("in doubt"), "8.6 degrees off the last one");
+    assertTrue(height.text().contains("check this"), "8.6 degrees off the last one");
     String doubted = shop.figures(rear).at("/inDoubt/0/key").asText();
     String answer = "/entries/" + doubted + "/answer";
     shop.get("/entries/" + doubted).is(200).form(answer).with("answer", "so").keep();

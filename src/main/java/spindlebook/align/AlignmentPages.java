@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import spindlebook.card.Addressed;
+import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
 import spindlebook.card.Meanwhile;
 import spindlebook.entry.Content;
@@ -15,12 +16,12 @@ import spindlebook.fold.Card;
 import spindlebook.fold.SeenAlignment;
 import spindlebook.log.Histories;
 import spindlebook.measured.FarOff;
-import spindlebook.page.Action;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
 import spindlebook.page.Crumb;
 import spindlebook.page.FormKey;
 import spindlebook.page.Html;
+import spindlebook.page.Link;
 import spindlebook.page.PageFrame;
 import spindlebook.plan.OnPaper;
 
@@ -36,14 +37,18 @@ public final class AlignmentPages {
 
   public void figures(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
+    String corner = "/corners/" + card.corner();
     Html.show(
         ctx,
         Html.TEMPLATES.alignAlignment(
-            AlignPages.frame(card, "Alignment"),
+            CornerBar.page(card, "Align", "Align").caution(Cautions.FIGURES),
             new AlignmentViews(card, histories.mirror(card)).view(),
             List.of(
-                Action.link("Measure", address(card) + "#measure", true),
-                Action.link("Targets", address(card) + "/targets", false))));
+                new Link("Targets", address(card) + "/targets"),
+                new Link("Bump steer", corner + "/bump-steer"),
+                new Link("Curves", corner + "/curves"),
+                new Link("Rod ends on paper", corner + "/rod-ends"),
+                new Link("Wheel on paper", corner + "/wheel"))));
   }
 
   /** Measures it one way. */

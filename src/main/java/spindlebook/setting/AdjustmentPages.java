@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import spindlebook.card.Addressed;
+import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
@@ -25,6 +26,7 @@ import spindlebook.page.Crumb;
 import spindlebook.page.FormPage;
 import spindlebook.page.FormPart;
 import spindlebook.page.Html;
+import spindlebook.page.Link;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
 import spindlebook.page.SettingRow;
@@ -55,14 +57,13 @@ public final class AdjustmentPages {
             .sub("Tap what was changed.")
             .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car))
             .caution(Cautions.SETTING);
-    Html.show(ctx, Html.TEMPLATES.settingSettings(frame, car, corners));
+    Html.show(ctx, Html.TEMPLATES.settingSettings(frame, corners));
   }
 
   public void ofCorner(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
-    PageFrame frame =
-        CornerBar.under(card, "Settings", "Change a setting").caution(Cautions.SETTING);
-    Html.show(ctx, Html.TEMPLATES.settingSettings(frame, card.car(), List.of(settings(card))));
+    PageFrame frame = CornerBar.page(card, "Settings", "Settings").caution(Cautions.SETTING);
+    Html.show(ctx, Html.TEMPLATES.settingSettings(frame, List.of(settings(card))));
   }
 
   private static SettingsOfCorner settings(Card card) {
@@ -76,11 +77,19 @@ public final class AdjustmentPages {
                         a.at() == null ? "" : Days.day(a.at()),
                         "/corners/" + card.corner() + "/adjustments/" + a.adjuster().adjuster()))
             .toList();
+    String corner = "/corners/" + card.corner();
     return new SettingsOfCorner(
-        card.place().words(),
+        Capital.of(card.place().words()),
         rows,
-        "/corners/" + card.corner() + "/adjusters/new",
-        "/corners/" + card.corner() + "/trial");
+        List.of(
+            new Link("Try it first", corner + "/trial"),
+            new Link("Specs and allowances", corner + "/given"),
+            new Link("Watch points", corner + "/watch-points"),
+            new Link("Fasteners", corner + "/fasteners"),
+            new Link("Rod ends on paper", corner + "/rod-ends"),
+            new Link("Wheel on paper", corner + "/wheel"),
+            new Link("Another adjuster", corner + "/adjusters/new"),
+            new Link("Something happened", "/cars/" + card.car() + "/happenings/new")));
   }
 
   /** Its address may say what it becomes, and why. */

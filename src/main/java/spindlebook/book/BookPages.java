@@ -71,6 +71,7 @@ public final class BookPages {
     PageFrame frame =
         PageFrame.of("The book · Spindlebook", "The book")
             .sub(history.details().orElseThrow().name() + ", newest first")
+            .ownSheets("story.css")
             .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car));
     String tables = "/cars/" + car + "/tables";
     Html.show(

@@ -36,7 +36,8 @@ final class Specimen {
   private static final StaticTemplates PARTS = new StaticTemplates();
   private static final double IN = 25.4;
   private static final java.util.List<String> SHEETS =
-      java.util.List.of("spindlebook.css", "book.css", "car.css", "guide.css", "print.css");
+      java.util.List.of(
+          "spindlebook.css", "book.css", "story.css", "car.css", "guide.css", "print.css");
   private static final String CAUTION =
       "Rated stands on level ground, wheels chocked, never on a jack alone. Hands out of the pinch"
           + " when an arm is let go. The figures are your measurements against your limits.";

@@ -38,7 +38,7 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
    * @param again what is to be measured again or answered, short; may be empty
    * @param marks stops and limits on the tape, in its drawing units
    * @param words what its tape says, for who cannot see it
-   * @param sentence what is wrong, of the worst corner alone; else empty
+   * @param sentence what is wrong, of the worst corner and between the ends; else empty
    * @param cure what sets it right, of the worst corner alone; null where none is known
    * @param to what the cure sets it to
    */
@@ -94,8 +94,10 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
       } else {
         ThingFirst worst = rows.isEmpty() ? check.worst(j).orElse(null) : null;
         rows.add(row(j, plan, face, words, rows.isEmpty(), worst));
-        low = Math.min(low, face.fromMm());
-        high = Math.max(high, face.toMm());
+        if (j.travel().rideMm().isPresent()) {
+          low = Math.min(low, face.fromMm());
+          high = Math.max(high, face.toMm());
+        }
       }
     }
     double from = low;
@@ -106,8 +108,9 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
         judged.isEmpty() ? "" : judged.get(0).card().corner());
   }
 
+  /** A corner whose ride nobody read is counted from its frame mark: on no scale with others. */
   private static Row onOneScale(Row r, double from, double to) {
-    TapeFace face = r.face().over(from, to);
+    TapeFace face = r.ride() == null ? r.face() : r.face().over(from, to);
     List<Mark> marks =
         r.marks().stream().map(m -> new Mark(face.at(m.at()), m.stop(), m.tone())).toList();
     Double ride = r.ride() == null ? null : face.at(r.ride());
@@ -152,44 +155,51 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
         "/corners/" + card.corner(),
         plan,
         state(j, worst),
-        again(card),
+        again(card, travel),
         face,
         marks,
         travel.rideMm().map(r -> words.zero().from(r.value())).orElse(null),
         words.finding(travel.droop()) + " " + words.finding(travel.bump()),
         side(travel.droop(), words),
         side(travel.bump(), words),
-        worst == null ? "" : new WorstWords(words).cause(worst) + ".",
+        worst == null ? midTravel(travel, words) : new WorstWords(words).cause(worst) + ".",
         cured
             ? new Link(words.cureKey(worse), CureAddress.of(card, worse.cure().orElseThrow()))
             : null,
         cured ? words.cureTo(worse) : "");
   }
 
-  private static String again(Card card) {
+  /** What is broken, or not sure, between the ends: its tape shows nothing of it. */
+  private static String midTravel(TravelFindings travel, TravelWords words) {
+    return travel.midTravel().isEmpty()
+        ? ""
+        : Capital.of(words.midTravel(travel.midTravel().get(0)));
+  }
+
+  private static String again(Card card, TravelFindings travel) {
     int doubts = card.doubts().size();
     int again = card.readAgain().size();
-    return doubts > 0 ? doubts + " to check" : again > 0 ? again + " again" : "";
+    String ride = travel.rideMm().isEmpty() ? "ride, " : "";
+    return doubts > 0 ? doubts + " to check" : again > 0 ? ride + again + " again" : "";
   }
 
   private static Side side(EndFindings end, TravelWords words) {
     State state = Shown.state(end.outcome());
+    if (end.outcome() == Outcome.NEEDS) {
+      String needs = end.needs().isEmpty() ? "no limit found" : words.needsBrief(end.needs());
+      return new Side(null, needs, state);
+    }
     String name =
-        end.rules()
-            .or(
-                () ->
-                    end.limits().stream()
-                        .filter(
-                            l -> l.outcome() == Outcome.CANT_TELL || l.outcome() == Outcome.SHORT)
-                        .findFirst())
+        end.limits().stream()
+            .filter(l -> l.outcome() == end.outcome() && l.outcome() != Outcome.CLEAR)
+            .findFirst()
+            .or(end::rules)
             .map(l -> shortName(words, l))
             .orElse("");
-    if (end.marginMm().isPresent()) {
-      boolean least = end.marginAtLeast() && end.outcome() == Outcome.CLEAR;
-      return new Side(words.margin(end, end.marginMm().get()), least ? "at least" : name, state);
-    }
-    String needs = end.needs().isEmpty() ? "no limit found" : words.needsBrief(end.needs());
-    return new Side(null, needs, State.NOT_MEASURED);
+    boolean least = end.marginAtLeast() && end.outcome() == Outcome.CLEAR;
+    return end.roomMm()
+        .map(r -> new Side(words.lengths().signedFigure(r), least ? "at least" : name, state))
+        .orElseGet(() -> new Side(null, name + ", " + words.roomWord(end), state));
   }
 
   /** "tie rod" of "tie rod to upper arm". */

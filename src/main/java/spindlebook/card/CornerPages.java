@@ -57,6 +57,7 @@ public final class CornerPages {
         ctx,
         Html.TEMPLATES.cardGaps(
             CornerBar.page(card, "Gaps", "Gaps")
+                .caution(Cautions.FIGURES)
                 .state(Shown.state(view.travel().outcome()))
                 .ownSheets("map.css"),
             view));

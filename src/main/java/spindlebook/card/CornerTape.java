@@ -370,10 +370,11 @@ public final class CornerTape {
     boolean droop = end.end() == End.DROOP;
     double inward = height - 2;
     boolean past = end.outcome() == Outcome.SHORT;
-    Optional<Figure> margin = end.marginMm();
+    Optional<Figure> margin = end.roomMm();
+    boolean told = margin.isPresent() || past;
     Optional<Limit> rules = end.rules();
     String tone = Shown.state(end.outcome()).mark();
-    double marginTall = margin.isEmpty() ? 0 : marginTall(end, past);
+    double marginTall = told ? marginTall(end, past) : 0;
     if (rules.isPresent()) {
       Limit limit = rules.get();
       boolean soFar = !end.needs().isEmpty() && limit.outcome() == Outcome.CLEAR;
@@ -399,8 +400,9 @@ public final class CornerTape {
           null,
           rests(end));
       inward = droop ? shelf - FIGURE : shelf;
-      String name = words.pointName(limit) + (soFar ? ", so far" : "");
       Steer lock = lock(limit);
+      String name =
+          (lock == null ? words.name(limit) : words.pointName(limit)) + (soFar ? ", so far" : "");
       String turned = lock == null ? "" : lock.word();
       double tall =
           WORDS * lines(name, 17, NARROW - (of.isEmpty() ? 0 : 20)) + (lock == null ? 0 : WORDS);
@@ -418,20 +420,23 @@ public final class CornerTape {
           of.isEmpty() ? null : Shown.state(limit.outcome()),
           lock,
           null);
-      if (droop && margin.isPresent()) {
+      if (droop && told) {
         margin(end, margin, shelf + marginTall + 4, past, tone);
       }
     }
-    if (margin.isPresent() && (rules.isEmpty() || !droop)) {
+    if (told && (rules.isEmpty() || !droop)) {
       inward -= marginTall + 4;
       margin(end, margin, inward + marginTall, past, tone);
     }
-    if (margin.isPresent() && end.reachMm().isPresent() && rules.isPresent()) {
+    if (margin.isPresent()
+        && end.reachMm().isPresent()
+        && rules.isPresent()
+        && rules.get().outcome() == end.outcome()) {
       double one = y(rules.get().positionMm().value());
       double other = y(end.reachMm().get().value());
       lines.add(new Line("l l-dim " + tone, "arrow", 61.2, one, 61.2, other));
     }
-    if (end.outcome() == Outcome.NEEDS || margin.isEmpty()) {
+    if (end.outcome() == Outcome.NEEDS) {
       String needs = end.needs().isEmpty() ? "" : words.needsBrief(end.needs());
       if (!needs.isEmpty()) {
         double tall = 14 + WORDS * lines(needs, 17, NARROW - 56);
@@ -461,12 +466,13 @@ public final class CornerTape {
         + (about(end).isEmpty() ? 0 : SMALL * lines(about(end), 14, NARROW));
   }
 
-  /** What cannot be told where no limit was found to name. */
+  /** What is broken, or cannot be told, where no limit was found to name. */
   private String about(EndFindings end) {
-    return end.outcome() == Outcome.CANT_TELL && end.rules().isEmpty()
-        ? words.pointName(
+    boolean named = end.outcome() == Outcome.CANT_TELL || end.outcome() == Outcome.SHORT;
+    return named && end.rules().isEmpty()
+        ? words.name(
             end.limits().stream()
-                .filter(l -> l.outcome() == Outcome.CANT_TELL)
+                .filter(l -> l.outcome() == end.outcome())
                 .findFirst()
                 .orElseThrow())
         : "";
@@ -481,9 +487,9 @@ public final class CornerTape {
         "note-margin " + tone,
         outer - tall,
         tall,
-        words.marginSize(end, margin.orElseThrow()),
+        margin.map(m -> words.roomSize(end, m)).orElse(null),
         past ? "t4" : "t3",
-        words.marginWord(end),
+        words.roomWord(end),
         about(end),
         Shown.state(end.outcome()),
         null,

@@ -147,7 +147,7 @@ public record EndView(Card card, TravelWords words, EndFindings end, boolean toL
   }
 
   private Line limit(Limit limit, boolean brief) {
-    String rules = rules(limit) ? ", acts first" : "";
+    String rules = rules(limit) ? ", stops first" : "";
     return new Line(
         brief ? "limit: " + words.name(limit) : words.name(limit) + rules + words.between(limit),
         limit.positionMm() == null ? null : words.position(limit.positionMm()),

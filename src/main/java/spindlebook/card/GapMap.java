@@ -52,7 +52,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
    * @param word short, "strap", "−4"
    * @param percent where its cells' middle is, of the width
    * @param at where it lies on the tape, percent; null where its position is not known
-   * @param beyond past where a stop ends the travel
+   * @param beyond past where the stop lets the wheel go, stretch and impact counted
    * @param edge whether a stop stands between it and the next one
    */
   public record Column(String word, double percent, Double at, boolean beyond, boolean edge) {}
@@ -249,11 +249,9 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
   }
 
   private static boolean past(EndFindings end, double mm) {
-    return end.stop()
-        .filter(
-            s ->
-                (mm - s.positionMm().value()) * end.end().outward()
-                    > Math.max(REACHED_MM, s.positionMm().U()))
+    return end.reachMm()
+        .or(() -> end.stop().map(s -> s.positionMm()))
+        .filter(r -> (mm - r.value()) * end.end().outward() > Math.max(REACHED_MM, r.U()))
         .isPresent();
   }
 

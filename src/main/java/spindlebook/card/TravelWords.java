@@ -274,29 +274,32 @@ public final class TravelWords {
 
   /** What an end's margin is called; what nobody has read so far is no margin, and has no minus. */
   public static String marginName(EndFindings end) {
-    return unread(end) ? "not read, the last" : end.marginAtLeast() ? "margin, at least" : "margin";
+    return end.unread()
+        ? "not read, the last"
+        : end.marginAtLeast() ? "margin, at least" : "margin";
   }
 
   public FigureText margin(EndFindings end, Figure marginMm) {
-    return unread(end) ? lengths.figure(marginMm.times(-1)) : lengths.signedFigure(marginMm);
+    return end.unread() ? lengths.figure(marginMm.times(-1)) : lengths.signedFigure(marginMm);
   }
 
-  /** An end's margin beside the drawing, which shows which way it is. */
-  public FigureText marginSize(EndFindings end, Figure marginMm) {
-    return end.outcome() == Outcome.CANT_TELL || !unread(end) && marginMm.value() >= 0
-        ? margin(end, marginMm)
-        : lengths.figure(marginMm.times(-1));
+  /** An end's room as text: with its sign, but where the words beside it say which way it is. */
+  public FigureText roomSize(EndFindings end, Figure roomMm) {
+    return end.outcome() == Outcome.SHORT || end.outcome() == Outcome.NEEDS && end.unread()
+        ? lengths.figure(roomMm.value() < 0 ? roomMm.times(-1) : roomMm)
+        : lengths.signedFigure(roomMm);
   }
 
   /** What that figure is: "past it", "to spare". */
-  public String marginWord(EndFindings end) {
-    return unread(end)
-        ? "not read"
-        : switch (end.outcome()) {
-          case SHORT -> bracket(first(end, Outcome.SHORT)) ? "past it at most" : "past it";
-          case CANT_TELL -> State.CANT_TELL.word();
-          default -> end.marginAtLeast() ? "to spare at least" : "to spare";
-        };
+  public String roomWord(EndFindings end) {
+    return switch (end.outcome()) {
+      case SHORT ->
+          end.roomMm().isEmpty()
+              ? "at every height read"
+              : bracket(first(end, Outcome.SHORT)) ? "past it at most" : "past it";
+      case CANT_TELL -> State.CANT_TELL.word();
+      default -> end.unread() ? "not read" : end.marginAtLeast() ? "to spare at least" : "to spare";
+    };
   }
 
   /** What an end needs, for a key: "needs 3 gaps". */
@@ -311,10 +314,6 @@ public final class TravelWords {
                 ? "gap"
                 : "reading";
     return "needs " + Counted.of(needs.size(), what);
-  }
-
-  private static boolean unread(EndFindings end) {
-    return end.marginAtLeast() && end.marginMm().filter(m -> m.value() < 0).isPresent();
   }
 
   /** Several needs in one line: gaps that nobody has looked at are counted, not listed. */

@@ -22,10 +22,7 @@ record WorstWords(TravelWords words) {
     }
     if (thing instanceof ThingFirst.OfMidTravel of) {
       boolean broken = of.why() == Why.SHORT;
-      return words.name(of.mid())
-          + ": "
-          + (broken ? "short" : "too close to call")
-          + " in mid-travel";
+      return words.name(of.mid()) + ": " + (broken ? "too close" : "can’t tell") + " in mid-travel";
     }
     if (thing instanceof ThingFirst.StopsDisagree) {
       return "Full bump as read and as worked out disagree";
@@ -34,9 +31,8 @@ record WorstWords(TravelWords words) {
       return "Needs " + words.needs(missing.needs());
     }
     if (thing instanceof ThingFirst.Again again) {
-      return Counted.of(again.count(), "reading", "readings")
-          + (again.why() == Why.STALE ? " no longer hold" : " put back, not confirmed")
-          + (again.why() == Why.STALE && again.count() == 1 ? "s" : "");
+      return (again.why() == Why.STALE ? "Measure again: " : "Set back, check: ")
+          + Counted.of(again.count(), "reading", "readings");
     }
     return "";
   }
@@ -44,7 +40,7 @@ record WorstWords(TravelWords words) {
   private String limit(Limit limit, Why why, String end) {
     String name = Capital.of(words.name(limit));
     if (limit.at() instanceof EndLimit.BrokenThroughout) {
-      return name + ": short at every height read";
+      return name + ": too close at every height read";
     }
     if (why == Why.SHORT) {
       return name + (words.angle(limit) ? ": too much" : ": too close");
@@ -54,6 +50,6 @@ record WorstWords(TravelWords words) {
         limit.roomMm() == null
             ? ""
             : " within ± " + lengths.plusMinus(limit.roomMm().U()) + " " + lengths.unit().word();
-    return name + ": too close to call" + within + " at " + end;
+    return name + ": can’t tell" + within + " at " + end;
   }
 }

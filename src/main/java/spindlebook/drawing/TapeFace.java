@@ -92,8 +92,8 @@ public record TapeFace(
       double length = tenth(Math.abs(at(band.fromMm) - at(band.toMm)));
       areas.add(
           standing
-              ? new Area(mark, fill, -out, one, across + 2 * out, length)
-              : new Area(mark, fill, one, -out, length, across + 2 * out));
+              ? new Area(mark, fill, 0 - out, one, across + 2 * out, length)
+              : new Area(mark, fill, one, 0 - out, length, across + 2 * out));
     }
     return areas;
   }
@@ -104,8 +104,8 @@ public record TapeFace(
     int coarser = coarser();
     for (Band band : bands) {
       if (band.kind() == Band.Kind.USABLE) {
-        long first = (long) Math.ceil(band.fromMm / scale.tickMm());
-        long last = (long) Math.floor(band.toMm / scale.tickMm());
+        long first = (long) Math.ceil(band.fromMm / scale.tickMm() - 1e-9);
+        long last = (long) Math.floor(band.toMm / scale.tickMm() + 1e-9);
         for (long tick = first; tick <= last; tick++) {
           if (tick % coarser == 0) {
             String at = text(at(tick * scale.tickMm()));

@@ -239,8 +239,8 @@ public final class CheckWords {
             .collect(Collectors.joining("; "));
     String words =
         again.why() == Why.STALE
-            ? "To be read again: " + what + "."
-            : "Put back, and not confirmed by a reading: " + what + ".";
+            ? "Measure again: " + what + "."
+            : "Set back, check it: " + what + ".";
     return line(
         again,
         at,

@@ -128,7 +128,7 @@ public final class SignOffPages {
     Content.SignOff kept = seen.signOff();
     List<Notice> notices =
         seen.takenBack()
-            ? List.of(new Notice(Notice.Kind.PROBLEM, "This sign-off was taken back."))
+            ? List.of(new Notice(Notice.Kind.PROBLEM, "This sign-off was withdrawn."))
             : List.of();
     PageFrame frame =
         PageFrame.of("Sign-off · Spindlebook", "Signed off by " + seen.who())

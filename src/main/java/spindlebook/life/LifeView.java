@@ -170,13 +170,15 @@ public record LifeView(
 
   private Row row(End of) {
     EndFindings end = travel.at(of);
-    Figure margin = end.marginMm().orElse(null);
+    Figure margin = end.roomMm().orElse(null);
     boolean needs = end.outcome() == Outcome.NEEDS && !end.needs().isEmpty();
     return new Row(
         of.words(),
         Shown.state(end.outcome()),
-        margin == null ? Shown.state(end.outcome()).word() : words.marginWord(end),
-        margin == null ? null : words.margin(end, margin),
+        margin == null && end.outcome() != Outcome.SHORT
+            ? Shown.state(end.outcome()).word()
+            : words.roomWord(end),
+        margin == null ? null : words.lengths().signedFigure(margin),
         needs
             ? new Link(
                 words.needsBrief(end.needs()), NeedAddress.of(card.corner(), words, end.needs()))
@@ -254,6 +256,9 @@ public record LifeView(
 
   private String said(Life.Point point, End end) {
     Known known = point.ends().at(end);
+    if (known.outcome() == Outcome.SHORT && known.marginMm() == null) {
+      return end.words() + " too close at every height read";
+    }
     if (!known.shown()) {
       boolean before =
           life.points().stream().anyMatch(p -> p.n() < point.n() && p.ends().at(end).shown());

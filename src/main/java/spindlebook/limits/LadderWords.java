@@ -83,7 +83,7 @@ public final class LadderWords {
       return "as above, " + ladder.rungs().get(same.other()).condition();
     }
     return win instanceof Win.Nothing
-        ? "nothing alone"
+        ? "no travel by itself"
         : win instanceof Win.NothingBeyond ? "nothing comes after it" : "";
   }
 

@@ -144,7 +144,7 @@ public final class AdjustmentPages {
     parts.addAll(a.parts());
     parts.add(
         new FormPart.Said(
-            "Before anything is kept you see what it would make stale. " + Cautions.SETTING));
+            "Before anything is kept you see what is to be measured again. " + Cautions.SETTING));
     FormPage page =
         new FormPage(
             frame(card, adjuster),

@@ -62,6 +62,30 @@ public record EndFindings(
     return stop.flatMap(s -> heldBack.map(h -> s.reachMm(h, end)));
   }
 
+  /** Whether its margin only says how much travel nobody has read. */
+  public boolean unread() {
+    return marginAtLeast && marginMm.filter(m -> m.value() < 0).isPresent();
+  }
+
+  /**
+   * How far the wheel is kept from a limit, or gets past it: of what is broken or undecided its own
+   * room, else the margin. Empty where a rule is broken at every height read, and where nothing is
+   * known.
+   */
+  public Optional<Figure> roomMm() {
+    Optional<Limit> worst =
+        outcome == Outcome.SHORT || outcome == Outcome.CANT_TELL
+            ? limits.stream().filter(l -> l.outcome() == outcome).findFirst()
+            : Optional.empty();
+    Optional<Figure> room = worst.flatMap(l -> Optional.ofNullable(l.roomMm()));
+    if (worst.filter(l -> l.at() instanceof EndLimit.BrokenThroughout).isPresent()) {
+      return Optional.empty();
+    }
+    return outcome == Outcome.SHORT || unread()
+        ? room.or(() -> worst.isEmpty() ? marginMm : room)
+        : marginMm;
+  }
+
   /** The limits that one height further out reads; empty where they are fewer than two. */
   public Optional<UnreadReach> unreadReach() {
     return UnreadReach.of(end, limits);

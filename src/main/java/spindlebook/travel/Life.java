@@ -50,10 +50,10 @@ public record Life(List<Point> points, long earlier) {
     static Known of(EndFindings end) {
       return new Known(
           end.outcome(),
-          end.marginMm().map(m -> m.value()).orElse(null),
-          end.marginMm().map(m -> m.U()).orElse(0.0),
-          end.marginAtLeast(),
-          end.marginMm().isPresent()
+          end.roomMm().map(m -> m.value()).orElse(null),
+          end.roomMm().map(m -> m.U()).orElse(0.0),
+          end.marginAtLeast() && (end.outcome() == Outcome.CLEAR || end.outcome() == Outcome.NEEDS),
+          end.roomMm().isPresent()
               && end.stop().filter(StopFound::notConfirmed).isEmpty()
               && end.heldBack().filter(h -> !h.because().isEmpty()).isEmpty());
     }

@@ -105,10 +105,10 @@ class CornerViewTest {
   @Test
   void a_limit_between_two_heights_gives_both_and_says_which_is_planned_from() {
     assertTrue(
-        words(end(0)).contains("arm, acts first, between +300.0 mm and +254.0 mm, planned from"),
+        words(end(0)).contains("arm, stops first, between +300.0 mm and +254.0 mm, planned from"),
         "" + words(end(0)));
     assertTrue(
-        words(end(1)).contains("arm, acts first, between +450.0 mm and +490.0 mm, planned from"),
+        words(end(1)).contains("arm, stops first, between +450.0 mm and +490.0 mm, planned from"),
         "" + words(end(1)));
   }
 

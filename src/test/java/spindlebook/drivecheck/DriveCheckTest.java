@@ -132,7 +132,7 @@ class DriveCheckTest {
         found.stream()
             .anyMatch(
                 l ->
-                    l.startsWith("put back, not confirmed | left rear | Put back, and not")
+                    l.startsWith("put back, not confirmed | left rear | Set back, check it")
                         && l.endsWith("/corners/lr/rounds/new?again=1")),
         found.toString());
   }
@@ -152,7 +152,7 @@ class DriveCheckTest {
     List<String> found = lines("{'kind':'happening','body':{'corner':'lr','what':'hit-or-bent'}}");
     assertTrue(found.get(0).startsWith("missing | left rear | Needs "), found.toString());
     assertTrue(
-        found.stream().anyMatch(l -> l.startsWith("stale | left rear | To be read again: ")));
+        found.stream().anyMatch(l -> l.startsWith("stale | left rear | Measure again: ")));
     assertTrue(found.stream().noneMatch(l -> l.startsWith("short")), found.toString());
   }
 

@@ -5,7 +5,6 @@ import gg.jte.generated.precompiled.StaticTemplates;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,7 +20,6 @@ import spindlebook.page.Action;
 import spindlebook.page.Choice;
 import spindlebook.page.Crumb;
 import spindlebook.page.Field;
-import spindlebook.page.KeyPad;
 import spindlebook.page.Notice;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Pick;
@@ -275,17 +273,6 @@ final class Specimen {
         PageFrame.of("Spindle above the floor", "")
             .step(band(t))
             .crumbs(new Crumb("round", "/round"));
-    List<Pick> wholes = new ArrayList<>();
-    for (int i = 1; i <= 10; i++) {
-      wholes.add(new Pick("whole", "" + i % 10, "" + i % 10));
-    }
-    wholes.add(new Pick("unit", "mm", "mm"));
-    wholes.add(new Pick("back", "back", "←"));
-    List<Pick> parts = new ArrayList<>();
-    for (int i = 0; i < 16; i++) {
-      int by = i == 0 ? 16 : Integer.lowestOneBit(i);
-      parts.add(new Pick("part", "" + i, i == 0 ? "even" : i / by + "/" + 16 / by));
-    }
     return page(
         frame,
         raw(
@@ -293,8 +280,6 @@ final class Specimen {
                 + " class=\"big\">"),
         PARTS.webFigure(FigureText.of("11", "in and …")),
         raw("</p><p class=\"hint\">last time 11 7/8 in · right side 11 3/4 in</p>"),
-        PARTS.webKeys(new KeyPad("Whole inches" + t, 6, wholes)),
-        PARTS.webKeys(new KeyPad("Sixteenths", 4, parts)),
         raw("</form>"));
   }
 

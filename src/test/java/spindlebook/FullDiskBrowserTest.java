@@ -5,6 +5,8 @@ import java.nio.file.Path;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.interactions.Actions;
 import spindlebook.log.FullDisk;
 
 /** What a phone says, and keeps, while the disk beside the book is full. */
@@ -18,9 +20,9 @@ class FullDiskBrowserTest {
       String round = marmot.startRound(marmot.left, Map.of());
       try (Screen phone = new Screen(shop, 390, 844)) {
         phone.go("/rounds/" + round + "/guide");
-        phone.find(Screen.BOX);
+        phone.find(Screen.key("1/2"));
         FullDisk.leaves(shop.app().bookFile, book, 0);
-        phone.find(Screen.BOX).sendKeys("15 1/4\n30 1/4\n");
+        new Actions(phone.screen).sendKeys("15 1/4", Keys.ENTER, "30 1/4", Keys.ENTER).perform();
         phone.wait(() -> phone.text("#outbox").contains("The book could not be written"));
         FullDisk.leaves(shop.app().bookFile, book, 1L << 40);
         phone.sent();

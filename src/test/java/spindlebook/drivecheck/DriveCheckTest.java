@@ -151,8 +151,7 @@ class DriveCheckTest {
   void after_a_hit_nothing_holds_and_the_corner_says_what_it_needs() {
     List<String> found = lines("{'kind':'happening','body':{'corner':'lr','what':'hit-or-bent'}}");
     assertTrue(found.get(0).startsWith("missing | left rear | Needs "), found.toString());
-    assertTrue(
-        found.stream().anyMatch(l -> l.startsWith("stale | left rear | Measure again: ")));
+    assertTrue(found.stream().anyMatch(l -> l.startsWith("stale | left rear | Measure again: ")));
     assertTrue(found.stream().noneMatch(l -> l.startsWith("short")), found.toString());
   }
 

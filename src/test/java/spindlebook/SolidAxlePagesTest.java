@@ -142,14 +142,17 @@ class SolidAxlePagesTest {
             .distinct()
             .limit(2)
             .toList());
-    String page = shop.get("/corners/" + left).is(200).text();
+    String page =
+        shop.get("/corners/" + left).is(200).text()
+            + shop.get("/corners/" + left + "/limits").is(200).text()
+            + shop.get("/corners/" + left + "/gaps").is(200).text();
     for (String said :
         List.of(
             "end of a solid axle",
             "link to frame, crossed is reached 2 in",
             "strap stops the wheel at, both together",
             "strap stops the wheel at, crossed",
-            "On the strap (full droop), crossed")) {
+            "on the strap (full droop), crossed")) {
       assertTrue(page.contains(said), () -> said + " is not on: " + page);
     }
   }
@@ -458,7 +461,7 @@ class SolidAxlePagesTest {
     for (JsonNode reading : shop.figures(right).get("readings")) {
       assertEquals("live", reading.get("stands").asText(), "a gap is true where it was read");
     }
-    String page = shop.get("/corners/" + right).is(200).text();
+    String page = shop.get("/corners/" + right + "/gaps").is(200).text();
     assertTrue(page.contains("on the strap (full droop), crossed"), page);
   }
 

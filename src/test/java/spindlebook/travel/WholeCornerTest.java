@@ -141,7 +141,8 @@ class WholeCornerTest {
 
   @Test
   void a_limit_on_the_curve_within_its_doubt_of_where_the_wheel_gets_cannot_be_told() {
-    // Slope 0.2 at the limit: the gap's U of 1.30 mm is 6.5 mm of wheel, the heights' 1.8.
+    // Slope 0.2 at the limit: a gap's U of 1.30 mm is 6.5 mm of wheel. Between two readings it is
+    // the line's: 40 mm apart, 0.86 of that 6 mm from one, 0.78 at 11 mm, so 5.6 and 5.0.
     for (double limitMm : new double[] {226, 231}) {
       CornerBench bench = bench(CornerBench.realTools().oneMark());
       for (double z : new double[] {180, 220, 260, 300}) {
@@ -151,7 +152,7 @@ class WholeCornerTest {
       Limit arm = arm(bench.gap("arm", "beyond", 80).travel().droop());
       assertInstanceOf(EndLimit.Crosses.class, arm.at());
       assertEquals(228.6 - limitMm, arm.roomMm().value(), 0.5);
-      assertTrue(arm.roomMm().U() > 6.5, arm.roomMm().toString());
+      assertTrue(arm.roomMm().U() > (limitMm == 226 ? 5.6 : 5.0), arm.roomMm().toString());
       assertEquals(Outcome.CANT_TELL, arm.outcome(), "limit at " + limitMm);
     }
   }

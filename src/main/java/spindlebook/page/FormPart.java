@@ -14,6 +14,9 @@ public sealed interface FormPart {
 
   record Said(String sentence) implements FormPart {}
 
+  /** Something near by that is told on a page of its own. */
+  record Way(Link link) implements FormPart {}
+
   record Hidden(String name, String value) implements FormPart {}
 
   /** Parts that few need, folded away; open when one of them is filled or wrong. */

@@ -145,6 +145,11 @@ public final class AdjustmentPages {
     parts.add(
         new FormPart.Said(
             "Before anything is kept you see what is to be measured again. " + Cautions.SETTING));
+    parts.add(
+        new FormPart.Way(
+            new Link(
+                "Its unit and step",
+                "/corners/" + card.corner() + "/adjusters/" + adjuster.adjuster())));
     FormPage page =
         new FormPage(
             frame(card, adjuster),
@@ -163,10 +168,7 @@ public final class AdjustmentPages {
         .plan(Shown.plan(card))
         .crumbs(
             new Crumb(card.place().words(), "/corners/" + card.corner()),
-            new Crumb("all settings", "/corners/" + card.corner() + "/adjustments"),
-            new Crumb(
-                "its unit and step",
-                "/corners/" + card.corner() + "/adjusters/" + adjuster.adjuster()));
+            new Crumb("settings", "/corners/" + card.corner() + "/adjustments"));
   }
 
   private static String action(Card card, Adjuster adjuster) {

@@ -2,7 +2,7 @@ package spindlebook.align;
 
 import java.util.ArrayList;
 import java.util.List;
-import spindlebook.card.GapSheets;
+import spindlebook.card.GapMap;
 import spindlebook.card.TravelWords;
 import spindlebook.card.Zero;
 import spindlebook.curve.MeasuredCurve;
@@ -143,7 +143,7 @@ final class CornerChart {
       return bands;
     }
     Keep keep = of.point().keep();
-    String rule = GapSheets.rule(new TravelWords(card, travel), keep);
+    String rule = GapMap.rule(new TravelWords(card, travel), keep);
     if (keep.least() != null) {
       bands.add(new Chart.Band(Double.NEGATIVE_INFINITY, keep.least().mm(), rule));
     }

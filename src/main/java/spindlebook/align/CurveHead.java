@@ -16,7 +16,6 @@ import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.SeenReading;
-import spindlebook.travel.EndFindings;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -73,7 +72,8 @@ public record CurveHead(State state, String word, String words, FigureText figur
       for (int i = 0; i < read.nodes().size(); i++) {
         Node node = read.nodes().get(i);
         SeenReading reading = read.readings().get(i);
-        if (reached(pair, node.positionMm().value())) {
+        // Beyond where its stop lets the wheel go a value alarms nobody.
+        if (!pair.chart().travel().outOfReach(node.positionMm().value())) {
           judged.add(new Judged(read, node, Shown.state(reading), room(keep, node.value())));
         }
       }
@@ -112,19 +112,5 @@ public record CurveHead(State state, String word, String words, FigureText figur
       room = Math.min(room, keep.most().mm() - value.value());
     }
     return keep.mostAngle() == null ? room : keep.mostAngle().rad() - value.value();
-  }
-
-  /** Beyond where its stop lets the wheel go a value alarms nobody. */
-  private static boolean reached(CurvePair pair, double positionMm) {
-    for (EndFindings end : List.of(pair.chart().travel().droop(), pair.chart().travel().bump())) {
-      boolean past =
-          end.reachMm()
-              .filter(r -> (positionMm - r.value()) * end.end().outward() > r.U())
-              .isPresent();
-      if (past) {
-        return false;
-      }
-    }
-    return true;
   }
 }

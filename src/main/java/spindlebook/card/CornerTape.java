@@ -16,7 +16,6 @@ import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
-import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
 import spindlebook.travel.StopFound;
 import spindlebook.travel.Total;
@@ -107,7 +106,7 @@ public final class CornerTape {
     }
     return Optional.of(
         new TapeFace(
-            "t-" + card.corner().replaceAll("[^A-Za-z0-9-]", "-"),
+            (standing ? "t-" : "lying-") + card.corner().replaceAll("[^A-Za-z0-9-]", "-"),
             standing,
             at.stream().mapToDouble(d -> d).min().orElseThrow()
                 - (standing ? BORDER_MM : BORDER_MM / 2),
@@ -269,11 +268,7 @@ public final class CornerTape {
   }
 
   private String rests(EndFindings end) {
-    return toLookAt ? null : "/corners/" + card.corner() + "/limits#" + name(end.end());
-  }
-
-  private static String name(End end) {
-    return end == End.DROOP ? "droop" : "bump";
+    return toLookAt ? null : "/corners/" + card.corner() + "/limits#" + end.end().words();
   }
 
   private double stop(EndFindings end, StopFound stop, double most) {
@@ -288,36 +283,20 @@ public final class CornerTape {
             : stop.computed() ? "solid, worked out" : droop ? "" : "solid";
     double wordsTall = WORDS + (sub.isEmpty() ? 0 : SMALL * lines(sub, 14, 100));
     double inward = shelf;
-    if (droop) {
-      add(
-          end,
-          true,
-          "",
-          shelf - FIGURE,
-          FIGURE,
-          words.position(stop.positionMm()),
-          "t3",
-          "",
-          "",
-          null,
-          null,
-          rests(end));
-      inward -= FIGURE;
-    } else {
-      add(
-          end,
-          true,
-          "",
-          shelf,
-          FIGURE,
-          words.position(stop.positionMm()),
-          "t3",
-          "",
-          "",
-          null,
-          null,
-          rests(end));
-    }
+    add(
+        end,
+        true,
+        "",
+        droop ? shelf - FIGURE : shelf,
+        FIGURE,
+        words.position(stop.positionMm()),
+        "t3",
+        "",
+        "",
+        null,
+        null,
+        rests(end));
+    inward -= droop ? FIGURE : 0;
     inward -= wordsTall;
     add(
         end,
@@ -498,16 +477,9 @@ public final class CornerTape {
 
   /** The full lock at which a limit acts; null where it is none or does not matter. */
   public static Steer lock(Limit limit) {
-    Steering steering = limit.steering();
-    if (steering == null
-        || limit.at() instanceof EndLimit.BrokenThroughout && steering == Steering.STRAIGHT) {
-      return null;
-    }
-    return switch (steering) {
-      case FULL_LEFT -> Steer.LEFT;
-      case FULL_RIGHT -> Steer.RIGHT;
-      default -> null;
-    };
+    return limit.steering() == Steering.FULL_LEFT
+        ? Steer.LEFT
+        : limit.steering() == Steering.FULL_RIGHT ? Steer.RIGHT : null;
   }
 
   private static int lines(String text, double size, double width) {

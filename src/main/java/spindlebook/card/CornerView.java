@@ -1,11 +1,11 @@
 package spindlebook.card;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.drawing.FigureText;
-import spindlebook.drawing.GapSheet;
 import spindlebook.drawing.State;
 import spindlebook.drawing.TapeSheet;
 import spindlebook.entry.Content;
@@ -24,25 +24,18 @@ import spindlebook.travel.TravelFindings;
 /**
  * One corner's page.
  *
- * @param gaps one block a height, from the highest down
  * @param instead ways to other points of the book, where it is only to look at: nothing on it then
  *     starts a change, and its heights are the book's entries; null as it stands now
  */
-public record CornerView(
-    Card card, TravelFindings travel, TravelWords words, List<GapBlock> gaps, List<Link> instead) {
-  /**
-   * The gaps of one height, folded away unless one of them is short.
-   *
-   * @param counts how many are in each state, worst first
-   */
-  public record GapBlock(
-      String name, FigureText position, List<Count> counts, boolean open, GapSheet sheet) {}
-
-  public record Count(State state, int of) {}
+public record CornerView(Card card, TravelFindings travel, TravelWords words, List<Link> instead) {
+  /** Of unknown position before all. */
+  private static final Comparator<SeenHeight> HIGHEST_FIRST =
+      Comparator.comparingDouble(
+          h -> h.positionMm() == null ? Double.MAX_VALUE : -h.positionMm().value());
 
   static CornerView of(Card card, TravelFindings travel, List<Link> instead) {
     TravelWords words = new TravelWords(card, travel);
-    return new CornerView(card, travel, words, GapSheets.of(card, words), instead);
+    return new CornerView(card, travel, words, instead);
   }
 
   public boolean toLookAt() {
@@ -55,7 +48,7 @@ public record CornerView(
   }
 
   public GapMap map() {
-    return GapMap.of(card, travel, words);
+    return GapMap.of(card, travel, words, toLookAt());
   }
 
   public String asOf() {
@@ -109,7 +102,7 @@ public record CornerView(
   public List<SeenHeight> heights() {
     return card.heights().stream()
         .filter(h -> h.stop() != Standing.REPLACED)
-        .sorted(GapSheets.HIGHEST_FIRST)
+        .sorted(HIGHEST_FIRST)
         .toList();
   }
 

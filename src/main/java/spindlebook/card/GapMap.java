@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import spindlebook.definition.Keep;
 import spindlebook.definition.WatchPoint;
 import spindlebook.drawing.State;
 import spindlebook.drawing.Steer;
@@ -16,9 +17,10 @@ import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
-import spindlebook.travel.EndFindings;
 import spindlebook.travel.TravelFindings;
 import spindlebook.units.AngleFormat;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TapeFormat;
 
 /**
  * The clearance map of a corner: watch points down, heights across from droop to bump, the worst
@@ -31,8 +33,8 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
   /** As far as two heights in between are one place. */
   private static final double ONE_PLACE_MM = 12.7;
 
-  private static final double REACHED_MM = 2;
   private static final int MOST_COLUMNS = 7;
+  private static final int SIXTY_FOURTHS = 64;
 
   private static final List<State> WORST_FIRST =
       List.of(
@@ -63,6 +65,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
    * @param sub the second half of its name; may be empty
    * @param worst the worst that counts
    * @param keep its rule in words
+   * @param href where its readings are told; null where it is only to look at
    */
   public record Row(
       String name,
@@ -157,7 +160,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
     }
   }
 
-  static GapMap of(Card card, TravelFindings travel, TravelWords words) {
+  static GapMap of(Card card, TravelFindings travel, TravelWords words, boolean toLookAt) {
     List<Group> sites = Group.of(sites(card));
     TapeFace face = CornerTape.face(card, travel, words, false, 280, 24).orElse(null);
     List<Column> columns = new ArrayList<>();
@@ -177,7 +180,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
     }
     List<Row> rows = new ArrayList<>();
     for (WatchPoint point : card.watchPoints()) {
-      rows.add(row(card, words, point, sites, columns));
+      rows.add(row(card, words, point, sites, columns, toLookAt));
     }
     rows.removeIf(r -> r.locks().isEmpty());
     rows.sort(Comparator.comparingInt(r -> WORST_FIRST.indexOf(r.worst())));
@@ -245,18 +248,16 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
   }
 
   private static boolean beyond(TravelFindings travel, Double mm) {
-    return mm != null && (past(travel.droop(), mm) || past(travel.bump(), mm));
-  }
-
-  private static boolean past(EndFindings end, double mm) {
-    return end.reachMm()
-        .or(() -> end.stop().map(s -> s.positionMm()))
-        .filter(r -> (mm - r.value()) * end.end().outward() > Math.max(REACHED_MM, r.U()))
-        .isPresent();
+    return mm != null && travel.outOfReach(mm);
   }
 
   private static Row row(
-      Card card, TravelWords words, WatchPoint point, List<Group> sites, List<Column> columns) {
+      Card card,
+      TravelWords words,
+      WatchPoint point,
+      List<Group> sites,
+      List<Column> columns,
+      boolean toLookAt) {
     List<Cell> cells = new ArrayList<>();
     List<List<SeenReading>> last = new ArrayList<>();
     List<Steering> steerings =
@@ -313,9 +314,9 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
         false,
         cells,
         locks,
-        GapSheets.rule(words, point.keep()),
+        rule(words, point.keep()),
         Counted.of(count, "reading"),
-        "/corners/" + card.corner() + "/curves?of=p-" + point.point());
+        toLookAt ? null : "/corners/" + card.corner() + "/curves?of=p-" + point.point());
   }
 
   /** "Tie rod" and "to upper arm". */
@@ -324,6 +325,28 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
     return at < 0
         ? new String[] {Capital.of(name), ""}
         : new String[] {Capital.of(name.substring(0, at)), name.substring(at + 1)};
+  }
+
+  /** What a watch point must keep, in the page's unit. */
+  public static String rule(TravelWords words, Keep keep) {
+    List<String> parts = new ArrayList<>();
+    if (keep.least() != null) {
+      parts.add("at least " + words.lengths().text(keep.least().mm()));
+    }
+    if (keep.most() != null) {
+      parts.add("at most " + words.lengths().text(keep.most().mm()));
+    }
+    if (keep.mostAngle() != null) {
+      parts.add("at most " + AngleFormat.degrees(keep.mostAngle().rad(), 1));
+    }
+    return String.join(", ", parts);
+  }
+
+  /** To the 64th: a drill tells 15/64 from the 1/4 that must be kept. */
+  private static String gap(TravelWords words, double mm) {
+    return words.lengths().unit() == LengthUnit.INCH
+        ? TapeFormat.inches(mm, SIXTY_FOURTHS)
+        : words.lengths().bare(mm);
   }
 
   private static int readings(Card card, WatchPoint point, Group group) {
@@ -369,7 +392,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
     if (r.reading().result() == GapResult.NUMBER && r.value() != null) {
       return r.reading().angle() != null
           ? AngleFormat.degrees(r.value().value(), 1)
-          : GapSheets.gap(words, r.value().value());
+          : gap(words, r.value().value());
     }
     return r.reading().result() == GapResult.GO_NO_GO
         ? r.reading().typed()

@@ -156,6 +156,11 @@ public record TapeFace(
     return numerals;
   }
 
+  /** A place along it as a share of its length: "42.5%". */
+  public String percent(double at) {
+    return tenth(at / along * 100) + "%";
+  }
+
   /** To a tenth of a drawing unit. */
   public static double tenth(double units) {
     return Math.round(units * 10) / 10.0;

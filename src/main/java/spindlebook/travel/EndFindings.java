@@ -77,12 +77,14 @@ public record EndFindings(
         outcome == Outcome.SHORT || outcome == Outcome.CANT_TELL
             ? limits.stream().filter(l -> l.outcome() == outcome).findFirst()
             : Optional.empty();
-    Optional<Figure> room = worst.flatMap(l -> Optional.ofNullable(l.roomMm()));
-    if (worst.filter(l -> l.at() instanceof EndLimit.BrokenThroughout).isPresent()) {
+    if (worst.isEmpty()) {
+      return marginMm;
+    }
+    if (worst.get().at() instanceof EndLimit.BrokenThroughout) {
       return Optional.empty();
     }
     return outcome == Outcome.SHORT || unread()
-        ? room.or(() -> worst.isEmpty() ? marginMm : room)
+        ? Optional.ofNullable(worst.get().roomMm())
         : marginMm;
   }
 

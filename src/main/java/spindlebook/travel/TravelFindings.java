@@ -2,6 +2,7 @@ package spindlebook.travel;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
@@ -29,6 +30,17 @@ public record TravelFindings(
 
   public EndFindings at(End end) {
     return end == End.DROOP ? droop : bump;
+  }
+
+  /** Whether a wheel position lies surely beyond where a stop, stretch and impact let it go. */
+  public boolean outOfReach(double positionMm) {
+    return Stream.of(droop, bump)
+        .anyMatch(
+            end ->
+                end.reachMm()
+                    .or(() -> end.stop().map(StopFound::positionMm))
+                    .filter(r -> (positionMm - r.value()) * end.end().outward() > r.U())
+                    .isPresent());
   }
 
   /** The worst of the two ends and of what lies between. */

@@ -43,7 +43,7 @@ public final class GivenPages {
       Html.next(ctx, corner);
       return;
     }
-    PageFrame frame = CornerBar.under(card, "Given and held back", "What is given and held back");
+    PageFrame frame = CornerBar.under(card, "Specs and allowances", "Specs and allowances");
     a.show(ctx, frame, corner + "/given", "Keep these", corner);
   }
 

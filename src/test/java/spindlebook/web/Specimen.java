@@ -5,13 +5,11 @@ import gg.jte.generated.precompiled.StaticTemplates;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import spindlebook.drawing.DrawnWheel;
 import spindlebook.drawing.FigureText;
-import spindlebook.drawing.GapSheet;
 import spindlebook.drawing.LengthScale;
 import spindlebook.drawing.PlanView;
 import spindlebook.drawing.State;
@@ -108,62 +106,6 @@ final class Specimen {
     return output -> output.writeContent(html);
   }
 
-  private static GapSheet gaps(String t) {
-    return new GapSheet(
-        "Gaps, inches" + t,
-        List.of("left", "straight", "right"),
-        List.of(
-            new GapSheet.Height(
-                "Full bump" + t,
-                FigureText.of("+6 1/8", "in"),
-                List.of(
-                    row("Tie rod to upper arm" + t, "at least 1/4" + t, "1 1/2", "1 1/2", "1 3/8"),
-                    new GapSheet.Row(
-                        "Tyre to frame",
-                        "at least 1/2",
-                        List.of(
-                            GapSheet.Cell.of(State.CLEAR, "7/8"),
-                            GapSheet.Cell.word(State.CLEAR, "well clear" + t),
-                            GapSheet.Cell.of(State.IN_DOUBT, "3 1/16"))))),
-            new GapSheet.Height(
-                "Ride",
-                FigureText.of("0", "in"),
-                List.of(
-                    row("Tie rod to upper arm", "at least 1/4", "1", "1", "7/8"),
-                    new GapSheet.Row(
-                        "Tyre to frame",
-                        "at least 1/2",
-                        List.of(
-                            GapSheet.Cell.of(State.PUT_BACK, "1 1/4"),
-                            GapSheet.Cell.word(State.CLEAR, "well clear"),
-                            GapSheet.Cell.of(State.STALE, "1 3/16"))))),
-            new GapSheet.Height(
-                "Full droop",
-                FigureText.of("−8 3/8", "in"),
-                List.of(
-                    new GapSheet.Row(
-                        "Tie rod to upper arm",
-                        "at least 1/4",
-                        List.of(
-                            GapSheet.Cell.of(State.CLEAR, "3/8"),
-                            GapSheet.Cell.of(State.CANT_TELL, "1/4"),
-                            GapSheet.Cell.of(State.SHORT, "1/8"))),
-                    new GapSheet.Row(
-                        "Rod end to its housing",
-                        "at least 1/16",
-                        List.of(
-                            GapSheet.Cell.word(State.SHORT, "binds"),
-                            GapSheet.Cell.of(State.LIVE, "1/8"),
-                            GapSheet.Cell.word(State.NOT_MEASURED, "")))))));
-  }
-
-  private static GapSheet.Row row(String what, String rule, String... figures) {
-    return new GapSheet.Row(
-        what,
-        rule,
-        Arrays.stream(figures).map(figure -> GapSheet.Cell.of(State.CLEAR, figure)).toList());
-  }
-
   private static String corner(String t) {
     PageFrame frame =
         PageFrame.of("Left front" + t, "Left front")
@@ -189,7 +131,6 @@ final class Specimen {
         PARTS.webFace(FACE),
         raw("</svg>"),
         raw("</div><div class=\"stack\">"),
-        PARTS.webGapsheet(gaps(t)),
         raw("</div></div>"),
         PARTS.webSettings("Settings in force" + t, settings),
         PARTS.webStatekey(List.of(State.values())),

@@ -115,7 +115,8 @@ class DemoCarTest {
     assertEquals(2, marmot.toDos().stream().filter(SeenToDo::open).count());
     assertEquals(3, marmot.toDos().size());
     List<String> open =
-        marmot.openFasteners().stream()
+        marmot.fasteners().stream()
+            .filter(spindlebook.fold.SeenFastener::open)
             .map(f -> f.corner() + " " + f.adjuster().adjuster())
             .toList();
     assertTrue(open.contains("marmot-lf limit-strap"), open.toString());

@@ -8,8 +8,6 @@ import spindlebook.entry.AlignedFigure;
 import spindlebook.fold.Standing;
 import spindlebook.measured.AlignedFinding;
 import spindlebook.uncertainty.Figure;
-import spindlebook.uncertainty.Source;
-import spindlebook.uncertainty.SourceKind;
 import spindlebook.units.LengthUnit;
 
 /** Figures of alignment as every page shows them. */
@@ -35,13 +33,6 @@ public final class AlignedText {
   /** Toe as a length across the wheel's edge, in words; empty where nobody said across what. */
   public static Optional<String> acrossEdge(AlignedFinding found, LengthUnit unit) {
     return found.acrossEdgeMm().map(mm -> Rounded.signed(mm, unit.mm(), unit.word()).words());
-  }
-
-  /** Of a value that was kept with its U alone. */
-  public static FigureText of(
-      AlignedFigure figure, double value, double expanded, LengthUnit unit) {
-    Source kept = new Source("kept", SourceKind.ALLOWANCE);
-    return of(figure, Figure.of(value, kept, expanded / Figure.K), unit);
   }
 
   /**

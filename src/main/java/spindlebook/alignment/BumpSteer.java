@@ -51,11 +51,6 @@ public final class BumpSteer {
     return new Window(curve.fromMm(), curve.toMm());
   }
 
-  /** The curve itself, for drawing. */
-  public MeasuredCurve curve() {
-    return curve;
-  }
-
   /** Range over the part of a stretch that was read; empty when none of it was. */
   public Optional<ToeRange> range(Window asked) {
     return asked.within(read()).map(w -> range(asked, w));

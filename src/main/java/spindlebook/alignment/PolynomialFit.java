@@ -81,23 +81,6 @@ final class PolynomialFit {
     return solved.preMultiply(row);
   }
 
-  /** In increasing powers of x. */
-  double[] coefficients() {
-    PolynomialFunction t = new PolynomialFunction(new double[] {-middle / half, 1 / half});
-    PolynomialFunction sum = new PolynomialFunction(new double[] {0});
-    PolynomialFunction power = new PolynomialFunction(new double[] {1});
-    double[] c = scaled.getCoefficients();
-    for (double factor : c) {
-      sum = sum.add(power.multiply(new PolynomialFunction(new double[] {factor})));
-      power = power.multiply(t);
-    }
-    return java.util.Arrays.copyOf(sum.getCoefficients(), terms);
-  }
-
-  double rmsResidual() {
-    return Math.sqrt(squares() / x.length);
-  }
-
   double residualSd() {
     return x.length == terms ? 0 : Math.sqrt(squares() / (x.length - terms));
   }

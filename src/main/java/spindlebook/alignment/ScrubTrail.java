@@ -55,11 +55,6 @@ public record ScrubTrail(Figure scrubMm, Figure trailMm, Figure bodyScrubMm, Fig
     return -(Math.cos(camberRad) * Math.tan(kpiRad) + Math.sin(camberRad));
   }
 
-  /** What one mm more of loaded radius does to trail: + with caster. */
-  public static double trailPerRadius(double camberRad, double casterRad) {
-    return Math.cos(camberRad) * Math.tan(casterRad);
-  }
-
   /** From where the axis meets the ground to the contact centre. */
   private static Vector3D fromAxis(double[] v) {
     double camber = v[5];

@@ -1,6 +1,5 @@
 package spindlebook.alignment;
 
-import java.util.List;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import spindlebook.uncertainty.Figure;
 
@@ -15,16 +14,6 @@ import spindlebook.uncertainty.Figure;
  * <p>Worked example: L (8, 790, 290), U (−22, 745, 590) on the left: C = 5.7106°, K = 8.5308°.
  */
 public record SteeringAxis(Figure casterRad, Figure kpiRad) {
-
-  /**
-   * From how far the upper joint lies behind, inboard of and above the lower one, mm; above > 0.
-   */
-  public static SteeringAxis fromJoints(Figure behindMm, Figure inboardMm, Figure aboveMm) {
-    return new SteeringAxis(
-        Propagated.of(List.of(behindMm, aboveMm), v -> Math.atan2(v[0], v[1])),
-        Propagated.of(List.of(inboardMm, aboveMm), v -> Math.atan2(v[0], v[1])));
-  }
-
   static Vector3D upwards(double casterRad, double kpiRad) {
     return new Vector3D(-Math.tan(casterRad), -Math.tan(kpiRad), 1);
   }

@@ -3,7 +3,6 @@ package spindlebook.alignment;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import spindlebook.uncertainty.Figure;
-import spindlebook.units.LengthUnit;
 
 /**
  * Toe of one wheel, said in degrees, or in millimetres or inches across the wheel's edge.
@@ -32,26 +31,14 @@ public record Toe(Figure rad) {
     return new Toe(asin(List.of(toeMm, acrossMm), v -> v[0] / v[1]));
   }
 
-  public Figure degrees() {
-    return rad.times(180 / Math.PI);
-  }
-
   public Figure mm(double acrossMm) {
     double t = rad.value();
     return Figure.linear(
         acrossMm * Math.sin(t), List.of(rad), new double[] {acrossMm * Math.cos(t)});
   }
 
-  public Figure inches(double acrossMm) {
-    return mm(acrossMm).times(1 / LengthUnit.INCH.mm());
-  }
-
   public static Figure totalRad(Toe left, Toe right) {
     return left.rad.plus(right.rad);
-  }
-
-  public static Figure totalMm(Toe left, Toe right, double acrossMm) {
-    return left.mm(acrossMm).plus(right.mm(acrossMm));
   }
 
   /** The ± of a sine near 1 may reach beyond it: there the angle ends at a right one. */

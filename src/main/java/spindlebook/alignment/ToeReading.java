@@ -32,11 +32,6 @@ import spindlebook.uncertainty.Figure;
 public final class ToeReading {
   private ToeReading() {}
 
-  /** By a plate or rim against a straight line parallel to the car's middle. */
-  public static Toe fromLine(Figure frontMm, Figure rearMm, Figure spacingMm, LineSide side) {
-    return fromLine(frontMm, rearMm, spacingMm, side, Figure.exact(0));
-  }
-
   /** As before, by a line that leans: {@link LeaningLine}. */
   public static Toe fromLine(
       Figure frontMm, Figure rearMm, Figure spacingMm, LineSide side, Figure leansInwardRad) {

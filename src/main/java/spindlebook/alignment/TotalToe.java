@@ -1,6 +1,5 @@
 package spindlebook.alignment;
 
-import java.util.List;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -35,10 +34,5 @@ public record TotalToe(Figure mm, Figure acrossMm) {
   /** The total as an angle; right to 1e-5 of it even when the wheels differ. */
   public Figure rad() {
     return perWheelIfAlike().rad().times(2);
-  }
-
-  /** T / D, shown beside the exact angle. */
-  public Figure smallAngleRad() {
-    return Propagated.of(List.of(mm, acrossMm), v -> v[0] / v[1]);
   }
 }

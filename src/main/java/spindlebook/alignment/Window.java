@@ -23,10 +23,6 @@ public record Window(double fromMm, double toMm) {
     return positionMm >= fromMm && positionMm <= toMm;
   }
 
-  boolean holds(Window other) {
-    return fromMm <= other.fromMm && toMm >= other.toMm;
-  }
-
   /** What the two have in common; empty when that is no stretch. */
   public Optional<Window> within(Window other) {
     double from = Math.max(fromMm, other.fromMm);

@@ -279,19 +279,13 @@ public final class Book implements AutoCloseable {
     return index.lastMove();
   }
 
-  /** The entries of one car after position n, in order. */
-  public List<Entry> ofCar(String car, long afterN) {
+  /** The entries of one car in order. */
+  public List<Entry> ofCar(String car) {
     return read(
         handle ->
             handle
-                .createQuery(
-                    """
-                    select line from entry
-                    where car = :car and n > :after
-                    order by car, n
-                    """)
+                .createQuery("select line from entry where car = :car order by car, n")
                 .bind("car", car)
-                .bind("after", afterN)
                 .mapTo(String.class)
                 .map(EntryRows::parse)
                 .list());

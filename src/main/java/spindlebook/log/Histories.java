@@ -109,7 +109,7 @@ public final class Histories {
         known != null && known.turn() == turn && known.holds(lastMove)
             ? known.folded()
             : CarBook.of(
-                book.ofCar(car, 0).stream().map(Bodies::noted).toList(),
+                book.ofCar(car).stream().map(Bodies::noted).toList(),
                 known != null && known.lastMove() == lastMove ? known.asKnown() : new Memo());
     cars.computeIfPresent(car, (c, k) -> k.turn() == turn ? k.with(now, lastMove) : k);
     return now;

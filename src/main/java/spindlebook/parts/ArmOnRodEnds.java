@@ -99,13 +99,6 @@ public record ArmOnRodEnds(
     return CASTER_WITHIN * Math.abs(casterRad) + CASTER_OF_CAMBER * Math.abs(camberRad);
   }
 
-  /** Exact parts of turns; see {@link Turns#settable} for what can be set. */
-  public Turns turnsFor(double camberChangeRad, double casterChangeRad) {
-    return new Turns(
-        frontTurns(camberChangeRad, casterChangeRad).value(),
-        rearTurns(camberChangeRad, casterChangeRad).value());
-  }
-
   /** Turns of the front rod end for a wanted change, with the doubt of the arm's sizes. */
   public Figure frontTurns(double camberChangeRad, double casterChangeRad) {
     return of(v -> outMm(v, camberChangeRad, casterChangeRad) / front.pitchMm());

@@ -1,8 +1,7 @@
 package spindlebook.parts;
 
 /**
- * How much farther apart the two balls of a welded arm go when its rod ends are turned, and whether
- * that binds.
+ * How much farther apart the two balls of a welded arm go when its rod ends are turned.
  *
  * <pre>
  *   Δ = nF pF cos αF + nR pR cos αR            threads in line with the tubes
@@ -32,10 +31,5 @@ public final class ConvergingThreads {
       Turns turns, RodThread front, RodThread rear, double spreadMm) {
     double apart = turns.front() * front.pitchMm() - turns.rear() * rear.pitchMm();
     return Math.hypot(spreadMm, apart) - spreadMm;
-  }
-
-  /** Whether the tabs' slack, ≥ 0, does not take it up. */
-  public static boolean binds(double spreadChangeMm, double slackMm) {
-    return Math.abs(spreadChangeMm) > slackMm;
   }
 }

@@ -31,11 +31,6 @@ public record ExactTurns(
   private static final double NEAR_ENOUGH_RAD = 1e-9;
   private static final int MOST_STEPS = 30;
 
-  /** The lower arm stays where it is, as on a stand under the arm. */
-  public static ExactTurns lowerArmHeld(Pivots p, double frontOutMm, double rearOutMm) {
-    return new Pose(p, frontOutMm, rearOutMm, 0).figures();
-  }
-
   /** The wheel's centre keeps its height, as on the ground. */
   public static ExactTurns wheelHeld(Pivots p, double frontOutMm, double rearOutMm) {
     double lowerRad =

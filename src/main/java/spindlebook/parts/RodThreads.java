@@ -51,14 +51,9 @@ public final class RodThreads {
     {30, 3.5, 2, 1.5}
   };
 
-  private static final List<RodThread> ALL = all();
+  static final List<RodThread> ALL = all();
 
   private RodThreads() {}
-
-  /** Thinnest first, coarse before fine, right-hand. */
-  public static List<RodThread> known() {
-    return ALL;
-  }
 
   /**
    * By its name: {@code 5/8-18}, {@code m16 x 1.5}, {@code 5/8-18 UNF}, each with LH or left behind

@@ -4,7 +4,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 
 /**
  * Reads an angle the way people write one: {@code 1.5}, {@code 1.5°}, {@code -0° 45'}, {@code 0°
@@ -55,11 +54,6 @@ public final class AngleText {
     } catch (Unreadable unreadable) {
       return new Refused(unreadable.sentence(text, ADVICE));
     }
-  }
-
-  /** The angle, when the text has exactly one meaning. */
-  public static Optional<TypedAngle> plain(String text) {
-    return read(text) instanceof Angle plain ? Optional.of(plain.angle()) : Optional.empty();
   }
 
   private static Reading readOrThrow(String text) throws Unreadable {

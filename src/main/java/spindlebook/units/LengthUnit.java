@@ -26,16 +26,6 @@ public enum LengthUnit {
     return word;
   }
 
-  /** The unit of a {@link #word()}; anything else is a mistake of the program, not of a person. */
-  public static LengthUnit ofWord(String word) {
-    for (LengthUnit unit : values()) {
-      if (unit.word.equals(word)) {
-        return unit;
-      }
-    }
-    throw new IllegalArgumentException("no length unit is called '" + word + "'");
-  }
-
   /** How many millimetres one of this unit is. */
   public double mm() {
     return exactMm.doubleValue();

@@ -80,13 +80,6 @@ public final class TapeFormat {
     };
   }
 
-  /**
-   * The highest line of the tape not above this, in millimetres; −1/8 in to quarters is −1/4 in.
-   */
-  public static double roundDown(double mm, int denominator) {
-    return onLine(Math.floor(steps(mm, denominator) + ON_THE_LINE), denominator);
-  }
-
   /** The lowest line of the tape not below this, in millimetres; −1/8 in to quarters is 0. */
   public static double roundUp(double mm, int denominator) {
     return onLine(Math.ceil(steps(mm, denominator) - ON_THE_LINE), denominator);

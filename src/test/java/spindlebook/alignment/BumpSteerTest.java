@@ -42,11 +42,10 @@ class BumpSteerTest {
 
   @Test
   void the_fit_of_one_two_five_is_one_and_x_squared() {
-    double[] c =
-        new PolynomialFit(new double[] {0, 1, 2}, new double[] {1, 2, 5}, 2).coefficients();
-    assertEquals(1, c[0], 1e-12);
-    assertEquals(0, c[1], 1e-12);
-    assertEquals(1, c[2], 1e-12);
+    PolynomialFit fit = new PolynomialFit(new double[] {0, 1, 2}, new double[] {1, 2, 5}, 2);
+    assertEquals(1, fit.value(0), 1e-12);
+    assertEquals(0, fit.slope(0), 1e-12);
+    assertEquals(1, fit.curvature(0) / 2, 1e-12);
     assertThrows(
         IllegalArgumentException.class,
         () -> new PolynomialFit(new double[] {0, 1, 1}, new double[] {1, 2, 5}, 2));

@@ -13,8 +13,8 @@ import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Settles;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
-import spindlebook.units.AngleText;
 import spindlebook.units.LengthUnit;
+import spindlebook.units.Readings;
 import spindlebook.units.TapeText;
 import spindlebook.units.TypedLength;
 
@@ -49,10 +49,10 @@ class GaugesTest {
             "angle finder",
             ToolUse.ANGLES,
             null,
-            AngleText.plain("0.5").orElseThrow(),
+            Readings.angle("0.5"),
             null,
             null,
-            AngleText.plain("0.25").orElseThrow());
+            Readings.angle("0.25"));
     assertEquals(
         new ToolError("t2", Math.toRadians(0.5), Math.toRadians(0.25), 0.01),
         ToolError.ofAngles(finder, 0.01));

@@ -146,7 +146,9 @@ class KnownFaultsTest {
       double toe = corner.toe(z);
       Figure front = read(random, 150 - spacing / 2 * Math.sin(toe), "front " + i);
       Figure rear = read(random, 150 + spacing / 2 * Math.sin(toe), "rear " + i);
-      Toe read = ToeReading.fromLine(front, rear, Figure.exact(spacing), LineSide.INBOARD);
+      Toe read =
+          ToeReading.fromLine(
+              front, rear, Figure.exact(spacing), LineSide.INBOARD, Figure.exact(0));
       Figure position = read(random, z, "height " + i);
       nodes.add(new Node(position, read.rad(), Bound.EXACT, List.of("toe " + i)));
     }

@@ -30,7 +30,8 @@ class ScrubTrailReferenceTest {
       double moreMm = row.get("R").doubleValue() - RADIUS_MM;
       double camber = Reference.rad(row, "camber");
       double byScrub = ScrubTrail.scrubPerRadius(camber, Reference.rad(row, "kpi")) * moreMm;
-      double byTrail = ScrubTrail.trailPerRadius(camber, Reference.rad(row, "caster")) * moreMm;
+      double byTrail =
+          Math.cos(camber) * Math.tan(Reference.rad(row, "caster")) * moreMm; // as derived
       ScrubTrail here = at(row, row.get("R").doubleValue());
       ScrubTrail there = at(row, RADIUS_MM);
       assertEquals(row.get("d_scrub_from_R405").doubleValue(), byScrub, TOLERANCE_MM);

@@ -22,7 +22,6 @@ class ScrubTrailTest {
     assertEquals(82.147, found.scrubMm().value(), 5e-4);
     assertEquals(26.531, found.trailMm().value(), 5e-4);
     assertEquals(-0.1051, ScrubTrail.scrubPerRadius(0, Math.toRadians(6)), 5e-5);
-    assertEquals(0.0699, ScrubTrail.trailPerRadius(0, Math.toRadians(4)), 5e-5);
   }
 
   @Test

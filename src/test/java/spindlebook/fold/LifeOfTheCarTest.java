@@ -39,7 +39,7 @@ class LifeOfTheCarTest {
   @Test
   void nobody_has_said_how_a_fastener_is_that_was_never_touched() {
     assertEquals(SeenFastener.State.NOT_SAID, upperEnds(book()));
-    assertEquals(List.of(), book().openFasteners());
+    assertEquals(List.of(), book().fasteners().stream().filter(SeenFastener::open).toList());
   }
 
   @Test
@@ -51,13 +51,14 @@ class LifeOfTheCarTest {
                 + "'marked':false}}");
     CarBook half = book(upper("a", "1 turn"), notMarked);
     assertEquals(SeenFastener.State.NOT_MARKED, upperEnds(half));
-    assertEquals(1, half.openFasteners().size());
+    assertEquals(1, half.fasteners().stream().filter(SeenFastener::open).toList().size());
     CarBook whole = book(upper("a", "1 turn"), notMarked, TIGHT);
     assertEquals(SeenFastener.State.MARKED, upperEnds(whole));
-    assertEquals(List.of(), whole.openFasteners());
+    assertEquals(List.of(), whole.fasteners().stream().filter(SeenFastener::open).toList());
     CarBook again = book(upper("a", "1 turn"), TIGHT, upper("b", "2 turns"));
     assertEquals(SeenFastener.State.OPENED, upperEnds(again));
-    assertEquals("b", again.openFasteners().get(0).opened().key());
+    assertEquals(
+        "b", again.fasteners().stream().filter(SeenFastener::open).toList().get(0).opened().key());
   }
 
   @Test
@@ -89,7 +90,8 @@ class LifeOfTheCarTest {
         line("{'kind':'fastener','body':{'corner':'lf','adjuster':'upper','torque':'65 ft-lb'}}");
     String loose =
         line("{'kind':'fastener','body':{'corner':'lf','adjuster':'upper','tight':false}}");
-    SeenFastener upper = book(torque, TIGHT, loose).openFasteners().get(0);
+    SeenFastener upper =
+        book(torque, TIGHT, loose).fasteners().stream().filter(SeenFastener::open).toList().get(0);
     assertEquals(SeenFastener.State.LOOSE, upper.state());
     assertEquals("65 ft-lb", upper.torque());
     String none = line("{'kind':'fastener','body':{'corner':'lf','adjuster':'upper','torque':''}}");

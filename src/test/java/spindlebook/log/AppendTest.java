@@ -66,7 +66,7 @@ class AppendTest {
     book.close();
     book = bench.open();
     assertEquals(List.of(first, second), book.entries(1));
-    assertEquals(List.of(first), book.ofCar("mule", 0));
+    assertEquals(List.of(first), book.ofCar("mule"));
   }
 
   @Test
@@ -295,7 +295,7 @@ class AppendTest {
     assertEquals(1, book.entries(1).size());
     assertTrue(Thread.interrupted());
     book.append(Bench.note("after"));
-    assertEquals(1, book.ofCar("mule", 0).size());
+    assertEquals(1, book.ofCar("mule").size());
   }
 
   private static long forcesOfOpening() {

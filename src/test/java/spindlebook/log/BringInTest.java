@@ -42,7 +42,7 @@ class BringInTest {
       assertNull(brought.entries().get(0).origin());
       assertTrue(book.bringIn(contents).wasThere());
       assertEquals(5, book.lastN());
-      assertEquals(List.of(2L, 4L), book.ofCar("goat", 0).stream().map(Entry::n).toList());
+      assertEquals(List.of(2L, 4L), book.ofCar("goat").stream().map(Entry::n).toList());
     }
     assertEquals(5, BookFile.read(bench.log()).entries().size());
   }
@@ -60,7 +60,7 @@ class BringInTest {
       Accepted brought = book.bringIn(BookFile.readByHand(file));
       assertEquals(List.of(0L, 1L), brought.entries().stream().map(Entry::after).toList());
       assertEquals("by hand", brought.entries().get(0).origin().book());
-      assertEquals(2, book.ofCar("goat", 0).size());
+      assertEquals(2, book.ofCar("goat").size());
     }
   }
 }

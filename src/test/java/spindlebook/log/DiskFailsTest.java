@@ -162,10 +162,10 @@ class DiskFailsTest {
     assertFalse(first.isDone());
     assertEquals(1, book.lastN());
     assertTrue(book.byKey("mule").isEmpty());
-    assertEquals(List.of(), book.ofCar("mule", 0));
+    assertEquals(List.of(), book.ofCar("mule"));
     latch.countDown();
     first.join();
-    assertEquals(1, book.ofCar("mule", 0).size());
+    assertEquals(1, book.ofCar("mule").size());
   }
 
   @Test

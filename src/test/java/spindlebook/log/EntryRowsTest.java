@@ -157,14 +157,13 @@ class EntryRowsTest {
   }
 
   @Test
-  void the_entries_of_a_car_come_in_order_and_only_after_the_position_asked_for() {
+  void the_entries_of_a_car_come_in_order() {
     book.append(List.of(Bench.round("r", "lf"), Bench.note("loose"), Bench.round("s", "rf")));
     assertEquals(
         List.of("mule", "lf", "rf", "r", "s"),
-        book.ofCar("mule", 0).stream().map(Entry::key).toList());
-    assertEquals(List.of("r", "s"), book.ofCar("mule", 3).stream().map(Entry::key).toList());
-    assertEquals(book.byKey("r").orElseThrow(), book.ofCar("mule", 3).get(0));
-    assertEquals(List.of(), book.ofCar("nobody", 0));
+        book.ofCar("mule").stream().map(Entry::key).toList());
+    assertEquals(book.byKey("r").orElseThrow(), book.ofCar("mule").get(3));
+    assertEquals(List.of(), book.ofCar("nobody"));
   }
 
   @Test
@@ -252,6 +251,6 @@ class EntryRowsTest {
   }
 
   private List<String> goat() {
-    return book.ofCar("goat", 0).stream().map(Entry::key).toList();
+    return book.ofCar("goat").stream().map(Entry::key).toList();
   }
 }

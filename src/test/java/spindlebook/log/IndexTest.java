@@ -160,7 +160,7 @@ class IndexTest {
       assertEquals(1, bench.told.size());
       book.index().useHandle(handle -> handle.execute("alter table away rename to meta"));
       book.append(Bench.corner("rr", "mule"));
-      assertEquals(6, book.ofCar("mule", 0).size());
+      assertEquals(6, book.ofCar("mule").size());
       rows = Bench.dump(book.index());
     }
     assertBuiltAnew("it was not closed in order");

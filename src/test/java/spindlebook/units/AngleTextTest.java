@@ -146,13 +146,6 @@ class AngleTextTest {
     assertTrue(Readings.angleRefusal("1".repeat(61)).contains("is too long for one angle"));
   }
 
-  @Test
-  void plain_gives_an_angle_only_where_there_is_one_meaning() {
-    assertEquals(Math.toRadians(1.5), AngleText.plain("1.5").orElseThrow().rad());
-    assertTrue(AngleText.plain("11/4").isEmpty());
-    assertTrue(AngleText.plain("level").isEmpty());
-  }
-
   @ParameterizedTest
   @CsvSource({
     "1.25, 1, 1.3°",

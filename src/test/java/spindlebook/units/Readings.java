@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Pattern;
 
@@ -24,6 +25,14 @@ public final class Readings {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** The unit of a file's {@code in}, {@code mm} or {@code cm}. */
+  static LengthUnit unit(String word) {
+    return Arrays.stream(LengthUnit.values())
+        .filter(unit -> unit.word().equals(word))
+        .findFirst()
+        .orElseThrow();
   }
 
   static String unescaped(String text) {
@@ -56,7 +65,7 @@ public final class Readings {
     throw new AssertionError("'" + text + "' gave " + reading);
   }
 
-  static TypedAngle angle(String text) {
+  public static TypedAngle angle(String text) {
     AngleText.Reading reading = AngleText.read(text);
     if (reading instanceof AngleText.Angle plain) {
       return plain.angle();

@@ -126,7 +126,7 @@ class SpokenTest {
           """)
   void a_length_in_words_reads_to_its_value_and_is_kept_as_said(String text, String expected) {
     String[] cells = expected.split(" ", -1);
-    LengthUnit unit = LengthUnit.ofWord(cells[1]);
+    LengthUnit unit = Readings.unit(cells[1]);
     TypedLength read = Readings.length(text, INCH);
     assertEquals(new BigDecimal(cells[0]).multiply(unit.exactMm()).doubleValue(), read.mm());
     assertEquals(text, read.typed());

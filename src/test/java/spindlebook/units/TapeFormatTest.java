@@ -65,17 +65,15 @@ class TapeFormatTest {
   }
 
   @Test
-  void rounding_down_and_up_keep_to_their_side_and_leave_a_line_alone() {
-    assertEquals(203.2, TapeFormat.roundDown(209.0, 4));
+  void rounding_up_keeps_to_its_side_and_leaves_a_line_alone() {
     assertEquals(209.55, TapeFormat.roundUp(209.0, 4));
     assertEquals(209.55, TapeFormat.roundUp(209.55, 4));
-    assertEquals(-6.35, TapeFormat.roundDown(-3.175, 4));
     assertEquals(0.0, TapeFormat.roundUp(-3.175, 4));
   }
 
-  /** Nearest, below and above, against plain arithmetic on seeded lengths. */
+  /** Nearest and above, against plain arithmetic on seeded lengths. */
   @Test
-  void any_length_is_within_half_a_step_of_its_writing_and_between_its_two_lines() {
+  void any_length_is_within_half_a_step_of_its_writing_and_no_more_below_the_line_above() {
     Random random = new Random(64);
     for (int i = 0; i < 100_000; i++) {
       double mm = (random.nextDouble() - 0.5) * 5000;
@@ -83,9 +81,7 @@ class TapeFormatTest {
       double stepMm = 25.4 / denominator;
       double written = Readings.length(TapeFormat.inches(mm, denominator), LengthUnit.INCH).mm();
       assertEquals(mm, written, stepMm / 2 + 1e-9);
-      double down = TapeFormat.roundDown(mm, denominator);
       double up = TapeFormat.roundUp(mm, denominator);
-      assertEquals(mm, down + stepMm / 2, stepMm / 2 + 1e-9);
       assertEquals(mm, up - stepMm / 2, stepMm / 2 + 1e-9);
     }
   }

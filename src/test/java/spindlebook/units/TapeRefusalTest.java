@@ -86,7 +86,7 @@ class TapeRefusalTest {
       quoteCharacter = '~')
   void a_refusal_quotes_what_was_typed_names_the_trouble_and_says_what_is_accepted(
       String text, String bare, String problem) {
-    String sentence = Readings.refusal(text, LengthUnit.ofWord(bare));
+    String sentence = Readings.refusal(text, Readings.unit(bare));
     assertEquals("“" + text + "” " + problem + ADVICE, sentence);
     assertTrue(Readings.isOneSentence(sentence), sentence);
   }

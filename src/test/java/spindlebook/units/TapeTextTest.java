@@ -25,9 +25,9 @@ class TapeTextTest {
     String[] cells = row.split(" \\| ", -1);
     String text = Readings.unescaped(cells[0]);
     String[] expected = cells[2].split(" ", -1);
-    LengthUnit unit = LengthUnit.ofWord(expected[1]);
+    LengthUnit unit = Readings.unit(expected[1]);
     double mm = new BigDecimal(expected[0]).multiply(unit.exactMm()).doubleValue() + 0.0;
-    TypedLength read = Readings.length(text, LengthUnit.ofWord(cells[1]));
+    TypedLength read = Readings.length(text, Readings.unit(cells[1]));
     assertEquals(mm, read.mm());
     assertEquals(text, read.typed());
     assertEquals("tape-1", read.rule());

@@ -16,6 +16,7 @@ import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import spindlebook.card.CornerTape;
+import spindlebook.card.TravelWords;
 import spindlebook.drawing.TapeSheet;
 import spindlebook.figures.Figures;
 import spindlebook.fold.CarBook;
@@ -23,6 +24,7 @@ import spindlebook.fold.Card;
 import spindlebook.log.BookFile;
 import spindlebook.log.CarsOfFile;
 import spindlebook.travel.CornerTravel;
+import spindlebook.travel.TravelFindings;
 
 /**
  * Small books of everyday sixteenths break nothing, whatever was read and however often. A few in
@@ -88,7 +90,9 @@ class SmallBooksTest {
 
   /** Two labels of one side of the corner's drawing that lie over each other, or outside it. */
   private static String collision(Card card) {
-    Optional<TapeSheet> sheet = CornerTape.of(card, CornerTravel.of(card), false);
+    TravelFindings travel = CornerTravel.of(card);
+    TravelWords words = new TravelWords(card, travel);
+    Optional<TapeSheet> sheet = CornerTape.of(card, travel, words, false);
     for (boolean left : new boolean[] {true, false}) {
       double lower = -1;
       for (TapeSheet.Note note :

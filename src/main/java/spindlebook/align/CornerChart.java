@@ -2,7 +2,6 @@ package spindlebook.align;
 
 import java.util.ArrayList;
 import java.util.List;
-import spindlebook.card.GapMap;
 import spindlebook.card.TravelWords;
 import spindlebook.card.Zero;
 import spindlebook.curve.MeasuredCurve;
@@ -143,7 +142,8 @@ final class CornerChart {
       return bands;
     }
     Keep keep = of.point().keep();
-    String rule = GapMap.rule(new TravelWords(card, travel), keep);
+    Lengths lengths = new TravelWords(card, travel).lengths();
+    String rule = keep.inWords(mm -> lengths.text(mm.mm()));
     if (keep.least() != null) {
       bands.add(new Chart.Band(Double.NEGATIVE_INFINITY, keep.least().mm(), rule));
     }

@@ -81,8 +81,7 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
     for (Checked j : judged) {
       PlanView plan = new PlanView(places, Set.of(Shown.place(j.card().place())));
       TravelWords words = new TravelWords(j.card(), j.travel());
-      TapeFace face =
-          CornerTape.face(j.card(), j.travel(), words, false, ALONG, ACROSS).orElse(null);
+      TapeFace face = CornerFace.of(j.card(), j.travel(), words, false, ALONG, ACROSS).orElse(null);
       if (face == null) {
         empty.add(
             new Empty(

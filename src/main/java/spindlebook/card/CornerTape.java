@@ -1,13 +1,15 @@
 package spindlebook.card;
 
+import static spindlebook.drawing.TapeSheet.FIGURE;
+import static spindlebook.drawing.TapeSheet.SMALL;
+import static spindlebook.drawing.TapeSheet.WORDS;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import spindlebook.drawing.FigureText;
 import spindlebook.drawing.State;
 import spindlebook.drawing.Steer;
 import spindlebook.drawing.TapeFace;
-import spindlebook.drawing.TapeFace.Band;
 import spindlebook.drawing.TapeSheet;
 import spindlebook.drawing.TapeSheet.Line;
 import spindlebook.drawing.TapeSheet.Note;
@@ -28,7 +30,6 @@ import spindlebook.uncertainty.Outcome;
  * and what limits right; between them what is usable, held back, past a limit and out of reach.
  */
 public final class CornerTape {
-  private static final double BORDER_MM = 25.4;
   private static final double SHORTEST = 540;
   private static final double TALLEST = 1100;
   private static final double EDGE = 10;
@@ -42,9 +43,6 @@ public final class CornerTape {
   /** The right column on a narrow phone, in sixteenths of the text size. */
   private static final double NARROW = 118;
 
-  private static final double FIGURE = 25;
-  private static final double WORDS = 21;
-  private static final double SMALL = 18;
   private static final double KEY = 54;
   private static final double TOTAL = 34 + 2 * SMALL;
   private static final int MOST_STEPS = 6;
@@ -77,93 +75,9 @@ public final class CornerTape {
     this.toLookAt = toLookAt;
   }
 
-  /**
-   * The face alone, for a page that draws its own labels; empty where no position is known.
-   *
-   * @param along its length in drawing units
-   * @param across its width
-   */
-  public static Optional<TapeFace> face(
-      Card card,
-      TravelFindings travel,
-      TravelWords words,
-      boolean standing,
-      double along,
-      double across) {
-    List<Double> at = new ArrayList<>();
-    card.heights().stream()
-        .filter(h -> h.positionCounts())
-        .forEach(h -> at.add(words.zero().from(h.positionMm().value())));
-    if (at.isEmpty()) {
-      return Optional.empty();
-    }
-    double low = at.stream().mapToDouble(d -> d).min().orElseThrow();
-    double high = at.stream().mapToDouble(d -> d).max().orElseThrow();
-    for (EndFindings end : List.of(travel.droop(), travel.bump())) {
-      end.stop().ifPresent(s -> at.add(words.zero().from(s.positionMm().value())));
-      end.reachMm().ifPresent(r -> at.add(words.zero().from(r.value())));
-      end.rules().ifPresent(l -> at.add(words.zero().from(l.positionMm().value())));
-    }
-    return Optional.of(
-        new TapeFace(
-            (standing ? "t-" : "lying-") + card.corner().replaceAll("[^A-Za-z0-9-]", "-"),
-            standing,
-            at.stream().mapToDouble(d -> d).min().orElseThrow()
-                - (standing ? BORDER_MM : BORDER_MM / 2),
-            at.stream().mapToDouble(d -> d).max().orElseThrow()
-                + (standing ? BORDER_MM : BORDER_MM / 2),
-            along,
-            across,
-            words.lengths().scale(),
-            bands(travel, words, low, high)));
-  }
-
-  private static List<Band> bands(
-      TravelFindings travel, TravelWords words, double low, double high) {
-    List<Band> bands = new ArrayList<>();
-    double bottom = usable(travel.droop(), words, low);
-    double top = usable(travel.bump(), words, high);
-    bands.add(new Band(bottom, top, Band.Kind.USABLE));
-    double reach = reach(travel.droop(), words).orElse(low);
-    double limit = limit(travel.droop(), words).orElse(reach);
-    bands.add(new Band(Math.min(Math.max(limit, reach), bottom), bottom, Band.Kind.HELD_BACK));
-    bands.add(new Band(reach, limit, Band.Kind.PAST_A_LIMIT));
-    reach = reach(travel.bump(), words).orElse(high);
-    limit = limit(travel.bump(), words).orElse(reach);
-    bands.add(new Band(top, Math.max(Math.min(limit, reach), top), Band.Kind.HELD_BACK));
-    bands.add(new Band(limit, reach, Band.Kind.PAST_A_LIMIT));
-    return bands;
-  }
-
-  /** Where an end's usable travel stops: at the stop, or where the stop would have to be. */
-  private static double usable(EndFindings end, TravelWords words, double otherwise) {
-    Optional<Double> stop = end.stop().map(s -> words.zero().from(s.positionMm().value()));
-    Optional<Double> needed =
-        end.neededStopMm()
-            .filter(n -> end.rules().isPresent())
-            .map(f -> words.zero().from(f.value()));
-    if (stop.isEmpty() || needed.isEmpty()) {
-      return stop.or(() -> needed).orElse(otherwise);
-    }
-    return end.end() == End.DROOP
-        ? Math.max(stop.get(), needed.get())
-        : Math.min(stop.get(), needed.get());
-  }
-
-  private static Optional<Double> limit(EndFindings end, TravelWords words) {
-    return end.rules().map(l -> words.zero().from(l.positionMm().value()));
-  }
-
-  /** Where the wheel gets in the end: the stop and what comes after it. */
-  private static Optional<Double> reach(EndFindings end, TravelWords words) {
-    return end.reachMm()
-        .or(() -> end.stop().map(s -> s.positionMm()))
-        .map(f -> words.zero().from(f.value()));
-  }
-
   /** Empty when no wheel position is known. */
-  public static Optional<TapeSheet> of(Card card, TravelFindings travel, boolean toLookAt) {
-    TravelWords words = new TravelWords(card, travel);
+  public static Optional<TapeSheet> of(
+      Card card, TravelFindings travel, TravelWords words, boolean toLookAt) {
     CornerTape tape = null;
     Optional<TapeSheet> sheet = Optional.empty();
     for (double height = SHORTEST; height <= TALLEST; height *= 1.2) {
@@ -199,7 +113,7 @@ public final class CornerTape {
     height = tall;
     droopLeft = tall;
     droopRight = tall;
-    face = face(card, travel, words, true, tall - 2 * EDGE, 92).orElse(null);
+    face = CornerFace.of(card, travel, words, true, tall - 2 * EDGE, 92).orElse(null);
     if (face == null) {
       return Optional.empty();
     }
@@ -245,19 +159,11 @@ public final class CornerTape {
       double shelf = Math.min(out(end, at) + asideLeft, left - FIGURE - SMALL);
       shelf(end, shelf, at, true, "l");
       lines.add(new Line("l", null, TAPE_FROM - 1, at, 59.6, at));
-      add(
-          end,
-          true,
-          "note-out",
-          droop ? shelf + 2 : shelf,
-          FIGURE + SMALL,
-          words.position(reach.get()),
-          "t2",
-          "",
-          droop ? "strap stretched" : "with impact",
-          null,
-          null,
-          rests(end));
+      notes.add(
+          left(end, "note-out", droop ? shelf + 2 : shelf, FIGURE + SMALL)
+              .figure(words.position(reach.get()), "t2")
+              .words("", droop ? "strap stretched" : "with impact")
+              .href(rests(end)));
       left = shelf - (droop ? SMALL : 4);
     }
     if (end.stop().isPresent()) {
@@ -283,52 +189,22 @@ public final class CornerTape {
             : stop.computed() ? "solid, worked out" : droop ? "" : "solid";
     double wordsTall = WORDS + (sub.isEmpty() ? 0 : SMALL * lines(sub, 14, 100));
     double inward = shelf;
-    add(
-        end,
-        true,
-        "",
-        droop ? shelf - FIGURE : shelf,
-        FIGURE,
-        words.position(stop.positionMm()),
-        "t3",
-        "",
-        "",
-        null,
-        null,
-        rests(end));
+    notes.add(
+        left(end, "", droop ? shelf - FIGURE : shelf, FIGURE)
+            .figure(words.position(stop.positionMm()), "t3")
+            .href(rests(end)));
     inward -= droop ? FIGURE : 0;
     inward -= wordsTall;
-    add(
-        end,
-        true,
-        "",
-        inward,
-        wordsTall,
-        null,
-        "t2",
-        droop ? "strap" : "bump stop",
-        sub,
-        null,
-        null,
-        null);
+    notes.add(left(end, "", inward, wordsTall).words(droop ? "strap" : "bump stop", sub));
     String cure = toLookAt ? "" : words.cureKey(end);
     if (!cure.isEmpty()) {
       String to = words.cureTo(end);
       double tall = 16 + WORDS * lines(cure, 17, 84) + SMALL * (to.isEmpty() ? 0 : 1);
       inward -= tall + 8;
-      add(
-          end,
-          true,
-          "note-key",
-          inward,
-          tall,
-          null,
-          "t2",
-          cure,
-          to,
-          null,
-          null,
-          CureAddress.of(card, end.cure().orElseThrow()));
+      notes.add(
+          left(end, "note-key", inward, tall)
+              .words(cure, to)
+              .href(CureAddress.of(card, end.cure().orElseThrow())));
     }
     reach(end, true, inward);
     return droop ? shelf : height - shelf;
@@ -365,19 +241,10 @@ public final class CornerTape {
       shelf(end, shelf, at, false, "l " + of);
       bar("l-limit " + of, at, TAPE_FROM + 13, TAPE_FROM + TAPE_WIDE + 1);
       bracket(limit.positionMm());
-      add(
-          end,
-          false,
-          of,
-          droop ? shelf - FIGURE : shelf,
-          FIGURE,
-          words.position(limit.positionMm()),
-          "t3",
-          "",
-          "",
-          null,
-          null,
-          rests(end));
+      notes.add(
+          right(end, of, droop ? shelf - FIGURE : shelf, FIGURE)
+              .figure(words.position(limit.positionMm()), "t3")
+              .href(rests(end)));
       inward = droop ? shelf - FIGURE : shelf;
       Steer lock = lock(limit);
       String name =
@@ -386,19 +253,10 @@ public final class CornerTape {
       double tall =
           WORDS * lines(name, 17, NARROW - (of.isEmpty() ? 0 : 20)) + (lock == null ? 0 : WORDS);
       inward -= tall;
-      add(
-          end,
-          false,
-          of,
-          inward,
-          tall,
-          null,
-          "t2",
-          name,
-          turned,
-          of.isEmpty() ? null : Shown.state(limit.outcome()),
-          lock,
-          null);
+      notes.add(
+          right(end, of, inward, tall)
+              .words(name, turned)
+              .state(of.isEmpty() ? null : Shown.state(limit.outcome()), lock));
       if (droop && told) {
         margin(end, margin, shelf + marginTall + 4, past, tone);
       }
@@ -421,19 +279,10 @@ public final class CornerTape {
         double tall = 14 + WORDS * lines(needs, 17, NARROW - 56);
         tall = Math.max(tall, KEY);
         inward -= tall + 6;
-        add(
-            end,
-            false,
-            "note-key note-unknown",
-            inward,
-            tall,
-            null,
-            "t2",
-            needs,
-            "",
-            null,
-            null,
-            toLookAt ? null : NeedAddress.of(card.corner(), words, end.needs()));
+        notes.add(
+            right(end, "note-key note-unknown", inward, tall)
+                .words(needs, "")
+                .href(toLookAt ? null : NeedAddress.of(card.corner(), words, end.needs())));
       }
     }
     reach(end, false, inward);
@@ -460,19 +309,12 @@ public final class CornerTape {
   private void margin(
       EndFindings end, Optional<Figure> margin, double outer, boolean past, String tone) {
     double tall = marginTall(end, past);
-    add(
-        end,
-        false,
-        "note-margin " + tone,
-        outer - tall,
-        tall,
-        margin.map(m -> words.roomSize(end, m)).orElse(null),
-        past ? "t4" : "t3",
-        words.roomWord(end),
-        about(end),
-        Shown.state(end.outcome()),
-        null,
-        rests(end));
+    notes.add(
+        right(end, "note-margin " + tone, outer - tall, tall)
+            .figure(margin.map(m -> words.roomSize(end, m)).orElse(null), past ? "t4" : "t3")
+            .words(words.roomWord(end), about(end))
+            .state(Shown.state(end.outcome()), null)
+            .href(rests(end)));
   }
 
   /** The full lock at which a limit acts; null where it is none or does not matter. */
@@ -509,38 +351,17 @@ public final class CornerTape {
     lines.add(new Line(mark, null, near, y, left ? TAPE_FROM - 1 : 60, at));
   }
 
-  /**
-   * @param inward where its inner edge is, towards the tape's middle, counted outward
-   */
-  private void add(
-      EndFindings end,
-      boolean left,
-      String mark,
-      double inward,
-      double tall,
-      FigureText figure,
-      String size,
-      String what,
-      String sub,
-      State state,
-      Steer lock,
-      String href) {
-    boolean droop = end.end() == End.DROOP;
-    double y = droop ? inward : height - inward - tall;
-    notes.add(
-        new Note(
-            (left ? "note note-left " : "note ") + mark,
-            left ? LEFT : RIGHT,
-            y,
-            left ? LEFT_WIDE : RIGHT_WIDE,
-            tall,
-            figure,
-            size,
-            what,
-            sub,
-            state,
-            lock,
-            href));
+  /** A label in the left column, its inner edge so far out. */
+  private Note left(EndFindings end, String mark, double inward, double tall) {
+    return Note.at("note-left " + mark, LEFT, top(end, inward, tall), LEFT_WIDE, tall);
+  }
+
+  private Note right(EndFindings end, String mark, double inward, double tall) {
+    return Note.at(mark, RIGHT, top(end, inward, tall), RIGHT_WIDE, tall);
+  }
+
+  private double top(EndFindings end, double inward, double tall) {
+    return end.end() == End.DROOP ? inward : height - inward - tall;
   }
 
   private void ride() {
@@ -553,19 +374,7 @@ public final class CornerTape {
               lines.add(new Line("l-ride", null, TAPE_FROM + TAPE_WIDE, y, 98.5, y));
               if (bumpRight < y - FIGURE && droopRight > y + 4) {
                 notes.add(
-                    new Note(
-                        "note note-ride",
-                        RIGHT,
-                        y - FIGURE,
-                        RIGHT_WIDE,
-                        FIGURE,
-                        null,
-                        "t2",
-                        "ride",
-                        "0",
-                        null,
-                        null,
-                        null));
+                    Note.at("note-ride", RIGHT, y - FIGURE, RIGHT_WIDE, FIGURE).words("ride", "0"));
               }
             });
   }
@@ -579,22 +388,10 @@ public final class CornerTape {
     double middle =
         Math.max(
             bumpLeft + 4, Math.min(droopLeft - TOTAL - 4, (bumpStop + droopStop) / 2 - TOTAL / 2));
+    String within = words.lengths().plusMinus(set.mm().get().U());
     notes.add(
-        new Note(
-            "note note-left",
-            LEFT,
-            middle,
-            LEFT_WIDE,
-            TOTAL,
-            words.lengths().figure(set.mm().get().value()),
-            "t4",
-            "",
-            "± "
-                + words.lengths().plusMinus(set.mm().get().U())
-                + (set.atLeast() ? " at least" : "")
-                + ", stop to stop",
-            null,
-            null,
-            null));
+        Note.at("note-left", LEFT, middle, LEFT_WIDE, TOTAL)
+            .figure(words.lengths().figure(set.mm().get().value()), "t4")
+            .words("", "± " + within + (set.atLeast() ? " at least" : "") + ", stop to stop"));
   }
 }

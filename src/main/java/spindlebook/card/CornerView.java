@@ -44,7 +44,7 @@ public record CornerView(Card card, TravelFindings travel, TravelWords words, Li
 
   /** Null before the first height with a known position. */
   public TapeSheet tape() {
-    return CornerTape.of(card, travel, toLookAt()).orElse(null);
+    return CornerTape.of(card, travel, words, toLookAt()).orElse(null);
   }
 
   public GapMap map() {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import spindlebook.definition.Keep;
 import spindlebook.definition.WatchPoint;
 import spindlebook.drawing.State;
 import spindlebook.drawing.Steer;
@@ -162,7 +161,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
 
   static GapMap of(Card card, TravelFindings travel, TravelWords words, boolean toLookAt) {
     List<Group> sites = Group.of(sites(card));
-    TapeFace face = CornerTape.face(card, travel, words, false, 280, 24).orElse(null);
+    TapeFace face = CornerFace.of(card, travel, words, false, 280, 24).orElse(null);
     List<Column> columns = new ArrayList<>();
     for (int i = 0; i < sites.size(); i++) {
       Double mm = sites.get(i).mm().orElse(null);
@@ -314,7 +313,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
         false,
         cells,
         locks,
-        rule(words, point.keep()),
+        point.keep().inWords(l -> words.lengths().text(l.mm())),
         Counted.of(count, "reading"),
         toLookAt ? null : "/corners/" + card.corner() + "/curves?of=p-" + point.point());
   }
@@ -325,21 +324,6 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
     return at < 0
         ? new String[] {Capital.of(name), ""}
         : new String[] {Capital.of(name.substring(0, at)), name.substring(at + 1)};
-  }
-
-  /** What a watch point must keep, in the page's unit. */
-  public static String rule(TravelWords words, Keep keep) {
-    List<String> parts = new ArrayList<>();
-    if (keep.least() != null) {
-      parts.add("at least " + words.lengths().text(keep.least().mm()));
-    }
-    if (keep.most() != null) {
-      parts.add("at most " + words.lengths().text(keep.most().mm()));
-    }
-    if (keep.mostAngle() != null) {
-      parts.add("at most " + AngleFormat.degrees(keep.mostAngle().rad(), 1));
-    }
-    return String.join(", ", parts);
   }
 
   /** To the 64th: a drill tells 15/64 from the 1/4 that must be kept. */

@@ -2,6 +2,7 @@ package spindlebook.definition;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
@@ -30,12 +31,17 @@ public record Keep(TypedLength least, TypedLength most, TypedAngle mostAngle) {
 
   /** As it is told in the book: {@code at least 1/4 in and at most 1 in}. */
   public String inWords() {
+    return inWords(TypedLength::words);
+  }
+
+  /** With its lengths written another way: in the unit of a page, say. */
+  public String inWords(Function<TypedLength, String> length) {
     List<String> parts = new ArrayList<>();
     if (least != null) {
-      parts.add("at least " + least.words());
+      parts.add("at least " + length.apply(least));
     }
     if (most != null) {
-      parts.add("at most " + most.words());
+      parts.add("at most " + length.apply(most));
     }
     if (mostAngle != null) {
       parts.add("at most " + mostAngle.typed());

@@ -20,6 +20,12 @@ public record TapeSheet(
     double faceTop,
     List<Line> lines,
     List<Note> notes) {
+  /** Heights of a figure, of a line of words and of one of quiet words. */
+  public static final double FIGURE = 25;
+
+  public static final double WORDS = 21;
+  public static final double SMALL = 18;
+
   /**
    * A straight line.
    *
@@ -51,7 +57,29 @@ public record TapeSheet(
       String sub,
       State state,
       Steer lock,
-      String href) {}
+      String href) {
+    /** An empty one in its place. */
+    public static Note at(String mark, double x, double y, double width, double height) {
+      return new Note(
+          ("note " + mark).strip(), x, y, width, height, null, "t2", "", "", null, null, null);
+    }
+
+    public Note figure(FigureText text, String size) {
+      return new Note(mark, x, y, width, height, text, size, words, sub, state, lock, href);
+    }
+
+    public Note words(String bold, String quiet) {
+      return new Note(mark, x, y, width, height, figure, size, bold, quiet, state, lock, href);
+    }
+
+    public Note state(State shape, Steer turned) {
+      return new Note(mark, x, y, width, height, figure, size, words, sub, shape, turned, href);
+    }
+
+    public Note href(String to) {
+      return new Note(mark, x, y, width, height, figure, size, words, sub, state, lock, to);
+    }
+  }
 
   /** Drawing units as a length of the page. */
   public static String rem(double units) {

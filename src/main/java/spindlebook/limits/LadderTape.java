@@ -1,5 +1,9 @@
 package spindlebook.limits;
 
+import static spindlebook.drawing.TapeSheet.FIGURE;
+import static spindlebook.drawing.TapeSheet.SMALL;
+import static spindlebook.drawing.TapeSheet.WORDS;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -13,7 +17,6 @@ import spindlebook.card.CornerTape;
 import spindlebook.card.CureAddress;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
-import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Spread;
 import spindlebook.drawing.State;
 import spindlebook.drawing.Steer;
@@ -51,9 +54,6 @@ final class LadderTape {
   /** A label's width on a narrow phone, by the wide typeface that lines are reckoned in. */
   private static final double NARROW = 200;
 
-  private static final double FIGURE = 25;
-  private static final double WORDS = 21;
-  private static final double SMALL = 18;
   private static final double BALL = 26;
 
   /** One line of the drawing: how tall it is, where its middle would like to be, what it draws. */
@@ -227,7 +227,8 @@ final class LadderTape {
   }
 
   private void bandWord(String word, double middle) {
-    add("note-band", TAPE_FROM, middle - SMALL / 2, TAPE_WIDE, SMALL, "", word, null, null);
+    notes.add(
+        Note.at("note-band", TAPE_FROM, middle - SMALL / 2, TAPE_WIDE, SMALL).words("", word));
   }
 
   private Optional<Figure> stop() {
@@ -266,16 +267,10 @@ final class LadderTape {
         tall,
         0,
         top ->
-            add(
-                "note-key",
-                LABEL - 3,
-                top + 4,
-                LABEL_WIDE + 3,
-                tall - 8,
-                cure,
-                to,
-                null,
-                CureAddress.of(view.end().card(), end.cure().orElseThrow())));
+            notes.add(
+                Note.at("note-key", LABEL - 3, top + 4, LABEL_WIDE + 3, tall - 8)
+                    .words(cure, to)
+                    .href(CureAddress.of(view.end().card(), end.cure().orElseThrow()))));
   }
 
   private void needed(Figure mm) {
@@ -309,8 +304,12 @@ final class LadderTape {
           lines.add(new Line(mark, null, TAPE_TO, at, BRACKET + 1.5, at));
           lines.add(new Line(mark, null, BRACKET + 1.5, at, SHELF, y));
           lines.add(new Line(mark, null, SHELF, y, LABEL + LABEL_WIDE, y));
-          add("note-shelf", SHELF, top, 40, tall, what, sub, state, null);
-          figure("note-left", 60, top, 38.5, mm, "#" + view.anchor("sums"));
+          notes.add(
+              Note.at("note-shelf", SHELF, top, 40, tall).words(what, sub).state(state, null));
+          notes.add(
+              Note.at("note-left", 60, top, 38.5, FIGURE)
+                  .figure(words.position(mm), "t3")
+                  .href("#" + view.anchor("sums")));
         });
   }
 
@@ -353,23 +352,15 @@ final class LadderTape {
         at,
         top -> {
           double middle = top + 2 + WORDS / 2;
-          String href = "#" + view.anchor(number);
           if (shown(rung.atMm())) {
             lines.add(new Line("l " + tone, null, TAPE_TO, at, BRACKET + 1.5, at));
             lines.add(new Line("l " + tone, null, BRACKET + 1.5, at, BALLOON, middle));
             bracket(rung, tone);
           }
-          add(
-              "note-ball " + tone,
-              BALLOON,
-              middle - BALL / 2,
-              7,
-              BALL,
-              Integer.toString(number),
-              "",
-              null,
-              null);
-          label("note-rung " + tone, top, tall, rung.atMm(), name, turned, state, lock, href);
+          notes.add(
+              Note.at("note-ball " + tone, BALLOON, middle - BALL / 2, 7, BALL)
+                  .words(Integer.toString(number), ""));
+          label(tone, top, tall, rung.atMm(), name, turned, state, lock, "#" + view.anchor(number));
           unknown(rung, middle);
         });
   }
@@ -385,16 +376,9 @@ final class LadderTape {
       double other = middle - BALL / 2;
       lines.add(new Line("l l-unknown", "arrow", BALLOON + 3.5, one, BALLOON + 3.5, other));
       if (other - one > WORDS) {
-        add(
-            "note-ball note-ask",
-            BALLOON,
-            (one + other - WORDS) / 2,
-            7,
-            WORDS,
-            "?",
-            "",
-            null,
-            null);
+        notes.add(
+            Note.at("note-ball note-ask", BALLOON, (one + other - WORDS) / 2, 7, WORDS)
+                .words("?", ""));
       }
     }
     above = rung;
@@ -418,16 +402,10 @@ final class LadderTape {
         WORDS + 6,
         at,
         top ->
-            add(
-                "note-rung",
-                LABEL,
-                top,
-                LABEL_WIDE,
-                WORDS + 6,
-                more + " more after these",
-                "",
-                null,
-                "#" + view.anchor(MOST_RUNGS + 1)));
+            notes.add(
+                Note.at("note-rung", LABEL, top, LABEL_WIDE, WORDS + 6)
+                    .words(more + " more after these", "")
+                    .href("#" + view.anchor(MOST_RUNGS + 1))));
   }
 
   /** Rules kept as far as they were read: how many, and how far the least far of them. */
@@ -451,7 +429,7 @@ final class LadderTape {
             lines.add(new Line("l l-unknown", null, BRACKET + 1.5, at, LABEL - 1, middle));
           }
           String href = "#" + view.anchor("kept");
-          label("note-rung " + tone, top, namesTall + FIGURE, mm, what, "", state, null, href);
+          label(tone, top, namesTall + FIGURE, mm, what, "", state, null, href);
         });
   }
 
@@ -459,25 +437,8 @@ final class LadderTape {
     items.add(new Item(tall, wanted, draws));
   }
 
-  private void figure(String mark, double x, double y, double width, Figure mm, String href) {
-    notes.add(
-        new Note(
-            "note " + mark,
-            x,
-            y,
-            width,
-            FIGURE,
-            words.position(mm),
-            "t3",
-            "",
-            "",
-            null,
-            null,
-            href));
-  }
-
   private void label(
-      String mark,
+      String tone,
       double y,
       double tall,
       Figure mm,
@@ -486,34 +447,11 @@ final class LadderTape {
       State state,
       Steer lock,
       String href) {
-    FigureText figure = mm == null ? null : words.position(mm);
     notes.add(
-        new Note(
-            "note " + mark,
-            LABEL,
-            y,
-            LABEL_WIDE,
-            tall,
-            figure,
-            "t3",
-            what,
-            sub,
-            state,
-            lock,
-            href));
-  }
-
-  private void add(
-      String mark,
-      double x,
-      double y,
-      double width,
-      double height,
-      String what,
-      String sub,
-      State state,
-      String href) {
-    notes.add(
-        new Note("note " + mark, x, y, width, height, null, "t2", what, sub, state, null, href));
+        Note.at("note-rung " + tone, LABEL, y, LABEL_WIDE, tall)
+            .figure(mm == null ? null : words.position(mm), "t3")
+            .words(what, sub)
+            .state(state, lock)
+            .href(href));
   }
 }

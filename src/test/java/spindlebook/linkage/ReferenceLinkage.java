@@ -1,0 +1,65 @@
+package spindlebook.linkage;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import java.util.stream.StreamSupport;
+
+/** Reads linkage.json; where it comes from stands beside it. */
+final class ReferenceLinkage {
+  static final JsonNode ALL = read();
+  static final JsonNode G1 = ALL.get("cases").get(0);
+
+  private ReferenceLinkage() {}
+
+  static Joints g1() {
+    return joints(G1.get("inputs"));
+  }
+
+  static JsonNode identity(String start) {
+    return each(ALL.get("invariants"))
+        .filter(i -> i.get("id").textValue().startsWith(start))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  static List<JsonNode> rows(JsonNode of) {
+    return each(of.get("rows")).toList();
+  }
+
+  static Joints joints(JsonNode inputs) {
+    Map<Joint, Vec> at = new EnumMap<>(Joint.class);
+    for (Joint joint : Joint.values()) {
+      if (inputs.has(joint.key)) {
+        at.put(joint, point(inputs.get(joint.key)));
+      }
+    }
+    return new Joints(
+        inputs.get("side").intValue() > 0,
+        at,
+        Math.toRadians(inputs.get("toe_in_deg").doubleValue()),
+        Math.toRadians(inputs.get("camber_deg").doubleValue()),
+        inputs.get("loaded_radius").doubleValue());
+  }
+
+  static Vec point(JsonNode xyz) {
+    return new Vec(xyz.get(0).doubleValue(), xyz.get(1).doubleValue(), xyz.get(2).doubleValue());
+  }
+
+  static Stream<JsonNode> each(JsonNode array) {
+    return StreamSupport.stream(array.spliterator(), false);
+  }
+
+  private static JsonNode read() {
+    try (InputStream in = ReferenceLinkage.class.getResourceAsStream("/reference/linkage.json")) {
+      return new ObjectMapper().readTree(in);
+    } catch (IOException e) {
+      throw new IllegalStateException("linkage.json cannot be read", e);
+    }
+  }
+}

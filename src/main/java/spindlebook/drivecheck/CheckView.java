@@ -19,16 +19,16 @@ import spindlebook.fold.Noted;
 /**
  * The drive check of a car.
  *
- * @param lines what is to see to, the weightiest first
+ * @param tasks what is to see to, the weightiest first
  */
-public record CheckView(CarBook history, DriveCheck check, List<CheckWords.Line> lines) {
+public record CheckView(CarBook history, DriveCheck check, List<Task> tasks) {
   static CheckView of(CarBook history, DriveCheck check) {
     return new CheckView(history, check, CheckWords.of(history, check));
   }
 
   /** By kind, the weightiest first. */
-  public Map<Why, List<CheckWords.Line>> groups() {
-    return lines.stream()
+  public Map<Why, List<Task>> groups() {
+    return tasks.stream()
         .collect(Collectors.groupingBy(l -> l.thing().why(), TreeMap::new, Collectors.toList()));
   }
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import spindlebook.advice.ClayGap;
 import spindlebook.advice.DeepestBump;
 import spindlebook.advice.DriveCheck;
@@ -33,6 +34,8 @@ import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Change;
+import spindlebook.fold.Doubted;
+import spindlebook.fold.ReadAgain;
 import spindlebook.fold.SeenFastener;
 import spindlebook.travel.Cure;
 import spindlebook.travel.EndFindings;
@@ -41,23 +44,18 @@ import spindlebook.travel.Limit;
 import spindlebook.travel.Need;
 import spindlebook.uncertainty.Figure;
 
-/** What a drive check found, in sentences, and the page that cures each. Used once. */
+/** What a drive check found, in sentences and as jobs, and the page that cures each. Used once. */
 public final class CheckWords {
   private static final int MOST_NAMED = 3;
-
-  /**
-   * One thing to see to.
-   *
-   * @param place the corner's, in words; "the whole car"
-   * @param more what cures it, or why it is so; may be empty
-   */
-  public record Line(ThingFirst thing, String place, String words, String more, String href) {}
+  private static final int MOST_PLACES = 2;
+  private static final String BACK = "drive-check";
 
   private final DriveCheck check;
   private final String car;
   private final CarBook book;
   private final Map<String, TravelWords> words = new LinkedHashMap<>();
   private final Set<String> curesTold = new HashSet<>();
+  private final Set<String> stopsTold = new HashSet<>();
 
   private CheckWords(CarBook book, DriveCheck check) {
     this.check = check;
@@ -69,7 +67,7 @@ public final class CheckWords {
   }
 
   /** Of a check of this book, in its order. */
-  public static List<Line> of(CarBook book, DriveCheck check) {
+  public static List<Task> of(CarBook book, DriveCheck check) {
     CheckWords these = new CheckWords(book, check);
     return check.things().stream().map(these::line).toList();
   }
@@ -81,7 +79,7 @@ public final class CheckWords {
         : Counted.of(check.things().size(), "thing") + " first";
   }
 
-  private Line line(ThingFirst thing) {
+  private Task line(ThingFirst thing) {
     Checked at = thing.corner() == null ? null : check.corner(thing.corner()).orElse(null);
     if (at != null) {
       return line(thing, at, words.get(thing.corner()));
@@ -89,73 +87,59 @@ public final class CheckWords {
     if (thing instanceof ThingFirst.ToDo toDo) {
       return toDo(toDo, "the whole car");
     }
-    return new Line(
-        thing,
-        "the whole car",
-        "No corner of it is in the book.",
-        "",
-        "/cars/" + car + "/corners/new");
+    String address = "/cars/" + car + "/corners/new";
+    return new Task(thing, "the whole car", "No corner of it is in the book.", "", address)
+        .job("Add", "its corners");
   }
 
-  private Line line(ThingFirst thing, Checked at, TravelWords say) {
+  private Task line(ThingFirst thing, Checked at, TravelWords say) {
     if (thing instanceof ThingFirst.OfLimit of) {
       return limit(of, at, say);
     }
     if (thing instanceof ThingFirst.NotReadFarEnough of) {
-      return line(
-          thing,
-          at,
-          say.unreadReach(of.reach()),
-          "",
-          NeedAddress.of(corner(at), say, of.reach().needs()));
+      String outTo = say.outTo(of.reach().outToMm()).replace(" " + say.zero().words(), "");
+      String href = NeedAddress.of(corner(at), say, of.reach().needs());
+      return line(thing, at, say.unreadReach(of.reach()), "", href)
+          .job("Measure", of.count() + " limits " + outTo);
     }
     if (thing instanceof ThingFirst.OfMidTravel of) {
-      return line(thing, at, say.midTravel(of.mid()), "", curve(at, of.mid().point()));
+      return line(thing, at, say.midTravel(of.mid()), "", curve(at, of.mid().point()))
+          .job(
+              of.why() == Why.SHORT ? "Make room" : "Measure",
+              say.name(of.mid()) + ", in mid-travel");
     }
     if (thing instanceof ThingFirst.OffTarget off) {
       return offTarget(off, at);
     }
     if (thing instanceof ThingFirst.StopsDisagree) {
-      return line(
-          thing,
-          at,
-          "Full bump as read and as worked out from touch and crush disagree.",
-          "",
-          round(at, say, new ToRead(HeightName.FULL_BUMP, null, Steering.STRAIGHT, null, null)));
+      ToRead bump = new ToRead(HeightName.FULL_BUMP, null, Steering.STRAIGHT, null, null);
+      String sentence = "Full bump as read and as worked out from touch and crush disagree.";
+      return line(thing, at, sentence, "", NeedAddress.of(corner(at), say, List.of(need(bump))))
+          .job("Measure again", "full bump: read and worked out disagree");
     }
     if (thing instanceof ThingFirst.Missing missing) {
-      return line(
-          thing,
-          at,
-          "Needs " + named(missing.needs(), at, say) + ".",
-          "",
-          NeedAddress.of(corner(at), say, missing.needs()));
+      return missing(missing, at, say);
     }
     if (thing instanceof ThingFirst.Again again) {
       return again(again, at, say);
     }
     if (thing instanceof ThingFirst.InDoubt in) {
-      return line(
-          thing,
-          at,
-          Capital.of(in.doubted().kind() + ": " + in.doubted().words()),
-          in.doubted().doubt(),
-          "/entries/" + in.doubted().key());
+      Doubted doubted = in.doubted();
+      String sentence = Capital.of(doubted.kind() + ": " + doubted.words());
+      return line(thing, at, sentence, doubted.doubt(), "/entries/" + doubted.key())
+          .job("Check this:", doubted.kind() + ", " + doubted.words());
     }
     if (thing instanceof ThingFirst.NotMeasured not) {
-      return not.round()
-          ? line(
+      String rounds = "/corners/" + corner(at) + "/rounds";
+      return line(
               thing,
               at,
-              "A round was begun; no height is in it yet.",
+              not.round()
+                  ? "A round was begun; no height is in it yet."
+                  : "No round yet: nothing was ever measured here.",
               "",
-              "/corners/" + corner(at) + "/rounds")
-          : line(
-              thing,
-              at,
-              "No round yet: nothing was ever measured here.",
-              "",
-              "/corners/" + corner(at) + "/rounds/new");
+              not.round() ? rounds : rounds + "/new")
+          .job("Measure", at.card().place().words() + ", nothing read yet");
     }
     return ofLife(thing, at, say);
   }
@@ -164,20 +148,30 @@ public final class CheckWords {
     return at.card().corner();
   }
 
-  private static Line line(
+  private static Task line(
       ThingFirst thing, Checked at, String sentence, String more, String href) {
-    return new Line(thing, at.card().place().words(), sentence, more, href);
+    return new Task(thing, at.card().place().words(), sentence, more, href);
   }
 
   private static String curve(Checked at, WatchPoint point) {
     return "/corners/" + corner(at) + "/curves?of=p-" + point.point();
   }
 
-  private static String round(Checked at, TravelWords say, ToRead toRead) {
-    return NeedAddress.of(corner(at), say, List.of(new Need(toRead, null, null, List.of(), null)));
+  private static Need need(ToRead toRead) {
+    return new Need(toRead, null, null, List.of(), null);
   }
 
-  private static Line offTarget(ThingFirst.OffTarget off, Checked at) {
+  private static Task missing(ThingFirst.Missing missing, Checked at, TravelWords say) {
+    List<Need> needs = missing.needs();
+    String sentence = "Needs " + named(needs, at, say) + ".";
+    Task task = line(missing, at, sentence, "", NeedAddress.of(corner(at), say, needs));
+    List<ToRead> toRead = needs.stream().map(Need::toRead).toList();
+    return toRead.stream().allMatch(t -> t == null)
+        ? task.job("Give", say.needs(needs.stream().map(Need::bare).toList()))
+        : task.job("Measure", places(toRead, at.card()));
+  }
+
+  private static Task offTarget(ThingFirst.OffTarget off, Checked at) {
     Content.Target target = off.target().target();
     String figure = Capital.of(target.figure().words());
     String words =
@@ -188,19 +182,34 @@ public final class CheckWords {
           case NOT_CONFIRMED -> figure + " was moved and put back, and not measured since.";
           default -> figure + " has a target and is not known.";
         };
-    return line(
-        off,
-        at,
-        words,
-        "Your target: " + target.inWords() + ".",
-        "/corners/" + corner(at) + "/alignment");
+    String verb =
+        switch (off.why()) {
+          case SHORT -> "Set";
+          case STALE, NOT_CONFIRMED -> "Measure again";
+          default -> "Measure";
+        };
+    String href = "/corners/" + corner(at) + "/alignment";
+    return line(off, at, words, "Your target: " + target.inWords() + ".", href)
+        .job(verb, target.figure().words() + ", target " + target.inWords());
   }
 
-  private Line limit(ThingFirst.OfLimit of, Checked at, TravelWords say) {
+  private Task limit(ThingFirst.OfLimit of, Checked at, TravelWords say) {
     EndFindings end = at.travel().at(of.end());
     boolean worst = of.why() == Why.SHORT && curesTold.add(corner(at) + of.end());
     String cure = worst ? say.cure(end) : "";
-    return line(of, at, say.finding(end, of.limit()), cure, cureOf(of, end, at, say));
+    Task task = line(of, at, say.finding(end, of.limit()), cure, cureOf(of, end, at, say));
+    String name = say.name(of.limit());
+    boolean toStop = task.href().contains("/adjustments/");
+    String key = say.cureKey(end);
+    // The stop's change once an end; what else is too close there goes by it.
+    if (toStop && !key.isEmpty() && stopsTold.add(corner(at) + of.end())) {
+      String to = say.cureTo(end);
+      return task.job(key, to.isEmpty() ? "for " + name : to);
+    }
+    boolean room = of.limit().at() instanceof EndLimit.BrokenThroughout || !toStop;
+    return of.why() == Why.CANT_TELL
+        ? task.job(toStop ? "Same for" : "Measure", name)
+        : task.job(room ? "Make room" : "Same for", name);
   }
 
   private static String cureOf(
@@ -220,14 +229,9 @@ public final class CheckWords {
         : end.cure().map((Cure c) -> CureAddress.of(at.card(), c)).orElse(otherwise);
   }
 
-  private static Line again(ThingFirst.Again again, Checked at, TravelWords say) {
-    String what =
-        named(
-            again.again().stream()
-                .map(a -> new Need(a.toRead(), null, null, List.of(), null))
-                .toList(),
-            at,
-            say);
+  private static Task again(ThingFirst.Again again, Checked at, TravelWords say) {
+    List<ToRead> toRead = again.again().stream().map(ReadAgain::toRead).toList();
+    String what = named(toRead.stream().map(CheckWords::need).toList(), at, say);
     String because =
         again.again().stream()
             .flatMap(a -> a.because().stream())
@@ -237,16 +241,31 @@ public final class CheckWords {
             .distinct()
             .limit(2)
             .collect(Collectors.joining("; "));
-    String words =
-        again.why() == Why.STALE
-            ? "Measure again: " + what + "."
-            : "Set back, check it: " + what + ".";
+    boolean stale = again.why() == Why.STALE;
     return line(
-        again,
-        at,
-        words,
-        because.isEmpty() ? "" : "Since: " + because + ".",
-        "/corners/" + corner(at) + "/rounds/new?again=1");
+            again,
+            at,
+            (stale ? "Measure again: " : "Set back, check it: ") + what + ".",
+            because.isEmpty() ? "" : "Since: " + because + ".",
+            "/corners/" + corner(at) + "/rounds/new?again=1")
+        .job(stale ? "Measure again" : "Set back, check", places(toRead, at.card()));
+  }
+
+  /** "tyre to frame and upper rod end, 12": what is read, by its places, and how much of it. */
+  private static String places(List<ToRead> toRead, Card card) {
+    List<String> names =
+        toRead.stream()
+            .flatMap(Stream::ofNullable)
+            .map(
+                t ->
+                    t.point() != null
+                        ? card.watchPoint(t.point()).map(WatchPoint::name).orElse(t.point())
+                        : t.quantity() == null ? t.name().words() : t.quantity().words())
+            .distinct()
+            .toList();
+    String first = names.stream().limit(MOST_PLACES).collect(Collectors.joining(", "));
+    String all = names.size() > MOST_PLACES ? first + " …" : first;
+    return toRead.size() == 1 ? all : all + ", " + toRead.size() + " places";
   }
 
   /** What is no gap in its own words; gaps counted, and named by their places. */
@@ -281,45 +300,60 @@ public final class CheckWords {
 
   // --- what drives did and hands have to do
 
-  private Line ofLife(ThingFirst thing, Checked at, TravelWords say) {
+  private Task ofLife(ThingFirst thing, Checked at, TravelWords say) {
     String corner = "/corners/" + corner(at);
     if (thing instanceof ThingFirst.Opened opened) {
       SeenFastener seen = opened.fastener();
       String name = Capital.of(seen.adjuster().name()) + ", " + seen.adjuster().kind().fastener();
-      return line(
-          thing,
-          at,
-          name + ": " + seen.state().words() + ".",
-          seen.torque() == null ? "" : "Torque " + seen.torque() + ".",
-          corner + "/fasteners/" + seen.adjuster().adjuster());
+      String torque = seen.torque() == null ? "" : "Torque " + seen.torque() + ".";
+      String href = corner + "/fasteners/" + seen.adjuster().adjuster();
+      return line(thing, at, name + ": " + seen.state().words() + ".", torque, href)
+          .job("Torque", fastener(seen) + (seen.torque() == null ? "" : ", " + seen.torque()))
+          .ticked(href, Map.of("how", "marked", "back", BACK));
     }
     if (thing instanceof ThingFirst.ReCheckDue due) {
-      return line(
-          thing, at, notLookedAt(due), "", "/cars/" + car + "/re-check?corner=" + corner(at));
+      String href = "/cars/" + car + "/re-check?corner=" + corner(at);
+      return line(thing, at, notLookedAt(due), "", href).job("Look at", due(due));
     }
     if (thing instanceof ThingFirst.ToDo toDo) {
       return toDo(toDo, at.card().place().words());
     }
     if (thing instanceof ThingFirst.DeeperThanAllowed deeper) {
-      return line(
-          thing, at, deeper(deeper, say), "", adjuster(at.card(), AdjusterKind.BUMP_STOP_SPACER));
+      return room(
+          thing, at, deeper(deeper, say), adjuster(at.card(), AdjusterKind.BUMP_STOP_SPACER));
     }
     if (thing instanceof ThingFirst.NearerThanAllowed nearer) {
-      return line(thing, at, nearer(nearer.clay(), say), "", corner + "/adjustments");
+      return room(thing, at, nearer(nearer.clay(), say), corner + "/adjustments");
     }
     ThingFirst.StretchUsed used = (ThingFirst.StretchUsed) thing;
-    return line(
-        used,
-        at,
-        used.between() == null
-            ? "The limit strap has taken up all the stretch that is held back for it."
-            : "Between drives the limit strap was longer than the stretch held back for it allows.",
-        used.between() == null
-            ? "A new strap, or more held back."
-            : "Read it on the strap in a round.",
-        used.between() == null
-            ? adjuster(at.card(), AdjusterKind.LIMIT_STRAP)
-            : corner + "/rounds/new");
+    return used.between() == null
+        ? line(
+                used,
+                at,
+                "The limit strap has taken up all the stretch that is held back for it.",
+                "A new strap, or more held back.",
+                adjuster(at.card(), AdjusterKind.LIMIT_STRAP))
+            .job("Replace", "limit strap, its stretch is used up")
+        : line(
+                used,
+                at,
+                "Between drives the limit strap was longer than the stretch held back for it"
+                    + " allows.",
+                "Read it on the strap in a round.",
+                corner + "/rounds/new")
+            .job("Measure", "limit strap, longer than its stretch allows");
+  }
+
+  private static Task room(ThingFirst thing, Checked at, String sentence, String href) {
+    return line(thing, at, sentence, "", href).job("Make room:", sentence);
+  }
+
+  /** "strap bolts"; with what it holds where the word alone does not say. */
+  private static String fastener(SeenFastener seen) {
+    String fastener = seen.adjuster().kind().fastener();
+    String name = seen.adjuster().name();
+    String first = fastener.split(" ", 2)[0].replace('-', ' ');
+    return name.contains(first) ? fastener : name + ", " + fastener;
   }
 
   private static String adjuster(Card card, AdjusterKind kind) {
@@ -334,7 +368,7 @@ public final class CheckWords {
   }
 
   /** "strap, tyre pressure, marks of 2 fasteners". */
-  static String due(ThingFirst.ReCheckDue due) {
+  private static String due(ThingFirst.ReCheckDue due) {
     String read =
         due.unread().stream().sorted().map(CheckWords::briefly).collect(Collectors.joining(", "));
     String marks = due.marks() == 0 ? "" : "marks of " + Counted.of(due.marks(), "fastener");
@@ -372,8 +406,11 @@ public final class CheckWords {
         + " less than its rule asks.";
   }
 
-  private Line toDo(ThingFirst.ToDo toDo, String place) {
+  private Task toDo(ThingFirst.ToDo toDo, String place) {
     String words = Capital.of(toDo.toDo().toDo().words());
-    return new Line(toDo, place, words, "", "/cars/" + car + "/to-do");
+    String[] job = words.split(" ", 2);
+    return new Task(toDo, place, words, "", "/cars/" + car + "/to-do")
+        .job(job[0], job.length > 1 ? job[1] : "")
+        .ticked("/to-do/" + toDo.toDo().key() + "/done", Map.of("done", "true", "back", BACK));
   }
 }

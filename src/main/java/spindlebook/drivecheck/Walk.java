@@ -49,13 +49,11 @@ public record Walk(String car, List<Stop> stops, Stop here) {
    */
   static Walk of(CheckView view, String at) {
     DriveCheck check = view.check();
-    TaskWords words = new TaskWords(view.history(), check);
     Map<String, List<Task>> tasks =
-        view.lines().stream()
+        view.tasks().stream()
             .collect(
                 Collectors.groupingBy(
-                    l -> l.thing().corner() == null ? WHOLE_CAR : l.thing().corner(),
-                    Collectors.mapping(words::of, Collectors.toList())));
+                    t -> t.thing().corner() == null ? WHOLE_CAR : t.thing().corner()));
     List<Stop> stops = new ArrayList<>();
     for (Place place : ROUND) {
       for (DriveCheck.Checked corner : check.corners()) {

@@ -5,6 +5,7 @@ import spindlebook.advice.DeepestBump;
 import spindlebook.advice.DriveCheck;
 import spindlebook.drivecheck.CheckWords;
 import spindlebook.drivecheck.SignOffCopy;
+import spindlebook.drivecheck.Task;
 import spindlebook.entry.Content;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.CarBook;
@@ -97,7 +98,7 @@ final class LifeFigures {
         .put("amount", use.map(u -> u.amount()));
   }
 
-  private static Node thing(CheckWords.Line line) {
+  private static Node thing(Task line) {
     return new Node()
         .put("why", line.thing().why())
         .put("corner", line.thing().corner())

@@ -27,6 +27,10 @@ import spindlebook.backup.Commands;
 import spindlebook.device.DevicesRefused;
 import spindlebook.figures.Figures;
 import spindlebook.figures.Tables;
+import spindlebook.linkage.CornerText;
+import spindlebook.linkage.Linkage;
+import spindlebook.linkage.LinkageRefused;
+import spindlebook.linkage.Sheet;
 import spindlebook.log.BookRefused;
 import spindlebook.web.Listening;
 
@@ -106,6 +110,7 @@ public final class Main implements Callable<Integer> {
     if (e instanceof BookRefused
         || e instanceof DevicesRefused
         || e instanceof BackupRefused
+        || e instanceof LinkageRefused
         || e instanceof WrongWord) {
       commandLine.getErr().println(e.getMessage());
       return REFUSED;
@@ -218,6 +223,26 @@ public final class Main implements Callable<Integer> {
       @Parameters(paramLabel = "FOLDER", description = "Where the tables go.") Path folder) {
     Tables.write(file, folder, System.err::println);
     return 0;
+  }
+
+  @Command(
+      description = "A corner's linkage over travel and rack, as a table for a spreadsheet.",
+      mixinStandardHelpOptions = true)
+  int linkage(
+      @Parameters(
+              paramLabel = "CORNER.csv",
+              description = "Its joints, a line each (docs/format-linkage.md).")
+          Path file) {
+    try {
+      CornerText corner =
+          CornerText.read(new String(Files.readAllBytes(file), StandardCharsets.UTF_8));
+      Sheet sheet = Sheet.of(new Linkage(corner.joints()), corner.heightsMm(), corner.racksMm());
+      new PrintStream(new FileOutputStream(FileDescriptor.out), true, StandardCharsets.UTF_8)
+          .print(sheet.csv());
+      return 0;
+    } catch (IOException e) {
+      throw new WrongWord(file + " cannot be read.");
+    }
   }
 
   @Command(

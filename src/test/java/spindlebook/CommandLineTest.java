@@ -439,4 +439,23 @@ class CommandLineTest {
       assertEquals("", ran.out());
     }
   }
+
+  @Test
+  void a_linkage_is_a_table_and_a_bad_line_of_it_one_sentence_and_exit_2() throws Exception {
+    String doc = Files.readString(Path.of("docs", "format-linkage.md"));
+    String example = doc.substring(doc.indexOf("```csv") + 7, doc.indexOf("```\n\n## What a line"));
+    Path corner = Files.writeString(folder.resolve("corner.csv"), example);
+    Ran whole = run("linkage", corner.toString());
+    assertEquals(0, whole.exit(), whole.err());
+    assertEquals("", whole.err());
+    assertEquals(16, whole.out().lines().count());
+    Path broken = Files.writeString(folder.resolve("broken.csv"), example.replace("790", "79o"));
+    for (Path file : List.of(broken, folder.resolve("none.csv"), folder)) {
+      Ran ran = run("linkage", file.toString());
+      ran.refusedInOneSentence();
+      assertEquals(2, ran.exit(), ran.err());
+      assertEquals("", ran.out());
+    }
+    assertTrue(run("linkage", broken.toString()).err().startsWith("Line 5: \"79o\" is no number"));
+  }
 }

@@ -33,14 +33,16 @@ public record Joints(
     if (left != at.get(Joint.W).y() > 0) {
       throw new LinkageRefused(
           "The wheel centre's y must be "
-              + (left ? "more than 0 on the left." : "less than 0 on the right."));
+              + (left ? "more than 0 on the left." : "less than 0 on the right."),
+          Joint.W);
     }
   }
 
   private static void both(Map<Joint, Vec> at, Joint one, Joint other) {
     if (at.containsKey(one) != at.containsKey(other)) {
       Joint missing = at.containsKey(one) ? other : one;
-      throw new LinkageRefused(missing.key + " is missing: " + missing.words + ".");
+      throw new LinkageRefused(
+          missing.key + " is missing: " + missing.words + ".", missing == one ? other : one);
     }
   }
 

@@ -66,8 +66,8 @@ public final class Linkage {
     Vec upperAxis = axis(Joint.UF, Joint.UR);
     lower = orbit(Joint.LF, lowerAxis, Joint.L);
     upper = orbit(Joint.UF, upperAxis, Joint.U);
-    refuse(lower.spoke().length() < 1, "L lies on its arm's pivot axis.");
-    refuse(upper.spoke().length() < 1, "U lies on its arm's pivot axis.");
+    refuse(lower.spoke().length() < 1, "L lies on its arm's pivot axis.", Joint.L);
+    refuse(upper.spoke().length() < 1, "U lies on its arm's pivot axis.", Joint.U);
     shock = orbit(Joint.LF, lowerAxis, Joint.SL);
     strap = orbit(Joint.LF, lowerAxis, Joint.KL);
     lowerHouse = direction(lowerAxis, Joint.HOUSE_L);
@@ -75,10 +75,11 @@ public final class Linkage {
 
     Vec e = u.minus(l);
     Vec f = t.minus(l);
-    refuse(e.length() < 1, "L and U are the same point.");
+    refuse(e.length() < 1, "L and U are the same point.", Joint.U);
     refuse(
         e.cross(f).length() < 1 * e.length(),
-        "TO lies on the line from L to U, so the tie rod cannot steer.");
+        "TO lies on the line from L to U, so the tie rod cannot steer.",
+        Joint.TO);
     wheel = InKnuckle.of(e, f, joints.get(Joint.W).minus(l));
     double toe = joints.toeRad();
     double camber = joints.camberRad();
@@ -98,19 +99,21 @@ public final class Linkage {
     kingpin = e.length();
     toLowerSquared = f.dot(f);
     rodSquared = Math.pow(t.distance(joints.get(Joint.TI)), 2);
-    refuse(rodSquared < 1, "TI and TO are the same point.");
+    refuse(rodSquared < 1, "TI and TO are the same point.", Joint.TO);
     Vec toUpper = t.minus(u);
     alongKingpin = (toLowerSquared - toUpper.dot(toUpper) + kingpin * kingpin) / (2 * kingpin);
 
     armSquared = toLowerSquared - alongKingpin * alongKingpin;
 
     double upperLever = e.dot(upper.ahead()) / (kingpin * upper.spoke().length());
-    refuse(Math.abs(upperLever) < 1e-6, "The upper arm and the kingpin stand in one line.");
+    refuse(
+        Math.abs(upperLever) < 1e-6, "The upper arm and the kingpin stand in one line.", Joint.U);
     upperWay = upperLever > 0 ? 1 : -1;
     double tieLever = e.cross(joints.get(Joint.TI).minus(l)).dot(f);
     refuse(
         Math.abs(tieLever) < 1e-6 * kingpin * e.cross(f).length(),
-        "The tie rod and its steering arm stand in one line.");
+        "The tie rod and its steering arm stand in one line.",
+        Joint.TI);
     tieWay = tieLever > 0 ? 1 : -1;
     design = OnGround.of(pose(0, upperWay, tieWay, 0));
   }
@@ -226,7 +229,7 @@ public final class Linkage {
 
   private Vec axis(Joint front, Joint rear) {
     Vec along = joints.get(rear).minus(joints.get(front));
-    refuse(along.length() < 1, front.key + " and " + rear.key + " are the same point.");
+    refuse(along.length() < 1, front.key + " and " + rear.key + " are the same point.", rear);
     return along.times(side / along.length());
   }
 
@@ -242,9 +245,9 @@ public final class Linkage {
     return joints.has(direction) ? InKnuckle.of(e, f, joints.get(direction)) : null;
   }
 
-  private static void refuse(boolean when, String sentence) {
+  private static void refuse(boolean when, String sentence, Joint... about) {
     if (when) {
-      throw new LinkageRefused(sentence);
+      throw new LinkageRefused(sentence, about);
     }
   }
 }

@@ -1,10 +1,20 @@
 package spindlebook.linkage;
 
+import java.util.List;
+
 /** What was given is no corner; the message is one sentence for whoever gave it. */
 public final class LinkageRefused extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
-  LinkageRefused(String sentence) {
+  private final transient List<Joint> about;
+
+  LinkageRefused(String sentence, Joint... about) {
     super(sentence);
+    this.about = List.of(about);
+  }
+
+  /** Where to look. */
+  public List<Joint> about() {
+    return about;
   }
 }

@@ -1,5 +1,7 @@
 package spindlebook.linkage;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -7,6 +9,7 @@ import spindlebook.linkage.Found.StopsAssembling;
 
 /** A corner over travel and rack: every {@link Column} at each height and each rack position. */
 public record Sheet(List<Row> rows) {
+  private static final int DECIMALS = 12;
 
   /**
    * @param values in the order of {@link Column#ALL}; none where it does not assemble
@@ -18,17 +21,15 @@ public record Sheet(List<Row> rows) {
     rows = List.copyOf(rows);
   }
 
-  /** The rows in the order of the heights, at each in that of the rack positions. */
+  /** Rack by rack, each in the order of the heights. */
   public static Sheet of(Linkage linkage, List<Double> heightsMm, List<Double> racksMm) {
-    Pose[] near = new Pose[racksMm.size()];
-    List<Row> rows = new ArrayList<>(heightsMm.size() * near.length);
-    for (double heightMm : heightsMm) {
-      for (int i = 0; i < near.length; i++) {
-        double rackMm = racksMm.get(i);
-        Found found =
-            near[i] == null ? linkage.at(heightMm, rackMm) : linkage.at(heightMm, near[i]);
+    List<Row> rows = new ArrayList<>(heightsMm.size() * racksMm.size());
+    for (double rackMm : racksMm) {
+      Pose near = null;
+      for (double heightMm : heightsMm) {
+        Found found = near == null ? linkage.at(heightMm, rackMm) : linkage.at(heightMm, near);
         if (found instanceof Pose pose) {
-          near[i] = pose;
+          near = pose;
           rows.add(new Row(heightMm, rackMm, values(pose), Optional.empty()));
         } else {
           String why = ((StopsAssembling) found).words();
@@ -37,6 +38,31 @@ public record Sheet(List<Row> rows) {
       }
     }
     return new Sheet(rows);
+  }
+
+  /** Comma-separated values: a line a row, empty where there is nothing; docs/format-linkage.md. */
+  public String csv() {
+    StringBuilder csv = new StringBuilder("dz,rack,feasible");
+    Column.ALL.forEach(column -> csv.append(',').append(column.name()));
+    csv.append(",why\r\n");
+    for (Row row : rows) {
+      csv.append(plain(row.heightMm)).append(',').append(plain(row.rackMm));
+      csv.append(',').append(row.why.isEmpty());
+      for (int i = 0; i < Column.ALL.size(); i++) {
+        csv.append(',').append(i < row.values.length ? plain(row.values[i]) : "");
+      }
+      csv.append(',').append(row.why.orElse("")).append("\r\n");
+    }
+    return csv.toString();
+  }
+
+  private static String plain(double value) {
+    return Double.isNaN(value)
+        ? ""
+        : BigDecimal.valueOf(value)
+            .setScale(DECIMALS, RoundingMode.HALF_EVEN)
+            .stripTrailingZeros()
+            .toPlainString();
   }
 
   public static double[] values(Pose pose) {

@@ -18,6 +18,25 @@ import spindlebook.units.TypedLength;
 public final class Starter {
   public static final String COMMON = "common practice, no source";
 
+  private static final Tool TAPE =
+      new Tool(
+          "tape", "tape, sixteenths", ToolUse.TAPE, in("1/16"), null, in("1/32"), in("1/32"), null);
+
+  /** A shank held in the gap: no hook, so no error shared by all it reads. */
+  private static final Tool DRILLS =
+      new Tool("drills", "drill shanks", ToolUse.GAPS, in("1/64"), null, null, in("1/64"), null);
+
+  private static final Tool ANGLE_FINDER =
+      new Tool(
+          "angle-finder",
+          "angle finder, tenths",
+          ToolUse.ANGLES,
+          null,
+          deg("0.1"),
+          null,
+          null,
+          deg("0.1"));
+
   private Starter() {}
 
   public static List<Tool> tools() {
@@ -25,26 +44,15 @@ public final class Starter {
   }
 
   public static Tool tape() {
-    return new Tool(
-        "tape", "tape, sixteenths", ToolUse.TAPE, in("1/16"), null, in("1/32"), in("1/32"), null);
+    return TAPE;
   }
 
-  /** A shank held in the gap: no hook, so no error shared by all it reads. */
   public static Tool drills() {
-    return new Tool(
-        "drills", "drill shanks", ToolUse.GAPS, in("1/64"), null, null, in("1/64"), null);
+    return DRILLS;
   }
 
   public static Tool angleFinder() {
-    return new Tool(
-        "angle-finder",
-        "angle finder, tenths",
-        ToolUse.ANGLES,
-        null,
-        deg("0.1"),
-        null,
-        null,
-        deg("0.1"));
+    return ANGLE_FINDER;
   }
 
   /** Under a sweep's wheel where no other tool is named: whole degrees. */

@@ -166,6 +166,12 @@ public final class CarBook {
         : Optional.ofNullable(correction.body());
   }
 
+  /** What stands of each entry, in the book's order; null where it was taken back. */
+  List<Content> standing() {
+    return memo.get(
+        "standing", () -> entries.stream().map(e -> standing(e.key()).orElse(null)).toList());
+  }
+
   /** What was written under a key first, before any correction. */
   public Optional<Content> original(String key) {
     Content first = written.get(key);

@@ -185,7 +185,7 @@ public record Card(
   List<SeenReading> readingsOf(Object thing) {
     return memo.get(
         new Memo.Of(thing, "readings"),
-        () -> readings.stream().filter(r -> thing.equals(r.thing())).toList());
+        () -> all("readings of things", readings, SeenReading::thing, thing));
   }
 
   private <T> Optional<T> one(String what, List<T> list, Function<T, String> key, String wanted) {
@@ -196,8 +196,8 @@ public record Card(
     return Optional.ofNullable(byKey.get(wanted));
   }
 
-  private <T> List<T> all(String what, List<T> list, Function<T, String> by, String wanted) {
-    Map<String, List<T>> grouped =
+  private <T, K> List<T> all(String what, List<T> list, Function<T, K> by, K wanted) {
+    Map<K, List<T>> grouped =
         memo.get(what, () -> list.stream().collect(Collectors.groupingBy(by)));
     return grouped.getOrDefault(wanted, List.of());
   }
@@ -291,7 +291,7 @@ public record Card(
           strapNow.isPresent() && r.of(Quantity.STRAP_LENGTH) && r.height().onTheStrap();
       if (unsure(r.stands())
           && !typedSince
-          && live.near(r).map(readings::get).noneMatch(o -> o.samePlace(r) || o.near(r))) {
+          && live.near(r).stream().map(readings::get).noneMatch(o -> o.samePlace(r) || o.near(r))) {
         Content.ToRead reading =
             new Content.ToRead(
                 r.height().name(),

@@ -74,12 +74,16 @@ final class CardFold implements Cloneable {
             .map(Content.Corner.class::cast)
             .orElseThrow(() -> new IllegalArgumentException("no corner " + cornerKey));
     this.alignment = new AlignmentFold(corner.place(), book);
-    for (Noted entry : book.entries()) {
-      book.standing(entry.key()).ifPresent(content -> take(entry, content));
+    for (int i = 0; i < book.entries().size(); i++) {
+      if (book.standing().get(i) != null) {
+        take(book.entries().get(i), book.standing().get(i));
+      }
     }
     // Only now is every round known: a phone may send a height before the round it hangs on.
     heights.replaceAll((key, raw) -> new Written<>(raw.entry(), fromThisEnd(raw.content())));
-    readings.replaceAll((height, raws) -> raws.stream().filter(this::ofThisEnd).toList());
+    if (settings.solidAxle()) {
+      readings.replaceAll((height, raws) -> raws.stream().filter(this::ofThisEnd).toList());
+    }
     positions =
         new Positions(cornerKey, corner.place(), book, settings, rounds, heights, readings, given);
     List<SeenHeight> seenHeights = seeHeights();
@@ -577,8 +581,10 @@ final class CardFold implements Cloneable {
         Map<Worth, List<Integer>> same =
             named.computeIfAbsent(new Named(height.name(), height.pairing()), n -> new HashMap<>());
         Worth worth = worth(height);
-        same.forEach((earlier, heights) -> replace(seen, height, worth, heights, earlier));
-        same.values().removeIf(List::isEmpty);
+        if (height.stopCounts()) {
+          same.forEach((earlier, heights) -> replace(seen, height, worth, heights, earlier));
+          same.values().removeIf(List::isEmpty);
+        }
         same.computeIfAbsent(worth, w -> new ArrayList<>()).add(seen.size());
       }
       seen.add(height);
@@ -586,11 +592,11 @@ final class CardFold implements Cloneable {
     return List.copyOf(seen);
   }
 
-  /** Looks at each of what is worth the same only where they may differ. */
+  /** For one that counts; looks at each of what is worth the same only where they may differ. */
   private static void replace(
       List<SeenHeight> seen, SeenHeight later, Worth worth, List<Integer> heights, Worth earlier) {
     boolean mayDiffer = later.height().doubt() != null;
-    if (later.stopCounts() && (mayDiffer || standsForAll(later, worth, earlier))) {
+    if (mayDiffer || standsForAll(later, worth, earlier)) {
       heights.removeIf(
           i -> {
             boolean replaced = standsFor(later, worth, seen.get(i), earlier);

@@ -49,11 +49,7 @@ final class SeenReadings {
       boolean instead = Boolean.FALSE.equals(reading.reading().again());
       Spots earlier = instead ? standing : loose;
       earlier.forget(reading, this::replaced);
-      earlier
-          .near(reading)
-          .distinct()
-          .toList()
-          .forEach(i -> seen.set(i, after(seen.get(i), reading, instead)));
+      earlier.near(reading).forEach(i -> seen.set(i, after(seen.get(i), reading, instead)));
     }
     standing.add(reading, seen.size());
     if (mayBeReadAgain(reading, reading.stands()) || mayBeReadAgain(reading, reading.named())) {

@@ -152,6 +152,11 @@ final class Settings {
     solidAxles.add(place);
   }
 
+  /** Whether the car has one. */
+  boolean solidAxle() {
+    return !solidAxles.isEmpty();
+  }
+
   private Where where(Place corner, Place changed) {
     return Where.seenFrom(corner, changed, solidAxles.contains(corner));
   }

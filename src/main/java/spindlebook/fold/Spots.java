@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
-import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
@@ -21,51 +21,66 @@ final class Spots {
   private record Spot(
       Quantity quantity, Steering steering, Pairing pairing, String point, Object where) {}
 
+  private record Labelled(HeightName name, String label) {}
+
+  private record HalfInch(HeightName name, long which) {}
+
   private final Map<Spot, List<Integer>> there = new HashMap<>();
 
   void add(SeenReading reading, int i) {
-    spots(reading, 0).forEach(spot -> there.computeIfAbsent(spot, s -> new ArrayList<>()).add(i));
+    eachSpot(reading, 0, spot -> there.computeIfAbsent(spot, s -> new ArrayList<>()).add(i));
   }
 
-  Stream<Integer> near(SeenReading reading) {
-    return lists(reading).flatMap(List::stream);
+  /** All that are near; one that is at several of its spots as often. */
+  List<Integer> near(SeenReading reading) {
+    List<Integer> near = new ArrayList<>();
+    eachList(reading, near::addAll);
+    return near;
   }
 
   /** Forgets those near a reading that nobody looks for any more. */
   void forget(SeenReading reading, Predicate<Integer> gone) {
-    lists(reading).forEach(found -> found.removeIf(gone));
+    eachList(reading, list -> list.removeIf(gone));
   }
 
-  private Stream<List<Integer>> lists(SeenReading reading) {
-    return IntStream.rangeClosed(-1, 1)
-        .boxed()
-        .flatMap(aside -> spots(reading, aside))
-        .map(spot -> there.getOrDefault(spot, List.of()))
-        .filter(found -> !found.isEmpty());
+  private void eachList(SeenReading reading, Consumer<List<Integer>> with) {
+    for (int aside = -1; aside <= 1; aside++) {
+      eachSpot(
+          reading,
+          aside,
+          spot -> {
+            List<Integer> found = there.get(spot);
+            if (found != null) {
+              with.accept(found);
+            }
+          });
+    }
   }
 
   /**
    * @param aside by how many half inches beside its own position
    */
-  private static Stream<Spot> spots(SeenReading reading, int aside) {
+  private static void eachSpot(SeenReading reading, int aside, Consumer<Spot> with) {
     SeenHeight height = reading.height();
-    String label = height.height().label();
-    Stream.Builder<Object> where = Stream.builder();
+    HeightName name = height.name();
     if (aside == 0) {
-      where.add(height.key());
-      if (height.name().onePlace()) {
-        where.add(height.name());
+      String label = height.height().label();
+      with.accept(spot(reading, height.key()));
+      if (name.onePlace()) {
+        with.accept(spot(reading, name));
       } else if (label != null && !label.isBlank()) {
-        where.add(List.of(height.name(), label));
+        with.accept(spot(reading, new Labelled(name, label)));
       }
     }
-    if (!height.name().onePlace() && height.positionMm() != null) {
-      double halfInches = Math.floor(height.positionMm().value() / SeenReading.NEAR_MM);
-      where.add(List.of(height.name(), halfInches + aside));
+    if (!name.onePlace() && height.positionMm() != null) {
+      long halfInches =
+          (long) Math.floor(height.positionMm().value() / SeenReading.NEAR_MM) + aside;
+      with.accept(spot(reading, new HalfInch(name, halfInches)));
     }
+  }
+
+  private static Spot spot(SeenReading reading, Object where) {
     Content.Reading r = reading.reading();
-    return where
-        .build()
-        .map(w -> new Spot(r.quantity(), r.steering(), height.pairing(), r.point(), w));
+    return new Spot(r.quantity(), r.steering(), reading.height().pairing(), r.point(), where);
   }
 }

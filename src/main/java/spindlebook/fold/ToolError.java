@@ -1,6 +1,5 @@
 package spindlebook.fold;
 
-import java.util.LinkedHashMap;
 import java.util.Map;
 import spindlebook.definition.Tool;
 import spindlebook.uncertainty.Figure;
@@ -65,11 +64,10 @@ public record ToolError(
    *     narrow it
    */
   Figure read(double read, String readingId, String placeId, SourceKind placing) {
-    Map<Source, Double> parts = new LinkedHashMap<>();
-    add(parts, SourceKind.RESOLUTION, placeId, Rectangular.resolutionU(graduation));
-    add(parts, placing, readingId, Rectangular.u(placingHalfWidth));
-    add(parts, SourceKind.TOOL, tool, Rectangular.u(classHalfWidth));
-    return Figure.of(read, parts);
+    return Figure.of(
+            read, new Source(placeId, SourceKind.RESOLUTION), Rectangular.resolutionU(graduation))
+        .withSource(new Source(readingId, placing), Rectangular.u(placingHalfWidth))
+        .withSource(new Source(tool, SourceKind.TOOL), Rectangular.u(classHalfWidth));
   }
 
   /** A drill that goes and the next that does not: the middle, as sure as the step between them. */
@@ -78,12 +76,6 @@ public record ToolError(
     double halfMm = Math.abs(noGo.mm() - go.mm()) / 2;
     return Figure.of(
         middleMm, Map.of(new Source(placeId, SourceKind.RESOLUTION), Rectangular.u(halfMm)));
-  }
-
-  private static void add(Map<Source, Double> parts, SourceKind kind, String id, double u) {
-    if (u > 0) {
-      parts.put(new Source(id, kind), u);
-    }
   }
 
   private static double mm(TypedLength length) {

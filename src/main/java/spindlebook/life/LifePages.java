@@ -17,7 +17,7 @@ import spindlebook.travel.TravelFindings;
 /** A corner's margins over time, with what was set, driven and signed beneath them. */
 public final class LifePages {
   /** As many changes as fit the drawing; each costs a fold of the corner when first shown. */
-  private static final int MOST = 32;
+  private static final int MOST = 24;
 
   private final Histories histories;
 

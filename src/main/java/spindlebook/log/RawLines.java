@@ -1,6 +1,5 @@
 package spindlebook.log;
 
-import java.io.BufferedInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -30,11 +29,17 @@ final class RawLines implements AutoCloseable {
   }
 
   private final InputStream in;
+
+  // What was read ahead, and how far of it was handed on.
+  private final byte[] ahead = new byte[1 << 16];
+  private int used;
+  private int there;
+
   private long number;
   private long position;
 
   RawLines(Path file) throws IOException {
-    in = new BufferedInputStream(Files.newInputStream(file), 1 << 16);
+    in = Files.newInputStream(file);
   }
 
   /** The next line, or null at the end of the file. */
@@ -42,20 +47,30 @@ final class RawLines implements AutoCloseable {
     ByteArrayOutputStream line = new ByteArrayOutputStream(512);
     long start = position;
     boolean tooLong = false;
-    for (int b = in.read(); b >= 0; b = in.read()) {
-      position++;
-      if (b == '\n') {
-        return new Raw(++number, start, line.toByteArray(), tooLong, true, position);
+    while (used < there || fill()) {
+      int from = used;
+      while (used < there && ahead[used] != '\n') {
+        used++;
       }
-      if (line.size() < LONGEST) {
-        line.write(b);
-      } else {
-        tooLong = true;
+      int kept = Math.min(used - from, LONGEST - line.size());
+      line.write(ahead, from, kept);
+      tooLong |= kept < used - from;
+      position += used - from;
+      if (used < there) {
+        used++;
+        position++;
+        return new Raw(++number, start, line.toByteArray(), tooLong, true, position);
       }
     }
     return position == start
         ? null
         : new Raw(++number, start, line.toByteArray(), tooLong, false, position);
+  }
+
+  private boolean fill() throws IOException {
+    used = 0;
+    there = Math.max(0, in.read(ahead));
+    return there > 0;
   }
 
   @Override

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import spindlebook.definition.Layout;
+import spindlebook.definition.Place;
 import spindlebook.entry.Content;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.CarBook;
@@ -155,7 +156,9 @@ public record Life(List<Point> points, long earlier) {
       return here ? round : null;
     }
     boolean movesNothing =
-        content instanceof Content.Photo
+        content instanceof Content.Adjustment a && atOtherEnd(a.corner(), book, corner)
+            || content instanceof Content.Happening h && atOtherEnd(h.corner(), book, corner)
+            || content instanceof Content.Photo
             || content instanceof Content.ToDo
             || content instanceof Content.Fastener
             || content instanceof Content.SignOff
@@ -164,6 +167,14 @@ public record Life(List<Point> points, long earlier) {
             || content instanceof Content.Telltale t && t.what() != TelltaleKind.STRAP_LENGTH;
     boolean given = content instanceof Content.Definition || content instanceof Content.Corner;
     return movesNothing ? null : given ? Content.Definition.class : entry.key();
+  }
+
+  /**
+   * Whether a change was made at the car's other end: of this corner's, only ride may have moved.
+   */
+  private static boolean atOtherEnd(String changed, CarBook book, String corner) {
+    Place here = book.placeOf(corner).orElseThrow();
+    return book.placeOf(changed).filter(p -> p != here && p != here.mirror()).isPresent();
   }
 
   /** Whether a round is of this corner, or of the other end of its solid axle. */

@@ -13,6 +13,7 @@ import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
 import spindlebook.entry.Quantity;
 import spindlebook.fold.Card;
+import spindlebook.fold.Change;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.Standing;
 import spindlebook.uncertainty.Figure;
@@ -157,10 +158,12 @@ public final class SolidStop {
 
   /** Why a named height no longer says where it is; empty when it was never read. */
   public static List<String> why(Card card, HeightName name, Pairing pairing) {
-    return card.heights().stream()
-        .filter(h -> h.name() == name && h.stop() == Standing.STALE && Nodes.stood(h, pairing))
-        .flatMap(h -> h.because().stream())
-        .map(spindlebook.fold.Change::words)
+    return Change.each(
+            card.heights().stream()
+                .filter(h -> h.name() == name && h.stop() == Standing.STALE)
+                .filter(h -> Nodes.stood(h, pairing))
+                .map(SeenHeight::because))
+        .map(Change::words)
         .distinct()
         .toList();
   }

@@ -2,7 +2,7 @@ package spindlebook.linkage;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 import java.util.function.ToDoubleBiFunction;
 import java.util.function.ToDoubleFunction;
 
@@ -17,14 +17,12 @@ public record Column(String name, ToDoubleBiFunction<Pose, OnGround> of) {
 
   private static List<Column> all() {
     List<Column> all = new ArrayList<>();
-    point(all, "L", Pose::l);
-    point(all, "U", Pose::upper);
-    point(all, "TO", Pose::tie);
-    point(all, "W", Pose::hub);
-    for (String axis : List.of("x", "y", "z")) {
-      all.add(new Column("contact_" + axis, (pose, ground) -> part(ground.contact(), axis)));
-    }
-    point(all, "spin_axis", Pose::spin);
+    point(all, "L", (pose, ground) -> pose.l());
+    point(all, "U", (pose, ground) -> pose.upper());
+    point(all, "TO", (pose, ground) -> pose.tie());
+    point(all, "W", (pose, ground) -> pose.hub());
+    point(all, "contact", (pose, ground) -> ground.contact());
+    point(all, "spin_axis", (pose, ground) -> pose.spin());
     degrees(all, "camber_deg", Pose::camberRad);
     degrees(all, "toe_in_deg", Pose::toeRad);
     degrees(all, "steer_iso_deg", pose -> -side(pose) * pose.toeRad());
@@ -60,18 +58,10 @@ public record Column(String name, ToDoubleBiFunction<Pose, OnGround> of) {
     return List.copyOf(all);
   }
 
-  private static void point(List<Column> all, String name, Function<Pose, Vec> point) {
-    for (String axis : List.of("x", "y", "z")) {
-      all.add(new Column(name + "_" + axis, (pose, ground) -> part(point.apply(pose), axis)));
-    }
-  }
-
-  private static double part(Vec point, String axis) {
-    return switch (axis) {
-      case "x" -> point.x();
-      case "y" -> point.y();
-      default -> point.z();
-    };
+  private static void point(List<Column> all, String name, BiFunction<Pose, OnGround, Vec> at) {
+    all.add(new Column(name + "_x", (pose, ground) -> at.apply(pose, ground).x()));
+    all.add(new Column(name + "_y", (pose, ground) -> at.apply(pose, ground).y()));
+    all.add(new Column(name + "_z", (pose, ground) -> at.apply(pose, ground).z()));
   }
 
   private static void plain(List<Column> all, String name, ToDoubleFunction<Pose> of) {

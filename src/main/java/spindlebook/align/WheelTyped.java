@@ -10,6 +10,7 @@ import spindlebook.parts.Tyre;
 import spindlebook.parts.TyreSize;
 import spindlebook.parts.Wheel;
 import spindlebook.uncertainty.Figure;
+import spindlebook.units.TextRead;
 import spindlebook.units.TypedLength;
 
 /**
@@ -75,7 +76,7 @@ final class WheelTyped {
     TyreSize size =
         a.typed(which + "-tyre", "Tyre " + words, text -> tyre(a, which + "-tyre", text))
             .hint("Such as 35x12.50R15 or 315/70R17.")
-            .needed(((TyreSize.Refused) TyreSize.read("")).sentence());
+            .needed(((TextRead.Refused<TyreSize>) TyreSize.read("")).sentence());
     TypedLength width =
         a.length(which + "-width", "Rim's width" + wheel)
             .hint("As stamped, between the bead seats.")
@@ -168,12 +169,11 @@ final class WheelTyped {
   }
 
   private static TyreSize tyre(Asked a, String name, String text) {
-    TyreSize.Reading reading = TyreSize.read(text);
-    if (reading instanceof TyreSize.Size read) {
-      return read.size();
+    TextRead<TyreSize> read = TyreSize.read(text);
+    if (read instanceof TextRead.Refused<TyreSize> refused) {
+      a.wrong(name, refused.sentence());
     }
-    a.wrong(name, ((TyreSize.Refused) reading).sentence());
-    return null;
+    return read.plain().orElse(null);
   }
 
   private static Figure byName(TyreSize size, String what, double mm) {

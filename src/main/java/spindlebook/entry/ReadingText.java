@@ -3,6 +3,7 @@ package spindlebook.entry;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import spindlebook.definition.Measure;
@@ -10,6 +11,7 @@ import spindlebook.definition.WatchPoint;
 import spindlebook.units.AngleText;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeText;
+import spindlebook.units.TextRead;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
@@ -88,15 +90,8 @@ public final class ReadingText {
   }
 
   private static Result length(String text, LengthUnit bare, boolean signed, boolean gap) {
-    TapeText.Reading reading = TapeText.read(text, bare);
-    if (reading instanceof TapeText.TwoMeanings two) {
-      return new Either(two.choices().stream().map(TypedLength::typed).toList());
-    }
-    if (reading instanceof TapeText.Refused refused) {
-      return new Refused(refused.sentence());
-    }
-    TypedLength length = ((TapeText.Length) reading).length();
-    if (length.mm() < 0 && !signed) {
+    TextRead<TypedLength> read = TapeText.read(text, bare);
+    if (!signed && read.plain().filter(length -> length.mm() < 0).isPresent()) {
       return new Refused(
           "'"
               + text.strip()
@@ -104,18 +99,24 @@ public final class ReadingText {
                   ? "' is below nothing; if the parts press on each other, tap 'binds'."
                   : "' is below nothing; type the length without a sign."));
     }
-    return new Says(GapResult.NUMBER, length, null, null, null);
+    return result(read, TypedLength::typed, mm -> new Says(GapResult.NUMBER, mm, null, null, null));
+  }
+
+  private static <T> Result result(
+      TextRead<T> read, Function<T, String> typed, Function<T, Says> says) {
+    if (read instanceof TextRead.TwoMeanings<T> two) {
+      return new Either(two.choices().stream().map(typed).toList());
+    }
+    return read instanceof TextRead.Refused<T> refused
+        ? new Refused(refused.sentence())
+        : says.apply(read.plain().orElseThrow());
   }
 
   private static Result angle(String text) {
-    AngleText.Reading reading = AngleText.read(text);
-    if (reading instanceof AngleText.TwoMeanings two) {
-      return new Either(two.choices().stream().map(TypedAngle::typed).toList());
-    }
-    if (reading instanceof AngleText.Refused refused) {
-      return new Refused(refused.sentence());
-    }
-    return new Says(GapResult.NUMBER, null, ((AngleText.Angle) reading).angle(), null, null);
+    return result(
+        AngleText.read(text),
+        TypedAngle::typed,
+        rad -> new Says(GapResult.NUMBER, null, rad, null, null));
   }
 
   private static Result drill(String go, String noGo, LengthUnit bare) {

@@ -26,9 +26,7 @@ final class HandWritten {
   }
 
   static Optional<TypedAngle> angle(String text) {
-    return AngleText.read(text) instanceof AngleText.Angle angle
-        ? Optional.of(angle.angle())
-        : Optional.empty();
+    return AngleText.read(text).plain();
   }
 
   /** {@code hole 3}, {@code 2 turns}, a length with its unit, or any other words. */

@@ -5,10 +5,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import spindlebook.units.AngleText;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeText;
+import spindlebook.units.TextRead;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
@@ -90,19 +92,20 @@ public final class Posted {
 
   /** A length, or null with a problem; null without one when nothing was typed. */
   public TypedLength length(String name, LengthUnit bare) {
+    return read(name, text -> TapeText.read(text, bare), TypedLength::typed);
+  }
+
+  private <T> T read(String name, Function<String, TextRead<T>> reads, Function<T, String> typed) {
     if (!has(name)) {
       return null;
     }
-    TapeText.Reading reading = TapeText.read(text(name), bare);
-    if (reading instanceof TapeText.Length length) {
-      return length.length();
-    }
-    if (reading instanceof TapeText.TwoMeanings two) {
-      ask(name, two.choices().stream().map(TypedLength::typed).toList());
-    } else if (reading instanceof TapeText.Refused refused) {
+    TextRead<T> read = reads.apply(text(name));
+    if (read instanceof TextRead.TwoMeanings<T> two) {
+      ask(name, two.choices().stream().map(typed).toList());
+    } else if (read instanceof TextRead.Refused<T> refused) {
       wrong(name, refused.sentence());
     }
-    return null;
+    return read.plain().orElse(null);
   }
 
   /** A length that cannot be negative. */
@@ -117,19 +120,7 @@ public final class Posted {
 
   /** An angle, or null with a problem; null without one when nothing was typed. */
   public TypedAngle angle(String name) {
-    if (!has(name)) {
-      return null;
-    }
-    AngleText.Reading reading = AngleText.read(text(name));
-    if (reading instanceof AngleText.Angle angle) {
-      return angle.angle();
-    }
-    if (reading instanceof AngleText.TwoMeanings two) {
-      ask(name, two.choices().stream().map(TypedAngle::typed).toList());
-    } else if (reading instanceof AngleText.Refused refused) {
-      wrong(name, refused.sentence());
-    }
-    return null;
+    return read(name, AngleText::read, TypedAngle::typed);
   }
 
   /** One of an enumeration's words ({@code full-left}), or the fallback. */

@@ -3,6 +3,7 @@ package spindlebook.parts;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import spindlebook.units.TextRead;
 
 /**
  * Reads a tyre's size off its side: {@code 35x12.50R15} or {@code 315/70R17}.
@@ -31,15 +32,7 @@ public record TyreSize(String text, double diameterMm, double widthMm, double ri
   private static final Pattern METRIC =
       Pattern.compile("(?:LT|P)?\\s*(\\d{3})\\s*/\\s*(\\d{2,3})" + END);
 
-  /** What came of reading a text. */
-  public sealed interface Reading {}
-
-  public record Size(TyreSize size) implements Reading {}
-
-  /** One sentence says what would be accepted. */
-  public record Refused(String sentence) implements Reading {}
-
-  public static Reading read(String text) {
+  public static TextRead<TyreSize> read(String text) {
     String plain = text.strip().toUpperCase(Locale.ROOT);
     Matcher flotation = FLOTATION.matcher(plain);
     Matcher metric = METRIC.matcher(plain);
@@ -57,7 +50,7 @@ public record TyreSize(String text, double diameterMm, double widthMm, double ri
       double sideMm = widthMm * Double.parseDouble(metric.group(2)) / 100;
       size = new TyreSize(text, rimMm + 2 * sideMm, widthMm, rimMm);
     }
-    return size != null && size.sound() ? new Size(size) : refused(text);
+    return size != null && size.sound() ? new TextRead.Value<>(size) : refused(text);
   }
 
   public double freeRadiusMm() {
@@ -72,9 +65,9 @@ public record TyreSize(String text, double diameterMm, double widthMm, double ri
         && widthMm < diameterMm / 2;
   }
 
-  private static Reading refused(String text) {
+  private static TextRead<TyreSize> refused(String text) {
     String shown = text.strip().length() > 40 ? text.strip().substring(0, 40) + "…" : text.strip();
-    return new Refused(
+    return new TextRead.Refused<>(
         "'" + shown + "' is no tyre size; type it as on its side, like 35x12.50R15 or 315/70R17.");
   }
 

@@ -3,7 +3,6 @@ package spindlebook.units;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 
 /**
  * Reads an angle the way people write one: {@code 1.5}, {@code 1.5°}, {@code -0° 45'}, {@code 0°
@@ -21,42 +20,22 @@ public final class AngleText {
 
   private AngleText() {}
 
-  /** What came of reading a text. */
-  public sealed interface Reading permits Angle, TwoMeanings, Refused {}
-
-  /** It has one meaning. */
-  public record Angle(TypedAngle angle) implements Reading {
-    public Angle {
-      Objects.requireNonNull(angle, "angle");
-    }
-  }
-
-  /** It has more than one; each choice is spelled so that it reads back to its own value. */
-  public record TwoMeanings(List<TypedAngle> choices) implements Reading {}
-
-  /** It has none; one sentence quotes it and says what would be accepted. */
-  public record Refused(String sentence) implements Reading {
-    public Refused {
-      Objects.requireNonNull(sentence, "sentence");
-    }
-  }
-
   /**
    * Reads a text; either sign is read up to a full turn, tighter ranges are for the caller to
    * check.
    */
-  public static Reading read(String text) {
+  public static TextRead<TypedAngle> read(String text) {
     if (Tokeniser.isBlank(text)) {
-      return new Refused("Nothing is typed yet: " + ADVICE + ".");
+      return new TextRead.Refused<>("Nothing is typed yet: " + ADVICE + ".");
     }
     try {
       return readOrThrow(text);
     } catch (Unreadable unreadable) {
-      return new Refused(unreadable.sentence(text, ADVICE));
+      return new TextRead.Refused<>(unreadable.sentence(text, ADVICE));
     }
   }
 
-  private static Reading readOrThrow(String text) throws Unreadable {
+  private static TextRead<TypedAngle> readOrThrow(String text) throws Unreadable {
     if (text.length() > LONGEST) {
       throw new Unreadable("is too long for one angle");
     }
@@ -66,7 +45,7 @@ public final class AngleText {
         : settle(text, AngleGrammar.read(tokens), RULE);
   }
 
-  private static Reading settle(String text, List<AngleAmount> amounts, String rule)
+  private static TextRead<TypedAngle> settle(String text, List<AngleAmount> amounts, String rule)
       throws Unreadable {
     Map<Double, AngleAmount> byDegrees = new LinkedHashMap<>();
     for (AngleAmount amount : amounts) {
@@ -79,8 +58,8 @@ public final class AngleText {
       throw new Unreadable("is more than a full turn");
     }
     return left.size() == 1
-        ? new Angle(typedAs(text, left.get(0), rule))
-        : new TwoMeanings(
+        ? new TextRead.Value<>(typedAs(text, left.get(0), rule))
+        : new TextRead.TwoMeanings<>(
             left.stream().map(amount -> typedAs(amount.spelled(), amount, RULE)).toList());
   }
 

@@ -5,9 +5,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import spindlebook.units.TapeText.Length;
-import spindlebook.units.TapeText.Reading;
-import spindlebook.units.TapeText.TwoMeanings;
 
 /**
  * Settles what a text means once its grammar is clear: which unit, whether that unit has such
@@ -18,8 +15,8 @@ final class Meanings {
 
   private Meanings() {}
 
-  static Reading settle(String typed, List<Amount> amounts, LengthUnit bare, String rule)
-      throws Unreadable {
+  static TextRead<TypedLength> settle(
+      String typed, List<Amount> amounts, LengthUnit bare, String rule) throws Unreadable {
     Map<Double, Amount> byMm = new LinkedHashMap<>();
     for (Amount amount : withUnits(amounts, bare)) {
       if (Math.abs(amount.mm()) <= LONGEST_MM) {
@@ -31,9 +28,9 @@ final class Meanings {
     }
     List<Amount> left = List.copyOf(byMm.values());
     if (left.size() == 1) {
-      return new Length(typedAs(typed, left.get(0), rule));
+      return new TextRead.Value<>(typedAs(typed, left.get(0), rule));
     }
-    return new TwoMeanings(
+    return new TextRead.TwoMeanings<>(
         left.stream().map(amount -> typedAs(amount.spelled(), amount, TapeText.RULE)).toList());
   }
 

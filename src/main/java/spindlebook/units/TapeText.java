@@ -21,50 +21,25 @@ public final class TapeText {
 
   private TapeText() {}
 
-  /** What came of reading a text. */
-  public sealed interface Reading permits Length, TwoMeanings, Refused {}
-
-  /** It has one meaning. */
-  public record Length(TypedLength length) implements Reading {
-    public Length {
-      Objects.requireNonNull(length, "length");
-    }
-  }
-
-  /**
-   * It has more than one; each choice is spelled so that it reads back to its own value, whatever
-   * the bare unit.
-   */
-  public record TwoMeanings(List<TypedLength> choices) implements Reading {}
-
-  /** It has none; one sentence quotes it and says what would be accepted. */
-  public record Refused(String sentence) implements Reading {
-    public Refused {
-      Objects.requireNonNull(sentence, "sentence");
-    }
-  }
-
   /** Reads a text; either sign is read, ranges are for the caller to check. */
-  public static Reading read(String text, LengthUnit bare) {
+  public static TextRead<TypedLength> read(String text, LengthUnit bare) {
     Objects.requireNonNull(bare, "bare");
     if (Tokeniser.isBlank(text)) {
-      return new Refused("Nothing is typed yet: " + ADVICE + ".");
+      return new TextRead.Refused<>("Nothing is typed yet: " + ADVICE + ".");
     }
     try {
       return readOrThrow(text, bare);
     } catch (Unreadable unreadable) {
-      return new Refused(unreadable.sentence(text, ADVICE));
+      return new TextRead.Refused<>(unreadable.sentence(text, ADVICE));
     }
   }
 
   /** The length, when the text has exactly one meaning. */
   public static Optional<TypedLength> plain(String text, LengthUnit bare) {
-    return read(text, bare) instanceof Length plain
-        ? Optional.of(plain.length())
-        : Optional.empty();
+    return read(text, bare).plain();
   }
 
-  private static Reading readOrThrow(String text, LengthUnit bare) throws Unreadable {
+  private static TextRead<TypedLength> readOrThrow(String text, LengthUnit bare) throws Unreadable {
     if (text.length() > LONGEST) {
       throw new Unreadable("is too long for one length");
     }

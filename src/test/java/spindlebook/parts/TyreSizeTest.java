@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import spindlebook.units.TextRead;
 
 /** Size names. The rules of the names are from memory; the numbers by hand. */
 class TyreSizeTest {
@@ -38,8 +39,8 @@ class TyreSizeTest {
           "99x12R15",
           "35x30R15"
         }) {
-      TyreSize.Refused refused =
-          assertInstanceOf(TyreSize.Refused.class, TyreSize.read(text), text);
+      TextRead.Refused<?> refused =
+          assertInstanceOf(TextRead.Refused.class, TyreSize.read(text), text);
       assertTrue(refused.sentence().contains("35x12.50R15"), refused.sentence());
     }
   }
@@ -54,9 +55,9 @@ class TyreSizeTest {
       for (int k = random.nextInt(14); k > 0; k--) {
         text.append(letters.charAt(random.nextInt(letters.length())));
       }
-      TyreSize.Reading reading = TyreSize.read(text.toString());
-      if (reading instanceof TyreSize.Size size) {
-        assertTrue(size.size().diameterMm() > size.size().rimMm());
+      TextRead<TyreSize> reading = TyreSize.read(text.toString());
+      if (reading instanceof TextRead.Value<TyreSize> size) {
+        assertTrue(size.value().diameterMm() > size.value().rimMm());
         read++;
       }
     }
@@ -64,7 +65,7 @@ class TyreSizeTest {
   }
 
   private static void assertSize(String text, double diameter, double width, double rim) {
-    TyreSize size = assertInstanceOf(TyreSize.Size.class, TyreSize.read(text), text).size();
+    TyreSize size = TyreSize.read(text).plain().orElseThrow();
     assertEquals(diameter, size.diameterMm(), 1e-9);
     assertEquals(width, size.widthMm(), 1e-9);
     assertEquals(rim, size.rimMm(), 1e-9);

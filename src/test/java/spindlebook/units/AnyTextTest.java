@@ -118,35 +118,35 @@ class AnyTextTest {
     return text.toString();
   }
 
-  private static int wayOfLength(String text, TapeText.Reading reading) {
-    if (reading instanceof TapeText.Length plain) {
-      assertTrue(Math.abs(plain.length().mm()) <= 100_000);
-      assertEquals(text, plain.length().typed());
+  private static int wayOfLength(String text, TextRead<TypedLength> reading) {
+    if (reading instanceof TextRead.Value<TypedLength> plain) {
+      assertTrue(Math.abs(plain.value().mm()) <= 100_000);
+      assertEquals(text, plain.value().typed());
       return 0;
     }
-    if (reading instanceof TapeText.TwoMeanings asked) {
+    if (reading instanceof TextRead.TwoMeanings<TypedLength> asked) {
       assertTrue(asked.choices().size() >= 2);
       for (TypedLength choice : asked.choices()) {
         assertEquals(choice, Readings.length(choice.typed(), LengthUnit.MM), text);
       }
       return 1;
     }
-    String sentence = ((TapeText.Refused) reading).sentence();
+    String sentence = ((TextRead.Refused<TypedLength>) reading).sentence();
     assertTrue(Readings.isOneSentence(sentence), sentence);
     return 2;
   }
 
-  private static void wayOfAngle(String text, AngleText.Reading reading) {
-    if (reading instanceof AngleText.Angle plain) {
-      assertTrue(Math.abs(plain.angle().rad()) <= 2 * Math.PI);
-      assertEquals(text, plain.angle().typed());
-    } else if (reading instanceof AngleText.TwoMeanings asked) {
+  private static void wayOfAngle(String text, TextRead<TypedAngle> reading) {
+    if (reading instanceof TextRead.Value<TypedAngle> plain) {
+      assertTrue(Math.abs(plain.value().rad()) <= 2 * Math.PI);
+      assertEquals(text, plain.value().typed());
+    } else if (reading instanceof TextRead.TwoMeanings<TypedAngle> asked) {
       assertTrue(asked.choices().size() >= 2);
       for (TypedAngle choice : asked.choices()) {
         assertEquals(choice, Readings.angle(choice.typed()), text);
       }
     } else {
-      String sentence = ((AngleText.Refused) reading).sentence();
+      String sentence = ((TextRead.Refused<TypedAngle>) reading).sentence();
       assertTrue(Readings.isOneSentence(sentence), sentence);
     }
   }

@@ -42,48 +42,48 @@ public final class Readings {
   }
 
   static TypedLength length(String text, LengthUnit bare) {
-    TapeText.Reading reading = TapeText.read(text, bare);
-    if (reading instanceof TapeText.Length plain) {
-      return plain.length();
+    TextRead<TypedLength> reading = TapeText.read(text, bare);
+    if (reading instanceof TextRead.Value<TypedLength> plain) {
+      return plain.value();
     }
     throw new AssertionError("'" + text + "' gave " + reading);
   }
 
   static List<String> choices(String text, LengthUnit bare) {
-    TapeText.Reading reading = TapeText.read(text, bare);
-    if (reading instanceof TapeText.TwoMeanings asked) {
+    TextRead<TypedLength> reading = TapeText.read(text, bare);
+    if (reading instanceof TextRead.TwoMeanings<TypedLength> asked) {
       return asked.choices().stream().map(TypedLength::typed).toList();
     }
     throw new AssertionError("'" + text + "' gave " + reading);
   }
 
   static String refusal(String text, LengthUnit bare) {
-    TapeText.Reading reading = TapeText.read(text, bare);
-    if (reading instanceof TapeText.Refused refused) {
+    TextRead<TypedLength> reading = TapeText.read(text, bare);
+    if (reading instanceof TextRead.Refused<TypedLength> refused) {
       return refused.sentence();
     }
     throw new AssertionError("'" + text + "' gave " + reading);
   }
 
   public static TypedAngle angle(String text) {
-    AngleText.Reading reading = AngleText.read(text);
-    if (reading instanceof AngleText.Angle plain) {
-      return plain.angle();
+    TextRead<TypedAngle> reading = AngleText.read(text);
+    if (reading instanceof TextRead.Value<TypedAngle> plain) {
+      return plain.value();
     }
     throw new AssertionError("'" + text + "' gave " + reading);
   }
 
   static List<String> angleChoices(String text) {
-    AngleText.Reading reading = AngleText.read(text);
-    if (reading instanceof AngleText.TwoMeanings asked) {
+    TextRead<TypedAngle> reading = AngleText.read(text);
+    if (reading instanceof TextRead.TwoMeanings<TypedAngle> asked) {
       return asked.choices().stream().map(TypedAngle::typed).toList();
     }
     throw new AssertionError("'" + text + "' gave " + reading);
   }
 
   static String angleRefusal(String text) {
-    AngleText.Reading reading = AngleText.read(text);
-    if (reading instanceof AngleText.Refused refused) {
+    TextRead<TypedAngle> reading = AngleText.read(text);
+    if (reading instanceof TextRead.Refused<TypedAngle> refused) {
       return refused.sentence();
     }
     throw new AssertionError("'" + text + "' gave " + reading);

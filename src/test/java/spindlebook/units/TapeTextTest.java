@@ -136,7 +136,7 @@ class TapeTextTest {
   void every_choice_reads_back_to_its_own_value_under_every_bare_unit(String text) {
     int askedBack = 0;
     for (LengthUnit asked : LengthUnit.values()) {
-      if (TapeText.read(text, asked) instanceof TapeText.TwoMeanings two) {
+      if (TapeText.read(text, asked) instanceof TextRead.TwoMeanings<TypedLength> two) {
         askedBack++;
         assertTrue(two.choices().size() >= 2);
         for (TypedLength choice : two.choices()) {

@@ -207,10 +207,11 @@ public final class SignOffCopy {
                         figure(l.mm(), l.expandedMm()))));
     for (SignedCorner.SetTo s : kept.settings()) {
       String to = s.to() == null ? "not said" : s.to();
-      all.add(Finding.said(Group.SETTING, s.adjuster(), s.name(), to, to));
+      all.add(Finding.of(Group.SETTING, null, s.adjuster(), s.name()).says(to, to));
     }
     kept.rules()
-        .forEach(r -> all.add(Finding.said(Group.RULE, r.of(), r.name(), r.says(), r.says())));
+        .forEach(
+            r -> all.add(Finding.of(Group.RULE, null, r.of(), r.name()).says(r.says(), r.says())));
     if (kept.alignment() != null) {
       kept.alignment().forEach(a -> all.add(aligned(a)));
     }
@@ -236,21 +237,13 @@ public final class SignOffCopy {
             .filter(f -> f.keptAs().equals(kept.name()))
             .findFirst();
     Figure figure = figure(kept.mm(), kept.expandedMm());
-    return new Finding(
-        of.map(CornerFigure::group).orElse(kept.position() ? Group.STOP : Group.TOTAL),
-        of.map(CornerFigure::end).orElse(null),
-        of.map(Enum::name).orElse(kept.name()),
-        kept.name(),
-        figure,
-        kept.position() ? figure : null,
-        null,
-        null,
-        List.of(),
-        null,
-        "",
-        null,
-        null,
-        kept.atLeast() ? "at least so much" : null);
+    return Finding.of(
+            of.map(CornerFigure::group).orElse(kept.position() ? Group.STOP : Group.TOTAL),
+            of.map(CornerFigure::end).orElse(null),
+            of.map(Enum::name).orElse(kept.name()),
+            kept.name())
+        .figure(figure, kept.position() ? figure : null)
+        .unsure(null, kept.atLeast() ? "at least so much" : null);
   }
 
   /** Words that no outcome has today stay as they were kept. */
@@ -258,8 +251,10 @@ public final class SignOffCopy {
       Group group, End end, String id, String name, String outcome, Figure figure, Figure at) {
     Outcome verdict = outcome(outcome);
     String says = verdict == null || verdict == Outcome.NEEDS ? outcome : "";
-    return new Finding(
-        group, end, id, name, figure, at, verdict, null, List.of(), null, says, says, null, null);
+    return Finding.of(group, end, id, name)
+        .figure(figure, at)
+        .decided(verdict, null)
+        .says(says, says);
   }
 
   private static Outcome outcome(String words) {
@@ -272,23 +267,16 @@ public final class SignOffCopy {
   private static Finding aligned(SignedCorner.Aligned kept) {
     Figure value = figure(kept.value(), kept.expanded());
     String target = kept.target() == null ? "" : "target " + kept.target();
-    return new Finding(
-        Group.ALIGNMENT,
-        null,
-        kept.figure().name(),
-        kept.figure().words(),
-        value,
-        null,
-        outcome(kept.outcome()),
-        Arrays.stream(Standing.values())
-            .filter(s -> s != Standing.LIVE && s.keptAs().equals(kept.stands()))
-            .findFirst()
-            .orElse(null),
-        List.of(),
-        null,
-        value != null ? target : (target.isEmpty() ? "" : target + ", ") + Findings.NOT_KNOWN,
-        target,
-        null,
-        null);
+    return Finding.of(Group.ALIGNMENT, null, kept.figure().name(), kept.figure().words())
+        .figure(value, null)
+        .decided(
+            outcome(kept.outcome()),
+            Arrays.stream(Standing.values())
+                .filter(s -> s != Standing.LIVE && s.keptAs().equals(kept.stands()))
+                .findFirst()
+                .orElse(null))
+        .says(
+            value != null ? target : (target.isEmpty() ? "" : target + ", ") + Findings.NOT_KNOWN,
+            target);
   }
 }

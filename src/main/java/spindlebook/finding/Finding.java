@@ -79,10 +79,40 @@ public record Finding(
     }
   }
 
-  /** Said in words alone. */
-  public static Finding said(Group group, String id, String name, String says, Object value) {
+  /** Nothing known of it yet. */
+  public static Finding of(Group group, End end, String id, String name) {
     return new Finding(
-        group, null, id, name, null, null, null, null, List.of(), null, says, value, null, null);
+        group, end, id, name, null, null, null, null, List.of(), null, "", null, null, null);
+  }
+
+  public Finding figure(Figure mm, Figure at) {
+    return new Finding(
+        group, end, id, name, mm, at, verdict, stands, readings, of, says, value, unknown, bound);
+  }
+
+  public Finding decided(Outcome outcome, Standing worst) {
+    return new Finding(
+        group, end, id, name, figure, position, outcome, worst, readings, of, says, value, unknown,
+        bound);
+  }
+
+  Finding from(List<String> keys, Object finding) {
+    return new Finding(
+        group, end, id, name, figure, position, verdict, stands, keys, finding, says, value,
+        unknown, bound);
+  }
+
+  public Finding says(String words, Object amount) {
+    return new Finding(
+        group, end, id, name, figure, position, verdict, stands, readings, of, words, amount,
+        unknown, bound);
+  }
+
+  /** Why it cannot be held against another, and why its figure is no more than a bound. */
+  public Finding unsure(String why, String atMost) {
+    return new Finding(
+        group, end, id, name, figure, position, verdict, stands, readings, of, says, value, why,
+        atMost);
   }
 
   /** With its end, where the name alone does not tell it: {@code droop: tie rod to upper arm}. */

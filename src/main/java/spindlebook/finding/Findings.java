@@ -124,21 +124,10 @@ public final class Findings {
 
   private static Finding setting(InForce set) {
     Setting to = set.setting();
-    return new Finding(
-        Group.SETTING,
-        null,
-        set.adjuster().adjuster(),
-        set.adjuster().name(),
-        null,
-        null,
-        null,
-        null,
-        List.of(),
-        set,
-        to == null ? "not said" : to.inWords(),
-        value(to),
-        to == null ? "never said" : null,
-        null);
+    return Finding.of(Group.SETTING, null, set.adjuster().adjuster(), set.adjuster().name())
+        .from(List.of(), set)
+        .says(to == null ? "not said" : to.inWords(), value(to))
+        .unsure(to == null ? "never said" : null, null);
   }
 
   /** Its amount, or its words where there is none. */
@@ -154,100 +143,66 @@ public final class Findings {
 
   private Finding rules(EndFindings end) {
     Optional<Limit> rules = end.rules();
-    return new Finding(
-        Group.RULES_END,
-        end.end(),
-        end.end().words(),
-        "what rules " + end.end().words(),
-        null,
-        rules.map(Limit::positionMm).orElse(null),
-        end.outcome(),
-        null,
-        rules.map(Limit::readings).orElse(List.of()),
-        end,
-        rules.map(this::name).orElse("none found"),
-        rules.map(this::id).orElse(""),
-        end.outcome() == Outcome.NEEDS ? NOT_KNOWN : null,
-        null);
+    String words = end.end().words();
+    return Finding.of(Group.RULES_END, end.end(), words, "what rules " + words)
+        .figure(null, rules.map(Limit::positionMm).orElse(null))
+        .decided(end.outcome(), null)
+        .from(rules.map(Limit::readings).orElse(List.of()), end)
+        .says(rules.map(this::name).orElse("none found"), rules.map(this::id).orElse(""))
+        .unsure(end.outcome() == Outcome.NEEDS ? NOT_KNOWN : null, null);
   }
 
   private Finding figure(CornerFigure what) {
     Optional<Figure> known = what.of(travel);
     Figure figure = known.orElse(foretold.get(what));
-    return new Finding(
-        what.group(),
-        what.end(),
-        what.name(),
-        what.words(),
-        figure,
-        what.positionMm(travel),
-        what.group() == Group.MARGIN ? travel.at(what.end()).outcome() : null,
-        what.unconfirmed(travel) ? Standing.PUT_BACK : null,
-        what.readings(travel),
-        what.end() == null ? travel : travel.at(what.end()),
-        figure == null ? NOT_KNOWN : known.isEmpty() ? "foretold" : "",
-        null,
-        figure == null ? NOT_KNOWN : null,
-        known.isPresent() && what.atLeast(travel) ? "at least so much" : null);
+    return Finding.of(what.group(), what.end(), what.name(), what.words())
+        .figure(figure, what.positionMm(travel))
+        .decided(
+            what.group() == Group.MARGIN ? travel.at(what.end()).outcome() : null,
+            what.unconfirmed(travel) ? Standing.PUT_BACK : null)
+        .from(what.readings(travel), what.end() == null ? travel : travel.at(what.end()))
+        .says(figure == null ? NOT_KNOWN : known.isEmpty() ? "foretold" : "", null)
+        .unsure(
+            figure == null ? NOT_KNOWN : null,
+            known.isPresent() && what.atLeast(travel) ? "at least so much" : null);
   }
 
   private Finding limit(End end, Limit limit) {
     boolean broken = limit.at() instanceof EndLimit.BrokenThroughout;
-    return new Finding(
-        Group.LIMIT,
-        end,
-        end.words() + " " + id(limit),
-        name(limit),
-        limit.roomMm(),
-        limit.positionMm(),
-        limit.outcome(),
-        null,
-        limit.readings(),
-        limit,
-        limit.roomMm() != null ? "" : broken ? "at every height read" : NOT_KNOWN,
-        null,
-        limit.outcome() == Outcome.NEEDS ? "needs a reading" : null,
-        broken
-            ? "broken at every height read"
-            : limit.found() ? null : "lies beyond what was read");
+    return Finding.of(Group.LIMIT, end, end.words() + " " + id(limit), name(limit))
+        .figure(limit.roomMm(), limit.positionMm())
+        .decided(limit.outcome(), null)
+        .from(limit.readings(), limit)
+        .says(limit.roomMm() != null ? "" : broken ? "at every height read" : NOT_KNOWN, null)
+        .unsure(
+            limit.outcome() == Outcome.NEEDS ? "needs a reading" : null,
+            broken
+                ? "broken at every height read"
+                : limit.found() ? null : "lies beyond what was read");
   }
 
   private Finding midTravel(MidTravel mid) {
-    return new Finding(
-        Group.MID_TRAVEL,
-        null,
-        "mid-travel " + id(mid.point().point(), mid.steering()) + mid.pairing(),
-        byLock ? names().byLock(mid) : names().of(mid),
-        null,
-        mid.shortfall().fromMm(),
-        mid.outcome(),
-        null,
-        mid.shortfall().readings(),
-        mid,
-        "in mid-travel",
-        "",
-        null,
-        null);
+    String id = "mid-travel " + id(mid.point().point(), mid.steering()) + mid.pairing();
+    String name = byLock ? names().byLock(mid) : names().of(mid);
+    return Finding.of(Group.MID_TRAVEL, null, id, name)
+        .figure(null, mid.shortfall().fromMm())
+        .decided(mid.outcome(), null)
+        .from(mid.shortfall().readings(), mid)
+        .says("in mid-travel", "");
   }
 
   public static Finding of(AlignedFinding found) {
-    return new Finding(
-        Group.ALIGNMENT,
-        null,
-        found.figure().name(),
-        found.figure().words(),
-        found.value(),
-        null,
-        found.target() == null
-            ? null
-            : found.against() == null ? Outcome.NEEDS : found.against().decision(),
-        found.stands() == Standing.LIVE ? null : found.stands(),
-        found.readings(),
-        found,
-        NOT_KNOWN,
-        null,
-        found.counts() ? null : found.value() == null ? NOT_KNOWN : found.stands().words(),
-        null);
+    Outcome against = found.against() == null ? Outcome.NEEDS : found.against().decision();
+    return Finding.of(Group.ALIGNMENT, null, found.figure().name(), found.figure().words())
+        .figure(found.value(), null)
+        .decided(
+            found.target() == null ? null : against,
+            found.stands() == Standing.LIVE ? null : found.stands())
+        .from(found.readings(), found)
+        .says(NOT_KNOWN, null)
+        .unsure(
+            found.counts() ? null : found.value() == null ? NOT_KNOWN : found.stands().words(),
+            null);
   }
 
   /** Of a finding of alignment. */
@@ -275,7 +230,7 @@ public final class Findings {
   }
 
   private static Finding rule(String id, String name, String says) {
-    return Finding.said(Group.RULE, id, name, says, says);
+    return Finding.of(Group.RULE, null, id, name).says(says, says);
   }
 
   private static String word(Enum<?> value) {

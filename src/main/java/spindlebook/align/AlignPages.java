@@ -51,7 +51,7 @@ public final class AlignPages {
         ctx,
         Html.TEMPLATES.alignBumpsteer(
             frame(card, "Bump steer").ownSheets(CHART),
-            new BumpSteerViews(card, histories.of(card.car()), asked(ctx, "middle")).view(),
+            new BumpSteerView(card, histories.of(card.car()), asked(ctx, "middle")),
             actions(card)));
   }
 

@@ -42,7 +42,7 @@ public final class AlignmentPages {
         ctx,
         Html.TEMPLATES.alignAlignment(
             CornerBar.page(card, "Align", "Align").caution(Cautions.FIGURES),
-            new AlignmentViews(card, histories.mirror(card)).view(),
+            new AlignmentView(card, histories.mirror(card)),
             List.of(
                 new Link("Targets", address(card) + "/targets"),
                 new Link("Bump steer", corner + "/bump-steer"),

@@ -37,7 +37,7 @@ public record CurveHead(State state, String word, String words, FigureText figur
 
   /** How far toe moves over the usable travel. */
   private static Optional<CurveHead> toe(CurvePair pair, CarBook book) {
-    List<Range> ranges = new BumpSteerViews(pair.card(), book, "").view().ranges();
+    List<Range> ranges = new BumpSteerView(pair.card(), book, "").ranges;
     if (ranges.isEmpty() || ranges.get(0).angle() == null) {
       return Optional.empty();
     }

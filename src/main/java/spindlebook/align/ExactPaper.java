@@ -139,7 +139,7 @@ final class ExactPaper {
               return of.applyAsDouble(ExactTurns.wheelHeld(p, frontMm, rearMm))
                   - of.applyAsDouble(ExactTurns.wheelHeld(p, 0, 0));
             });
-    return new Line(name, Rounded.signed(change, DEGREE, "°"), words, null);
+    return new Line(name, Rounded.signed(change, DEGREE, "°"), words);
   }
 
   private static Pivots pivots(double[] v, ArmOnRodEnds arm) {

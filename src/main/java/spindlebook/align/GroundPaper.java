@@ -91,19 +91,17 @@ final class GroundPaper {
     Figure clearance = GroundAtBump.clearanceMm(squashed.get(), bump.get(), down.get());
     Outcome apart = GuardBand.apart(clearance);
     List<Line> lines = new ArrayList<>();
-    lines.add(new Line("Squashed radius", lengths.figure(squashed.get()), squashedFrom(), null));
+    lines.add(new Line("Squashed radius", lengths.figure(squashed.get()), squashedFrom()));
     lines.add(
         new Line(
             "− wheel position at full bump",
             lengths.signedFigure(bump.get()),
-            "spindle less frame mark, where the stop is solid",
-            null));
+            "spindle less frame mark, where the stop is solid"));
     lines.add(
         new Line(
             "− mark to lowest frame point",
             lengths.figure(down.get()),
-            "as given" + (down.get().U() > 0 ? "" : "; no ± was given for it"),
-            null));
+            "as given" + (down.get().U() > 0 ? "" : "; no ± was given for it")));
     lines.add(
         new Line(
             "= frame to ground",
@@ -137,8 +135,7 @@ final class GroundPaper {
       return new Line(
           "Spacer for " + lengths.text(wantedMm),
           null,
-          "type below how much the stop's gap closes for 1 of wheel travel",
-          null);
+          "type below how much the stop's gap closes for 1 of wheel travel");
     }
     String spacer =
         GroundAtBump.spacer(clearance, wantedMm, ratio, stepMm)
@@ -151,7 +148,6 @@ final class GroundPaper {
             + lengths.text(wantedMm)
             + " is kept though all of that ± goes the wrong way; in steps of "
             + lengths.text(stepMm)
-            + "; the ratio taken as good to 5 %",
-        null);
+            + "; the ratio taken as good to 5 %");
   }
 }

@@ -19,5 +19,9 @@ public record OnPaperView(
    * @param words smaller, beneath; may be empty
    * @param state null where nothing is decided
    */
-  public record Line(String name, FigureText figure, String words, State state) {}
+  public record Line(String name, FigureText figure, String words, State state) {
+    Line(String name, FigureText figure, String words) {
+      this(name, figure, words, null);
+    }
+  }
 }

@@ -113,8 +113,7 @@ final class RodEndPaper {
         new Line(
             "Arm's joint",
             lengths.signedFigure(arm.jointOutMm(turns)),
-            "+ outboard" + (threads.square() ? "; by the pitches alone, no ±" : ""),
-            null));
+            "+ outboard" + (threads.square() ? "; by the pitches alone, no ±" : "")));
     if (!exact) {
       toe.add(does, notes, upper, camber, caster);
     }
@@ -188,8 +187,7 @@ final class RodEndPaper {
         "+ out, − in"
             + (settable == 0 ? "" : ": " + way + ", seen from its ball")
             + "; half turns nearest to "
-            + Rounded.signed(wanted, 1, "", 2).words(),
-        null);
+            + Rounded.signed(wanted, 1, "", 2).words());
   }
 
   private static String opposite(Hand hand) {
@@ -197,6 +195,6 @@ final class RodEndPaper {
   }
 
   private static Line line(String name, Figure rad, String words) {
-    return new Line(name, Rounded.signed(rad, DEGREE, "°"), words, null);
+    return new Line(name, Rounded.signed(rad, DEGREE, "°"), words);
   }
 }

@@ -57,7 +57,7 @@ record RoundBeside(AlignedFinding found, LengthUnit unit) {
       why.add(AlignedNote.ACROSS_BORROWED.words());
     }
     if (!read.stands().counts()) {
-      AlignmentViews.because(read.from().stream().flatMap(r -> r.because().stream()))
+      AlignmentView.because(read.from().stream().flatMap(r -> r.because().stream()))
           .ifPresent(why::add);
     }
     if (found.counts()) {

@@ -168,8 +168,7 @@ final class ThreadPaper {
       return new Line(
           "One turn of it whole",
           null,
-          "does nothing: one hand and one pitch at both ends. A rod end must come off.",
-          null);
+          "does nothing: one hand and one pitch at both ends. A rod end must come off.");
     }
     double mm = link.lengthPerTurnMm();
     boolean inch = a.unit() == LengthUnit.INCH;
@@ -182,7 +181,6 @@ final class ThreadPaper {
                 ? "the difference of the pitches, one hand at both ends"
                 : "both pitches, left- and right-hand")
             + (inch ? "; " + Rounded.number(mm, 2) + " mm" : "")
-            + "; by the stamp, no ±",
-        null);
+            + "; by the stamp, no ±");
   }
 }

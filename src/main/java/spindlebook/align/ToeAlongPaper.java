@@ -75,7 +75,6 @@ final class ToeAlongPaper {
             Rounded.signed(TypedFigures.byShortFormula("toe", toe, offRad), DEGREE, "°"),
             "+ in; the tie rod left alone; short formula"
                 + (slopeTyped ? "" : "; a level tie rod assumed")
-                + ". Set toe last.",
-            null));
+                + ". Set toe last."));
   }
 }

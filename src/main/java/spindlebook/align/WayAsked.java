@@ -89,7 +89,7 @@ final class WayAsked {
   String zeroFound() {
     return new MeasuredAlignment(card, mirror)
         .gaugeZeroRad()
-        .map(z -> " Last turned round it showed " + AlignmentViews.too(z) + ".")
+        .map(z -> " Last turned round it showed " + AlignmentView.too(z) + ".")
         .orElse("");
   }
 

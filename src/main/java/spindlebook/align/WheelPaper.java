@@ -146,8 +146,7 @@ final class WheelPaper {
           new Line(
               "Track, wheel centres",
               lengths.figure(track.value().plus(change)),
-              "was " + lengths.figure(track.value()).words() + ", as measured",
-              null));
+              "was " + lengths.figure(track.value()).words() + ", as measured"));
     }
     if (card.layout().steered()) {
       scrub(lines, tried, kpiKnown);
@@ -162,7 +161,7 @@ final class WheelPaper {
 
   private void scrub(List<Line> lines, WheelTried tried, boolean kpiKnown) {
     if (!kpiKnown) {
-      lines.add(new Line("Scrub", null, "needs KPI: type it below, or measure it", null));
+      lines.add(new Line("Scrub", null, "needs KPI: type it below, or measure it"));
       return;
     }
     lines.add(
@@ -188,7 +187,7 @@ final class WheelPaper {
 
   private Line changed(
       String name, WheelTried tried, ToDoubleFunction<WheelOnPaper> of, String words) {
-    return new Line(name, lengths.signedFigure(tried.of(of)), words, null);
+    return new Line(name, lengths.signedFigure(tried.of(of)), words);
   }
 
   private void sizes(String title, WheelTyped wheel) {
@@ -199,16 +198,11 @@ final class WheelPaper {
                 new Line(
                     "Tyre's diameter, by its name",
                     lengths.figure(wheel.diameterMm()),
-                    "the tyre itself may stand up to 3 % lower",
-                    null),
-                new Line("Section width, by its name", lengths.figure(wheel.sectionMm()), "", null),
-                new Line("Loaded radius", lengths.figure(wheel.loadedMm()), wheel.loadedFrom, null),
-                new Line("Offset", lengths.signedFigure(wheel.offset()), offset(wheel), null),
-                new Line(
-                    "Backspacing",
-                    lengths.figure(wheel.backspacing()),
-                    backspacing(wheel),
-                    null))));
+                    "the tyre itself may stand up to 3 % lower"),
+                new Line("Section width, by its name", lengths.figure(wheel.sectionMm()), ""),
+                new Line("Loaded radius", lengths.figure(wheel.loadedMm()), wheel.loadedFrom),
+                new Line("Offset", lengths.signedFigure(wheel.offset()), offset(wheel)),
+                new Line("Backspacing", lengths.figure(wheel.backspacing()), backspacing(wheel)))));
   }
 
   private String offset(WheelTyped wheel) {

@@ -23,12 +23,18 @@ public record Joints(
         throw new LinkageRefused(joint.key + " is missing: " + joint.words + ".");
       }
     }
+    at.forEach(
+        (joint, p) -> {
+          if (joint.direction() && !(p.length() > 1e-9)) {
+            throw new LinkageRefused(joint.key + " points nowhere.", joint);
+          }
+        });
     both(at, Joint.SU, Joint.SL);
     both(at, Joint.KU, Joint.KL);
     both(at, Joint.BOLT_L, Joint.HOUSE_L);
     both(at, Joint.BOLT_U, Joint.HOUSE_U);
     if (!(radiusMm > 0)) {
-      throw new LinkageRefused("The loaded radius must be more than 0.");
+      throw new LinkageRefused("The tyre's loaded_radius must be given, and more than 0.");
     }
     if (left != at.get(Joint.W).y() > 0) {
       throw new LinkageRefused(

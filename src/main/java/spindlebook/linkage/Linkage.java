@@ -152,6 +152,11 @@ public final class Linkage {
     return pose == null ? new StopsAssembling(Double.NaN, rackMm, false) : pose;
   }
 
+  /** With the lower arm as in another corner's pose; null where this one does not assemble so. */
+  Pose alike(Pose other) {
+    return pose(other.lowerRad(), other.upperWay(), other.tieWay(), other.rackMm());
+  }
+
   /** Null where the upper arm or the tie rod does not reach. */
   Pose pose(double lowerRad, int upperWay, int tieWay, double rackMm) {
     double cos = Math.cos(lowerRad);

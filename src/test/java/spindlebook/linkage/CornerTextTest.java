@@ -109,25 +109,30 @@ class CornerTextTest {
 
   @Test
   void bad_lines_are_refused_in_a_sentence_with_their_number() {
-    refused("loaded_radius is missing: the tyre's, in the wheel's plane.", "");
+    refused("LF is missing: lower arm, front pivot.", "");
     refused(
-        "loaded_radius is missing: the tyre's, in the wheel's plane.",
+        "The tyre's loaded_radius must be given, and more than 0.",
         G1.replace("loaded_radius", "# "));
     refused("W is missing: wheel centre.", G1.replace("\r\nW,", "\r\n#"));
     refused(
-        "Line 3: LF needs x, y and z; it has 2 of them.",
-        G1.replace("LF,210.0,320.0,330.0", "LF,210,320"));
+        "Line 3: LF needs numbers: 3, not 2.", G1.replace("LF,210.0,320.0,330.0", "LF,210,320"));
     refused("Line 3: \"2l0\" is no number for LF.", G1.replace("LF,210.0", "LF,2l0"));
     refused("Line 3: \"\" is no number for LF.", G1.replace("LF,210.0", "LF,"));
-    refused("Line 3: \"1e999\" is too large for LF.", G1.replace("LF,210.0", "LF,1e999"));
-    refused("Line 3: 1.0E9 is farther than a car is long.", G1.replace("LF,210.0", "LF,1e9"));
+    refused("Line 3: 1e999 is too much for LF.", G1.replace("LF,210.0", "LF,1e999"));
+    refused("Line 3: 1e9 is too much for LF.", G1.replace("LF,210.0", "LF,1e9"));
     refused("Line 4: LF was given in line 3 already.", G1.replace("LR,", "LF,"));
     refused(
         "Line 25: it names no joint and no setting; see docs/format-linkage.md.", G1 + "LX,1,2,3");
-    refused("Line 25: units are mm or in, not ft.", G1 + "units,ft");
-    refused("Line 25: travel cannot go from 10 to -10 in steps of 1.", G1 + "travel,10,-10,1");
-    refused("Line 25: travel cannot go from 0 to 10 in steps of 0.", G1 + "travel,0,10,0");
-    refused("Line 2: side is left or right, not middle.", G1.replace("side,left", "side,middle"));
+    refused("Line 25: units must be mm or in, not \"ft\".", G1 + "units,ft");
+    refused(
+        "Line 25: travel must go from, to, in steps, with at most 20000 of them.",
+        G1 + "travel,10,-10,1");
+    refused(
+        "Line 25: travel must go from, to, in steps, with at most 20000 of them.",
+        G1 + "travel,0,10,0");
+    refused(
+        "Line 2: side must be left or right, not \"middle\".",
+        G1.replace("side,left", "side,middle"));
     refused(
         "Line 11: The wheel centre's y must be less than 0 on the right.",
         G1.replace("side,left", "side,right"));
@@ -135,11 +140,11 @@ class CornerTextTest {
     refused("Line 4: LF and LR are the same point.", G1.replace("LR,-190.0", "LR,210.0"));
     refused("Line 17: houseL points nowhere.", G1.replaceAll("houseL,.*\r\n", "houseL,0,0,0\r\n"));
     refused(
-        "Line 22: toe_in_deg is more than 45 degrees.",
+        "Line 22: 60 is too much for toe_in_deg.",
         G1.replaceAll("toe_in_deg,.*\r\n", "toe_in_deg,60\r\n"));
     refused(
-        "The sheet would have more than 100000 rows; ask for fewer heights.",
-        G1 + "travel,0,90,0.001");
+        "Line 25: travel must go from, to, in steps, with at most 20000 of them.",
+        G1 + "travel,0,90,0.0001");
   }
 
   @Test

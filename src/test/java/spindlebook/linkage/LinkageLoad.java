@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Random;
 import java.util.function.DoubleSupplier;
 import java.util.stream.IntStream;
 
@@ -38,6 +39,8 @@ public final class LinkageLoad {
     List<Double> heights = IntStream.range(0, HEIGHTS).mapToObj(i -> -280 + i * STEP_MM).toList();
     List<Double> racks = Arrays.stream(RACKS).boxed().toList();
 
+    ReadCorner corner = ReadCorner.drawn(new Random(20261128));
+
     Map<String, Double> ns =
         medians(
             batches,
@@ -46,18 +49,22 @@ public final class LinkageLoad {
                 () -> poses(linkage, neighbours),
                 "nine equations",
                 () -> solutions(neighbours, nine, starts),
+                "calibration",
+                () -> calibrated(corner),
                 "sheet",
                 () -> Sheet.of(linkage, heights, racks).rows().get(7).values()[12]));
     double pose = ns.get("pose") / (20 * POSES);
     double marquardt = ns.get("nine equations") / POSES;
     System.out.printf(
         Locale.ROOT,
-        "pose %.0f ns, nine equations %.0f ns: %.1f times; sheet of %d poses %.3f ms%n",
+        "pose %.0f ns, nine equations %.0f ns: %.1f times; sheet of %d poses %.3f ms;"
+            + " calibration %.2f ms%n",
         pose,
         marquardt,
         marquardt / pose,
         POSES,
-        ns.get("sheet") / 1e6);
+        ns.get("sheet") / 1e6,
+        ns.get("calibration") / 1e6);
     System.out.println("(" + taken + ")");
   }
 
@@ -101,6 +108,11 @@ public final class LinkageLoad {
       }
     }
     return sum;
+  }
+
+  /** 6 coordinates to 30 readings. */
+  private static double calibrated(ReadCorner corner) {
+    return Calibration.of(corner.given(), corner.taped(), corner.readings()).redundancy();
   }
 
   private static double solutions(

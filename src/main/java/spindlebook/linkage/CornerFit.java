@@ -1,0 +1,119 @@
+package spindlebook.linkage;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.RealMatrix;
+import spindlebook.linkage.Found.StopsAssembling;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * What corners with other coordinates say of the readings of one. Its rows are the readings, then
+ * the coordinates as they were given; a column is a coordinate.
+ */
+final class CornerFit {
+  /** Of what a tape tells: 0.0127 mm; the model's bend makes 1e-5 of a slope of it. */
+  private static final double STEP = 1e-3;
+
+  /** Where a corner does not assemble, no reading fits. */
+  private static final double NOWHERE = 1e6;
+
+  private final Joints given;
+  private final List<Placed> placed;
+  private final List<CornerReading> readings;
+  private final Pose[] straight;
+
+  CornerFit(Joints given, List<Placed> placed, List<CornerReading> readings) {
+    this.given = given;
+    this.placed = placed;
+    this.readings = readings;
+    this.straight = new Pose[readings.size()];
+    Linkage linkage = new Linkage(given);
+    for (int i = 0; i < straight.length; i++) {
+      CornerReading reading = readings.get(i);
+      Found found = linkage.at(reading.heightMm().value(), 0);
+      if (found instanceof StopsAssembling stops) {
+        throw new LinkageRefused(reading.key() + ": " + stops.words());
+      }
+      straight[i] = found.pose();
+      if (Double.isNaN(modelled(linkage, i))) {
+        throw new LinkageRefused(
+            reading.key() + ": the corner as given cannot tell what was read there.");
+      }
+    }
+  }
+
+  double[] start() {
+    return placed.stream().mapToDouble(p -> p.value().value()).toArray();
+  }
+
+  Joints joints(double[] coordinates) {
+    Joints joints = given;
+    for (int j = 0; j < coordinates.length; j++) {
+      joints = placed.get(j).coordinate().with(joints, coordinates[j]);
+    }
+    return joints;
+  }
+
+  /** Each row with its doubt; a reading's height in it, as the corner's slope there makes it. */
+  List<Figure> rows() {
+    List<Figure> rows = new ArrayList<>();
+    for (int i = 0; i < straight.length; i++) {
+      CornerReading reading = readings.get(i);
+      Pose pose = straight[i].linkage().steered(straight[i], reading.rackMm()).pose();
+      double slope =
+          reading.quantity().perMm(pose) * pose.heightPerRad() / straight[i].heightPerRad();
+      rows.add(reading.value().minus(reading.heightMm().times(slope)));
+    }
+    placed.forEach(p -> rows.add(p.value()));
+    return rows;
+  }
+
+  /** As read less as modelled, as given less as tried. */
+  double[] off(double[] coordinates) {
+    double[] off = new double[straight.length + coordinates.length];
+    Linkage linkage = linkage(coordinates);
+    for (int i = 0; i < straight.length; i++) {
+      double modelled = linkage == null ? Double.NaN : modelled(linkage, i);
+      off[i] = Double.isNaN(modelled) ? NOWHERE : readings.get(i).value().value() - modelled;
+    }
+    for (int j = 0; j < coordinates.length; j++) {
+      off[straight.length + j] = placed.get(j).value().value() - coordinates[j];
+    }
+    return off;
+  }
+
+  private Linkage linkage(double[] coordinates) {
+    try {
+      return new Linkage(joints(coordinates));
+    } catch (LinkageRefused none) {
+      return null;
+    }
+  }
+
+  /** NaN where the corner does not get there. */
+  private double modelled(Linkage linkage, int i) {
+    CornerReading reading = readings.get(i);
+    Pose near = linkage.alike(straight[i]);
+    double height = reading.heightMm().value();
+    Found found = near == null ? linkage.at(height, 0) : linkage.at(height, near);
+    return found instanceof Pose at && linkage.steered(at, reading.rackMm()) instanceof Pose pose
+        ? reading.quantity().of(pose)
+        : Double.NaN;
+  }
+
+  /** What a row's model gains for each unit of a coordinate; {@code here} is what rows are off. */
+  RealMatrix slopes(double[] coordinates, double[] here) {
+    double[][] slopes = new double[here.length][coordinates.length];
+    for (int j = 0; j < coordinates.length; j++) {
+      double step = STEP * placed.get(j).coordinate().byTape();
+      double[] moved = coordinates.clone();
+      moved[j] += step;
+      double[] there = off(moved);
+      for (int i = 0; i < here.length; i++) {
+        slopes[i][j] = (here[i] - there[i]) / step;
+      }
+    }
+    return new Array2DRowRealMatrix(slopes, false);
+  }
+}

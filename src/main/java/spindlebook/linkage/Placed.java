@@ -1,0 +1,16 @@
+package spindlebook.linkage;
+
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
+
+/** Where a coordinate is, mm or rad, and how sure. */
+public record Placed(Coordinate coordinate, Figure value) {
+
+  /** As it was given: laid out with a tape at the car, ± {@link Coordinate#byTape}. */
+  public static Placed asGiven(Coordinate coordinate, Joints joints) {
+    Source own = new Source("given: " + coordinate.words(), SourceKind.PLACING);
+    return new Placed(
+        coordinate, Figure.of(coordinate.of(joints), own, coordinate.byTape() / Figure.K));
+  }
+}

@@ -65,6 +65,14 @@ public record Joints(
     return left ? 1 : -1;
   }
 
+  /** The wheel's spin axis, of unit length, outboard. */
+  Vec spin() {
+    return new Vec(
+        Math.sin(toeRad) * Math.cos(camberRad),
+        side() * Math.cos(toeRad) * Math.cos(camberRad),
+        -Math.sin(camberRad));
+  }
+
   public Joints with(Joint joint, Vec place) {
     Map<Joint, Vec> other = new EnumMap<>(at);
     other.put(joint, place);

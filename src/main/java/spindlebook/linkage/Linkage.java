@@ -81,16 +81,7 @@ public final class Linkage {
         "TO lies on the line from L to U, so the tie rod cannot steer.",
         Joint.TO);
     wheel = InKnuckle.of(e, f, joints.get(Joint.W).minus(l));
-    double toe = joints.toeRad();
-    double camber = joints.camberRad();
-    spin =
-        InKnuckle.of(
-            e,
-            f,
-            new Vec(
-                Math.sin(toe) * Math.cos(camber),
-                side * Math.cos(toe) * Math.cos(camber),
-                -Math.sin(camber)));
+    spin = InKnuckle.of(e, f, joints.spin());
     lowerBolt = inKnuckle(e, f, Joint.BOLT_L);
     upperBolt = inKnuckle(e, f, Joint.BOLT_U);
     outerStud = inKnuckle(e, f, Joint.STUD_TO);

@@ -12,7 +12,7 @@ import java.util.stream.StreamSupport;
 
 /** Reads linkage.json; where it comes from stands beside it. */
 final class ReferenceLinkage {
-  static final JsonNode ALL = read();
+  static final JsonNode ALL = read("linkage.json");
   static final JsonNode G1 = ALL.get("cases").get(0);
 
   private ReferenceLinkage() {}
@@ -30,6 +30,11 @@ final class ReferenceLinkage {
 
   static List<JsonNode> rows(JsonNode of) {
     return each(of.get("rows")).toList();
+  }
+
+  /** The rows of a list in another file. */
+  static List<JsonNode> rows(String file, String list) {
+    return each(read(file).get(list)).toList();
   }
 
   static Joints joints(JsonNode inputs) {
@@ -55,11 +60,11 @@ final class ReferenceLinkage {
     return StreamSupport.stream(array.spliterator(), false);
   }
 
-  private static JsonNode read() {
-    try (InputStream in = ReferenceLinkage.class.getResourceAsStream("/reference/linkage.json")) {
+  private static JsonNode read(String name) {
+    try (InputStream in = ReferenceLinkage.class.getResourceAsStream("/reference/" + name)) {
       return new ObjectMapper().readTree(in);
     } catch (IOException e) {
-      throw new IllegalStateException("linkage.json cannot be read", e);
+      throw new IllegalStateException(name + " cannot be read", e);
     }
   }
 }

@@ -1,0 +1,137 @@
+package spindlebook.linkage;
+
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.LUDecomposition;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.RealVector;
+import org.apache.commons.math3.linear.SingularMatrixException;
+import org.apache.commons.math3.optim.MaxEval;
+import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
+import org.apache.commons.math3.optim.univariate.BrentOptimizer;
+import org.apache.commons.math3.optim.univariate.SearchInterval;
+import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
+import spindlebook.curve.Bisection;
+import spindlebook.linkage.Change.Longer;
+import spindlebook.linkage.Change.Rod;
+
+/**
+ * From what is wanted to what has to be set.
+ *
+ * <p>Bump steer: a coordinate moved (a shim moves TO up or down, the rack TI), toe at the design
+ * set again with the tie rod, whose new length is that from TI to TO.
+ */
+public final class WorkBack {
+  private static final double SCAN_MM = 2;
+  private static final double STEP_MM = 1e-3;
+  private static final double NEAR_ENOUGH = 1e-11;
+  private static final int MOST_STEPS = 30;
+
+  private WorkBack() {}
+
+  /**
+   * How far the coordinate is to be moved so that toe does not change with height at the design;
+   * the least of several, none within the given distance each way.
+   */
+  public static OptionalDouble noBumpSteer(Joints joints, Coordinate coordinate, double within) {
+    DoubleUnaryOperator slope =
+        by -> new Linkage(coordinate.moved(joints, by)).design(0).orElseThrow().toePerMm();
+    double here = slope.applyAsDouble(0);
+    double best = Double.NaN;
+    for (int way = -1; way <= 1; way += 2) {
+      double before = here;
+      for (double by = SCAN_MM; by < within + SCAN_MM; by += SCAN_MM) {
+        double to = way * Math.min(by, within);
+        double from = way * (by - SCAN_MM);
+        double after = slope.applyAsDouble(to);
+        if (before * after <= 0) {
+          double sign = Math.signum(after - before);
+          double zero = Bisection.zero(x -> sign * slope.applyAsDouble(x), from, to);
+          best = Math.abs(zero) < Math.abs(best) || Double.isNaN(best) ? zero : best;
+          break;
+        }
+        before = after;
+      }
+    }
+    return Double.isNaN(best) ? OptionalDouble.empty() : OptionalDouble.of(best);
+  }
+
+  /**
+   * How far it is to be moved so that toe stays within the least from one height to another; at
+   * most the given distance each way. To a micrometre.
+   */
+  public static double leastBumpSteer(
+      Joints joints, Coordinate coordinate, double fromMm, double toMm, double within) {
+    return new BrentOptimizer(1e-9, 1e-4)
+        .optimize(
+            new MaxEval(500),
+            GoalType.MINIMIZE,
+            new SearchInterval(-within, within, 0),
+            new UnivariateObjectiveFunction(
+                by -> bumpSteerRad(coordinate.moved(joints, by), fromMm, toMm)))
+        .getPoint();
+  }
+
+  /** By how much toe of the one wheel changes between two heights, straight ahead. */
+  public static double bumpSteerRad(Joints joints, double fromMm, double toMm) {
+    return Span.of(new Linkage(joints), Quantity.TOE, fromMm, toMm, 0).range();
+  }
+
+  /**
+   * By how much rod ends are to be turned so that figures at the design height, straight ahead, are
+   * what is wanted: camber and caster with an arm's two, toe with the tie rod; as many as figures.
+   *
+   * <pre>  J Δ = wanted − had,  Δ the lengths;  J by differences of 0.001 mm  </pre>
+   *
+   * @throws LinkageRefused where no lengths bring it about
+   */
+  public static List<Longer> lengthsFor(
+      Joints today, List<Rod> rods, Map<Quantity, Double> wanted) {
+    List<Quantity> quantities = List.copyOf(wanted.keySet());
+    int n = rods.size();
+    if (n != quantities.size()) {
+      throw new IllegalArgumentException(n + " rods for " + quantities.size() + " figures");
+    }
+    RealVector goal = new ArrayRealVector(n);
+    for (int i = 0; i < n; i++) {
+      goal.setEntry(i, wanted.get(quantities.get(i)));
+    }
+    double[] by = new double[n];
+    for (int steps = 0; steps < MOST_STEPS; steps++) {
+      RealVector had = figures(today, longer(rods, by), quantities);
+      RealVector missing = goal.subtract(had);
+      if (missing.getLInfNorm() < NEAR_ENOUGH) {
+        return longer(rods, by);
+      }
+      RealMatrix slopes = new Array2DRowRealMatrix(n, n);
+      for (int j = 0; j < n; j++) {
+        double[] more = by.clone();
+        more[j] += STEP_MM;
+        RealVector then = figures(today, longer(rods, more), quantities);
+        slopes.setColumnVector(j, then.subtract(had).mapDivide(STEP_MM));
+      }
+      try {
+        RealVector step = new LUDecomposition(slopes).getSolver().solve(missing);
+        by = step.add(new ArrayRealVector(by)).toArray();
+      } catch (SingularMatrixException e) {
+        break;
+      }
+    }
+    throw new LinkageRefused("No turns of these rod ends bring that about.");
+  }
+
+  private static RealVector figures(Joints today, List<Longer> lengths, List<Quantity> quantities) {
+    Linkage tried = new Linkage(Reassembly.of(today, List.copyOf(lengths)));
+    Pose pose = tried.design(0).orElseThrow();
+    return new ArrayRealVector(quantities.stream().mapToDouble(q -> q.of(pose)).toArray());
+  }
+
+  private static List<Longer> longer(List<Rod> rods, double[] by) {
+    return IntStream.range(0, by.length).mapToObj(i -> new Longer(rods.get(i), by[i])).toList();
+  }
+}

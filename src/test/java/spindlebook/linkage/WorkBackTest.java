@@ -1,0 +1,157 @@
+package spindlebook.linkage;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import spindlebook.linkage.Change.Longer;
+import spindlebook.linkage.Change.Moved;
+import spindlebook.linkage.Change.Rod;
+import spindlebook.linkage.Coordinate.Along;
+import spindlebook.linkage.Coordinate.Axis;
+import spindlebook.linkage.Tried.Beside;
+
+/** bump_steer.json's exact corrections and ranges, and turns there and back. */
+class WorkBackTest {
+  private static final Joints G1 = ReferenceLinkage.g1();
+  private static final Coordinate OUTER = new Along(Joint.TO, Axis.Z);
+  private static final Coordinate INNER = new Along(Joint.TI, Axis.Z);
+
+  private static List<JsonNode> cases() {
+    List<JsonNode> cases = ReferenceLinkage.rows("bump_steer.json", "cases");
+    assertEquals(6, cases.size());
+    return cases;
+  }
+
+  /** Toe is set again in each. */
+  private static Joints faulty(JsonNode row) {
+    return G1.with(Joint.TO, ReferenceLinkage.point(row.get("TO")))
+        .with(Joint.TI, ReferenceLinkage.point(row.get("TI")));
+  }
+
+  @Test
+  void the_shim_that_zeroes_bump_steer_is_the_references() {
+    for (JsonNode row : cases()) {
+      Joints joints = faulty(row);
+      assertEquals(
+          row.get("slope_at_ride_exact_deg_per_mm").doubleValue(),
+          Math.toDegrees(new Linkage(joints).design(0).orElseThrow().toePerMm()),
+          1e-12);
+      JsonNode fix = row.get("exact_fix_outer_vertical");
+      double up = WorkBack.noBumpSteer(joints, OUTER, 25).orElseThrow();
+      assertEquals(fix.get("outer_up_mm").doubleValue(), up, 1e-5);
+      Joints shimmed = OUTER.moved(joints, up);
+      assertEquals(
+          fix.get("new_tie_rod_length").doubleValue(), Rod.TIE_ROD.lengthMm(shimmed), 1e-5);
+      assertEquals(
+          fix.get("p2p_120_after_deg").doubleValue(),
+          Math.toDegrees(WorkBack.bumpSteerRad(shimmed, -120, 120)),
+          1e-7);
+      assertEquals(
+          row.get("exact_fix_inner_vertical_mm").doubleValue(),
+          WorkBack.noBumpSteer(joints, INNER, 25).orElseThrow(),
+          1e-5);
+    }
+  }
+
+  @Test
+  void none_is_found_where_it_is_farther_than_asked() {
+    Joints joints = OUTER.moved(G1, 12);
+    assertEquals(OptionalDouble.empty(), WorkBack.noBumpSteer(joints, OUTER, 6));
+  }
+
+  @Test
+  void ranges_and_where_they_turn_are_the_references() {
+    for (JsonNode row : cases()) {
+      Linkage linkage = new Linkage(faulty(row));
+      for (JsonNode over : ReferenceLinkage.each(row.get("p2p_continuous")).toList()) {
+        Span span =
+            Span.of(
+                linkage,
+                Quantity.TOE,
+                over.get("window").get(0).doubleValue(),
+                over.get("window").get(1).doubleValue(),
+                0);
+        assertEquals(over.get("p2p_deg").doubleValue(), Math.toDegrees(span.range()), 1e-7);
+        assertEquals(over.get("max_deg").doubleValue(), Math.toDegrees(span.most()), 1e-7);
+        assertEquals(over.get("z_at_max").doubleValue(), span.mostAtMm(), 1e-4);
+        assertEquals(over.get("min_deg").doubleValue(), Math.toDegrees(span.least()), 1e-7);
+        assertEquals(over.get("z_at_min").doubleValue(), span.leastAtMm(), 1e-4);
+      }
+    }
+  }
+
+  @Test
+  void the_least_over_the_travel_is_less_than_beside_it_and_than_with_none_at_ride() {
+    for (JsonNode row : cases()) {
+      Joints joints = faulty(row);
+      double by = WorkBack.leastBumpSteer(joints, OUTER, -120, 150, 25);
+      double least = WorkBack.bumpSteerRad(OUTER.moved(joints, by), -120, 150);
+      for (double beside : new double[] {-3, -0.5, -0.01, 0.01, 0.5, 3}) {
+        double other = WorkBack.bumpSteerRad(OUTER.moved(joints, by + beside), -120, 150);
+        assertTrue(least < other, "by " + by + ", beside " + beside);
+      }
+      double atRide = WorkBack.noBumpSteer(joints, OUTER, 25).orElseThrow();
+      assertTrue(least <= WorkBack.bumpSteerRad(OUTER.moved(joints, atRide), -120, 150));
+    }
+  }
+
+  private static final List<Rod> UPPER = List.of(Rod.UPPER_FRONT, Rod.UPPER_REAR, Rod.TIE_ROD);
+  private static final List<Rod> LOWER = List.of(Rod.LOWER_FRONT, Rod.LOWER_REAR, Rod.TIE_ROD);
+
+  private static Map<Quantity, Double> wanted(double camber, double caster) {
+    return Map.of(Quantity.CAMBER, camber, Quantity.CASTER, caster, Quantity.TOE, G1.toeRad());
+  }
+
+  @Test
+  void lengths_for_camber_and_caster_with_toe_set_again_bring_them_about() {
+    double caster = new Linkage(G1).design(0).orElseThrow().casterRad();
+    for (List<Rod> rods : List.of(UPPER, LOWER)) {
+      for (double camberDeg : new double[] {-1.5, 0, 0.5}) {
+        for (double moreCasterDeg : new double[] {-1, 0, 1}) {
+          double camber = Math.toRadians(camberDeg);
+          double more = caster + Math.toRadians(moreCasterDeg);
+          List<Longer> lengths = WorkBack.lengthsFor(G1, rods, wanted(camber, more));
+          Pose pose = new Linkage(Reassembly.of(G1, List.copyOf(lengths))).design(0).orElseThrow();
+          assertEquals(camber, pose.camberRad(), 1e-10);
+          assertEquals(more, pose.casterRad(), 1e-10);
+          assertEquals(G1.toeRad(), pose.toeRad(), 1e-10);
+        }
+      }
+    }
+    for (Longer none : WorkBack.lengthsFor(G1, UPPER, wanted(G1.camberRad(), caster))) {
+      assertEquals(0, none.byMm(), 1e-6);
+    }
+  }
+
+  @Test
+  void what_cannot_be_brought_about_is_refused() {
+    assertThrows(
+        LinkageRefused.class, () -> WorkBack.lengthsFor(G1, UPPER, wanted(Math.toRadians(89), 1)));
+  }
+
+  /** A mount of the upper arm 6 mm up: today and tried, at the same wheel heights. */
+  @Test
+  void tried_first_stands_beside_today() {
+    Tried tried = Tried.of(G1, List.of(new Moved(Joint.UF, new Vec(0, 0, 6))));
+    for (double height : new double[] {-150, 0, 150}) {
+      for (Beside figure : tried.at(height, 0)) {
+        if (figure.column().name().equals("W_z")) {
+          assertEquals(405 + height, figure.today(), 1e-9);
+          assertEquals(405 + height, figure.tried(), 1e-9);
+        }
+        if (figure.column().name().equals("caster_deg")) {
+          assertTrue(Math.abs(figure.tried() - figure.today()) > 0.01, "" + figure);
+        }
+      }
+    }
+    assertTrue(
+        tried.at(-390, 0).stream().allMatch(figure -> Double.isNaN(figure.today())),
+        "below where it assembles");
+  }
+}

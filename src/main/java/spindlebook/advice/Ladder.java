@@ -10,6 +10,7 @@ import spindlebook.entry.Steering;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Judged;
+import spindlebook.travel.Limit;
 import spindlebook.travel.MidTravel;
 import spindlebook.travel.Need;
 import spindlebook.travel.TravelFindings;
@@ -70,8 +71,7 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
         findings.reaches().stream()
             .map(r -> alone ? Rungs.stop(r.mm(), needs, "") : axleStop(r))
             .toList();
-    List<Rung> limits =
-        findings.limits().stream().map(l -> Rungs.of(end, Acting.of(l), l.reachMm())).toList();
+    List<Rung> limits = findings.limits().stream().map(l -> Rungs.of(end, l, l.reachMm())).toList();
     return of(end, stops, limits, needs, travel.midTravel());
   }
 
@@ -87,8 +87,8 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
    * @param needs what is missing of the stop, and of limits that are not among {@code limits}
    */
   public static Ladder of(
-      End end, Figure reachMm, List<Acting> limits, List<Need> needs, List<MidTravel> midTravel) {
-    List<Rung> rungs = limits.stream().map(acting -> Rungs.of(end, acting, reachMm)).toList();
+      End end, Figure reachMm, List<Limit> limits, List<Need> needs, List<MidTravel> midTravel) {
+    List<Rung> rungs = limits.stream().map(l -> Rungs.of(end, l, reachMm)).toList();
     return of(end, List.of(Rungs.stop(reachMm, needs, "")), rungs, needs, midTravel);
   }
 

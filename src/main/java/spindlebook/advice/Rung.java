@@ -1,5 +1,6 @@
 package spindlebook.advice;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import spindlebook.entry.Steering;
@@ -22,7 +23,6 @@ import spindlebook.uncertainty.Figure;
  *     both together or crossed; null when that is not known
  * @param brokenMm the other end of a bracket: it acts somewhere between; null otherwise
  * @param wins what curing it wins
- * @param curedBy what cures it, to win travel
  * @param needs what is missing of it
  */
 public record Rung(
@@ -34,7 +34,6 @@ public record Rung(
     Figure reachMm,
     Figure brokenMm,
     Win wins,
-    Set<CuredBy> curedBy,
     List<Need> needs) {
 
   /** What acts. */
@@ -76,6 +75,16 @@ public record Rung(
     return limit == null ? null : limit.steering();
   }
 
+  /** What cures it, to win travel. */
+  public Set<CuredBy> curedBy() {
+    if (what == What.STOP) {
+      return EnumSet.of(CuredBy.STOP);
+    }
+    return steering() != null && steering().full()
+        ? EnumSet.of(CuredBy.PLACE, CuredBy.STEERING_STOP)
+        : EnumSet.of(CuredBy.PLACE);
+  }
+
   /** Whether it is known to act at a place. */
   public boolean acts() {
     return state == State.ACTS || state == State.BRACKET;
@@ -87,6 +96,6 @@ public record Rung(
   }
 
   Rung winning(Win win) {
-    return new Rung(what, limit, condition, state, atMm, reachMm, brokenMm, win, curedBy, needs);
+    return new Rung(what, limit, condition, state, atMm, reachMm, brokenMm, win, needs);
   }
 }

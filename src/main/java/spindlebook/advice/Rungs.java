@@ -27,13 +27,7 @@ final class Rungs {
 
   private Rungs() {}
 
-  static Rung of(End end, Acting acting, Figure reachMm) {
-    Limit limit = acting.limit();
-    Rung.What what = what(limit);
-    Set<Rung.CuredBy> curedBy =
-        limit.steering() != null && limit.steering().full()
-            ? EnumSet.of(Rung.CuredBy.PLACE, Rung.CuredBy.STEERING_STOP)
-            : EnumSet.of(Rung.CuredBy.PLACE);
+  static Rung of(End end, Limit limit, Figure reachMm) {
     Figure brokenMm = limit.at() instanceof EndLimit.Crosses crosses ? crosses.brokenMm() : null;
     Rung.State state = state(limit);
     List<Need> needs =
@@ -41,15 +35,14 @@ final class Rungs {
             ? List.of(Need.read(toRead(end, limit), List.of()))
             : limit.needs();
     return new Rung(
-        what,
+        what(limit),
         limit,
-        acting.condition(),
+        limit.condition(),
         state,
         limit.positionMm(),
         reachMm,
         brokenMm,
         new Win.NotMet(),
-        curedBy,
         needs);
   }
 
@@ -106,7 +99,6 @@ final class Rungs {
         atMm,
         null,
         new Win.NotMet(),
-        EnumSet.of(what == Rung.What.STOP ? Rung.CuredBy.STOP : Rung.CuredBy.PLACE),
         needs);
   }
 

@@ -3,7 +3,6 @@ package spindlebook.advice;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static spindlebook.advice.Ladders.acting;
 import static spindlebook.advice.Ladders.at;
 import static spindlebook.advice.Ladders.bracket;
 import static spindlebook.advice.Ladders.brokenEverywhere;
@@ -12,6 +11,7 @@ import static spindlebook.advice.Ladders.keptTo;
 import static spindlebook.advice.Ladders.ladder;
 import static spindlebook.advice.Ladders.names;
 import static spindlebook.advice.Ladders.notRead;
+import static spindlebook.advice.Ladders.paired;
 import static spindlebook.entry.Steering.FULL_LEFT;
 import static spindlebook.entry.Steering.FULL_RIGHT;
 import static spindlebook.entry.Steering.PART_LEFT;
@@ -23,6 +23,7 @@ import org.junit.jupiter.api.Test;
 import spindlebook.definition.Allowance;
 import spindlebook.definition.Dimension;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
 import spindlebook.travel.CornerBench;
 import spindlebook.travel.End;
 import spindlebook.travel.Need;
@@ -192,8 +193,7 @@ class LadderTest {
             Need.choose(Allowance.GROUND_CLEARANCE),
             new Need(null, Dimension.STOP_CRUSH, null, List.of(), null));
     Ladder bump =
-        Ladder.of(
-            End.BUMP, null, List.of(Acting.of(gap("arm", STRAIGHT, at(500)))), needs, List.of());
+        Ladder.of(End.BUMP, null, List.of(gap("arm", STRAIGHT, at(500))), needs, List.of());
     assertEquals(List.of("arm", "stop", "shock", "ground"), names(bump));
     assertEquals(List.of(needs.get(2)), bump.rungs().get(1).needs());
     assertEquals(List.of(needs.get(0)), bump.rungs().get(2).needs());
@@ -380,9 +380,9 @@ class LadderTest {
             End.BUMP,
             Figure.exact(500),
             List.of(
-                acting(gap("link", STRAIGHT, at(540)), "both together"),
-                acting(gap("link", STRAIGHT, at(480)), "crossed"),
-                acting(Ladders.shock(at(560)), "both together")),
+                paired(gap("link", STRAIGHT, at(540)), Pairing.BOTH_TOGETHER),
+                paired(gap("link", STRAIGHT, at(480)), Pairing.CROSSED),
+                paired(Ladders.shock(at(560)), Pairing.BOTH_TOGETHER)),
             List.of(),
             List.of());
     assertEquals(

@@ -1,6 +1,5 @@
 package spindlebook.advice;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import spindlebook.definition.Keep;
@@ -8,6 +7,7 @@ import spindlebook.definition.WatchPlace;
 import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
 import spindlebook.travel.End;
@@ -25,12 +25,21 @@ final class Ladders {
   private Ladders() {}
 
   static Ladder ladder(End end, Figure reachMm, Limit... limits) {
-    List<Acting> acting = Arrays.stream(limits).map(Acting::of).toList();
-    return Ladder.of(end, reachMm, acting, List.of(), List.of());
+    return Ladder.of(end, reachMm, List.of(limits), List.of(), List.of());
   }
 
-  static Acting acting(Limit limit, String condition) {
-    return new Acting(limit, condition);
+  static Limit paired(Limit l, Pairing pairing) {
+    return new Limit(
+        l.kind(),
+        l.point(),
+        l.steering(),
+        pairing,
+        l.at(),
+        l.reachMm(),
+        l.roomMm(),
+        l.outcome(),
+        l.settles(),
+        l.needs());
   }
 
   static Limit gap(String point, Steering steering, EndLimit at, Need... needs) {

@@ -11,7 +11,6 @@ import spindlebook.log.Histories;
 import spindlebook.page.Action;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
@@ -94,9 +93,7 @@ public final class AlignPages {
             heading + " · " + card.place().words() + " · " + card.details().name(), heading)
         .sub(card.details().name() + ", " + card.place().words())
         .plan(Shown.plan(card))
-        .crumbs(
-            new Crumb(card.details().name(), "/cars/" + card.car()),
-            new Crumb(Capital.of(card.place().words()), "/corners/" + card.corner()))
+        .up(Capital.of(card.place().words()), "/corners/" + card.corner())
         .caution(Cautions.FIGURES);
   }
 

@@ -2,7 +2,6 @@ package spindlebook.align;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,7 +17,6 @@ import spindlebook.log.Histories;
 import spindlebook.measured.FarOff;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.FormKey;
 import spindlebook.page.Html;
 import spindlebook.page.Link;
@@ -137,9 +135,6 @@ public final class AlignmentPages {
 
   /** A page below the alignment of a corner. */
   private static PageFrame under(Card card, String heading) {
-    PageFrame frame = AlignPages.frame(card, heading);
-    List<Crumb> way = new ArrayList<>(frame.crumbs());
-    way.add(new Crumb("Alignment", address(card)));
-    return frame.crumbs(way.toArray(Crumb[]::new));
+    return AlignPages.frame(card, heading).up("Alignment", address(card));
   }
 }

@@ -11,7 +11,6 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import spindlebook.device.Door;
 import spindlebook.log.BookFile;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.Notice;
 import spindlebook.page.PageFrame;
@@ -45,7 +44,7 @@ public final class BackupPages {
     PageFrame frame =
         PageFrame.of("Backups · Spindlebook", "Backups")
             .sub("Made by itself, ten quiet minutes after a change.")
-            .crumbs(new Crumb("all cars", "/cars"))
+            .up("all cars", "/cars")
             .notices(notices);
     ctx.header("Cache-Control", "no-store");
     Html.show(

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import spindlebook.card.CornerBar;
 import spindlebook.card.Days;
 import spindlebook.drawing.State;
 import spindlebook.entry.Content;
@@ -17,7 +18,6 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Noted;
 import spindlebook.log.Histories;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.StoryEntry;
@@ -69,10 +69,9 @@ public final class BookPages {
             : null;
     List<StoryEntry> entries = story(history, positions.stream().limit(A_PAGE).toList());
     PageFrame frame =
-        PageFrame.of("The book · Spindlebook", "The book")
+        CornerBar.under(history, "The book", "The book")
             .sub(history.details().orElseThrow().name() + ", newest first")
-            .ownSheets("story.css")
-            .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car));
+            .ownSheets("story.css");
     String tables = "/cars/" + car + "/tables";
     Html.show(
         ctx, Html.TEMPLATES.bookBook(frame, filters(history, car, chosen), entries, older, tables));

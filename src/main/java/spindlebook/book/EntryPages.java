@@ -23,7 +23,6 @@ import spindlebook.fold.Noted;
 import spindlebook.log.Histories;
 import spindlebook.page.Action;
 import spindlebook.page.Asked;
-import spindlebook.page.Crumb;
 import spindlebook.page.Field;
 import spindlebook.page.FormKey;
 import spindlebook.page.Html;
@@ -82,13 +81,10 @@ public final class EntryPages {
             takeBack(history, noted),
             noted.content().withdrawable() ? PutBack.of(history, key).orElse(null) : null,
             store.line(key));
-    List<Crumb> crumbs = new ArrayList<>();
-    card.ifPresent(c -> crumbs.add(new Crumb(c.place().words(), "/corners/" + c.corner())));
-    crumbs.add(new Crumb("the book", "/cars/" + at.car() + "/book"));
     PageFrame frame =
         PageFrame.of("Entry " + noted.n() + " · Spindlebook", "Entry " + noted.n())
             .sub(BookPages.kind(noted.content()))
-            .crumbs(crumbs.toArray(Crumb[]::new));
+            .up("the book", "/cars/" + at.car() + "/book");
     if (card.isPresent()) {
       frame = frame.plan(Shown.plan(card.get()));
     }

@@ -20,7 +20,6 @@ import spindlebook.measured.AlignedCheck;
 import spindlebook.page.Asked;
 import spindlebook.page.Bar;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.Link;
 import spindlebook.page.Notice;
@@ -92,7 +91,7 @@ public final class CarPages {
     String worst = lines.worst();
     PageFrame frame =
         PageFrame.of(details.name() + " · Spindlebook", details.name())
-            .crumbs(new Crumb("cars", "/cars"))
+            .up("cars", "/cars")
             .notices(littleRoom())
             .ownSheets("car.css", "tape.css")
             .bar(
@@ -134,7 +133,7 @@ public final class CarPages {
             new Link("Devices", "/devices"),
             new Link("Backups", "/backups")));
     String name = history.details().orElseThrow(NotFoundResponse::new).name();
-    PageFrame frame = PageFrame.of("More · " + name, "More").crumbs(new Crumb(name, car));
+    PageFrame frame = PageFrame.of("More · " + name, "More").up(name, car);
     Html.show(ctx, Html.TEMPLATES.carMore(frame, ways));
   }
 
@@ -157,7 +156,7 @@ public final class CarPages {
     PageFrame frame =
         PageFrame.of("More corners · Spindlebook", "More corners")
             .sub("They start with usual watch points and adjusters, which can be changed.")
-            .crumbs(new Crumb("the car", car));
+            .up("the car", car);
     a.show(ctx, frame, car + "/corners", "Put them in the book", car);
   }
 
@@ -173,9 +172,7 @@ public final class CarPages {
       Html.next(ctx, car);
       return;
     }
-    PageFrame frame =
-        PageFrame.of("Details · Spindlebook", "The car's details")
-            .crumbs(new Crumb("the car", car));
+    PageFrame frame = PageFrame.of("Details · Spindlebook", "The car's details").up("the car", car);
     a.show(ctx, frame, car + "/details", "Keep these", car);
   }
 }

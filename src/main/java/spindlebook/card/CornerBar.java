@@ -1,9 +1,9 @@
 package spindlebook.card;
 
 import java.util.List;
+import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.page.Bar;
-import spindlebook.page.Crumb;
 import spindlebook.page.Link;
 import spindlebook.page.PageFrame;
 
@@ -16,9 +16,7 @@ public final class CornerBar {
     String corner = Capital.of(card.place().words());
     return PageFrame.of(heading + " · " + corner + " · " + card.details().name(), heading)
         .plan(Shown.plan(card))
-        .crumbs(
-            new Crumb(card.details().name(), "/cars/" + card.car()),
-            new Crumb(corner, "/corners/" + card.corner()))
+        .up(corner, "/corners/" + card.corner())
         .bar(of(card.corner(), here));
   }
 
@@ -27,7 +25,13 @@ public final class CornerBar {
     return PageFrame.of(title + " · Spindlebook", heading)
         .sub(card.place().words())
         .plan(Shown.plan(card))
-        .crumbs(new Crumb(card.place().words(), "/corners/" + card.corner()));
+        .up(card.place().words(), "/corners/" + card.corner());
+  }
+
+  /** A page below a car's. */
+  public static PageFrame under(CarBook book, String title, String heading) {
+    return PageFrame.of(title + " · Spindlebook", heading)
+        .up(book.details().orElseThrow().name(), "/cars/" + book.car().orElseThrow());
   }
 
   static Bar of(String corner, String here) {

@@ -9,7 +9,6 @@ import spindlebook.fold.Card;
 import spindlebook.fold.Noted;
 import spindlebook.log.Histories;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.Link;
 import spindlebook.page.Notice;
@@ -41,7 +40,7 @@ public final class CornerPages {
                 Capital.of(card.place().words()))
             .state(view.tape() == null ? null : Shown.state(travel.outcome()))
             .plan(Shown.plan(card))
-            .crumbs(new Crumb(card.details().name(), "/cars/" + card.car()))
+            .up(card.details().name(), "/cars/" + card.car())
             .notices(notices(card, travel))
             .bar(CornerBar.of(key, ""))
             .caution(Cautions.FIGURES)
@@ -80,9 +79,7 @@ public final class CornerPages {
                 Capital.of(card.place().words()) + ", as we knew it at entry " + last.n())
             .sub(card.layout().words())
             .plan(Shown.plan(card))
-            .crumbs(
-                new Crumb(card.details().name(), "/cars/" + card.car()),
-                new Crumb("as it is now", address))
+            .up("as it is now", address)
             .notices(
                 List.of(
                     new Notice(

@@ -6,7 +6,6 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
@@ -28,7 +27,7 @@ public record Meanwhile(String words, List<String> typed, PutBack putBack, Strin
     String href = "/entries/" + entry;
     PageFrame frame =
         PageFrame.of("Taken back meanwhile · Spindlebook", "It does not count any more")
-            .crumbs(new Crumb("the entry", href));
+            .up("the entry", href);
     Meanwhile view =
         new Meanwhile(
             new EntryWords(history).of(content),

@@ -10,7 +10,6 @@ import spindlebook.definition.Place;
 import spindlebook.fold.CarBook;
 import spindlebook.log.Histories;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.Link;
 import spindlebook.page.PageFrame;
@@ -46,8 +45,7 @@ public final class ComparePages {
     PageFrame frame =
         PageFrame.of("Compare · " + name, "Compare")
             .sub(sub(asked, name))
-            .crumbs(
-                new Crumb(name, "/cars/" + car), new Crumb("the book", "/cars/" + car + "/book"))
+            .up("the book", "/cars/" + car + "/book")
             .ownSheets("car.css")
             .caution(Cautions.FIGURES);
     Html.show(ctx, Html.TEMPLATES.compareCompare(frame, view(asked, name, corners, here)));

@@ -16,7 +16,6 @@ import spindlebook.fold.ReadAgain;
 import spindlebook.fold.Standing;
 import spindlebook.log.Histories;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.plan.PuttingBack;
@@ -42,9 +41,7 @@ public final class PutBackPages {
     PageFrame frame =
         PageFrame.of("Put it back · Spindlebook", "Put it back")
             .sub("All settings as they stood at " + at.words() + ".")
-            .crumbs(
-                new Crumb(book.details().orElseThrow().name(), "/cars/" + car),
-                new Crumb("the book", "/cars/" + car + "/book"))
+            .up("the book", "/cars/" + car + "/book")
             .ownSheets("car.css")
             .caution(Cautions.SETTING);
     PuttingBack back = PuttingBack.to(book, at.n());

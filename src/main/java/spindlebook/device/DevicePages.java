@@ -7,7 +7,6 @@ import java.util.List;
 import spindlebook.card.Days;
 import spindlebook.page.Asked;
 import spindlebook.page.Choice;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.units.LengthUnit;
@@ -51,8 +50,7 @@ public final class DevicePages {
                         Days.minute(d.seen())))
             .toList();
     PageFrame frame =
-        PageFrame.of("Devices · Spindlebook", "Paired devices")
-            .crumbs(new Crumb("all cars", "/cars"));
+        PageFrame.of("Devices · Spindlebook", "Paired devices").up("all cars", "/cars");
     Html.show(ctx, Html.TEMPLATES.deviceList(frame, lines, own.keeps() ? NEW_LINK : null));
   }
 
@@ -89,7 +87,7 @@ public final class DevicePages {
   }
 
   private static PageFrame frame(String heading) {
-    return PageFrame.of(heading + " · Spindlebook", heading).crumbs(new Crumb("devices", LIST));
+    return PageFrame.of(heading + " · Spindlebook", heading).up("devices", LIST);
   }
 
   public void revoke(Context ctx) {

@@ -11,7 +11,6 @@ import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.measured.AlignedCheck;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 
@@ -33,7 +32,7 @@ public final class DriveCheckPages {
     PageFrame frame =
         PageFrame.of("Drive check · " + name, "Drive check")
             .plan(walk.plan())
-            .crumbs(new Crumb(name, "/cars/" + car))
+            .up(name, "/cars/" + car)
             .bar(walk.bar())
             .caution(Cautions.FIGURES)
             .ownSheets("check.css");
@@ -54,9 +53,7 @@ public final class DriveCheckPages {
                 card.details().name() + ", " + card.place().words())
             .sub(CheckView.asOf(history))
             .plan(Shown.plan(card))
-            .crumbs(
-                new Crumb(card.place().words(), "/corners/" + card.corner()),
-                new Crumb("drive check", "/cars/" + card.car() + "/drive-check"))
+            .up("drive check", "/cars/" + card.car() + "/drive-check")
             .caution(Cautions.FIGURES);
     Html.show(ctx, Html.TEMPLATES.drivecheckPrint(frame, PrintView.of(history, check, at)));
   }

@@ -18,7 +18,6 @@ import spindlebook.log.Histories;
 import spindlebook.measured.AlignedCheck;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.FormPage;
 import spindlebook.page.Html;
 import spindlebook.page.Notice;
@@ -45,14 +44,9 @@ public final class SignOffPages {
     PageFrame frame =
         PageFrame.of("Sign-offs · Spindlebook", "Sign-offs")
             .sub("Each keeps a copy of the car as the book knew it then.")
-            .crumbs(carCrumb(history), new Crumb("drive check", "/cars/" + car + "/drive-check"))
+            .up("drive check", "/cars/" + car + "/drive-check")
             .caution(Cautions.FIGURES);
     Html.show(ctx, Html.TEMPLATES.drivecheckSignoffs(frame, history));
-  }
-
-  private static Crumb carCrumb(CarBook history) {
-    return new Crumb(
-        history.details().orElseThrow().name(), "/cars/" + history.car().orElseThrow());
   }
 
   // --- signing
@@ -88,7 +82,7 @@ public final class SignOffPages {
         PageFrame.of("Sign off · Spindlebook", "Sign off: " + CheckWords.outcome(check))
             .sub(
                 CheckView.asOf(history) + " A copy of figures, settings, rules and limits is kept.")
-            .crumbs(carCrumb(history), new Crumb("drive check", car + "/drive-check"))
+            .up("drive check", car + "/drive-check")
             .notices(came.isEmpty() ? List.of() : List.of(nothingSigned(came.size())))
             .caution(Cautions.FIGURES);
     EntryWords words = new EntryWords(history);
@@ -133,7 +127,7 @@ public final class SignOffPages {
     PageFrame frame =
         PageFrame.of("Sign-off · Spindlebook", "Signed off by " + seen.who())
             .sub(Days.minute(seen.at()) + ", as of entry " + kept.n() + ". As it was kept then.")
-            .crumbs(carCrumb(history), new Crumb("sign-offs", "/cars/" + kept.car() + "/sign-offs"))
+            .up("sign-offs", "/cars/" + kept.car() + "/sign-offs")
             .notices(notices)
             .caution(Cautions.FIGURES);
     Html.show(
@@ -174,10 +168,7 @@ public final class SignOffPages {
                     + (came == 0
                         ? ". Nothing changed since."
                         : ". " + Counted.of(came, "entry", "entries") + " since."))
-            .crumbs(
-                carCrumb(history),
-                new Crumb("drive check", "/cars/" + kept.car() + "/drive-check"),
-                new Crumb("the sign-off", "/sign-offs/" + seen.key()))
+            .up("the sign-off", "/sign-offs/" + seen.key())
             .caution(Cautions.FIGURES);
     String then = Capital.of(CheckLine.outcome(seen));
     Html.show(

@@ -15,7 +15,6 @@ import spindlebook.fold.SeenFastener;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.words.EntryWords;
@@ -37,10 +36,7 @@ public final class FastenerPages {
     CarBook history = Addressed.car(ctx, histories);
     String car = history.car().orElseThrow();
     PageFrame frame =
-        PageFrame.of("Fasteners · Spindlebook", "Fasteners")
-            .sub(SUB)
-            .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car))
-            .caution(Cautions.SETTING);
+        CornerBar.under(history, "Fasteners", "Fasteners").sub(SUB).caution(Cautions.SETTING);
     List<FastenersOfCorner> corners =
         history.corners().stream().map(c -> corner(history, histories.card(car, c))).toList();
     Html.show(ctx, Html.TEMPLATES.fastenerList(frame, corners, "car"));
@@ -91,9 +87,7 @@ public final class FastenerPages {
         PageFrame.of(name + " · Spindlebook", Capital.of(name))
             .sub(seen.adjuster().kind().fastener() + ": " + line.how())
             .plan(Shown.plan(card))
-            .crumbs(
-                new Crumb(card.place().words(), "/corners/" + card.corner()),
-                new Crumb("fasteners", fasteners))
+            .up("fasteners", fasteners)
             .caution(Cautions.SETTING);
     a.show(ctx, frame, line.href(), "Put it in the book", fasteners);
   }

@@ -9,7 +9,7 @@ public final class PageFrame {
   private final String title;
   private final String heading;
   private String sub = "";
-  private List<Crumb> crumbs = List.of();
+  private Crumb up;
   private PlanView plan;
   private State state;
   private StepBand step;
@@ -38,9 +38,15 @@ public final class PageFrame {
     return this;
   }
 
-  /** The way back up, outermost first; the page shows the nearest. */
+  /** The page above this one. */
+  public PageFrame up(String word, String href) {
+    up = new Crumb(word, href);
+    return this;
+  }
+
+  /** The same, of a way whose nearest page is last. */
   public PageFrame crumbs(Crumb... way) {
-    crumbs = List.of(way);
+    up = way[way.length - 1];
     return this;
   }
 
@@ -110,13 +116,9 @@ public final class PageFrame {
     return sub;
   }
 
-  public List<Crumb> crumbs() {
-    return crumbs;
-  }
-
   /** The page above this one; null where there is none. */
   public Crumb up() {
-    return crumbs.isEmpty() ? null : crumbs.get(crumbs.size() - 1);
+    return up;
   }
 
   /** Null where no corner is meant. */

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
+import spindlebook.card.CornerBar;
 import spindlebook.card.Days;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.fastener.FastenerLine;
@@ -18,7 +19,6 @@ import spindlebook.fold.SeenTelltale;
 import spindlebook.fold.SeenToDo;
 import spindlebook.log.Histories;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.plan.ReCheck;
@@ -85,9 +85,8 @@ public final class ReCheckPages {
             .map(f -> FastenerLine.of(f, words, history.n()))
             .toList();
     PageFrame frame =
-        PageFrame.of("Re-check · Spindlebook", "Ten-minute re-check")
+        CornerBar.under(history, "Re-check", "Ten-minute re-check")
             .sub("Between two drives, one corner after the other.")
-            .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car))
             .caution(Cautions.MEASURING);
     Html.show(
         ctx,

@@ -9,7 +9,6 @@ import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
 import spindlebook.card.Days;
-import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.definition.Adjuster;
 import spindlebook.definition.Setting;
@@ -22,7 +21,6 @@ import spindlebook.fold.InForce;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.FormPage;
 import spindlebook.page.FormPart;
 import spindlebook.page.Html;
@@ -53,9 +51,8 @@ public final class AdjustmentPages {
     List<SettingsOfCorner> corners =
         history.corners().stream().map(c -> settings(histories.card(car, c))).toList();
     PageFrame frame =
-        PageFrame.of("Settings · Spindlebook", "Change a setting")
+        CornerBar.under(history, "Settings", "Change a setting")
             .sub("Tap what was changed.")
-            .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car))
             .caution(Cautions.SETTING);
     Html.show(ctx, Html.TEMPLATES.settingSettings(frame, corners));
   }
@@ -162,13 +159,8 @@ public final class AdjustmentPages {
   }
 
   private static PageFrame frame(Card card, Adjuster adjuster) {
-    return PageFrame.of(
-            adjuster.name() + " · Spindlebook", spindlebook.card.Capital.of(adjuster.name()))
-        .sub(card.place().words())
-        .plan(Shown.plan(card))
-        .crumbs(
-            new Crumb(card.place().words(), "/corners/" + card.corner()),
-            new Crumb("settings", "/corners/" + card.corner() + "/adjustments"));
+    return CornerBar.under(card, adjuster.name(), spindlebook.card.Capital.of(adjuster.name()))
+        .up("settings", "/corners/" + card.corner() + "/adjustments");
   }
 
   private static String action(Card card, Adjuster adjuster) {

@@ -2,6 +2,7 @@ package spindlebook.setting;
 
 import io.javalin.http.Context;
 import spindlebook.card.Addressed;
+import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
 import spindlebook.entry.Content;
 import spindlebook.entry.HappeningKind;
@@ -9,7 +10,6 @@ import spindlebook.fold.CarBook;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 
@@ -41,9 +41,8 @@ public final class HappeningPages {
       return;
     }
     PageFrame frame =
-        PageFrame.of("Something happened · Spindlebook", "Something happened")
+        CornerBar.under(history, "Something happened", "Something happened")
             .sub("What cannot be set back by turning it back.")
-            .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car))
             .caution(Cautions.SETTING);
     a.show(ctx, frame, "/cars/" + car + "/happenings", "Put it in the book", "/cars/" + car);
   }

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
 import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
@@ -15,7 +16,6 @@ import spindlebook.fold.Card;
 import spindlebook.fold.SeenToDo;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
-import spindlebook.page.Crumb;
 import spindlebook.page.FormPage;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
@@ -56,9 +56,7 @@ public final class ToDoPages {
     Collections.reverse(done);
     Function<SeenToDo, ToDoLine> line =
         seen -> ToDoLine.of(seen, of(corners, seen.toDo().corner()), history.n());
-    PageFrame frame =
-        PageFrame.of("To do · Spindlebook", "To do")
-            .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car));
+    PageFrame frame = CornerBar.under(history, "To do", "To do");
     FormPage form = a.page(frame, "/cars/" + car + "/to-do", "Add it", null);
     a.show(
         ctx,

@@ -28,7 +28,6 @@ import spindlebook.fold.Card;
 import spindlebook.fold.InForce;
 import spindlebook.log.Histories;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.Field;
 import spindlebook.page.FormPart;
 import spindlebook.page.Html;
@@ -79,10 +78,7 @@ public final class TrialPages {
             .sub(card.details().name() + ", " + card.place().words() + ". Nothing is written.")
             .ownSheets("car.css")
             .plan(Shown.plan(card))
-            .crumbs(
-                new Crumb(card.details().name(), "/cars/" + card.car()),
-                new Crumb(card.place().words(), "/corners/" + card.corner()),
-                new Crumb("all settings", "/corners/" + card.corner() + "/adjustments"))
+            .up("all settings", "/corners/" + card.corner() + "/adjustments")
             .caution(Cautions.SETTING);
     TrialView view = view(card, adjuster, asked, content);
     var page = Html.TEMPLATES.trialTrial(frame, view);

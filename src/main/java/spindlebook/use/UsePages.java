@@ -2,13 +2,13 @@ package spindlebook.use;
 
 import io.javalin.http.Context;
 import spindlebook.card.Addressed;
+import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
 import spindlebook.entry.Content;
 import spindlebook.entry.UseUnit;
 import spindlebook.fold.CarBook;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.units.LengthUnit;
@@ -38,9 +38,8 @@ public final class UsePages {
       return;
     }
     PageFrame frame =
-        PageFrame.of("Use log · Spindlebook", "Use log")
-            .sub("Straps stretch and nuts work loose by it.")
-            .crumbs(new Crumb(history.details().orElseThrow().name(), "/cars/" + car));
+        CornerBar.under(history, "Use log", "Use log")
+            .sub("Straps stretch and nuts work loose by it.");
     a.show(
         ctx,
         Html.TEMPLATES.useLog(

@@ -5,6 +5,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
+import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
 import spindlebook.card.Shown;
 import spindlebook.definition.Adjuster;
@@ -15,7 +16,6 @@ import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
-import spindlebook.page.Crumb;
 import spindlebook.page.FormKey;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
@@ -76,7 +76,7 @@ public final class AdjusterPages {
         PageFrame.of(now.name() + " · Spindlebook", Capital.of(now.name()))
             .sub(card.place().words() + " · unit and step")
             .plan(Shown.plan(card))
-            .crumbs(new Crumb("back", setting));
+            .up("back", setting);
     String address = "/corners/" + card.corner() + "/adjusters/" + now.adjuster();
     a.show(
         ctx,
@@ -113,10 +113,7 @@ public final class AdjusterPages {
       return;
     }
     PageFrame frame =
-        PageFrame.of("A new adjuster · Spindlebook", "A new adjuster")
-            .sub(card.place().words())
-            .plan(Shown.plan(card))
-            .crumbs(new Crumb("back", settings(card)));
+        CornerBar.under(card, "A new adjuster", "A new adjuster").up("back", settings(card));
     a.show(ctx, frame, adjusters, "Put it in the book", settings(card));
   }
 

@@ -6,14 +6,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import spindlebook.card.Addressed;
+import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
-import spindlebook.card.Shown;
 import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 
@@ -58,10 +57,7 @@ public final class CopyPages {
       return;
     }
     PageFrame frame =
-        PageFrame.of("Copy what is watched · Spindlebook", "Copy what is watched")
-            .sub(from.place().words())
-            .plan(Shown.plan(from))
-            .crumbs(new Crumb("back", back));
+        CornerBar.under(from, "Copy what is watched", "Copy what is watched").up("back", back);
     a.show(ctx, frame, back + "/copy", "Copy", back);
   }
 

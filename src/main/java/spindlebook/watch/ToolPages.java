@@ -16,7 +16,6 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
-import spindlebook.page.Crumb;
 import spindlebook.page.FormKey;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
@@ -194,6 +193,6 @@ public final class ToolPages {
   private static PageFrame frame(CarBook history, String heading, String back) {
     return PageFrame.of(heading + " · Spindlebook", spindlebook.card.Capital.of(heading))
         .sub(history.details().orElseThrow().name())
-        .crumbs(new Crumb("back", back));
+        .up("back", back);
   }
 }

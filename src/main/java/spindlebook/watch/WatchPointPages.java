@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
+import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
-import spindlebook.card.Shown;
 import spindlebook.definition.Keep;
 import spindlebook.definition.Measure;
 import spindlebook.definition.Retired;
@@ -17,7 +17,6 @@ import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
-import spindlebook.page.Crumb;
 import spindlebook.page.FormKey;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
@@ -193,10 +192,7 @@ public final class WatchPointPages {
   }
 
   private static PageFrame frame(Card card, String heading, String back) {
-    return PageFrame.of(heading + " · Spindlebook", heading)
-        .sub(card.place().words())
-        .plan(Shown.plan(card))
-        .crumbs(new Crumb("back", back));
+    return CornerBar.under(card, heading, heading).up("back", back);
   }
 
   private static WatchPoint point(Context ctx, Card card) {

@@ -228,7 +228,7 @@ final class Specimen {
     PageFrame frame =
         PageFrame.of("Change a setting", "Change a setting")
             .sub("left front · limit strap" + t)
-            .crumbs(new Crumb("Marmot", "/car"), new Crumb("Left front", "/corner"))
+            .up("Left front", "/corner")
             .plan(PlanView.at(DrawnWheel.LEFT_FRONT));
     Choice which =
         new Choice(

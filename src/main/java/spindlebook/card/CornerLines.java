@@ -1,12 +1,16 @@
 package spindlebook.card;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.DoubleStream;
 import spindlebook.advice.DriveCheck;
 import spindlebook.advice.DriveCheck.Checked;
 import spindlebook.advice.ThingFirst;
+import spindlebook.drawing.DrawnWheel;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.PlanView;
 import spindlebook.drawing.State;
@@ -17,6 +21,7 @@ import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Limit;
 import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
 /**
@@ -69,83 +74,67 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
    */
   public record Side(FigureText figure, String words, State state) {}
 
+  /** A corner that has a tape, by itself. */
+  private record Faced(Checked corner, TravelWords words, TapeFace face) {
+    boolean ofRide() {
+      return corner.travel().rideMm().isPresent();
+    }
+  }
+
   /** Of a check of the car, which says what is worst. */
   public static CornerLines of(DriveCheck check) {
     List<Checked> judged = check.worstFirst();
-    Set<spindlebook.drawing.DrawnWheel> places = new HashSet<>();
+    Set<DrawnWheel> places = new HashSet<>();
     judged.forEach(j -> places.add(Shown.place(j.card().place())));
-    List<Row> rows = new ArrayList<>();
+    List<Faced> faced = new ArrayList<>();
     List<Empty> empty = new ArrayList<>();
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
     for (Checked j : judged) {
-      PlanView plan = new PlanView(places, Set.of(Shown.place(j.card().place())));
       TravelWords words = new TravelWords(j.card(), j.travel());
-      TapeFace face = CornerFace.of(j.card(), j.travel(), words, false, ALONG, ACROSS).orElse(null);
-      if (face == null) {
-        empty.add(
-            new Empty(
-                Capital.of(j.card().place().words()),
-                "/corners/" + j.card().corner(),
-                "/corners/" + j.card().corner() + "/rounds/new",
-                "Measure " + j.card().place().words(),
-                plan));
-      } else {
-        ThingFirst worst = rows.isEmpty() ? check.worst(j).orElse(null) : null;
-        rows.add(row(j, plan, face, words, rows.isEmpty(), worst));
-        if (j.travel().rideMm().isPresent()) {
-          low = Math.min(low, face.fromMm());
-          high = Math.max(high, face.toMm());
-        }
-      }
+      CornerFace.of(j.card(), j.travel(), words, false, ALONG, ACROSS)
+          .ifPresentOrElse(
+              face -> faced.add(new Faced(j, words, face)), () -> empty.add(empty(j, places)));
     }
-    double from = low;
-    double to = high;
-    return new CornerLines(
-        rows.stream().map(r -> onOneScale(r, from, to)).toList(),
-        empty,
-        judged.isEmpty() ? "" : judged.get(0).card().corner());
+    // A corner whose ride nobody read is counted from its frame mark: on no scale with others.
+    DoubleSummaryStatistics scale =
+        faced.stream()
+            .filter(Faced::ofRide)
+            .flatMapToDouble(f -> DoubleStream.of(f.face().fromMm(), f.face().toMm()))
+            .summaryStatistics();
+    List<Row> rows = new ArrayList<>();
+    for (Faced f : faced) {
+      TapeFace face = f.ofRide() ? f.face().over(scale.getMin(), scale.getMax()) : f.face();
+      ThingFirst worst = rows.isEmpty() ? check.worst(f.corner()).orElse(null) : null;
+      rows.add(row(f, plan(f.corner(), places), face, rows.isEmpty(), worst));
+    }
+    return new CornerLines(rows, empty, judged.isEmpty() ? "" : judged.get(0).card().corner());
   }
 
-  /** A corner whose ride nobody read is counted from its frame mark: on no scale with others. */
-  private static Row onOneScale(Row r, double from, double to) {
-    TapeFace face = r.ride() == null ? r.face() : r.face().over(from, to);
-    List<Mark> marks =
-        r.marks().stream().map(m -> new Mark(face.at(m.at()), m.stop(), m.tone())).toList();
-    Double ride = r.ride() == null ? null : face.at(r.ride());
-    return new Row(
-        r.name,
-        r.href,
-        r.plan,
-        r.state,
-        r.again,
-        face,
-        marks,
-        ride,
-        r.words,
-        r.droop,
-        r.bump,
-        r.sentence,
-        r.cure,
-        r.to);
+  private static PlanView plan(Checked j, Set<DrawnWheel> places) {
+    return new PlanView(places, Set.of(Shown.place(j.card().place())));
   }
 
-  private static Row row(
-      Checked j, PlanView plan, TapeFace face, TravelWords words, boolean first, ThingFirst worst) {
+  private static Empty empty(Checked j, Set<DrawnWheel> places) {
+    String place = j.card().place().words();
+    String corner = "/corners/" + j.card().corner();
+    return new Empty(
+        Capital.of(place), corner, corner + "/rounds/new", "Measure " + place, plan(j, places));
+  }
+
+  private static Row row(Faced f, PlanView plan, TapeFace face, boolean first, ThingFirst worst) {
+    Checked j = f.corner();
+    TravelWords words = f.words();
     Card card = j.card();
     TravelFindings travel = j.travel();
+    Function<Figure, Double> at = mm -> face.at(words.zero().from(mm.value()));
     List<Mark> marks = new ArrayList<>();
     for (EndFindings end : List.of(travel.droop(), travel.bump())) {
-      end.stop()
-          .ifPresent(s -> marks.add(new Mark(words.zero().from(s.positionMm().value()), true, "")));
+      end.stop().ifPresent(s -> marks.add(new Mark(at.apply(s.positionMm()), true, "")));
       end.rules()
           .ifPresent(
-              l ->
-                  marks.add(
-                      new Mark(
-                          words.zero().from(l.positionMm().value()),
-                          false,
-                          l.outcome() == Outcome.CLEAR ? "" : Shown.state(l.outcome()).mark())));
+              l -> {
+                String tone = l.outcome() == Outcome.CLEAR ? "" : Shown.state(l.outcome()).mark();
+                marks.add(new Mark(at.apply(l.positionMm()), false, tone));
+              });
     }
     EndFindings worse = worseEnd(travel, worst);
     boolean cured = first && worse.cure().isPresent();
@@ -157,7 +146,7 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
         again(card, travel),
         face,
         marks,
-        travel.rideMm().map(r -> words.zero().from(r.value())).orElse(null),
+        travel.rideMm().map(at).orElse(null),
         words.finding(travel.droop()) + " " + words.finding(travel.bump()),
         side(travel.droop(), words),
         side(travel.bump(), words),

@@ -70,7 +70,6 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
       String name,
       String sub,
       State worst,
-      boolean open,
       List<Cell> cells,
       List<Lock> locks,
       String keep,
@@ -183,10 +182,12 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
     }
     rows.removeIf(r -> r.locks().isEmpty());
     rows.sort(Comparator.comparingInt(r -> WORST_FIRST.indexOf(r.worst())));
-    if (!rows.isEmpty()) {
-      rows.set(0, opened(rows.get(0)));
-    }
     return new GapMap(face, columns, rows);
+  }
+
+  /** The first, where it is broken or cannot be told. */
+  public boolean open(Row row) {
+    return row == rows.get(0) && (row.worst() == State.SHORT || row.worst() == State.CANT_TELL);
   }
 
   /** Those that its cells show, for the key. */
@@ -197,11 +198,6 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
                 s != State.NOT_MEASURED
                     && rows.stream().flatMap(r -> r.cells().stream()).anyMatch(c -> c.state() == s))
         .toList();
-  }
-
-  private static Row opened(Row r) {
-    boolean open = r.worst() == State.SHORT || r.worst() == State.CANT_TELL;
-    return new Row(r.name, r.sub, r.worst, open, r.cells, r.locks, r.keep, r.readings, r.href);
   }
 
   private static List<Site> sites(Card card) {
@@ -310,7 +306,6 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
         name[0],
         name[1],
         worst,
-        false,
         cells,
         locks,
         point.keep().inWords(l -> words.lengths().text(l.mm())),

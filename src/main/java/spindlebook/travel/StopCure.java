@@ -48,9 +48,50 @@ final class StopCure {
   static Optional<Cure> of(Card card, End end, Pairing pairing, double stopMm, List<Limit> limits) {
     double nearerMm = limits.stream().mapToDouble(StopCure::nearerMm).max().orElse(0);
     double neededMm = stopMm - end.outward() * nearerMm;
-    return end == End.DROOP
-        ? strap(card, pairing, stopMm, neededMm)
-        : spacer(card, pairing, stopMm, neededMm);
+    boolean strap = end == End.DROOP;
+    List<Node> lengths =
+        strap
+            ? Nodes.merged(card, Quantity.STRAP_LENGTH, pairing)
+            : new SolidStop(card, pairing).closing();
+    Optional<InForce> inForce =
+        card.adjuster(strap ? AdjusterKind.LIMIT_STRAP : AdjusterKind.BUMP_STOP_SPACER);
+    if (inForce.isEmpty() || lengths.size() < 2 || (!strap && !(stopMm > neededMm))) {
+      return Optional.empty();
+    }
+    // A strap gets shorter by it, a spacer thicker.
+    int sign = strap ? -1 : 1;
+    PositionToSetting.Converted change = PositionToSetting.lengthChange(lengths, stopMm, neededMm);
+    double wantedMm = sign * change.changeMm().value();
+    if (!(wantedMm > 0)) {
+      return Optional.empty();
+    }
+    Adjuster adjuster = inForce.get().adjuster();
+    PositionToSetting.Steps steps =
+        PositionToSetting.steps(
+            sign * wantedMm,
+            stepMm(card, adjuster),
+            strap ? PositionToSetting.Rounding.DOWN : PositionToSetting.Rounding.UP);
+    double setMm = sign * steps.changeMm();
+    double atWheelMm;
+    try {
+      atWheelMm = -sign * PositionToSetting.atWheel(lengths, stopMm, steps).changeMm().value();
+    } catch (IllegalArgumentException noSuchLength) {
+      return Optional.empty();
+    }
+    Double count = counted(adjuster, sign * steps.count());
+    return Optional.of(
+        new Cure(
+            adjuster.adjuster(),
+            wantedMm,
+            setMm,
+            count,
+            strap ? strapFrom(card, inForce.get()) : inForce.get().setting(),
+            strap
+                ? strapTo(card, inForce.get(), setMm, count)
+                : spacerTo(card, inForce.get().setting(), setMm),
+            atWheelMm,
+            change.by() == PositionToSetting.By.RATIO,
+            null));
   }
 
   static boolean wantsStopNearer(List<Limit> limits) {
@@ -59,79 +100,6 @@ final class StopCure {
 
   private static double nearerMm(Limit limit) {
     return limit.roomMm().U() - limit.roomMm().value();
-  }
-
-  private static Optional<Cure> strap(Card card, Pairing pairing, double stopMm, double neededMm) {
-    List<Node> lengths = Nodes.merged(card, Quantity.STRAP_LENGTH, pairing);
-    Optional<InForce> inForce = card.adjuster(AdjusterKind.LIMIT_STRAP);
-    if (lengths.size() < 2 || inForce.isEmpty()) {
-      return Optional.empty();
-    }
-    PositionToSetting.Converted change = PositionToSetting.lengthChange(lengths, stopMm, neededMm);
-    double shorterMm = -change.changeMm().value();
-    if (!(shorterMm > 0)) {
-      return Optional.empty();
-    }
-    double stepMm = stepMm(card, inForce.get().adjuster());
-    PositionToSetting.Steps steps =
-        PositionToSetting.steps(-shorterMm, stepMm, PositionToSetting.Rounding.DOWN);
-    double setMm = -steps.changeMm();
-    double atWheelMm;
-    try {
-      atWheelMm = PositionToSetting.atWheel(lengths, stopMm, steps).changeMm().value();
-    } catch (IllegalArgumentException noSuchLength) {
-      return Optional.empty();
-    }
-    Double count = counted(inForce.get().adjuster(), -steps.count());
-    return Optional.of(
-        new Cure(
-            inForce.get().adjuster().adjuster(),
-            shorterMm,
-            setMm,
-            count,
-            strapFrom(card, inForce.get()),
-            strapTo(card, inForce.get(), setMm, count),
-            atWheelMm,
-            change.by() == PositionToSetting.By.RATIO,
-            null));
-  }
-
-  private static Optional<Cure> spacer(Card card, Pairing pairing, double stopMm, double neededMm) {
-    Optional<InForce> inForce = card.adjuster(AdjusterKind.BUMP_STOP_SPACER);
-    List<Node> gaps = new SolidStop(card, pairing).closing();
-    if (inForce.isEmpty() || gaps.isEmpty() || !(stopMm > neededMm)) {
-      return Optional.empty();
-    }
-    PositionToSetting.Converted change = PositionToSetting.lengthChange(gaps, stopMm, neededMm);
-    double thickerMm = change.changeMm().value();
-    if (!(thickerMm > 0)) {
-      return Optional.empty();
-    }
-    PositionToSetting.Steps steps =
-        PositionToSetting.steps(
-            thickerMm, stepMm(card, inForce.get().adjuster()), PositionToSetting.Rounding.UP);
-    double atWheelMm;
-    try {
-      atWheelMm = -PositionToSetting.atWheel(gaps, stopMm, steps).changeMm().value();
-    } catch (IllegalArgumentException noSuchGap) {
-      return Optional.empty();
-    }
-    Setting now = inForce.get().setting();
-    Setting to =
-        now == null || now.unit() != SettingUnit.LENGTH
-            ? null
-            : lengthSetting(card, now.amount() + steps.changeMm());
-    return Optional.of(
-        new Cure(
-            inForce.get().adjuster().adjuster(),
-            thickerMm,
-            steps.changeMm(),
-            counted(inForce.get().adjuster(), steps.count()),
-            now,
-            to,
-            atWheelMm,
-            change.by() == PositionToSetting.By.RATIO,
-            null));
   }
 
   private static double stepMm(Card card, Adjuster adjuster) {
@@ -177,6 +145,12 @@ final class StopCure {
     double amount = now.amount() + count * (adjuster.moreShortens() ? 1 : -1);
     boolean there = adjuster.unit() == SettingUnit.TURNS || amount >= 1;
     return there ? new Setting(plain(amount), adjuster.unit(), amount) : null;
+  }
+
+  private static Setting spacerTo(Card card, Setting now, double thickerMm) {
+    return now == null || now.unit() != SettingUnit.LENGTH
+        ? null
+        : lengthSetting(card, now.amount() + thickerMm);
   }
 
   private static Setting lengthSetting(Card card, double mm) {

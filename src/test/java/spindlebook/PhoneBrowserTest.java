@@ -103,7 +103,7 @@ class PhoneBrowserTest {
     serve();
     go("/");
     type(By.name("name"), "Marmot");
-    tap(button("Put it in the book"));
+    tap(button("Save"));
     tap(button("Measure left front"));
     tap(button("Start"));
     tap(By.cssSelector("[data-key=Type]"));

@@ -65,7 +65,7 @@ public final class AlignmentPages {
         ctx,
         under(card, by.heading()).caution(Cautions.MEASURING),
         address(card),
-        "Put it in the book",
+        "Save",
         address(card));
   }
 
@@ -119,12 +119,7 @@ public final class AlignmentPages {
       Html.next(ctx, address(card));
       return;
     }
-    a.show(
-        ctx,
-        under(card, "Targets"),
-        address(card) + "/targets",
-        "Keep these targets",
-        address(card));
+    a.show(ctx, under(card, "Targets"), address(card) + "/targets", "Save", address(card));
   }
 
   // --- what it is about

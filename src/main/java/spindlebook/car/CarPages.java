@@ -79,7 +79,7 @@ public final class CarPages {
             .sub(
                 "Each of its corners comes with usual watch points and adjusters; the other end can"
                     + " be added later.");
-    a.show(ctx, frame, "/cars", "Put it in the book", null);
+    a.show(ctx, frame, "/cars", "Save", null);
   }
 
   public void car(Context ctx) {
@@ -157,7 +157,7 @@ public final class CarPages {
         PageFrame.of("More corners · Spindlebook", "More corners")
             .sub("They start with usual watch points and adjusters, which can be changed.")
             .up("the car", car);
-    a.show(ctx, frame, car + "/corners", "Put them in the book", car);
+    a.show(ctx, frame, car + "/corners", "Save", car);
   }
 
   /** The car's details, and changing them. */
@@ -173,6 +173,6 @@ public final class CarPages {
       return;
     }
     PageFrame frame = PageFrame.of("Details · Spindlebook", "The car's details").up("the car", car);
-    a.show(ctx, frame, car + "/details", "Keep these", car);
+    a.show(ctx, frame, car + "/details", "Save", car);
   }
 }

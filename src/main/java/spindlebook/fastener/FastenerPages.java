@@ -89,7 +89,7 @@ public final class FastenerPages {
             .plan(Shown.plan(card))
             .up("fasteners", fasteners)
             .caution(Cautions.SETTING);
-    a.show(ctx, frame, line.href(), "Put it in the book", fasteners);
+    a.show(ctx, frame, line.href(), "Save", fasteners);
   }
 
   /** How it is, and the torque figure its owner keeps it to. */

@@ -48,8 +48,7 @@ public final class PhotoPages {
   private void show(Context ctx, Card card, Asked a) {
     PageFrame frame =
         CornerBar.under(card, "Photos", "Photos").sub("Kept without the place they were taken at.");
-    FormPage form =
-        a.page(frame, "/corners/" + card.corner() + "/photos", "Put it in the book", null);
+    FormPage form = a.page(frame, "/corners/" + card.corner() + "/photos", "Save", null);
     PhotoView view = PhotoView.of(histories.of(card.car()), card.corner());
     a.show(ctx, Html.TEMPLATES.photoList(form, view, a.posted().problem(FILE)));
   }

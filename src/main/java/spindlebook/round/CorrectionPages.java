@@ -55,7 +55,7 @@ public final class CorrectionPages {
           ctx,
           frame(card, "Correct a height", seen.words(), height),
           height + "/correct",
-          "Keep the correction",
+          "Save",
           height);
       return;
     }
@@ -102,7 +102,7 @@ public final class CorrectionPages {
           ctx,
           frame(card, "Correct a reading", sub, entry),
           "/readings/" + seen.key() + "/correct",
-          "Keep the correction",
+          "Save",
           entry);
       return;
     }

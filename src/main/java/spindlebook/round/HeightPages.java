@@ -52,7 +52,7 @@ public final class HeightPages {
               .sub("Straight ahead. " + RoundPages.conditions(at.seen()))
               .plan(Shown.plan(at.card()))
               .caution(Cautions.MEASURING);
-      a.show(ctx, frame, at.href() + "/heights", "Keep this height", at.href());
+      a.show(ctx, frame, at.href() + "/heights", "Save", at.href());
       return;
     }
     String kept = store.keep(at.card(), height, a.key(), Who.of(ctx)).key();

@@ -44,7 +44,7 @@ public final class HappeningPages {
         CornerBar.under(history, "Something happened", "Something happened")
             .sub("What cannot be set back by turning it back.")
             .caution(Cautions.SETTING);
-    a.show(ctx, frame, "/cars/" + car + "/happenings", "Put it in the book", "/cars/" + car);
+    a.show(ctx, frame, "/cars/" + car + "/happenings", "Save", "/cars/" + car);
   }
 
   private static Content.Happening ask(Asked a, String car, CarBook history) {

@@ -135,9 +135,7 @@ public final class TrialPages {
         stale,
         again,
         doIt(card, content),
-        content instanceof Content.Adjustment
-            ? "Open the form with this value"
-            : "Put it in the book");
+        content instanceof Content.Adjustment ? "Open the form with this value" : "Save");
   }
 
   /** The corner as the book would know it at once; a margin that is not known then as foretold. */

@@ -43,8 +43,7 @@ public final class UsePages {
     a.show(
         ctx,
         Html.TEMPLATES.useLog(
-            a.page(frame, "/cars/" + car + "/use", "Put the drive in the book", null),
-            UseList.of(history.uses())));
+            a.page(frame, "/cars/" + car + "/use", "Save", null), UseList.of(history.uses())));
   }
 
   private static Content.Use ask(Asked a, String car) {

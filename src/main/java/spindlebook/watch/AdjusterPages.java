@@ -81,7 +81,7 @@ public final class AdjusterPages {
     a.show(
         ctx,
         Html.TEMPLATES.watchPoint(
-            a.page(frame, address, "Keep these", setting),
+            a.page(frame, address, "Save", setting),
             FormKey.fresh(card.lastChange()),
             address + "/retire",
             List.of(),
@@ -114,7 +114,7 @@ public final class AdjusterPages {
     }
     PageFrame frame =
         CornerBar.under(card, "A new adjuster", "A new adjuster").up("back", settings(card));
-    a.show(ctx, frame, adjusters, "Put it in the book", settings(card));
+    a.show(ctx, frame, adjusters, "Save", settings(card));
   }
 
   public void retire(Context ctx) {

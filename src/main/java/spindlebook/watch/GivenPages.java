@@ -44,7 +44,7 @@ public final class GivenPages {
       return;
     }
     PageFrame frame = CornerBar.under(card, "Specs and allowances", "Specs and allowances");
-    a.show(ctx, frame, corner + "/given", "Keep these", corner);
+    a.show(ctx, frame, corner + "/given", "Save", corner);
   }
 
   /** What is new or was changed, each by what its entry's key ends in. */

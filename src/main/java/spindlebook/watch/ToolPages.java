@@ -82,13 +82,13 @@ public final class ToolPages {
     PageFrame frame = frame(history, now == null ? "A new tool" : now.name(), tools);
     String address = tools + "/" + (now == null ? "new" : now.tool());
     if (now == null) {
-      a.show(ctx, frame, address, "Keep this", tools);
+      a.show(ctx, frame, address, "Save", tools);
       return;
     }
     a.show(
         ctx,
         Html.TEMPLATES.watchPoint(
-            a.page(frame, address, "Keep this", tools),
+            a.page(frame, address, "Save", tools),
             FormKey.fresh(history.n()),
             address + "/retire",
             List.of(),

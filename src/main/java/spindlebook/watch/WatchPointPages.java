@@ -64,11 +64,7 @@ public final class WatchPointPages {
     a.show(
         ctx,
         Html.TEMPLATES.watchPoint(
-            a.page(
-                frame(card, Capital.of(point.name()), points(card)),
-                address,
-                "Keep this rule",
-                null),
+            a.page(frame(card, Capital.of(point.name()), points(card)), address, "Save", null),
             FormKey.fresh(card.lastChange()),
             address + "/retire",
             PhotoView.ofPoint(histories.of(card.car()), card.corner(), point.point()),

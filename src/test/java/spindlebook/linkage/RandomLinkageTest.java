@@ -1,5 +1,6 @@
 package spindlebook.linkage;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -16,7 +17,7 @@ import spindlebook.uncertainty.Figure;
 /** Seeded corners with inclined axes, to the very end of what assembles. */
 class RandomLinkageTest {
   private static final int CORNERS = 400;
-  private static final double SPREAD_MM = 50;
+  private static final double SPREAD_MM = 80;
 
   private static void keepsItsLengths(Joints joints, Pose pose) {
     Vec[] now = {pose.l(), pose.upper(), pose.tie(), pose.hub()};
@@ -125,6 +126,28 @@ class RandomLinkageTest {
     }
     assertTrue(ends > CORNERS, "ends: " + ends);
     assertTrue(pastDeadCentre > 30, "beyond a dead centre: " + pastDeadCentre);
+  }
+
+  /** Another method and another's solver: nine equations by Marquardt's, from 5 mm away. */
+  @Test
+  void nine_equations_come_to_the_same_joints() {
+    Random random = new Random(23);
+    for (int i = 0; i < CORNERS; i++) {
+      Linkage linkage = new Linkage(RandomLinkage.near(random, SPREAD_MM));
+      NineEquations nine = new NineEquations(linkage);
+      double height = 400 * random.nextDouble() - 200;
+      double rack = 100 * random.nextDouble() - 50;
+      boolean roomAround =
+          linkage.at(height - 30, rack) instanceof Pose
+              && linkage.at(height + 30, rack) instanceof Pose;
+      if (roomAround) {
+        double[] start = NineEquations.start(linkage.at(height - 5, rack).pose());
+        assertArrayEquals(
+            NineEquations.start(linkage.at(height, rack).pose()),
+            nine.solved(start, height, rack),
+            1e-7);
+      }
+    }
   }
 
   /** Differences of 4th order (Richardson) against the velocity equations. */

@@ -3,7 +3,7 @@ package spindlebook.linkage;
 import java.util.List;
 
 /** What was given is no corner; the message is one sentence for whoever gave it. */
-public final class LinkageRefused extends RuntimeException {
+public final class LinkageRefused extends IllegalArgumentException {
   private static final long serialVersionUID = 1L;
 
   private final transient List<Joint> about;

@@ -1,21 +1,24 @@
 package spindlebook.parts;
 
-import org.apache.commons.math3.analysis.solvers.BrentSolver;
-import org.apache.commons.math3.geometry.euclidean.threed.Rotation;
-import org.apache.commons.math3.geometry.euclidean.threed.RotationConvention;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
+import spindlebook.linkage.Change;
+import spindlebook.linkage.Change.Longer;
+import spindlebook.linkage.Change.Rod;
+import spindlebook.linkage.Joint;
+import spindlebook.linkage.Joints;
+import spindlebook.linkage.Reassembly;
+import spindlebook.linkage.Vec;
 
 /**
  * Camber, caster, KPI and toe after turns of the upper arm's rod ends, from measured pivots; and
  * back, the turns for a wanted change ({@link #turnsFor}). Of the lower arm's with {@link
  * Pivots#armsSwapped}: the joints only change their names, and the kingpin is read upwards.
  *
- * <pre>
- *   upper joint   on the circle of the turned arm, |U − L| as before
- *   outer end     at its distances from L, U and, along the tie rod, from the inner end
- *   wheel         rides rigidly on L, U and the outer end
- *   at ride       lower arm turned until the wheel's centre is as high as before
- * </pre>
+ * <p>The arm's legs as long as {@link UpperArm} has them then, all put together by {@link
+ * Reassembly}, the lower arm turned until the wheel's centre is as high as before.
  *
  * <p>Axes as {@link Pivots}. Assumes rigid parts, rod-end threads square to the pivot line of a
  * welded arm, tie rod and rack untouched. Turns that do not go together are an
@@ -27,20 +30,56 @@ import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
  */
 public record ExactTurns(
     Vector3D upper, double camberRad, double toeRad, double casterRad, double kpiRad) {
+  private static final double ANY_TRACK_MM = 1000;
+  private static final double FARTHEST_OUT_MM = 100;
   private static final double STEP_MM = 1e-3;
   private static final double NEAR_ENOUGH_RAD = 1e-9;
   private static final int MOST_STEPS = 30;
 
   /** The wheel's centre keeps its height, as on the ground. */
   public static ExactTurns wheelHeld(Pivots p, double frontOutMm, double rearOutMm) {
-    double lowerRad =
-        new BrentSolver(1e-15, 1e-15)
-            .solve(
-                200,
-                phi -> new Pose(p, frontOutMm, rearOutMm, phi).riseMm(),
-                -Math.toRadians(5),
-                Math.toRadians(5));
-    return new Pose(p, frontOutMm, rearOutMm, lowerRad).figures();
+    UpperArm arm = UpperArm.turned(p, frontOutMm, rearOutMm);
+    Joints today = joints(p);
+    Joints turned =
+        Reassembly.of(
+            today,
+            List.of(
+                longer(today, Rod.UPPER_FRONT, arm.legMm(p.upperFront())),
+                longer(today, Rod.UPPER_REAR, arm.legMm(p.upperRear()))));
+    Vec kingpin = turned.get(Joint.U).minus(turned.get(Joint.L));
+    double up = Math.signum(kingpin.z());
+    Vec moved = turned.get(Joint.U).minus(today.get(Joint.U));
+    return new ExactTurns(
+        p.upper().add(new Vector3D(moved.x(), moved.y(), moved.z())),
+        turned.camberRad(),
+        turned.toeRad(),
+        Math.atan2(-up * kingpin.x(), up * kingpin.z()),
+        Math.atan2(-up * kingpin.y(), up * kingpin.z()));
+  }
+
+  private static Change longer(Joints today, Rod rod, double lengthMm) {
+    return new Longer(rod, lengthMm - rod.lengthMm(today));
+  }
+
+  /** As the linkage has them: y from the car's middle, wherever that is. */
+  private static Joints joints(Pivots p) {
+    Vector3D origin = p.wheelCentre().subtract(new Vector3D(0, ANY_TRACK_MM, 0));
+    Map<Joint, Vec> at = new EnumMap<>(Joint.class);
+    put(at, Joint.LF, p.lowerFront(), origin);
+    put(at, Joint.LR, p.lowerRear(), origin);
+    put(at, Joint.L, p.lower(), origin);
+    put(at, Joint.UF, p.upperFront(), origin);
+    put(at, Joint.UR, p.upperRear(), origin);
+    put(at, Joint.U, p.upper(), origin);
+    put(at, Joint.TI, p.tieInner(), origin);
+    put(at, Joint.TO, p.tieOuter(), origin);
+    put(at, Joint.W, p.wheelCentre(), origin);
+    return new Joints(true, at, p.toeRad(), p.camberRad(), ANY_TRACK_MM);
+  }
+
+  private static void put(Map<Joint, Vec> at, Joint joint, Vector3D p, Vector3D origin) {
+    Vector3D from = p.subtract(origin);
+    at.put(joint, new Vec(from.getX(), from.getY(), from.getZ()));
   }
 
   /**
@@ -64,6 +103,9 @@ public record ExactTurns(
       ExactTurns at = wheelHeld(p, out[0], out[1]);
       double camberLeft = camber - at.camberRad;
       double casterLeft = caster - at.casterRad;
+      if (Math.abs(out[0]) + Math.abs(out[1]) > FARTHEST_OUT_MM) {
+        break;
+      }
       if (Math.abs(camberLeft) + Math.abs(casterLeft) < NEAR_ENOUGH_RAD) {
         return new Turns(out[0] / front.pitchMm(), out[1] / rear.pitchMm());
       }
@@ -78,63 +120,5 @@ public record ExactTurns(
       out[1] += (a * casterLeft - c * camberLeft) / det;
     }
     throw new IllegalArgumentException("no turns change camber and caster by that much");
-  }
-
-  /** The corner put together with the lower arm turned by an angle. */
-  private static final class Pose {
-    private final Pivots p;
-    private final Vector3D lower;
-    private final Vector3D upper;
-    private final Vector3D tieOuter;
-
-    Pose(Pivots p, double frontOutMm, double rearOutMm, double lowerRad) {
-      this.p = p;
-      Vector3D pivotLine = p.lowerRear().subtract(p.lowerFront());
-      Rotation swing = new Rotation(pivotLine, lowerRad, RotationConvention.VECTOR_OPERATOR);
-      lower = p.lowerFront().add(swing.applyTo(p.lower().subtract(p.lowerFront())));
-      upper =
-          UpperArm.turned(p, frontOutMm, rearOutMm)
-              .joint(lower, p.upper().distance(p.lower()), p.upper());
-      tieOuter =
-          ThreeDistances.meet(
-              lower,
-              p.tieOuter().distance(p.lower()),
-              upper,
-              p.tieOuter().distance(p.upper()),
-              p.tieInner(),
-              p.tieOuter().distance(p.tieInner()),
-              p.tieOuter());
-    }
-
-    double riseMm() {
-      Vector3D centre = lower.add(moved().applyTo(p.wheelCentre().subtract(p.lower())));
-      return centre.getZ() - p.wheelCentre().getZ();
-    }
-
-    ExactTurns figures() {
-      Vector3D axis =
-          moved()
-              .applyTo(
-                  new Vector3D(
-                      Math.sin(p.toeRad()) * Math.cos(p.camberRad()),
-                      Math.cos(p.toeRad()) * Math.cos(p.camberRad()),
-                      -Math.sin(p.camberRad())));
-      Vector3D joints = upper.subtract(lower);
-      Vector3D kingpin = joints.getZ() < 0 ? joints.negate() : joints;
-      return new ExactTurns(
-          upper,
-          -Math.asin(axis.getZ()),
-          Math.atan2(axis.getX(), axis.getY()),
-          Math.atan2(-kingpin.getX(), kingpin.getZ()),
-          Math.atan2(-kingpin.getY(), kingpin.getZ()));
-    }
-
-    private Rotation moved() {
-      return new Rotation(
-          p.upper().subtract(p.lower()),
-          p.tieOuter().subtract(p.lower()),
-          upper.subtract(lower),
-          tieOuter.subtract(lower));
-    }
   }
 }

@@ -45,27 +45,8 @@ record UpperArm(Vector3D centre, Vector3D along, double radiusMm) {
         (across * spread + axial * out) / length);
   }
 
-  /** Where the joint is when it is this far from the lower one; the place nearer to {@code old}. */
-  Vector3D joint(Vector3D lower, double apartMm, Vector3D old) {
-    Vector3D one = old.subtract(old.subtract(centre).dotProduct(along), along);
-    Vector3D e1 = one.subtract(centre).normalize();
-    Vector3D e2 = Vector3D.crossProduct(along, e1);
-    Vector3D w = lower.subtract(centre);
-    double wanted = (w.getNormSq() + radiusMm * radiusMm - apartMm * apartMm) / (2 * radiusMm);
-    double c = w.dotProduct(e1);
-    double s = w.dotProduct(e2);
-    double middle = Math.atan2(s, c);
-    double half = Math.acos(wanted / Math.hypot(c, s));
-    if (Double.isNaN(half)) {
-      throw new IllegalArgumentException("the corner does not go together with these turns");
-    }
-    double psi = nearerNought(middle + half, middle - half);
-    return centre.add(radiusMm * Math.cos(psi), e1).add(radiusMm * Math.sin(psi), e2);
-  }
-
-  private static double nearerNought(double one, double other) {
-    double a = Math.IEEEremainder(one, 2 * Math.PI);
-    double b = Math.IEEEremainder(other, 2 * Math.PI);
-    return Math.abs(a) <= Math.abs(b) ? a : b;
+  /** From one of its pivots to its joint. */
+  double legMm(Vector3D pivot) {
+    return Math.hypot(radiusMm, pivot.distance(centre));
   }
 }

@@ -48,10 +48,8 @@ class RodEndReferenceTest {
       Turns turns = turns(row);
       UpperArm arm =
           UpperArm.turned(G1, turns.front() * thread.pitchMm(), turns.rear() * thread.pitchMm());
-      assertEquals(
-          row.get("lF_mm").doubleValue(), leg(arm, G1.upperFront().distance(arm.centre())), 1e-8);
-      assertEquals(
-          row.get("lR_mm").doubleValue(), leg(arm, G1.upperRear().distance(arm.centre())), 1e-8);
+      assertEquals(row.get("lF_mm").doubleValue(), arm.legMm(G1.upperFront()), 1e-8);
+      assertEquals(row.get("lR_mm").doubleValue(), arm.legMm(G1.upperRear()), 1e-8);
     }
   }
 
@@ -149,10 +147,6 @@ class RodEndReferenceTest {
         wanted.get("d_toe_deg").doubleValue(),
         Math.toDegrees(found.toeRad() - G1.toeRad()),
         TOLERANCE_DEG);
-  }
-
-  private static double leg(UpperArm arm, double alongMm) {
-    return Math.hypot(arm.radiusMm(), alongMm);
   }
 
   private static boolean both(JsonNode row) {

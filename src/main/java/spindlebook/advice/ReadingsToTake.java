@@ -278,7 +278,7 @@ final class ReadingsToTake {
   }
 
   private static ToRead inBetween(End end, Limit limit) {
-    return Rungs.toRead(end, limit).at(HeightName.IN_BETWEEN);
+    return limit.toRead(end).at(HeightName.IN_BETWEEN);
   }
 
   private void undecided(MidTravel mid) {

@@ -6,10 +6,6 @@ import java.util.List;
 import java.util.Set;
 import spindlebook.definition.Allowance;
 import spindlebook.definition.Dimension;
-import spindlebook.entry.Content.ToRead;
-import spindlebook.entry.Quantity;
-import spindlebook.entry.Steering;
-import spindlebook.travel.CornerLimits;
 import spindlebook.travel.End;
 import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
@@ -32,7 +28,7 @@ final class Rungs {
     Rung.State state = state(limit);
     List<Need> needs =
         state == Rung.State.NEEDS && limit.needs().isEmpty()
-            ? List.of(Need.read(toRead(end, limit), List.of()))
+            ? List.of(Need.read(limit.toRead(end), List.of()))
             : limit.needs();
     return new Rung(
         what(limit),
@@ -118,24 +114,6 @@ final class Rungs {
 
   static Need readBeyond(End end, Rung kept) {
     Limit limit = kept.limit();
-    return Need.readBeyond(toRead(end, limit), end, kept.atMm().value(), limit.reachMm());
-  }
-
-  static ToRead toRead(End end, Limit limit) {
-    return limit.kind() == Limit.Kind.WATCH_POINT
-        ? new ToRead(
-            CornerLimits.nameAt(end),
-            null,
-            limit.steering(),
-            Quantity.WATCH_POINT,
-            limit.point().point(),
-            CornerLimits.asked(limit.pairing()))
-        : new ToRead(
-            CornerLimits.nameAt(end),
-            null,
-            Steering.STRAIGHT,
-            Quantity.SHOCK_LENGTH,
-            null,
-            CornerLimits.asked(limit.pairing()));
+    return Need.readBeyond(limit.toRead(end), end, kept.atMm().value(), limit.reachMm());
   }
 }

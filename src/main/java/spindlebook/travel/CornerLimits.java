@@ -7,8 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
-import spindlebook.curve.Bound;
 import spindlebook.curve.Node;
 import spindlebook.curve.Nodes;
 import spindlebook.curve.Rule;
@@ -17,7 +15,6 @@ import spindlebook.definition.Dimension;
 import spindlebook.definition.Given;
 import spindlebook.definition.HeldBack;
 import spindlebook.definition.WatchPoint;
-import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.GapResult;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
@@ -34,65 +31,23 @@ import spindlebook.uncertainty.Figure;
 public final class CornerLimits {
 
   /**
-   * One rule at one end, with the readings that tell of it; of the ground there are none.
+   * What a rule says at one end.
    *
-   * @param before what it was by its readings before they all went stale; null while any holds
+   * @param before what it said by its readings before they all went stale; null while any holds
    * @param gone what made them stale, in words
    */
-  record Found(
-      Limit.Kind kind,
-      WatchPoint point,
-      Steering steering,
-      Pairing pairing,
-      EndLimit at,
-      ToRead toRead,
-      List<Node> nodes,
-      Rule rule,
-      EndLimit before,
-      List<String> gone) {
-
-    /** How far the value read at a wheel position is inside its rule; empty for a bound. */
-    Optional<Figure> clearanceAt(Figure positionMm) {
-      return Node.merge(nodes).stream()
-          .filter(n -> n.bound() == Bound.EXACT)
-          .filter(n -> n.positionMm().value() == positionMm.value())
-          .map(n -> n.value().plus(-rule.limit()).times(rule instanceof Rule.AtLeast ? 1 : -1))
-          .findFirst();
-    }
-
+  record Found(Ruled of, EndLimit at, EndLimit before, List<String> gone) {
     /** A limit that once was. */
     Found noLonger() {
-      return new Found(
-          kind,
-          point,
-          steering,
-          pairing,
-          at,
-          toRead,
-          nodes,
-          rule,
-          before == null ? at : before,
-          gone);
+      return new Found(of, at, before == null ? at : before, gone);
     }
   }
 
-  /** A broken stretch, with the readings that tell of it. */
-  record Broken(MidTravel mid, List<Node> nodes, Rule rule) {
+  /** A broken stretch. */
+  record Broken(Ruled of, MidTravel mid) {
     /** Its near edge as a limit of an end. */
     Found asLimitOf(End end) {
-      WatchPoint point = mid.point();
-      ToRead toRead = watchPointToRead(end, point, mid.steering(), mid.pairing());
-      return new Found(
-          Limit.Kind.WATCH_POINT,
-          point,
-          mid.steering(),
-          mid.pairing(),
-          mid.shortfall().near(end),
-          toRead,
-          nodes,
-          rule,
-          null,
-          List.of());
+      return new Found(of, mid.shortfall().near(end), null, List.of());
     }
   }
 
@@ -126,21 +81,6 @@ public final class CornerLimits {
     }
   }
 
-  /** A limit whose position holds all its doubt. */
-  private static Found at(
-      Limit.Kind kind, WatchPoint point, Steering steering, Figure limitMm, List<String> readings) {
-    EndLimit.Crosses crosses =
-        new EndLimit.Crosses(
-            limitMm,
-            limitMm.value() - limitMm.U(),
-            limitMm.value() + limitMm.U(),
-            EndLimit.How.CUBIC,
-            limitMm.value(),
-            null,
-            readings);
-    return new Found(kind, point, steering, null, crosses, null, List.of(), null, null, List.of());
-  }
-
   /** What one rule of a watch point says at both ends, and between them. */
   private record Curve(Found droop, Found bump, List<Broken> broken, List<MidTravel> hardlyKept) {}
 
@@ -159,24 +99,23 @@ public final class CornerLimits {
     List<Curve> curves = new ArrayList<>();
     for (Steering steering : steeringsOf(point)) {
       for (Pairing pairing : card.pairings()) {
-        Rule.of(point.keep()).forEach(rule -> curves.add(curve(point, steering, pairing, rule)));
+        for (Rule rule : Rule.of(point.keep())) {
+          List<Node> nodes = Nodes.watchPoint(card, point.point(), steering, pairing, rule);
+          curves.add(
+              curve(new Ruled(Limit.Kind.WATCH_POINT, point, steering, pairing, rule, nodes)));
+        }
       }
     }
     return curves;
   }
 
-  private Curve curve(WatchPoint point, Steering steering, Pairing pairing, Rule rule) {
-    List<Node> nodes = Nodes.watchPoint(card, point.point(), steering, pairing, rule);
-    Along along = RuleAlongTravel.along(nodes, rule);
+  private Curve curve(Ruled of) {
+    Along along = RuleAlongTravel.along(of.nodes(), of.rule());
     return new Curve(
-        found(End.DROOP, point, steering, pairing, along, nodes, rule),
-        found(End.BUMP, point, steering, pairing, along, nodes, rule),
-        along.midTravel().stream()
-            .map(s -> new Broken(MidTravel.of(point, steering, pairing, s, rule), nodes, rule))
-            .toList(),
-        along.hardlyKept().stream()
-            .map(s -> MidTravel.of(point, steering, pairing, s, rule))
-            .toList());
+        found(End.DROOP, of, along),
+        found(End.BUMP, of, along),
+        along.midTravel().stream().map(s -> new Broken(of, MidTravel.of(of, s))).toList(),
+        along.hardlyKept().stream().map(s -> MidTravel.of(of, s)).toList());
   }
 
   /** Those it is to be looked at, and any part lock at which it was, also when that went stale. */
@@ -197,13 +136,27 @@ public final class CornerLimits {
 
   private void ground() {
     Optional<Figure> ground = GroundLimit.of(card, needs.get(End.BUMP));
-    ground.ifPresent(
-        limit -> found.get(End.BUMP).add(at(Limit.Kind.GROUND, null, null, limit, List.of())));
+    ground.map(CornerLimits::ground).ifPresent(found.get(End.BUMP)::add);
     if (ground.isEmpty()) {
       GroundLimit.before(card)
-          .map(limit -> at(Limit.Kind.GROUND, null, null, limit, List.of()))
-          .ifPresent(f -> changed.get(End.BUMP).add(f.noLonger()));
+          .map(limit -> ground(limit).noLonger())
+          .ifPresent(changed.get(End.BUMP)::add);
     }
+  }
+
+  /** Its position holds all its doubt. */
+  private static Found ground(Figure limitMm) {
+    EndLimit.Crosses crosses =
+        new EndLimit.Crosses(
+            limitMm,
+            limitMm.value() - limitMm.U(),
+            limitMm.value() + limitMm.U(),
+            EndLimit.How.CUBIC,
+            limitMm.value(),
+            null,
+            List.of());
+    Ruled of = new Ruled(Limit.Kind.GROUND, null, null, null, null, List.of());
+    return new Found(of, crosses, null, List.of());
   }
 
   private static Need need(End end, String why) {
@@ -254,26 +207,15 @@ public final class CornerLimits {
     Figure ofEnd = GivenFigures.of(then.get());
     Figure kept = HeldFigures.of(held.get());
     Rule rule = new Rule.AtLeast(0);
+    List<Node> stale = Nodes.lengths(card, Quantity.SHOCK_LENGTH, pairing, SeenReading::stale);
     List<Node> left = left(end, lengths, ofEnd, kept);
-    EndLimit at = at(end, RuleAlongTravel.along(left, rule));
-    List<Node> stale =
-        left(
-            end,
-            Nodes.lengths(card, Quantity.SHOCK_LENGTH, pairing, SeenReading::stale),
-            ofEnd,
-            kept);
     Found limit =
-        new Found(
-            Limit.Kind.SHOCK,
-            null,
-            null,
-            pairing,
-            at,
-            shockToRead(end, pairing),
-            left,
-            rule,
-            before(end, at, stale, rule),
-            gone(card.readingsOf(Quantity.SHOCK_LENGTH), r -> Nodes.stood(r.height(), pairing)));
+        found(
+            end,
+            new Ruled(Limit.Kind.SHOCK, null, null, pairing, rule, left),
+            RuleAlongTravel.along(left, rule),
+            left(end, stale, ofEnd, kept),
+            card.readingsOf(Quantity.SHOCK_LENGTH));
     if (given.isPresent()) {
       found.get(end).add(limit);
     } else {
@@ -315,23 +257,15 @@ public final class CornerLimits {
         : new EndLimit.BrokenThroughout(along.midTravel().get(0).readings());
   }
 
-  private static List<String> gone(List<SeenReading> readings, Predicate<SeenReading> which) {
+  private static List<String> gone(Ruled of, List<SeenReading> readings) {
     return Change.each(
-            readings.stream().filter(r -> r.stale() && which.test(r)).map(SeenReading::because))
+            readings.stream()
+                .filter(r -> r.stale() && Nodes.stood(r.height(), of.pairing()))
+                .filter(r -> of.steering() == null || r.reading().steering() == of.steering())
+                .map(SeenReading::because))
         .map(Change::words)
         .distinct()
         .toList();
-  }
-
-  private static ToRead shockToRead(End end, Pairing pairing) {
-    return new ToRead(
-        nameAt(end), null, Steering.STRAIGHT, Quantity.SHOCK_LENGTH, null, asked(pairing));
-  }
-
-  private static ToRead watchPointToRead(
-      End end, WatchPoint point, Steering steering, Pairing pairing) {
-    return new ToRead(
-        nameAt(end), null, steering, Quantity.WATCH_POINT, point.point(), asked(pairing));
   }
 
   /** The pairing as it is asked for: only crossed is said. */
@@ -344,29 +278,19 @@ public final class CornerLimits {
     return end == End.DROOP ? HeightName.ON_THE_STRAP : HeightName.STOP_TOUCH;
   }
 
-  private Found found(
-      End end,
-      WatchPoint point,
-      Steering steering,
-      Pairing pairing,
-      Along along,
-      List<Node> nodes,
-      Rule rule) {
+  private Found found(End end, Ruled of, Along along) {
+    String point = of.point().point();
+    return found(
+        end,
+        of,
+        along,
+        Nodes.watchPoint(card, point, of.steering(), of.pairing(), of.rule(), SeenReading::stale),
+        card.readingsOf(point));
+  }
+
+  private static Found found(
+      End end, Ruled of, Along along, List<Node> stale, List<SeenReading> readings) {
     EndLimit at = at(end, along);
-    List<Node> stale =
-        Nodes.watchPoint(card, point.point(), steering, pairing, rule, SeenReading::stale);
-    return new Found(
-        Limit.Kind.WATCH_POINT,
-        point,
-        steering,
-        pairing,
-        at,
-        watchPointToRead(end, point, steering, pairing),
-        nodes,
-        rule,
-        before(end, at, stale, rule),
-        gone(
-            card.readingsOf(point.point()),
-            r -> r.reading().steering() == steering && Nodes.stood(r.height(), pairing)));
+    return new Found(of, at, before(end, at, stale, of.rule()), gone(of, readings));
   }
 }

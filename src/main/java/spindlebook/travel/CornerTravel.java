@@ -226,7 +226,7 @@ public final class CornerTravel {
         Stream.concat(limits.found.get(end).stream(), shortfallsBeyond(end, stops)).toList();
     List<Limit> judged =
         found.stream()
-            .map(f -> Judged.of(end, f, stopOf(stops, f.pairing()).reachMm()))
+            .map(f -> Judged.of(end, f, stopOf(stops, f.of().pairing()).reachMm()))
             .sorted(inOrderOfActing(end, stops))
             .toList();
     List<Need> needs = new ArrayList<>();
@@ -261,7 +261,8 @@ public final class CornerTravel {
     boolean unsure =
         placed.stream().anyMatch(l -> stopOf(stops, l.pairing()).reachMm() == null)
             || found.stream()
-                .anyMatch(f -> f.before() != null && stopOf(stops, f.pairing()).reachMm() == null);
+                .anyMatch(
+                    f -> f.before() != null && stopOf(stops, f.of().pairing()).reachMm() == null);
     // Both together, unless a limit of the axle crossed comes first.
     Stop stop = stopOf(stops, nearest.map(Limit::pairing).orElse(null));
     Figure reachMm = stop.reachMm();
@@ -354,7 +355,7 @@ public final class CornerTravel {
     return found.stream()
         .map(
             f -> {
-              Figure nowMm = stopOf(stops, f.pairing()).reachMm();
+              Figure nowMm = stopOf(stops, f.of().pairing()).reachMm();
               return Judged.of(end, f, nowMm == null ? null : nowMm.plus(inwardMm));
             })
         .filter(l -> l.outcome() == Outcome.CANT_TELL || l.outcome() == Outcome.SHORT)
@@ -368,7 +369,8 @@ public final class CornerTravel {
     Figure thenMm = stale == null ? null : stale.positionMm();
     return stale instanceof EndLimit.BrokenThroughout
         || (thenMm != null
-            && beyondStopMm(end, nearest, stops) - beyondStopMm(end, thenMm, found.pairing(), stops)
+            && beyondStopMm(end, nearest, stops)
+                    - beyondStopMm(end, thenMm, found.of().pairing(), stops)
                 > TINY_MM);
   }
 

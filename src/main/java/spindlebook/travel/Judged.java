@@ -34,7 +34,7 @@ public final class Judged {
     return WorkedOut.or(
         () -> judged(end, found, reachMm),
         why -> {
-          Need need = Need.read(found.toRead(), List.of(why));
+          Need need = Need.read(found.of().toRead(end), List.of(why));
           return limit(found, reachMm, null, Outcome.NEEDS, null, List.of(need));
         });
   }
@@ -42,12 +42,12 @@ public final class Judged {
   private static Limit judged(End end, CornerLimits.Found found, Figure reachMm) {
     EndLimit at = found.at();
     if (at instanceof EndLimit.BrokenThroughout) {
-      Need need = Need.read(found.toRead().at(HeightName.IN_BETWEEN), List.of(BROKEN));
+      Need need = Need.read(found.of().toRead(end).at(HeightName.IN_BETWEEN), List.of(BROKEN));
       return limit(found, reachMm, null, Outcome.SHORT, null, List.of(need));
     }
     if (at instanceof EndLimit.NotRead not) {
       List<String> because = not.because().isEmpty() ? found.gone() : not.because();
-      Need need = Need.read(found.toRead(), because);
+      Need need = Need.read(found.of().toRead(end), because);
       return limit(found, reachMm, null, Outcome.NEEDS, null, List.of(need));
     }
     if (reachMm == null) {
@@ -125,12 +125,12 @@ public final class Judged {
   private static List<Need> readBeyond(
       End end, CornerLimits.Found found, Figure reachMm, Figure room) {
     double sureMm = reachMm.value() + end.outward() * room.U();
-    return List.of(Need.readBeyond(found.toRead(), end, sureMm, reachMm));
+    return List.of(Need.readBeyond(found.of().toRead(end), end, sureMm, reachMm));
   }
 
   /** What would settle whether the value read at a position keeps its rule. */
   private static Settles byValue(CornerLimits.Found found, Figure positionMm) {
-    return found.clearanceAt(positionMm).map(c -> Settles.how(c, 0)).orElse(null);
+    return found.of().insideAt(positionMm).map(c -> Settles.how(c, 0)).orElse(null);
   }
 
   /** How far the wheel stays inside a position; NaN when that was not read. */
@@ -154,10 +154,10 @@ public final class Judged {
       Settles settles,
       List<Need> needs) {
     return new Limit(
-        found.kind(),
-        found.point(),
-        found.steering(),
-        found.pairing(),
+        found.of().kind(),
+        found.of().point(),
+        found.of().steering(),
+        found.of().pairing(),
         found.at(),
         reachMm,
         roomMm,

@@ -2,6 +2,7 @@ package spindlebook.travel;
 
 import java.util.List;
 import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.Pairing;
 import spindlebook.entry.Steering;
 import spindlebook.uncertainty.Figure;
@@ -44,6 +45,11 @@ public record Limit(
   /** The pairing in which it acts, in words; empty for a wheel hung alone. */
   public String condition() {
     return pairing == null ? "" : pairing.words();
+  }
+
+  /** What tells more of it at an end. */
+  public ToRead toRead(End end) {
+    return Ruled.toRead(end, kind, point, steering, pairing);
   }
 
   /** The wheel position of the limit, or of the last place where the rule is known to be kept. */

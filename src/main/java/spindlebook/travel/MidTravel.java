@@ -1,6 +1,5 @@
 package spindlebook.travel;
 
-import spindlebook.curve.Rule;
 import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Pairing;
 import spindlebook.entry.Steering;
@@ -24,15 +23,13 @@ public record MidTravel(
     Outcome outcome,
     Settles settles) {
 
-  static MidTravel of(
-      WatchPoint point, Steering steering, Pairing pairing, Shortfall shortfall, Rule rule) {
-    Figure inside =
-        shortfall.worst().plus(-rule.limit()).times(rule instanceof Rule.AtLeast ? 1 : -1);
+  static MidTravel of(Ruled of, Shortfall shortfall) {
+    Figure inside = of.inside(shortfall.worst());
     boolean broken = GuardBand.atLeast(inside, 0) == Outcome.SHORT;
     return new MidTravel(
-        point,
-        steering,
-        pairing,
+        of.point(),
+        of.steering(),
+        of.pairing(),
         shortfall,
         broken ? Outcome.SHORT : Outcome.CANT_TELL,
         broken ? null : Settles.how(inside, 0));

@@ -35,8 +35,8 @@ final class ReadOtherwise {
   static Settles settles(
       End end, CornerLimits.Found found, EndLimit.Crosses crosses, Figure reachMm) {
     Figure room = Judged.room(end, reachMm, crosses.positionMm());
-    List<Node> merged = Node.merge(found.nodes());
-    if (at(crosses, merged, found.rule()).isEmpty()) {
+    List<Node> merged = Node.merge(found.of().nodes());
+    if (at(crosses, merged, found.of().rule()).isEmpty()) {
       return Settles.how(room, 0);
     }
     return Settles.how(
@@ -47,7 +47,7 @@ final class ReadOtherwise {
           }
           List<Node> nodes = merged.stream().map(node -> node(node, n, steps)).toList();
           Figure limitMm =
-              at(crosses, nodes, found.rule())
+              at(crosses, nodes, found.of().rule())
                   .map(EndLimit.Crosses::positionMm)
                   .orElseGet(crosses::positionMm);
           return Judged.room(end, Settles.readOtherwise(reachMm, n, steps), limitMm).U();

@@ -31,9 +31,8 @@ class ReadOtherwiseTest {
     }
     Rule rule = new Rule.AtLeast(6);
     EndLimit at = RuleAlongTravel.along(nodes, rule).droop();
-    CornerLimits.Found found =
-        new CornerLimits.Found(
-            Limit.Kind.SHOCK, null, null, null, at, null, nodes, rule, null, List.of());
+    Ruled of = new Ruled(Limit.Kind.SHOCK, null, null, null, rule, nodes);
+    CornerLimits.Found found = new CornerLimits.Found(of, at, null, List.of());
     return Judged.of(End.DROOP, found, Figure.exact(stopMm));
   }
 

@@ -186,15 +186,8 @@ record SimulatedCorner(
     }
 
     private CornerLimits.Found found(EndLimit at) {
-      spindlebook.entry.Content.ToRead toRead =
-          new spindlebook.entry.Content.ToRead(
-              CornerLimits.nameAt(end),
-              null,
-              spindlebook.entry.Steering.STRAIGHT,
-              spindlebook.entry.Quantity.SHOCK_LENGTH,
-              null);
-      return new CornerLimits.Found(
-          Limit.Kind.SHOCK, null, null, null, at, toRead, nodes, rule(), null, List.of());
+      Ruled of = new Ruled(Limit.Kind.SHOCK, null, null, null, rule(), nodes);
+      return new CornerLimits.Found(of, at, null, List.of());
     }
   }
 }

@@ -10,10 +10,6 @@ import org.junit.jupiter.api.Test;
 import spindlebook.curve.Bound;
 import spindlebook.curve.Node;
 import spindlebook.curve.Rule;
-import spindlebook.entry.Content.ToRead;
-import spindlebook.entry.HeightName;
-import spindlebook.entry.Quantity;
-import spindlebook.entry.Steering;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
@@ -36,11 +32,8 @@ class WorkedOutTest {
     EndLimit at = RuleAlongTravel.along(noCurve(), RULE).droop();
     EndLimit.NotRead not = assertInstanceOf(EndLimit.NotRead.class, at);
     assertTrue(not.because().get(0).startsWith("could not be worked out: "), not.toString());
-    ToRead toRead =
-        new ToRead(HeightName.ON_THE_STRAP, null, Steering.STRAIGHT, Quantity.SHOCK_LENGTH, null);
-    CornerLimits.Found found =
-        new CornerLimits.Found(
-            Limit.Kind.SHOCK, null, null, null, at, toRead, noCurve(), RULE, null, List.of());
+    Ruled of = new Ruled(Limit.Kind.SHOCK, null, null, null, RULE, noCurve());
+    CornerLimits.Found found = new CornerLimits.Found(of, at, null, List.of());
     Limit limit = Judged.of(End.DROOP, found, Figure.exact(-480));
     assertEquals(Outcome.NEEDS, limit.outcome());
     assertEquals(not.because(), limit.needs().get(0).because());

@@ -10,7 +10,6 @@ import spindlebook.entry.Steering;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Judged;
-import spindlebook.travel.Limit;
 import spindlebook.travel.MidTravel;
 import spindlebook.travel.Need;
 import spindlebook.travel.TravelFindings;
@@ -79,20 +78,7 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
     return Rungs.stop(reach.mm(), reach.needs(), reach.pairing().words());
   }
 
-  /**
-   * Of limits from anywhere.
-   *
-   * @param reachMm where the stop lets the wheel go in the end, S − e or B + r; null when that is
-   *     not known
-   * @param needs what is missing of the stop, and of limits that are not among {@code limits}
-   */
-  public static Ladder of(
-      End end, Figure reachMm, List<Limit> limits, List<Need> needs, List<MidTravel> midTravel) {
-    List<Rung> rungs = limits.stream().map(l -> Rungs.of(end, l, reachMm)).toList();
-    return of(end, List.of(Rungs.stop(reachMm, needs, "")), rungs, needs, midTravel);
-  }
-
-  private static Ladder of(
+  static Ladder of(
       End end, List<Rung> stops, List<Rung> limits, List<Need> needs, List<MidTravel> midTravel) {
     List<Rung> unordered =
         Stream.of(stops, Rungs.neverGiven(needs), limits).flatMap(List::stream).toList();

@@ -2,7 +2,6 @@ package spindlebook.advice;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import spindlebook.fold.Card;
 import spindlebook.travel.End;
 import spindlebook.travel.Limit;
@@ -99,10 +98,5 @@ public record NextReading(
   /** What a total, a margin or the split about ride waits for, the one that matters most first. */
   static List<NextReading> missing(Card card, TravelFindings travel) {
     return new ReadingsToTake(card, travel).missing();
-  }
-
-  /** The one that matters most; empty when everything is there, holds, and is decided. */
-  public static Optional<NextReading> of(Card card, TravelFindings travel) {
-    return ranked(card, travel).stream().findFirst();
   }
 }

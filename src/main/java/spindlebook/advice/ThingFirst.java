@@ -135,8 +135,7 @@ public sealed interface ThingFirst {
    * @param bump where the wheel was
    * @param pastLimit past the limit of bump; else past where the stop with its reserve ends
    */
-  record DeeperThanAllowed(
-      Why why, String corner, SeenTelltale ring, DeepestBump.At bump, boolean pastLimit)
+  record DeeperThanAllowed(Why why, String corner, DeepestBump.At bump, boolean pastLimit)
       implements ThingFirst {}
 
   /** Clay says that a gap came down to less than its rule asks. */

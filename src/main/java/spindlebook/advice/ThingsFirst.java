@@ -232,8 +232,7 @@ final class ThingsFirst {
             .isPresent();
     if (pastLimit || pastStop) {
       found.add(
-          new ThingFirst.DeeperThanAllowed(
-              Why.WENT_PAST, corner.card().corner(), ring, at, pastLimit));
+          new ThingFirst.DeeperThanAllowed(Why.WENT_PAST, corner.card().corner(), at, pastLimit));
     }
   }
 

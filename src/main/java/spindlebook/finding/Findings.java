@@ -13,7 +13,6 @@ import spindlebook.definition.Setting;
 import spindlebook.entry.Lock;
 import spindlebook.entry.Steering;
 import spindlebook.finding.Finding.Group;
-import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.InForce;
 import spindlebook.fold.Standing;
@@ -66,12 +65,6 @@ public final class Findings {
   public static Findings of(
       Card card, Optional<Card> mirror, boolean byLock, Map<CornerFigure, Figure> foretold) {
     return new Findings(card, mirror, byLock, foretold);
-  }
-
-  /** Of a corner as its book stands; worked out once. */
-  public static Findings of(CarBook book, Card card) {
-    return book.memo()
-        .get(List.of(Findings.class, card.corner()), () -> of(card, book.mirror(card), false));
   }
 
   public Card card() {

@@ -10,12 +10,6 @@ import java.util.List;
  * @param midTravel stretches between the two where the rule is broken, from droop to bump
  * @param hardlyKept stretches between the two where it is kept, but by less than the readings' own
  *     U, surely kept on both sides; from droop to bump
- * @param touchesAt wheel positions in mm of exact readings that equal the rule where the curve does
- *     not go through it
  */
 public record Along(
-    EndLimit droop,
-    EndLimit bump,
-    List<Shortfall> midTravel,
-    List<Shortfall> hardlyKept,
-    List<Double> touchesAt) {}
+    EndLimit droop, EndLimit bump, List<Shortfall> midTravel, List<Shortfall> hardlyKept) {}

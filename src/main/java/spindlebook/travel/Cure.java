@@ -15,7 +15,6 @@ import spindlebook.definition.Setting;
  *     neither is known
  * @param to the new setting, ready to be an adjustment; null when the present one is not known
  * @param atWheelMm wheel travel it takes away
- * @param byRatio worked out with the ratio at the stop, outside the lengths that were read
  * @param leaves a limit that still cannot be told with the stop set so, because what was read of it
  *     is itself too close to its rule; null when all are clear then
  */
@@ -27,10 +26,9 @@ public record Cure(
     Setting from,
     Setting to,
     double atWheelMm,
-    boolean byRatio,
     Limit leaves) {
 
   Cure leaving(Limit open) {
-    return new Cure(adjuster, wantedMm, setMm, steps, from, to, atWheelMm, byRatio, open);
+    return new Cure(adjuster, wantedMm, setMm, steps, from, to, atWheelMm, open);
   }
 }

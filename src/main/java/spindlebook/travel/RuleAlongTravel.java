@@ -41,7 +41,7 @@ public final class RuleAlongTravel {
 
   private static Along notRead(List<String> because) {
     EndLimit not = new EndLimit.NotRead(because);
-    return new Along(not, not, List.of(), List.of(), List.of());
+    return new Along(not, not, List.of(), List.of());
   }
 
   private static Along workedOut(List<Node> nodes, Rule rule) {
@@ -60,8 +60,7 @@ public final class RuleAlongTravel {
         end(runs.get(0), last > 0 ? runs.get(1) : null, met, true),
         end(runs.get(last), last > 0 ? runs.get(last - 1) : null, met, false),
         midTravel(runs, met, rule),
-        hardlyKept(telling, rule),
-        touches(runs, rule));
+        hardlyKept(telling, rule));
   }
 
   /** Neighbouring readings, from droop to bump, that all keep or all break the rule. */
@@ -195,23 +194,6 @@ public final class RuleAlongTravel {
 
   private static boolean surelyKeeps(Node node, Rule rule) {
     return clearance(node, rule) >= node.value().U();
-  }
-
-  /** Exact readings at the limit that end no run. */
-  private static List<Double> touches(List<Run> runs, Rule rule) {
-    List<Double> touches = new ArrayList<>();
-    for (int r = 0; r < runs.size(); r++) {
-      Run run = runs.get(r);
-      int last = run.nodes().size() - 1;
-      for (int i = 0; i <= last; i++) {
-        Node node = run.nodes().get(i);
-        boolean endsRun = run.kept() && ((i == 0 && r > 0) || (i == last && r < runs.size() - 1));
-        if (!endsRun && node.bound() == Bound.EXACT && clearance(node, rule) == 0) {
-          touches.add(node.positionMm().value());
-        }
-      }
-    }
-    return touches;
   }
 
   static double clearance(Node node, Rule rule) {

@@ -90,7 +90,6 @@ final class StopCure {
                 ? strapTo(card, inForce.get(), setMm, count)
                 : spacerTo(card, inForce.get().setting(), setMm),
             atWheelMm,
-            change.by() == PositionToSetting.By.RATIO,
             null));
   }
 

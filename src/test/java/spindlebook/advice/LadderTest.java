@@ -193,7 +193,7 @@ class LadderTest {
             Need.choose(Allowance.GROUND_CLEARANCE),
             new Need(null, Dimension.STOP_CRUSH, null, List.of(), null));
     Ladder bump =
-        Ladder.of(End.BUMP, null, List.of(gap("arm", STRAIGHT, at(500))), needs, List.of());
+        Ladders.of(End.BUMP, null, List.of(gap("arm", STRAIGHT, at(500))), needs, List.of());
     assertEquals(List.of("arm", "stop", "shock", "ground"), names(bump));
     assertEquals(List.of(needs.get(2)), bump.rungs().get(1).needs());
     assertEquals(List.of(needs.get(0)), bump.rungs().get(2).needs());
@@ -376,7 +376,7 @@ class LadderTest {
   void what_only_a_crossed_axle_does_acts_in_its_turn_and_says_so() {
     // Both together the link clears its bracket to 540; crossed it meets its rule at 480.
     Ladder bump =
-        Ladder.of(
+        Ladders.of(
             End.BUMP,
             Figure.exact(500),
             List.of(

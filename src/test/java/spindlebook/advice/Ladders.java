@@ -13,6 +13,7 @@ import spindlebook.entry.Steering;
 import spindlebook.travel.End;
 import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
+import spindlebook.travel.MidTravel;
 import spindlebook.travel.Need;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
@@ -25,7 +26,13 @@ final class Ladders {
   private Ladders() {}
 
   static Ladder ladder(End end, Figure reachMm, Limit... limits) {
-    return Ladder.of(end, reachMm, List.of(limits), List.of(), List.of());
+    return of(end, reachMm, List.of(limits), List.of(), List.of());
+  }
+
+  static Ladder of(
+      End end, Figure reachMm, List<Limit> limits, List<Need> needs, List<MidTravel> midTravel) {
+    List<Rung> rungs = limits.stream().map(l -> Rungs.of(end, l, reachMm)).toList();
+    return Ladder.of(end, List.of(Rungs.stop(reachMm, needs, "")), rungs, needs, midTravel);
   }
 
   static Limit paired(Limit l, Pairing pairing) {

@@ -6,7 +6,6 @@ import static spindlebook.travel.StandardCorner.bench;
 import static spindlebook.travel.StandardCorner.limit;
 
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import spindlebook.advice.NextReading.Why;
 import spindlebook.card.TravelWords;
@@ -38,7 +37,7 @@ class NextReadingTest {
   @Test
   void a_corner_that_is_all_there_and_clear_wants_nothing() {
     Card card = limit(bench(CornerBench.exact()), 203.2).card();
-    assertEquals(Optional.empty(), NextReading.of(card, CornerTravel.of(card)));
+    assertEquals(List.of(), NextReading.ranked(card, CornerTravel.of(card)));
   }
 
   // --- missing

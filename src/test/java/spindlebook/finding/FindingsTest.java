@@ -66,7 +66,7 @@ class FindingsTest {
       CarBook book = CarBook.of(new RandomBook(seed).entries(160));
       for (String corner : book.corners()) {
         Card card = book.card(corner);
-        Findings all = Findings.of(book, card);
+        Findings all = Findings.of(card, book.mirror(card), false);
         List<Group> groups = all.all().stream().map(Finding::group).toList();
         assertEquals(groups.stream().sorted(Comparator.naturalOrder()).toList(), groups);
         Set<String> ids = new HashSet<>();

@@ -76,7 +76,6 @@ class CornerTravelTest {
     assertEquals(1, cure.steps());
     assertEquals("hole 4", cure.to().inWords());
     assertEquals(2 * INCH, cure.atWheelMm(), 1e-9);
-    assertFalse(cure.byRatio());
   }
 
   @Test

@@ -2,8 +2,7 @@ package spindlebook.linkage;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.commons.math3.exception.TooManyEvaluationsException;
-import org.apache.commons.math3.exception.TooManyIterationsException;
+import org.apache.commons.math3.exception.MathIllegalStateException;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
 import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
@@ -83,6 +82,9 @@ public record Calibration(
    *     row has no doubt of its own
    */
   public static Calibration of(Joints joints, List<Placed> given, List<CornerReading> readings) {
+    if (given.isEmpty()) {
+      throw new LinkageRefused("Choose at least one coordinate that may be other than given.");
+    }
     CornerFit fit = new CornerFit(joints, given, readings);
     List<Figure> rows = fit.rows();
     RealMatrix whiten = whitening(rows);
@@ -186,7 +188,7 @@ public record Calibration(
                   .build())
           .getPoint()
           .toArray();
-    } catch (TooManyEvaluationsException | TooManyIterationsException e) {
+    } catch (MathIllegalStateException e) {
       throw new LinkageRefused("The readings lead to no corner: too many of them disagree.");
     }
   }

@@ -1,10 +1,11 @@
 package spindlebook.linkage;
 
+import static java.lang.Math.toDegrees;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiFunction;
 import java.util.function.ToDoubleBiFunction;
-import java.util.function.ToDoubleFunction;
 
 /**
  * One column of a sheet, in millimetres, degrees or degrees for each millimetre, as its name ends;
@@ -17,63 +18,53 @@ public record Column(String name, ToDoubleBiFunction<Pose, OnGround> of) {
 
   private static List<Column> all() {
     List<Column> all = new ArrayList<>();
-    point(all, "L", (pose, ground) -> pose.l());
-    point(all, "U", (pose, ground) -> pose.upper());
-    point(all, "TO", (pose, ground) -> pose.tie());
-    point(all, "W", (pose, ground) -> pose.hub());
-    point(all, "contact", (pose, ground) -> ground.contact());
-    point(all, "spin_axis", (pose, ground) -> pose.spin());
-    degrees(all, "camber_deg", Pose::camberRad);
-    degrees(all, "toe_in_deg", Pose::toeRad);
-    degrees(all, "steer_iso_deg", pose -> -side(pose) * pose.toeRad());
-    degrees(all, "inclination_iso_deg", pose -> -side(pose) * pose.camberRad());
-    degrees(all, "caster_deg", Pose::casterRad);
-    degrees(all, "kpi_deg", Pose::kpiRad);
-    ground(all, "scrub_mm", OnGround::scrubMm);
-    ground(all, "trail_mm", OnGround::trailMm);
-    ground(all, "scrub_body_y_mm", OnGround::bodyScrubMm);
-    ground(all, "trail_body_x_mm", OnGround::bodyTrailMm);
-    ground(all, "scrub_resultant_mm", g -> Math.hypot(g.scrubMm(), g.trailMm()));
-    ground(all, "axis_offset_at_wheel_centre_body_y_mm", OnGround::hubOffsetMm);
-    ground(all, "trail_at_wheel_centre_body_x_mm", OnGround::hubTrailMm);
-    all.add(new Column("half_track_change_contact_mm", (pose, g) -> g.halfTrackMm(pose)));
-    plain(all, "half_track_change_wheel_centre_mm", Pose::halfTrackMm);
-    plain(all, "wheelbase_change_wheel_centre_mm", Pose::wheelbaseMm);
-    degrees(all, "lower_arm_rot_deg", Pose::lowerRad);
-    degrees(all, "upper_arm_rot_deg", Pose::upperRad);
-    plain(all, "shock_length_mm", Pose::shockMm);
-    plain(all, "shock_motion_ratio", Pose::shockRatio);
-    plain(all, "strap_length_mm", Pose::strapMm);
-    plain(all, "strap_ratio", Pose::strapRatio);
-    degrees(all, "dcamber_dz_deg_per_mm", Pose::camberPerMm);
-    degrees(all, "dtoe_dz_deg_per_mm", Pose::toePerMm);
-    degrees(all, "dcaster_dz_deg_per_mm", Pose::casterPerMm);
-    degrees(all, "dkpi_dz_deg_per_mm", Pose::kpiPerMm);
-    plain(all, "dhalf_track_wheel_centre_dz", Pose::halfTrackPerMm);
-    degrees(all, "artic_lower_uniball_deg", Pose::lowerUniballRad);
-    degrees(all, "artic_upper_uniball_deg", Pose::upperUniballRad);
-    degrees(all, "artic_tie_outer_deg", Pose::outerRodEndRad);
-    degrees(all, "artic_tie_inner_deg", Pose::innerRodEndRad);
-    degrees(all, "tie_rod_to_steer_arm_deg", Pose::tieToArmRad);
+    point(all, "L", (p, g) -> p.l());
+    point(all, "U", (p, g) -> p.upper());
+    point(all, "TO", (p, g) -> p.tie());
+    point(all, "W", (p, g) -> p.hub());
+    point(all, "contact", (p, g) -> g.contact());
+    point(all, "spin_axis", (p, g) -> p.spin());
+    all.addAll(
+        List.of(
+            new Column("camber_deg", (p, g) -> toDegrees(p.camberRad())),
+            new Column("toe_in_deg", (p, g) -> toDegrees(p.toeRad())),
+            new Column("steer_iso_deg", (p, g) -> -side(p) * toDegrees(p.toeRad())),
+            new Column("inclination_iso_deg", (p, g) -> -side(p) * toDegrees(p.camberRad())),
+            new Column("caster_deg", (p, g) -> toDegrees(p.casterRad())),
+            new Column("kpi_deg", (p, g) -> toDegrees(p.kpiRad())),
+            new Column("scrub_mm", (p, g) -> g.scrubMm()),
+            new Column("trail_mm", (p, g) -> g.trailMm()),
+            new Column("scrub_body_y_mm", (p, g) -> g.bodyScrubMm()),
+            new Column("trail_body_x_mm", (p, g) -> g.bodyTrailMm()),
+            new Column("scrub_resultant_mm", (p, g) -> Math.hypot(g.scrubMm(), g.trailMm())),
+            new Column("axis_offset_at_wheel_centre_body_y_mm", (p, g) -> g.hubOffsetMm()),
+            new Column("trail_at_wheel_centre_body_x_mm", (p, g) -> g.hubTrailMm()),
+            new Column("half_track_change_contact_mm", (p, g) -> g.halfTrackMm(p)),
+            new Column("half_track_change_wheel_centre_mm", (p, g) -> p.halfTrackMm()),
+            new Column("wheelbase_change_wheel_centre_mm", (p, g) -> p.wheelbaseMm()),
+            new Column("lower_arm_rot_deg", (p, g) -> toDegrees(p.lowerRad())),
+            new Column("upper_arm_rot_deg", (p, g) -> toDegrees(p.upperRad())),
+            new Column("shock_length_mm", (p, g) -> p.shockMm()),
+            new Column("shock_motion_ratio", (p, g) -> p.shockRatio()),
+            new Column("strap_length_mm", (p, g) -> p.strapMm()),
+            new Column("strap_ratio", (p, g) -> p.strapRatio()),
+            new Column("dcamber_dz_deg_per_mm", (p, g) -> toDegrees(p.camberPerMm())),
+            new Column("dtoe_dz_deg_per_mm", (p, g) -> toDegrees(p.toePerMm())),
+            new Column("dcaster_dz_deg_per_mm", (p, g) -> toDegrees(p.casterPerMm())),
+            new Column("dkpi_dz_deg_per_mm", (p, g) -> toDegrees(p.kpiPerMm())),
+            new Column("dhalf_track_wheel_centre_dz", (p, g) -> p.halfTrackPerMm()),
+            new Column("artic_lower_uniball_deg", (p, g) -> toDegrees(p.lowerUniballRad())),
+            new Column("artic_upper_uniball_deg", (p, g) -> toDegrees(p.upperUniballRad())),
+            new Column("artic_tie_outer_deg", (p, g) -> toDegrees(p.outerRodEndRad())),
+            new Column("artic_tie_inner_deg", (p, g) -> toDegrees(p.innerRodEndRad())),
+            new Column("tie_rod_to_steer_arm_deg", (p, g) -> toDegrees(p.tieToArmRad()))));
     return List.copyOf(all);
   }
 
   private static void point(List<Column> all, String name, BiFunction<Pose, OnGround, Vec> at) {
-    all.add(new Column(name + "_x", (pose, ground) -> at.apply(pose, ground).x()));
-    all.add(new Column(name + "_y", (pose, ground) -> at.apply(pose, ground).y()));
-    all.add(new Column(name + "_z", (pose, ground) -> at.apply(pose, ground).z()));
-  }
-
-  private static void plain(List<Column> all, String name, ToDoubleFunction<Pose> of) {
-    all.add(new Column(name, (pose, ground) -> of.applyAsDouble(pose)));
-  }
-
-  private static void degrees(List<Column> all, String name, ToDoubleFunction<Pose> rad) {
-    plain(all, name, pose -> Math.toDegrees(rad.applyAsDouble(pose)));
-  }
-
-  private static void ground(List<Column> all, String name, ToDoubleFunction<OnGround> of) {
-    all.add(new Column(name, (pose, ground) -> of.applyAsDouble(ground)));
+    all.add(new Column(name + "_x", (p, g) -> at.apply(p, g).x()));
+    all.add(new Column(name + "_y", (p, g) -> at.apply(p, g).y()));
+    all.add(new Column(name + "_z", (p, g) -> at.apply(p, g).z()));
   }
 
   private static int side(Pose pose) {

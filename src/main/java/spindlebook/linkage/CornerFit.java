@@ -2,6 +2,7 @@ package spindlebook.linkage;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.RealMatrix;
 import spindlebook.linkage.Found.StopsAssembling;
@@ -107,13 +108,26 @@ final class CornerFit {
     double[][] slopes = new double[here.length][coordinates.length];
     for (int j = 0; j < coordinates.length; j++) {
       double step = STEP * placed.get(j).coordinate().byTape();
-      double[] moved = coordinates.clone();
-      moved[j] += step;
-      double[] there = off(moved);
+      double[] there = moved(coordinates, j, step);
+      if (nowhere(there) && !nowhere(here)) {
+        step = -step;
+        there = moved(coordinates, j, step);
+      }
       for (int i = 0; i < here.length; i++) {
         slopes[i][j] = (here[i] - there[i]) / step;
       }
     }
     return new Array2DRowRealMatrix(slopes, false);
+  }
+
+  private double[] moved(double[] coordinates, int j, double step) {
+    double[] moved = coordinates.clone();
+    moved[j] += step;
+    return off(moved);
+  }
+
+  /** Whether the corner does not get to some reading's height. */
+  private static boolean nowhere(double[] off) {
+    return DoubleStream.of(off).anyMatch(o -> o == NOWHERE);
   }
 }

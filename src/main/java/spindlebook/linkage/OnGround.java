@@ -27,7 +27,7 @@ public record OnGround(
     Joints joints = pose.linkage().joints();
     int side = joints.side();
     Vec s = pose.spin();
-    double flat = Math.hypot(s.x(), s.y());
+    double flat = Math.sqrt(s.x() * s.x() + s.y() * s.y());
     Vec up = new Vec(-s.z() * s.x(), -s.z() * s.y(), flat * flat).times(1 / flat);
     Vec contact = pose.hub().plus(-joints.radiusMm(), up);
     Vec fromAxis = contact.minus(onKingpin(pose, contact.z()));

@@ -27,8 +27,7 @@ import spindlebook.uncertainty.Figure;
  * memory.
  *
  * <p>Worked example: left wheel, heading ± 20°, camber 1.0484° and −0.3210°, straight 0, toe 0:
- * caster 2° with KPI 6° known, and both from the cambers alone; the small-angle formula says
- * 1.962°.
+ * caster 2° with KPI 6° known, and both from the cambers alone.
  */
 public final class CasterSweep {
   private CasterSweep() {}

@@ -24,7 +24,7 @@ import spindlebook.uncertainty.Figure;
  * 8855's terms, from memory; derived in docs/methods-alignment.md.
  *
  * <p>Worked example: A 8 ahead, 110 inboard, 115 below, C 4°, K 6°, γ 0, R 380: scrub 82.147, trail
- * 26.531 mm; each mm more of radius: −0.1051 and + 0.0699 mm.
+ * 26.531 mm; each mm more of radius: scrub −0.1051 mm.
  */
 public record ScrubTrail(Figure scrubMm, Figure trailMm, Figure bodyScrubMm, Figure bodyTrailMm) {
 

@@ -22,7 +22,7 @@ import spindlebook.uncertainty.Figure;
  * Source: derived in docs/methods-alignment.md.
  *
  * <p>Worked example: rack behind, e 55, b 158 mm, q −0.0610, + 0.2425° camber: −0.0844° (toe-out;
- * the exact solution says −0.0867°).
+ * the exact solution says −0.0870°).
  */
 public final class ToeKnockOn {
   /** How far it may be off, as a part of the changes of camber and caster that cause it. */

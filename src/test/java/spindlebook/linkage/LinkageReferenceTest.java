@@ -249,6 +249,14 @@ class LinkageReferenceTest {
         assertInstanceOf(StopsAssembling.class, G1.at(0, 900)).words());
   }
 
+  /** As SteeringAxis of the alignment has them. */
+  @Test
+  void the_kingpin_leans_as_its_joints_say() {
+    Pose design = G1.design(0).orElseThrow();
+    assertEquals(5.7106, Math.toDegrees(design.casterRad()), 5e-5);
+    assertEquals(8.5308, Math.toDegrees(design.kpiRad()), 5e-5);
+  }
+
   @Test
   void steered_at_one_jack_setting_the_lower_arm_stays() {
     Pose straight = G1.at(-140, 0).pose();

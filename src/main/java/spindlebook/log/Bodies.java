@@ -1,20 +1,22 @@
 package spindlebook.log;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.EnumNamingStrategies;
 import com.fasterxml.jackson.databind.JsonDeserializer;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.cfg.CoercionAction;
 import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
+import com.fasterxml.jackson.databind.cfg.MapperConfig;
+import com.fasterxml.jackson.databind.deser.DeserializationProblemHandler;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import com.fasterxml.jackson.databind.introspect.AnnotatedClass;
+import com.fasterxml.jackson.databind.introspect.JacksonAnnotationIntrospector;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.type.LogicalType;
@@ -24,7 +26,6 @@ import java.util.Collection;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
@@ -342,8 +343,6 @@ public final class Bodies {
 
   static ObjectMapper mapper() {
     SimpleModule words = new SimpleModule("words");
-    words.setDeserializerModifier(new SmallWords.Reading());
-    words.addSerializer(new SmallWords.Writing());
     words.addDeserializer(TypedLength.class, new LengthOrText());
     words.addDeserializer(TypedAngle.class, new AngleOrText());
     words.addDeserializer(Setting.class, new SettingOrText());
@@ -353,10 +352,14 @@ public final class Bodies {
         Json.MAPPER
             .copy()
             .setSerializationInclusion(JsonInclude.Include.NON_NULL)
+            .setAnnotationIntrospector(new SmallWords())
+            .addHandler(new NoSuchWord())
+            .enable(DeserializationFeature.FAIL_ON_NUMBERS_FOR_ENUMS)
             .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
             .disable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
             .registerModule(words);
-    for (LogicalType type : List.of(LogicalType.Boolean, LogicalType.Float, LogicalType.Textual)) {
+    for (LogicalType type :
+        List.of(LogicalType.Boolean, LogicalType.Float, LogicalType.Textual, LogicalType.Enum)) {
       for (CoercionInputShape shape : CoercionInputShape.values()) {
         boolean wholeNumber = type == LogicalType.Float && shape == CoercionInputShape.Integer;
         if (!wholeNumber) {
@@ -388,7 +391,7 @@ public final class Bodies {
       return new TypedLength(
           node.get("typed").textValue(),
           node.get("mm").doubleValue(),
-          SmallWords.read(LengthUnit.class, node.get("unit").textValue(), parser),
+          context.readTreeAsValue(node.get("unit"), LengthUnit.class),
           node.get("rule").textValue());
     }
   }
@@ -430,7 +433,7 @@ public final class Bodies {
       try {
         return new Setting(
             node.get("typed").textValue(),
-            SmallWords.read(SettingUnit.class, node.get("unit").textValue(), parser),
+            context.readTreeAsValue(node.get("unit"), SettingUnit.class),
             counted ? node.get("amount").doubleValue() : null);
       } catch (IllegalArgumentException unfit) {
         throw wrong(parser, unfit.getMessage());
@@ -481,58 +484,27 @@ public final class Bodies {
   }
 
   /** Enumerated words as {@code left-front}. */
-  private static final class SmallWords {
-    static String write(Enum<?> value) {
-      return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
+  private static final class SmallWords extends JacksonAnnotationIntrospector {
+    private static final long serialVersionUID = 1;
 
-    static <E extends Enum<E>> E read(Class<E> type, String word, JsonParser parser)
-        throws IOException {
-      for (E value : type.getEnumConstants()) {
-        if (write(value).equals(word)) {
-          return value;
-        }
+    @Override
+    public Object findEnumNamingStrategy(MapperConfig<?> config, AnnotatedClass type) {
+      return EnumNamingStrategies.KebabCaseStrategy.class;
+    }
+  }
+
+  private static final class NoSuchWord extends DeserializationProblemHandler {
+    @Override
+    public Object handleWeirdStringValue(
+        DeserializationContext context, Class<?> type, String word, String why) throws IOException {
+      if (!type.isEnum()) {
+        return NOT_HANDLED;
       }
       String known =
           Arrays.stream(type.getEnumConstants())
-              .map(SmallWords::write)
+              .map(e -> MAPPER.valueToTree(e).textValue())
               .collect(Collectors.joining(", "));
-      throw wrong(parser, "'" + BookRefused.shown(word) + "' is none of " + known);
-    }
-
-    static final class Writing extends JsonSerializer<Enum<?>> {
-      @Override
-      @SuppressWarnings("unchecked")
-      public Class<Enum<?>> handledType() {
-        return (Class<Enum<?>>) (Class<?>) Enum.class;
-      }
-
-      @Override
-      public void serialize(Enum<?> value, JsonGenerator out, SerializerProvider provider)
-          throws IOException {
-        out.writeString(write(value));
-      }
-    }
-
-    static final class Reading
-        extends com.fasterxml.jackson.databind.deser.BeanDeserializerModifier {
-      private static final long serialVersionUID = 1;
-
-      @Override
-      @SuppressWarnings({"unchecked", "rawtypes"})
-      public JsonDeserializer<?> modifyEnumDeserializer(
-          com.fasterxml.jackson.databind.DeserializationConfig config,
-          com.fasterxml.jackson.databind.JavaType type,
-          com.fasterxml.jackson.databind.BeanDescription description,
-          JsonDeserializer<?> deserializer) {
-        return new JsonDeserializer<Enum<?>>() {
-          @Override
-          public Enum<?> deserialize(JsonParser parser, DeserializationContext context)
-              throws IOException {
-            return SmallWords.read((Class) type.getRawClass(), parser.getText(), parser);
-          }
-        };
-      }
+      throw wrong(context.getParser(), "'" + BookRefused.shown(word) + "' is none of " + known);
     }
   }
 }

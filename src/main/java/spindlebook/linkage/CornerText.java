@@ -179,7 +179,7 @@ public record CornerText(Joints joints, List<Double> heightsMm, List<Double> rac
      * @param count how many there must be; 0: any
      */
     double[] numbers(int count, double most) {
-      if (cells.isEmpty() || count > 0 && cells.size() != count) {
+      if (cells.isEmpty() || (count > 0 && cells.size() != count)) {
         String needed = count == 0 ? "some" : "" + count;
         throw refused("%s needs numbers: %s, not %d.", name, needed, cells.size());
       }

@@ -46,6 +46,10 @@ public record OnGround(
     return pose.l().plus((z - pose.l().z()) / pose.e().z(), pose.e());
   }
 
+  public double resultantMm() {
+    return Math.sqrt(scrubMm * scrubMm + trailMm * trailMm);
+  }
+
   /** Outward movement of the contact centre from the design. */
   public double halfTrackMm(Pose pose) {
     Linkage linkage = pose.linkage();

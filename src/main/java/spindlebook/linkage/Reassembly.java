@@ -31,7 +31,7 @@ public final class Reassembly {
   private static final double CLOSE_MM = 1e-10;
 
   private final Joints made;
-  private final double[] lengths;
+  private final Map<Rod, Double> lengths = new EnumMap<>(Rod.class);
   private final double hubMm;
 
   private Reassembly(Joints today, List<Change> changes) {
@@ -42,13 +42,12 @@ public final class Reassembly {
       }
     }
     made = moved;
-    lengths = new double[Rod.values().length];
     for (Rod rod : Rod.values()) {
-      lengths[rod.ordinal()] = rod.lengthMm(today);
+      lengths.put(rod, rod.lengthMm(today));
     }
     for (Change change : changes) {
       if (change instanceof Longer longer) {
-        lengths[longer.rod().ordinal()] += longer.byMm();
+        lengths.merge(longer.rod(), longer.byMm(), Double::sum);
       }
     }
     hubMm = today.get(Joint.W).z();
@@ -101,12 +100,13 @@ public final class Reassembly {
 
   /** How far each length and the hub's height are off, and what each coordinate does to it. */
   private void equations(double[] at, double[] off, double[][] slopes) {
-    for (Rod rod : Rod.values()) {
-      int row = rod.ordinal();
+    int row = 0;
+    for (Map.Entry<Rod, Double> length : lengths.entrySet()) {
+      Rod rod = length.getKey();
       int column = rod.outer == Joint.L ? 0 : rod.outer == Joint.U ? 3 : 6;
       Vec d = point(at, column).minus(made.get(rod.inner));
-      off[row] = d.length() - lengths[row];
-      put(slopes[row], column, d.unit());
+      off[row] = d.length() - length.getValue();
+      put(slopes[row++], column, d.unit());
     }
     inKnuckle(5, at, 0, Joint.L, 3, Joint.U, off, slopes);
     inKnuckle(6, at, 0, Joint.L, 6, Joint.TO, off, slopes);

@@ -7,7 +7,7 @@ import java.util.stream.IntStream;
 public record Tried(Linkage today, Linkage tried) {
 
   /** One figure of both; NaN where a side does not get there. */
-  public record Beside(Column column, double today, double tried) {}
+  public record Beside(String column, double today, double tried) {}
 
   /**
    * @throws LinkageRefused where the changed parts do not go together
@@ -20,14 +20,14 @@ public record Tried(Linkage today, Linkage tried) {
   public List<Beside> at(double heightMm, double rackMm) {
     double[] before = values(today, heightMm, rackMm);
     double[] after = values(tried, heightMm, rackMm);
-    return IntStream.range(0, Column.ALL.size())
-        .mapToObj(i -> new Beside(Column.ALL.get(i), before[i], after[i]))
+    return IntStream.range(0, Columns.NAMES.size())
+        .mapToObj(i -> new Beside(Columns.NAMES.get(i), before[i], after[i]))
         .toList();
   }
 
   private static double[] values(Linkage linkage, double heightMm, double rackMm) {
     return linkage.at(heightMm, rackMm) instanceof Pose pose
-        ? Sheet.values(pose)
-        : Column.ALL.stream().mapToDouble(c -> Double.NaN).toArray();
+        ? Columns.of(pose)
+        : Columns.NAMES.stream().mapToDouble(name -> Double.NaN).toArray();
   }
 }

@@ -52,7 +52,7 @@ public final class LinkageLoad {
                 "calibration",
                 () -> calibrated(corner),
                 "sheet",
-                () -> Sheet.of(linkage, heights, racks).rows().get(7).values()[12]));
+                () -> all(Sheet.of(linkage, heights, racks))));
     double pose = ns.get("pose") / (20 * POSES);
     double marquardt = ns.get("nine equations") / POSES;
     System.out.printf(
@@ -106,6 +106,14 @@ public final class LinkageLoad {
       for (Pose near : neighbours) {
         sum += linkage.at(near.heightMm() + STEP_MM, near).pose().hub().y();
       }
+    }
+    return sum;
+  }
+
+  private static double all(Sheet sheet) {
+    double sum = 0;
+    for (Sheet.Row row : sheet.rows()) {
+      sum += Columns.of(row.found().pose())[12];
     }
     return sum;
   }

@@ -22,10 +22,10 @@ class LinkageReferenceTest {
   private static final Set<String> RATIOS = Set.of("shock_motion_ratio", "strap_ratio");
 
   static Map<String, Double> byName(Pose pose) {
-    double[] values = Sheet.values(pose);
+    double[] values = Columns.of(pose);
     Map<String, Double> byName = new HashMap<>();
     for (int i = 0; i < values.length; i++) {
-      byName.put(Column.ALL.get(i).name(), values[i]);
+      byName.put(Columns.NAMES.get(i), values[i]);
     }
     return byName;
   }
@@ -232,7 +232,10 @@ class LinkageReferenceTest {
         double stops = arm.doubleValue();
         double before = G1.at(stops + 1, rack).pose().lowerRad();
         double at = G1.at(stops, rack).pose().lowerRad();
-        double after = G1.at(stops - 1, rack).pose().lowerRad();
+        Pose beyond = G1.at(stops - 1, rack).pose();
+        double after = beyond.lowerRad();
+        double back = G1.at(0, beyond).pose().toeRad();
+        assertEquals(G1.at(0, rack).pose().toeRad(), back, 1e-9, "and back the same way");
         assertTrue(at > before && at > after, "the arm goes back from " + stops);
       }
     }

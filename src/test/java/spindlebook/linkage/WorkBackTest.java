@@ -141,11 +141,11 @@ class WorkBackTest {
     Tried tried = Tried.of(G1, List.of(new Moved(Joint.UF, new Vec(0, 0, 6))));
     for (double height : new double[] {-150, 0, 150}) {
       for (Beside figure : tried.at(height, 0)) {
-        if (figure.column().name().equals("W_z")) {
+        if (figure.column().equals("W_z")) {
           assertEquals(405 + height, figure.today(), 1e-9);
           assertEquals(405 + height, figure.tried(), 1e-9);
         }
-        if (figure.column().name().equals("caster_deg")) {
+        if (figure.column().equals("caster_deg")) {
           assertTrue(Math.abs(figure.tried() - figure.today()) > 0.01, "" + figure);
         }
       }

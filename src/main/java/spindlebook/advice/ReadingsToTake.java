@@ -110,7 +110,8 @@ final class ReadingsToTake {
       if (!settling.contains(need)) {
         Limit limit =
             end.limits().stream().filter(l -> l.needs().contains(need)).findFirst().orElse(null);
-        add(Why.WITHHOLDS, end.end(), need, limit, null, need.noHigherThanMm(), waiting(end, need));
+        int waiting = waiting(end, need);
+        add(Why.WITHHOLDS, end.end(), need, limit, null, need.noHigherThanMm(), waiting, 0);
       }
     }
   }
@@ -149,20 +150,19 @@ final class ReadingsToTake {
    * its far end, or to where the next limit acts.
    */
   private void costing(EndFindings end) {
-    for (Limit limit : end.limits()) {
-      if (limit.outcome() == Outcome.SHORT
-          && limit.at() instanceof EndLimit.Crosses crosses
-          && crosses.how() == EndLimit.How.BRACKET
-          && crosses.brokenMm() != null) {
-        Figure wide = Judged.room(end.end(), crosses.positionMm(), crosses.brokenMm());
-        double roomMm = limit.roomMm().value();
-        double winMm = Math.min(roomMm + wide.value(), others(end, limit)) - roomMm;
-        // Within its own U the two heights are one.
-        if (winMm > wide.U()) {
-          Need need = Need.read(inBetween(end.end(), limit), List.of());
-          add(Why.COSTS_TRAVEL, end.end(), need, limit, null, middleMm(limit), 0, winMm);
-        }
-      }
+    end.limits().stream()
+        .filter(l -> l.outcome() == Outcome.SHORT)
+        .forEach(l -> l.bracket().ifPresent(between -> costing(end, l, between)));
+  }
+
+  private void costing(EndFindings end, Limit limit, EndLimit.Crosses between) {
+    Figure wide = Judged.room(end.end(), between.positionMm(), between.brokenMm());
+    double roomMm = limit.roomMm().value();
+    double winMm = Math.min(roomMm + wide.value(), others(end, limit)) - roomMm;
+    // Within its own U the two heights are one.
+    if (winMm > wide.U()) {
+      Need need = Need.read(inBetween(end.end(), limit), List.of());
+      add(Why.COSTS_TRAVEL, end.end(), need, limit, null, middleMm(limit), 0, winMm);
     }
   }
 
@@ -182,13 +182,15 @@ final class ReadingsToTake {
     }
     double others = others(end, limit);
     double room = limit.roomMm().value();
-    double more = limit.roomMm().U();
-    if (limit.at() instanceof EndLimit.Crosses crosses && crosses.brokenMm() != null) {
-      more =
-          Math.max(more, Judged.room(end.end(), crosses.positionMm(), crosses.brokenMm()).value());
-    }
+    double unsure = limit.roomMm().U();
+    double more =
+        limit
+            .bracket()
+            .map(b -> Judged.room(end.end(), b.positionMm(), b.brokenMm()).value())
+            .filter(wide -> wide > unsure)
+            .orElse(unsure);
     double now = Math.min(room, others);
-    double lower = now - Math.min(room - limit.roomMm().U(), others);
+    double lower = now - Math.min(room - unsure, others);
     double higher = Math.min(room + more, others) - now;
     return Math.max(lower, higher);
   }
@@ -240,10 +242,11 @@ final class ReadingsToTake {
 
   /** Between two heights further apart than their own U: one between them tells more. */
   private static boolean inBracket(Limit limit) {
-    return limit.at() instanceof EndLimit.Crosses crosses
-        && crosses.brokenMm() != null
-        && Math.abs(crosses.brokenMm().minus(crosses.positionMm()).value())
-            > crosses.brokenMm().minus(crosses.positionMm()).U();
+    return limit
+        .bracket()
+        .map(b -> b.brokenMm().minus(b.positionMm()))
+        .filter(wide -> Math.abs(wide.value()) > wide.U())
+        .isPresent();
   }
 
   /** To be read so near to where the rule is broken, in its last quarter, that little is won. */
@@ -252,13 +255,13 @@ final class ReadingsToTake {
     if (needMm == null || !inBracket(limit)) {
       return false;
     }
-    EndLimit.Crosses crosses = (EndLimit.Crosses) limit.at();
+    EndLimit.Crosses crosses = limit.bracket().orElseThrow();
     double brokenMm = crosses.brokenMm().value();
     return Math.abs(needMm - brokenMm) < Math.abs(crosses.positionMm().value() - brokenMm) / 4;
   }
 
   private static boolean betweenReadings(Limit limit) {
-    if (limit.at() instanceof EndLimit.Crosses crosses && crosses.brokenMm() != null) {
+    if (limit.bracket().isPresent()) {
       return true;
     }
     Figure of = limit.roomMm() == null ? limit.positionMm() : limit.roomMm();
@@ -271,10 +274,10 @@ final class ReadingsToTake {
   }
 
   private static double middleMm(Limit limit) {
-    EndLimit.Crosses crosses = limit.at() instanceof EndLimit.Crosses c ? c : null;
-    return crosses != null && crosses.brokenMm() != null
-        ? (crosses.positionMm().value() + crosses.brokenMm().value()) / 2
-        : limit.positionMm().value();
+    return limit
+        .bracket()
+        .map(b -> (b.positionMm().value() + b.brokenMm().value()) / 2)
+        .orElseGet(() -> limit.positionMm().value());
   }
 
   private static ToRead inBetween(End end, Limit limit) {
@@ -306,7 +309,7 @@ final class ReadingsToTake {
     if (travel.rideMm().isEmpty()) {
       ToRead ride = new ToRead(HeightName.RIDE, null, Steering.STRAIGHT, null, null);
       Need need = Need.read(ride, SolidStop.why(card, HeightName.RIDE, card.pairings().get(0)));
-      add(Why.NO_SPLIT, null, need, null, null, null, 0);
+      add(Why.NO_SPLIT, null, need, null, null, null, 0, 0);
     }
   }
 
@@ -322,6 +325,7 @@ final class ReadingsToTake {
             null,
             null,
             null,
+            0,
             0);
       }
     }
@@ -389,11 +393,6 @@ final class ReadingsToTake {
   private static ToRead toRead(SeenHeight height) {
     return new ToRead(
         height.name(), height.height().label(), Steering.STRAIGHT, null, null, height.asked());
-  }
-
-  private void add(
-      Why why, End end, Need need, Limit limit, Settles settles, Double nearMm, int withholds) {
-    add(why, end, need, limit, settles, nearMm, withholds, 0);
   }
 
   private void add(

@@ -24,7 +24,6 @@ final class Rungs {
   private Rungs() {}
 
   static Rung of(End end, Limit limit, Figure reachMm) {
-    Figure brokenMm = limit.at() instanceof EndLimit.Crosses crosses ? crosses.brokenMm() : null;
     Rung.State state = state(limit);
     List<Need> needs =
         state == Rung.State.NEEDS && limit.needs().isEmpty()
@@ -37,14 +36,14 @@ final class Rungs {
         state,
         limit.positionMm(),
         reachMm,
-        brokenMm,
+        limit.bracket().map(EndLimit.Crosses::brokenMm).orElse(null),
         new Win.NotMet(),
         needs);
   }
 
   private static Rung.State state(Limit limit) {
-    if (limit.at() instanceof EndLimit.Crosses crosses) {
-      return crosses.how() == EndLimit.How.BRACKET ? Rung.State.BRACKET : Rung.State.ACTS;
+    if (limit.found()) {
+      return limit.bracket().isPresent() ? Rung.State.BRACKET : Rung.State.ACTS;
     }
     if (limit.at() instanceof EndLimit.KeptTo) {
       return Rung.State.KEPT_TO;

@@ -61,6 +61,7 @@ public record CornerView(Card card, TravelFindings travel, TravelWords words, Li
         .toList();
   }
 
+  /** Shown where it is only to look at: none of them is changed from here. */
   public List<SettingRow> settings() {
     return card.adjusters().stream().map(this::setting).toList();
   }
@@ -78,9 +79,7 @@ public record CornerView(Card card, TravelFindings travel, TravelWords words, Li
         inForce.adjuster().name(),
         inForce.setting() == null ? null : FigureText.of(inForce.setting().inWords(), ""),
         since,
-        toLookAt()
-            ? null
-            : "/corners/" + card.corner() + "/adjustments/" + inForce.adjuster().adjuster());
+        null);
   }
 
   public String what(ReadAgain again) {

@@ -32,7 +32,7 @@ public record SettleWords(Card card) {
 
   String of(Limit limit) {
     Figure of = limit.roomMm() == null ? limit.positionMm() : limit.roomMm();
-    boolean between = TravelWords.bracket(limit) || mostlyBetweenReadings(limit.roomMm());
+    boolean between = limit.bracket().isPresent() || mostlyBetweenReadings(limit.roomMm());
     return between && !Settles.byReading(limit.settles())
         ? "Reading it again will not settle it; reading it at one more height near there may."
         : words(limit.settles(), of, limit.readings());

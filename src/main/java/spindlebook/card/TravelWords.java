@@ -174,8 +174,9 @@ public final class TravelWords {
             : end.end() == End.DROOP ? ", its stretch counted" : ", impact counted";
     // Planned from the reading that keeps the rule: where between the two it is met nobody has
     // read.
-    String most = bracket(worst) ? "up to " : "";
-    String unread = bracket(worst) ? "; nothing read between its last two heights tells" : "";
+    String most = worst.bracket().isPresent() ? "up to " : "";
+    String unread =
+        worst.bracket().isPresent() ? "; nothing read between its last two heights tells" : "";
     return "reached "
         + most
         + lengths.text(Math.abs(worst.roomMm().value()))
@@ -186,10 +187,6 @@ public final class TravelWords {
         + ".";
   }
 
-  static boolean bracket(Limit limit) {
-    return limit.at() instanceof EndLimit.Crosses crosses && crosses.how() == EndLimit.How.BRACKET;
-  }
-
   private String cantTell(Limit first) {
     return name(first) + ": " + undecided(first);
   }
@@ -198,7 +195,7 @@ public final class TravelWords {
     String why =
         first.mayGoPastWhatWasRead()
             ? "the wheel may go past the last reading"
-            : !bracket(first)
+            : !first.bracket().isPresent()
                 ? "too close to call"
                     + (first.roomMm() == null
                         ? ""
@@ -296,7 +293,7 @@ public final class TravelWords {
       case SHORT ->
           end.roomMm().isEmpty()
               ? "at every height read"
-              : bracket(first(end, Outcome.SHORT)) ? "past it at most" : "past it";
+              : first(end, Outcome.SHORT).bracket().isPresent() ? "past it at most" : "past it";
       case CANT_TELL -> State.CANT_TELL.word();
       default -> end.unread() ? "not read" : end.marginAtLeast() ? "to spare at least" : "to spare";
     };
@@ -483,17 +480,16 @@ public final class TravelWords {
 
   /** A bracket's two ends, and which of them is planned from; empty for a limit on the curve. */
   String between(Limit limit) {
-    if (!bracket(limit)) {
-      return "";
-    }
-    EndLimit.Crosses crosses = (EndLimit.Crosses) limit.at();
-    return crosses.brokenMm() == null
-        ? ""
-        : ", between "
-            + position(crosses.positionMm().value())
-            + " and "
-            + position(crosses.brokenMm().value())
-            + ", planned from";
+    return limit
+        .bracket()
+        .map(
+            b ->
+                ", between "
+                    + position(b.positionMm().value())
+                    + " and "
+                    + position(b.brokenMm().value())
+                    + ", planned from")
+        .orElse("");
   }
 
   public String midTravel(MidTravel mid) {

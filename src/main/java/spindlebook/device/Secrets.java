@@ -2,10 +2,9 @@ package spindlebook.device;
 
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.Base64;
-import java.util.HexFormat;
+import spindlebook.log.Sha256;
 
 /** What cannot be guessed, and how it is compared so that time tells nothing. */
 final class Secrets {
@@ -34,11 +33,6 @@ final class Secrets {
   }
 
   static String hash(String secret) {
-    try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      return HexFormat.of().formatHex(digest.digest(secret.getBytes(StandardCharsets.UTF_8)));
-    } catch (NoSuchAlgorithmException missing) {
-      throw new IllegalStateException("every Java has SHA-256", missing);
-    }
+    return Sha256.hex(secret.getBytes(StandardCharsets.UTF_8));
   }
 }

@@ -1,6 +1,7 @@
 package spindlebook.travel;
 
 import java.util.List;
+import java.util.Optional;
 import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.Pairing;
@@ -55,6 +56,13 @@ public record Limit(
   /** The wheel position of the limit, or of the last place where the rule is known to be kept. */
   public Figure positionMm() {
     return at.positionMm();
+  }
+
+  /** The two readings between which it lies; empty where it is on a curve, or was not found. */
+  public Optional<EndLimit.Crosses> bracket() {
+    return at instanceof EndLimit.Crosses c && c.brokenMm() != null
+        ? Optional.of(c)
+        : Optional.empty();
   }
 
   /** Whether the limit itself was found, not only how far the rule is kept. */

@@ -2,15 +2,13 @@ package spindlebook.advice;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.stream.Stream;
 import spindlebook.curve.Node;
-import spindlebook.curve.Nodes;
 import spindlebook.curve.PositionToSetting;
 import spindlebook.definition.Adjuster;
 import spindlebook.definition.Setting;
 import spindlebook.definition.SettingUnit;
 import spindlebook.entry.Pairing;
-import spindlebook.entry.Quantity;
 import spindlebook.fold.Card;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
@@ -60,29 +58,16 @@ public record StopMoved(
       changeMm *= adjuster.step().mm() * (adjuster.moreShortens() ? -1 : 1);
     }
     double byMm = changeMm;
-    return switch (adjuster.kind()) {
-      case LIMIT_STRAP ->
-          moved(
-              card,
-              travel.droop(),
-              pairing -> Nodes.merged(card, Quantity.STRAP_LENGTH, pairing),
-              byMm);
-      case BUMP_STOP_SPACER ->
-          moved(card, travel.bump(), pairing -> new SolidStop(card, pairing).closing(), byMm);
-      default -> List.of();
-    };
-  }
-
-  private static List<StopMoved> moved(
-      Card card, EndFindings end, Function<Pairing, List<Node>> lengths, double changeMm) {
-    return end.reaches().stream()
-        .flatMap(
-            reach -> moved(card, end, reach, lengths.apply(reach.pairing()), changeMm).stream())
+    return Stream.of(End.values())
+        .filter(end -> end.setBy() == adjuster.kind())
+        .map(travel::at)
+        .flatMap(end -> end.reaches().stream().flatMap(r -> moved(card, end, r, byMm).stream()))
         .toList();
   }
 
   private static Optional<StopMoved> moved(
-      Card card, EndFindings end, EndFindings.Reach reach, List<Node> lengths, double changeMm) {
+      Card card, EndFindings end, EndFindings.Reach reach, double changeMm) {
+    List<Node> lengths = SolidStop.setLengths(card, end.end(), reach.pairing());
     if (reach.stop().isEmpty() || lengths.size() < 2) {
       return Optional.empty();
     }

@@ -12,7 +12,6 @@ import spindlebook.card.CureAddress;
 import spindlebook.card.EndView;
 import spindlebook.card.ReadingLinks;
 import spindlebook.card.TravelWords;
-import spindlebook.definition.AdjusterKind;
 import spindlebook.drawing.TapeSheet;
 import spindlebook.entry.Pairing;
 import spindlebook.fold.Card;
@@ -147,7 +146,7 @@ public record LadderView(EndView end, Ladder ladder, LadderWords say, List<Rung>
     List<Link> cures = new ArrayList<>();
     switch (rung.what()) {
       case STOP ->
-          card.adjuster(end.droop() ? AdjusterKind.LIMIT_STRAP : AdjusterKind.BUMP_STOP_SPACER)
+          card.adjuster(end.end().end().setBy())
               .ifPresent(
                   a -> cures.add(new Link(a.adjuster().name(), CureAddress.adjuster(card, a))));
       case GAP, ANGLE, PLUNGE ->

@@ -133,10 +133,19 @@ public final class SolidStop {
   }
 
   /**
+   * What setting an end's stop changes, against wheel position: the strap, or the gap to the pad.
+   */
+  public static List<Node> setLengths(Card card, End end, Pairing pairing) {
+    return end == End.DROOP
+        ? Nodes.merged(card, Quantity.STRAP_LENGTH, pairing)
+        : new SolidStop(card, pairing).closing();
+  }
+
+  /**
    * Gap from stop to pad against wheel position, nothing at touch; empty when it was read at fewer
    * than two places or does not close towards bump.
    */
-  public List<Node> closing() {
+  List<Node> closing() {
     List<Node> gaps = gaps(Nodes.at(card, HeightName.STOP_TOUCH, pairing));
     return gaps.size() > 1
             && Ratio.falls(Ratio.at(gaps, gaps.get(gaps.size() - 1).positionMm().value()))

@@ -3,15 +3,12 @@ package spindlebook.travel;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.curve.Node;
-import spindlebook.curve.Nodes;
 import spindlebook.curve.PositionToSetting;
 import spindlebook.definition.Adjuster;
-import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Dimension;
 import spindlebook.definition.Setting;
 import spindlebook.definition.SettingUnit;
 import spindlebook.entry.Pairing;
-import spindlebook.entry.Quantity;
 import spindlebook.fold.Card;
 import spindlebook.fold.InForce;
 import spindlebook.units.LengthUnit;
@@ -49,12 +46,8 @@ final class StopCure {
     double nearerMm = limits.stream().mapToDouble(StopCure::nearerMm).max().orElse(0);
     double neededMm = stopMm - end.outward() * nearerMm;
     boolean strap = end == End.DROOP;
-    List<Node> lengths =
-        strap
-            ? Nodes.merged(card, Quantity.STRAP_LENGTH, pairing)
-            : new SolidStop(card, pairing).closing();
-    Optional<InForce> inForce =
-        card.adjuster(strap ? AdjusterKind.LIMIT_STRAP : AdjusterKind.BUMP_STOP_SPACER);
+    List<Node> lengths = SolidStop.setLengths(card, end, pairing);
+    Optional<InForce> inForce = card.adjuster(end.setBy());
     if (inForce.isEmpty() || lengths.size() < 2 || (!strap && !(stopMm > neededMm))) {
       return Optional.empty();
     }

@@ -40,7 +40,13 @@ public final class WorkBack {
    */
   public static OptionalDouble noBumpSteer(Joints joints, Coordinate coordinate, double within) {
     DoubleUnaryOperator slope =
-        by -> new Linkage(coordinate.moved(joints, by)).design(0).orElseThrow().toePerMm();
+        by -> {
+          try {
+            return new Linkage(coordinate.moved(joints, by)).design(0).orElseThrow().toePerMm();
+          } catch (LinkageRefused noCorner) {
+            return Double.NaN;
+          }
+        };
     double here = slope.applyAsDouble(0);
     double best = Double.NaN;
     for (int way = -1; way <= 1; way += 2) {
@@ -64,16 +70,26 @@ public final class WorkBack {
   /**
    * How far it is to be moved so that toe stays within the least from one height to another; at
    * most the given distance each way. To a micrometre.
+   *
+   * @throws LinkageRefused where the linkage as it is does not get there
    */
   public static double leastBumpSteer(
       Joints joints, Coordinate coordinate, double fromMm, double toMm, double within) {
+    // Where today's linkage does not get there, this refuses in words.
+    bumpSteerRad(joints, fromMm, toMm);
     return new BrentOptimizer(1e-9, 1e-4)
         .optimize(
             new MaxEval(500),
             GoalType.MINIMIZE,
             new SearchInterval(-within, within, 0),
             new UnivariateObjectiveFunction(
-                by -> bumpSteerRad(coordinate.moved(joints, by), fromMm, toMm)))
+                by -> {
+                  try {
+                    return bumpSteerRad(coordinate.moved(joints, by), fromMm, toMm);
+                  } catch (LinkageRefused doesNotGetThere) {
+                    return Math.PI;
+                  }
+                }))
         .getPoint();
   }
 

@@ -129,6 +129,15 @@ class WorkBackTest {
     }
   }
 
+  /** A metre up the tie rod is in one line with its arm, or the travel is not reached. */
+  @Test
+  void the_search_goes_round_what_makes_no_corner() {
+    assertEquals(-0.9665, WorkBack.noBumpSteer(G1, OUTER, 1000).orElseThrow(), 5e-5);
+    double by = WorkBack.leastBumpSteer(G1, OUTER, -280, 280, 500);
+    assertTrue(Math.abs(by) < 25, "by " + by);
+    assertThrows(LinkageRefused.class, () -> WorkBack.leastBumpSteer(G1, OUTER, -500, 280, 25));
+  }
+
   @Test
   void what_cannot_be_brought_about_is_refused() {
     assertThrows(

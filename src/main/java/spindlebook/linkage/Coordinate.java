@@ -18,32 +18,29 @@ public sealed interface Coordinate {
 
   /** Which way a joint's coordinate counts. */
   enum Axis {
-    X,
-    Y,
-    Z
+    X("forward", new Vec(1, 0, 0)),
+    Y("left", new Vec(0, 1, 0)),
+    Z("up", new Vec(0, 0, 1));
+
+    private final String words;
+    private final Vec unit;
+
+    Axis(String words, Vec unit) {
+      this.words = words;
+      this.unit = unit;
+    }
   }
 
   /** Of a joint as it stands at the design, mm. */
   record Along(Joint joint, Axis axis) implements Coordinate {
     @Override
     public double of(Joints joints) {
-      Vec at = joints.get(joint);
-      return switch (axis) {
-        case X -> at.x();
-        case Y -> at.y();
-        case Z -> at.z();
-      };
+      return joints.get(joint).dot(axis.unit);
     }
 
     @Override
     public Joints with(Joints joints, double value) {
-      Vec at = joints.get(joint);
-      return joints.with(
-          joint,
-          new Vec(
-              axis == Axis.X ? value : at.x(),
-              axis == Axis.Y ? value : at.y(),
-              axis == Axis.Z ? value : at.z()));
+      return joints.with(joint, joints.get(joint).plus(value - of(joints), axis.unit));
     }
 
     @Override
@@ -53,12 +50,7 @@ public sealed interface Coordinate {
 
     @Override
     public String words() {
-      return joint.key
-          + switch (axis) {
-            case X -> " forward";
-            case Y -> " left";
-            case Z -> " up";
-          };
+      return joint.key + " " + axis.words;
     }
   }
 

@@ -3,31 +3,27 @@
 export * from "./guide-order.js";
 export * from "./guide-sketch.js";
 export * from "./guide-stop.js";
+import { mm } from "./guide-order.js";
+import { inches } from "./guide-stop.js";
+import { next } from "./guide-plan.js";
+import { judge } from "./guide-sketch.js";
 import { newKey } from "./outbox.js";
 
-export const more = ({ s, plan, state, me, key, make, keep, read, go, onward, say, save }) => {
-  const left = state.steps.filter(
-    (o) => o.p === s.p && o.steering === s.steering && !o.done && o.p.height && plan.rows[o.row]?.kind === "gap",
-  );
-  const rest = () =>
-    say("Well clear for " + (left.length === 1 ? "the one" : "the " + left.length) + " not read yet here?", [
-      ["Yes, well clear", () => (left.forEach((o) => read(o, "well clear")), onward(s.id))],
-      ["No", () => say()],
-    ]);
-  const all = [];
+export const more = ({ s, plan, state, me, key, make, keep, go, save, menu, mine }) => {
+  const all = [key("Something touches here", menu("touch"), "full")];
   if (plan.rows[s.row]?.kind === "gap") all.push(key("not looked", () => keep("not looked"), "full"));
-  if (left.length) all.push(key("well clear for the rest here", rest, "full"));
   const note = make("label", "g-note", "Note to this reading");
   const words = make("input");
   Object.assign(words, { type: "text", value: me.note ?? "", maxLength: 200 });
   words.addEventListener("input", () => ((me.note = words.value), save()));
   note.append(words);
-  if (s.row !== "height") all.push(note);
+  if (plan.rows[s.row]) all.push(note);
   const jump = make("div", "g-jump");
   for (const p of state.places) {
     const open = state.steps.filter((o) => o.p === p && !o.done);
     const first = open[0] ?? state.steps.find((o) => o.p === p);
     jump.append(key(p.words + (open.length ? ", " + open.length + " to read" : ", read"), () => go(first.id), "full"));
+    if (!p.height) jump.append(make("p", "t1", aim({ plan, p, mine })));
   }
   const steer = [...new Set(state.steps.filter((o) => o.p === s.p).map((o) => o.steering))];
   for (const t of steer)
@@ -53,13 +49,155 @@ export const more = ({ s, plan, state, me, key, make, keep, read, go, onward, sa
   return all;
 };
 
-export const end = ({ plan, state, asks, make, key, go, fill, pad }) => {
+// What a whole round asks at a place: what was kept for sure further out is not asked further in, what
+// was not is; all others are looked at in one; something may have touched besides.
+export const jack = (me) =>
+  Object.assign(
+    (plan, p, places, done, add) => {
+      const here = (o, s, row) => done[o.height + "/" + s + "/" + row];
+      const asked = p.asked ?? plan.asked;
+      const wants = (s, row) => {
+        const d = here(p, s, row);
+        if (d && !(p.all && (d.wc || d.say === "well clear"))) return true;
+        for (const id of (row.startsWith("o-") ? p.outO : p.out) ?? []) {
+          const out = here(places.find((o) => o.id === id), s, row);
+          if (out && out.say !== "not looked") return !(out.ok ?? judge(plan, plan.rows[row], out.say) === "clear");
+        }
+        return me.picked[p.id]?.includes(s + "/" + row) || asked[s]?.includes(row);
+      };
+      const left = [];
+      let others = 0;
+      for (const s of new Set([...Object.keys(plan.gaps ?? {}), ...Object.keys(asked)]))
+        for (const row of new Set([...(plan.gaps?.[s] ?? []), ...(asked[s] ?? [])])) {
+          if (wants(s, row)) add(p, s, row);
+          else if (p.all && plan.rows[row].kind === "gap" && ++others && !here(p, s, row)) left.push({ p, steering: s, row, id: p.id + "/" + s + "/" + row });
+        }
+      if (others) add(p, "straight", "others", { left, done: p.height && !left.length && {} });
+    },
+    {
+      besides: (places) => {
+        for (const b of me.besides)
+          if (!places.some((p) => p.height && p.height === b.key))
+            places.splice(places.findIndex((p) => p.id === b.after) + 1, 0, { ...b, asked: { [b.steering]: [b.row] } });
+      },
+    },
+  );
+
+// Not this time: a height with all that is read there, or one reading.
+export const skip = ({ s, me, state, aside }) => {
+  const all = s.row === "height" && !s.done ? state.steps.filter((o) => o.p === s.p) : [s];
+  const ids = all.filter((o) => !o.done).map((o) => o.id);
+  me.skipped.push(...ids);
+  const to = state.steps[state.steps.indexOf(all[all.length - 1]) + 1]?.id ?? next(state.steps, s.id, me.skipped);
+  me.past = { from: s.id, to, ids };
+  aside(to);
+};
+export const back = ({ me, state, aside }) => {
+  const i = state.steps.findIndex((s) => s.id === me.at);
+  const past = me.past?.to === me.at ? me.past : null;
+  const to = past?.from ?? state.steps[(i < 0 ? state.steps.length : i) - 1]?.id;
+  if (!to) return;
+  if (past) me.skipped = me.skipped.filter((id) => !past.ids.includes(id));
+  me.past = null;
+  aside(to);
+};
+
+// One look at all others; what is not well clear is read alone.
+export const others = ({ s, me, key, send, reading, onward, menu }) => [
+  key("All others well clear", () => {
+    const [first, ...rest] = s.left.map((o) => reading(o, "well clear"));
+    rest.forEach((b) => send(b));
+    send(first, s.left.length + " others well clear", s.id);
+    me.taken[me.taken.length - 1].rest = rest;
+    onward(s.id);
+  }, "key-main full"),
+  key("One is not", menu("one"), "full"),
+  key("Something touches here", menu("touch"), "full"),
+];
+const named = (plan, o) => plan.rows[o.row].words + (o.steering === "straight" ? "" : ", " + o.steering.replace("-", " "));
+export const one = ({ s, plan, me, key, go, anew }) =>
+  s.left.map((o) =>
+    key(named(plan, o), () => {
+      (me.picked[s.p.id] ??= []).push(o.steering + "/" + o.row);
+      anew();
+      go(o.id);
+    }, "full"),
+  );
+// Jacked until it binds: what it is, then where that is, which the tape says.
+export const touch = ({ s, plan, me, key, go, anew }) =>
+  Object.entries(plan.gaps ?? {}).flatMap(([steering, rows]) =>
+    rows
+      .filter((row) => plan.rows[row].kind === "gap")
+      .map((row) =>
+        key(named(plan, { row, steering }), () => {
+          const id = "touch-" + (me.besides.length + 1);
+          const past = s.p.rank === 0 || s.p.rank === 6;
+          const label = named(plan, { row, steering }).toLowerCase() + " touches";
+          me.besides.push({
+            ...{ id, after: s.p.id, label, words: "Where it touches", find: label, row, steering, rank: -1 },
+            ...{ name: past ? s.p.name : "in-between", pairing: s.p.pairing, otherName: s.p.otherName },
+          });
+          anew();
+          go(id + "/straight/height");
+        }, "full"),
+      ),
+  );
+export const kept = ({ s, body, me, send }) => {
+  const at = me.besides.find((b) => b.id === s.p.id);
+  if (!at) return;
+  at.key = body.key;
+  const touches = { what: "reading", height: body.key, steering: at.steering, row: at.row, value: "touches" };
+  send(touches);
+  me.taken[me.taken.length - 1].rest = [touches];
+};
+
+// What the car needs before a height can be read, and the way back to one.
+const short = (p) => p.words.replace(/ \(.*?\)/, "");
+export const ready = (here) => {
+  const { s, me, plan, state, mine, save, draw } = here;
+  if (!s || (plan.part && !s.p.find)) return null;
+  const { p } = s;
+  const done = () => {
+    me.ready.push(p.id);
+    me.here = p.id;
+    save();
+    draw();
+  };
+  const stands = state.places.find((o) => o.id === me.here)?.set;
+  if (s.row === "height" && !s.done && !me.text && !me.ready.includes(p.id) && (stands ? p.set && stands !== p.set : p.ready)) {
+    const first = !state.places.some((o) => o.height);
+    const then = first ? "The heights, in order:" : "Then: " + short(p).toLowerCase() + ", " + aim({ plan, p, mine }) + ".";
+    const list = first && !plan.part ? state.places.map((o) => short(o) + ": " + aim({ plan, p: o, mine })) : null;
+    return { of: "ready" + p.id + plan.part, words: p.ready ?? "Then: " + p.set, lines: [p.caution, p.ready && p.set && "Now: " + p.set + ".", then], list, keys: [["Done", done], ["Not this time", () => skip(here)]] };
+  }
+  if (s.row !== "height" && p.height && !s.done && me.here && me.here !== p.id)
+    return { of: "back" + p.id, words: "Jack back: " + short(p).toLowerCase(), lines: [p.set, p.say], keys: [["It stands there", done], ["Not this time", () => skip(here)]] };
+  return null;
+};
+
+// Where to aim with the mark as it stands now; else what to find.
+export const aim = ({ plan, p, which = "spindle", mine }) => {
+  if (which !== "spindle" || p.height) return "";
+  const own = mine().filter((e) => e.body.what === "height" && e.body.mark);
+  const mark = mm(plan, (own[own.length - 1]?.body.mark ?? plan.marks[0]?.typed)?.split(" and ")[0]);
+  const to = p.aim + mark;
+  if (isNaN(to)) return p.find ?? "";
+  return "about " + (plan.mm ? Math.round(to / 5) * 5 + " mm" : inches(to));
+};
+
+export const end = ({ plan, state, me, mine, asks, make, key, go, fill, pad }) => {
   const left = state.steps.filter((o) => !o.done);
-  asks.replaceChildren(make("h2", "", left.length ? left.length + " not read." : "All that was asked for has been read."));
-  fill(pad, "end" + left.length, () => {
-    const a = make("a", "key key-main", "To the round");
-    a.href = "/rounds/" + plan.round;
-    return [...(left.length ? [key("To the first not read", () => go(left[0].id))] : []), a];
+  const open = mine().length;
+  const { verdicts, next, href } = plan.end;
+  const as = [left.length, open, JSON.stringify(plan.end)].join();
+  fill(asks, "end" + as, () => [make("h2", "", state.steps.length - left.length + " read, " + left.length + " skipped")]);
+  fill(pad, "end" + as, () => {
+    const link = (words, to, cls) => Object.assign(make("a", "key " + cls, words), { href: to });
+    const said = open
+      ? [make("p", "", "The verdict comes when all is in the book.")]
+      : verdicts.flatMap((v) => [make("p", "g-state t3 " + v.is, v.end + ": " + v.state), make("p", "", v.finding)]);
+    const more = left.length ? [key("Read what was skipped", () => ((me.skipped = []), go(left[0].id)))] : [];
+    return [...said, ...(open ? [] : [link(next, href, "key-main")]), ...more, link("To the round", "/rounds/" + plan.round, "")];
   });
 };
 
@@ -88,20 +226,28 @@ export const undo = ({ me, begun, told, leave, go, send, anew }) => {
   }
   const last = me.taken.pop();
   if (!last) return;
-  send({ what: "take-back", target: last.key });
+  for (const b of [...(last.rest ?? []), last]) send({ what: "take-back", target: b.key });
   anew();
   me.undone = { ...last, at: kept };
   go(last.from, last.kept);
 };
 
+export const undone = (here, fill, said) => {
+  const words = "Taken back: " + here.me.undone.words;
+  fill(said, words, () => [here.make("p", "", words), here.key("Put back", () => redo(here), "", "put back")]);
+};
+
 // Undo pressed by mistake: the same again, as a new entry, and on to where that was.
 export const redo = ({ me, go, send, anew }) => {
-  const { kept, at, body, words, from } = me.undone;
+  const { kept, at, body, words, from, rest = [] } = me.undone;
   me.undone = null;
   if (!body) return go(kept.id, kept);
-  const { key, ...same } = body;
-  send(same, words, from);
-  me.taken[me.taken.length - 1].kept = kept;
+  const fresh = ({ key, ...same }) => same;
+  const first = fresh(body);
+  send(first, words, from);
+  const again = rest.map((b) => (body.what === "height" ? { ...fresh(b), height: first.key } : fresh(b)));
+  again.forEach((b) => send(b));
+  Object.assign(me.taken[me.taken.length - 1], { kept, rest: again });
   anew();
   go(at.id, at);
 };

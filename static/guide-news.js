@@ -1,4 +1,5 @@
 // What others did since: while the page is looked at the plan is asked for again, as it is now.
+import { next } from "./guide-plan.js";
 import * as outbox from "./outbox.js";
 
 export const listen = (plan, take) => {
@@ -17,4 +18,14 @@ export const listen = (plan, take) => {
     setTimeout(ask, 1500);
   };
   setTimeout(ask, plan().part ? 300 : 1500);
+};
+
+// What is read elsewhere is not asked here; what it made needless, or needed, comes and goes.
+export const took = ({ plan, s, was, me, on, root, begin, begun, state, onward, draw }) => {
+  outbox.remember(plan.round, plan.start);
+  outbox.seen(plan.book);
+  if (on.jack && !root.dataset.step) return begin(true);
+  if (s?.done && was && !was.done && !me.text && !begun().length && !on.menu) onward(s.id);
+  else if (!s && next(state.steps, "", me.skipped) !== "end") onward("");
+  else if (!on.menu) draw();
 };

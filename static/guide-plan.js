@@ -4,14 +4,16 @@
 export const toAsk = (plan, typed) =>
   Object.keys(plan.boxes).find((b) => !(b in typed) && !(b === "otherMark" && typed.otherSpindle === ""));
 
-const fits = (p, b) => !p.height && p.name === b.name && (p.pairing ?? "") === (b.pairing ?? "");
-// The later of what is sent counts; at gives where a height's wheel is.
-export const walk = (plan, sent, at) => {
+const fits = (p, b) =>
+  !p.height && p.name === b.name && (p.pairing ?? "") === (b.pairing ?? "") && (!b.label || b.label === p.label);
+// at gives where a height's wheel is, jack what a whole round asks.
+export const walk = (plan, sent, at, jack) => {
   const places = plan.places.map((p) => ({ ...p }));
+  jack?.besides(places);
   const done = { ...plan.done };
   for (const { body: b } of sent) {
     if (b.what === "height" && !places.some((p) => p.height === b.key)) {
-      const p = places.find((p) => fits(p, b) && p.id === b.place) ?? places.find((p) => fits(p, b));
+      const p = places.find((p) => !p.height && p.id === b.place) ?? places.find((p) => fits(p, b));
       if (p) Object.assign(p, { height: b.key, say: "spindle " + b.spindle, at: at(plan, b) });
     } else if (b.what === "reading") {
       done[b.height + "/" + b.steering + "/" + b.row] = { say: b.value, key: b.key };
@@ -21,18 +23,18 @@ export const walk = (plan, sent, at) => {
     }
   }
   const steps = [];
+  const add = (p, steering, row, is) =>
+    steps.push({ id: p.id + "/" + steering + "/" + row, p, steering, row, done: done[p.height + "/" + steering + "/" + row], ...is });
   for (const p of places) {
-    steps.push({ id: p.id + "/straight/height", p, steering: "straight", row: "height" });
-    const asked = p.asked ?? plan.asked;
-    for (const s in asked)
-      for (const row of asked[s]) steps.push({ id: p.id + "/" + s + "/" + row, p, steering: s, row });
+    add(p, "straight", "height", { done: p.height && { say: p.say } });
+    if (jack) jack(plan, p, places, done, add);
+    else for (const s in p.asked ?? plan.asked) for (const row of (p.asked ?? plan.asked)[s]) add(p, s, row);
   }
-  for (const s of steps)
-    s.done = s.row === "height" ? s.p.height && { say: s.p.say } : done[s.p.height + "/" + s.steering + "/" + s.row];
   return { places, steps };
 };
-// What comes after a step: the next not done, and what was skipped last of all.
-export const next = (steps, from) => {
+// The next not done; what was skipped is not asked again.
+export const next = (steps, from, skipped = []) => {
   const i = steps.findIndex((s) => s.id === from);
-  return [...steps.slice(i + 1), ...steps.slice(0, i + 1)].find((s) => !s.done)?.id ?? "end";
+  const open = (s) => !s.done && !skipped.includes(s.id);
+  return [...steps.slice(i + 1), ...steps.slice(0, i + 1)].find(open)?.id ?? "end";
 };

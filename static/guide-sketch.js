@@ -58,7 +58,7 @@ export const judged = ({ s, value, plan, state, me, on, head, make, key, go, dra
   const words = { clear: "clear", short: "too close: keep " + row.drill, "cant-tell": "can’t tell: keep " + row.drill };
   said.append(make("span", "", words[came]));
   const then = state.steps.find((o) => o.id === me.at);
-  const next = then && "next: " + (plan.rows[then.row]?.words ?? then.p.words).toLowerCase() + (then.steering === "straight" ? "" : ", " + then.steering.replace("-", " "));
+  const next = then && "next: " + (then.row === "others" ? "all others" : (plan.rows[then.row]?.words ?? then.p.words).toLowerCase()) + (then.steering === "straight" ? "" : ", " + then.steering.replace("-", " "));
   const end = () => {
     if (on.verdict?.v !== v) return;
     on.verdict = null;

@@ -4,7 +4,7 @@ import { at } from "./guide-order.js";
 
 const INCH = 25.4;
 const MARK = '<svg class="shape" viewBox="0 0 20 20" aria-hidden="true"><path d="M1.5 1.5h17v17h-17zM6.8 7.6c.2-4.4 6.6-4 6.4-.3-.1 2.3-3.2 2.4-3.2 5M10 13.8v2.4"/></svg>';
-const inches = (mm) => {
+export const inches = (mm) => {
   const n = Math.round((Math.abs(mm) / INCH) * 8);
   let [top, of] = [n % 8, 8];
   while (top && top % 2 === 0) [top, of] = [top / 2, of / 2];
@@ -79,6 +79,12 @@ export const stop = (q, { make, key, plan, state }) => {
       all.push(...t.children);
     }
   }
+  for (const line of q.lines ?? []) if (line) all.push(make("p", "", line));
+  if (q.list) {
+    const list = make("ol", "g-heights t1");
+    for (const line of q.list) list.append(make("li", "", line));
+    all.push(list);
+  }
   const was = (w) => {
     const box = w.includes("spindle") ? "spindle" : w.includes("mark") ? "mark" : null;
     const typed = box ? q.body?.[box] : q.body?.value;
@@ -86,7 +92,7 @@ export const stop = (q, { make, key, plan, state }) => {
     return [typed && "typed " + typed, last].filter(Boolean).join(", ");
   };
   for (const [w, f] of q.keys) {
-    const k = key(w, f, "", w);
+    const k = key(w, f, q.lines && f === q.keys[0][1] ? "key-main" : "", w);
     if (w.startsWith("Read") && q.at && was(w)) k.append(make("small", "t1", was(w)));
     all.push(k);
   }

@@ -1,5 +1,4 @@
-// A round one thing at a time. The plan is all on the page: with the network gone the phone walks
-// on, and the outbox brings what was read to the book when it can.
+// A round one thing at a time, with or without a network: the outbox brings what was read to the book.
 import * as outbox from "./outbox.js";
 import { decimals, inches, key, make } from "./guide-pad.js";
 import { next, toAsk, walk } from "./guide-plan.js";
@@ -9,9 +8,8 @@ const header = document.querySelector("header.step");
 let plan = JSON.parse(root.dataset.plan);
 const TO = "/rounds/" + plan.round + "/sent";
 const HERE = "sb:g:" + plan.round;
-const me = { text: "", typed: {}, taken: [], ...JSON.parse(outbox.get(HERE) ?? "{}") };
+const me = { text: "", typed: {}, taken: [], skipped: [], ready: [], besides: [], picked: {}, ...JSON.parse(outbox.get(HERE) ?? "{}") };
 const answered = [];
-// What is on the screen besides: 32nds, what is under More, a question.
 const on = { fine: false, drill: false, typed: false, menu: "", ask: null, verdict: null };
 
 // A key that is being pressed stays the same element: what looks as before is not built again.
@@ -22,17 +20,16 @@ const fill = (where, as, build) => {
 };
 const save = () => outbox.put(HERE, JSON.stringify({ ...me, taken: me.taken.slice(-20) }));
 
-// --- walking, on the plan with what this phone has not sent, or sent after it was made
+// On the plan with what this phone has sent since.
 const mine = () => [
   ...outbox.sent().filter((e) => e.to === TO && e.n > plan.n),
   ...outbox.waiting().filter((e) => e.to === TO),
 ];
 
-const now = () => walk(plan, mine(), on.at ?? (() => NaN));
+const now = () => walk(plan, mine(), on.at ?? (() => NaN), plan.part ? null : on.jack?.(me));
 let state = now();
 const part = () => toAsk(plan, me.typed);
 const step = () => state.steps.find((s) => s.id === me.at);
-// What was begun at a step and left is found there again.
 const leave = () => ({ id: me.at, text: me.text, typed: me.typed, note: me.note, fine: on.fine });
 const go = (id, kept) => {
   const { text = "", typed = {}, note = null, fine = false } = kept?.id === id ? kept : {};
@@ -43,19 +40,13 @@ const go = (id, kept) => {
 };
 const onward = (from, kept) => {
   state = now();
-  go(next(state.steps, from), kept);
+  go(next(state.steps, from, me.skipped), kept);
 };
-const beside = (by) => {
-  const i = state.steps.findIndex((s) => s.id === me.at);
-  // Past the last one comes what was skipped before it.
-  const open = () => state.steps.find((s) => !s.done && s.id !== me.at)?.id ?? "end";
-  const to = state.steps[(i < 0 ? state.steps.length : i) + by]?.id ?? (by > 0 && open());
-  if (!to) return;
+const aside = (to) => {
   const kept = me.left;
   me.left = leave();
   go(to, kept);
 };
-
 const send = (body, words, from) => {
   body.key ??= outbox.newKey();
   const s = state.steps.find((s) => s.id === from);
@@ -68,14 +59,8 @@ const send = (body, words, from) => {
   }
 };
 
-const read = (s, value, note) =>
-  send(
-    { what: "reading", height: s.p.height, steering: s.steering, row: s.row, value, note },
-    plan.rows[s.row].words + " " + value,
-    s.id,
-  );
-
-// One box of a height after the other; it is whole when its marks are told.
+const reading = (s, value, note) => ({ what: "reading", height: s.p.height, steering: s.steering, row: s.row, value, note });
+const read = (s, value, note) => send(reading(s, value, note), plan.rows[s.row].words + " " + value, s.id);
 const answer = (s, said) => {
   const typed = { ...me.typed, ...said };
   if (typed.markAsAt || !toAsk(plan, typed)) return height(s, typed);
@@ -91,6 +76,8 @@ const height = (s, typed) => {
   const keep = (so) => {
     if (again) outbox.again(again, { ...again.body, ...body, key: again.body.key });
     else send(body, words + ", spindle " + body.spindle, s.id);
+    me.here = place;
+    on.kept?.({ s, body, me, send });
     if (so) send({ what: "so", target: body.key });
     onward(s.id, me.left);
   };
@@ -102,7 +89,7 @@ const height = (s, typed) => {
 const keep = (value) => {
   const s = step();
   value = value.trim();
-  if (!s || !value) return;
+  if (!s || !value || s.row === "others") return;
   if (s.row === "height") return answer(s, { [part()]: value });
   if (!s.p.height) {
     me.left = { ...leave(), text: value };
@@ -113,12 +100,11 @@ const keep = (value) => {
   on.judged?.({ s, value, plan, state, me, on, head, make, key, go, draw });
 };
 
-// What was typed of a height so far, its last box first.
 const begun = () => Object.entries(me.typed).reverse();
 const told = ([p, value]) => plan.boxes[p].replace(" above the floor", "").toLowerCase() + " " + (value || "not read");
-const here = () => ({ me, begun, told, leave, go, send, anew: () => (state = now()) });
+const menu = (of) => () => ((on.menu = of), draw());
+const here = () => ({ me, on, plan, state, s: step(), begun, told, leave, go, send, reading, onward, aside, menu, mine, key, make, keep, save, say, draw, anew: () => (state = now()) });
 
-// --- keys
 const set = (text) => {
   me.text = text;
   save();
@@ -137,7 +123,6 @@ const keys = () => ({
   back: () => set(me.text.slice(0, -1)),
   typing: turn("typed"),
 });
-// What has words of its own, in a row of theirs.
 const wordKeys = (kind, drill) => {
   if (kind === "gap" && on.drill)
     return ["goes", "does not"].map((w) => key(drill + " " + w, () => keep(drill + " " + w), "five"));
@@ -154,7 +139,6 @@ const padKeys = (kind, drill, numbers) => {
   if (numbers) return decimals(keys(), row ?? [], []);
   return inches(keys(), drill && key("drill", turn("drill"), "small" + (on.drill ? " key-on" : "")), row);
 };
-// --- what is seen
 const g = make("div", "g");
 const head = make("div", "g-top");
 const asks = make("section", "g-ask");
@@ -200,15 +184,14 @@ document.addEventListener("keydown", (e) => {
   box.focus();
 });
 
-// The wheels turn and the mark on the travel moves with these two; the rest is words.
 const band = (s) => {
   const i = state.steps.findIndex((o) => o.id === s.id);
-  const same = state.places.filter((p) => p.name === s.p.name);
+  const same = state.places.filter((p) => p.name === s.p.name && !p.label);
   const up = s.p.rank < 0 ? 2 : s.p.rank;
   header.querySelector(".step-at").setAttribute("transform", `translate(0 ${11 * (3 - up)})`);
   if (header.dataset.turned) header.dataset.turned = s.steering;
   const put = (css, text) => (header.querySelector(css).textContent = text);
-  const name = s.p.words.replace(/ \(.*?\)/, "") + (same.length > 1 ? " " + (same.indexOf(s.p) + 1) : "");
+  const name = s.p.words.replace(/ \(.*?\)/, "") + (same.length > 1 && !s.p.label ? " " + (same.findIndex((p) => p.id === s.p.id) + 1) : "");
   put(".step-height", name);
   header.classList.toggle("step-long", name.length > 18);
   if (header.dataset.turned) put(".step-lock b", s.steering.replace("-", " "));
@@ -227,37 +210,43 @@ const written = (unit) => {
 
 const top = () => {
   g.classList.toggle("undone", !!me.undone);
-  if (me.undone) {
-    const words = "Taken back: " + me.undone.words;
-    fill(said, words + !on.redo, () => [make("p", "", words), ...(on.redo ? [key("Put back", () => on.redo(here()), "", "put back")] : [])]);
-    return;
-  }
+  if (me.undone) return on.undone?.(here(), fill, said);
   const half = begun()[0];
   const last = half ? { words: told(half) } : me.taken[me.taken.length - 1];
   const held = last && outbox.waiting().find((e) => e.body.key === last.key);
   const words = last ? last.words + (last.key ? (held ? " · on this phone" : " · in the book") : "") : outbox.waiting().length ? "" : "✓ all in the book";
   fill(said, words, () => (words ? [make("p", "", words)] : []));
 };
-// What stands in the way of all else until it is answered; the book's doubts at the question they are of.
+// What stands in the way of all else until it is answered.
 const stopped = () => {
-  const q = on.ask ?? on.asking?.({ answered, plan, state, mine, me, send, go, draw });
+  const q = on.ask ?? on.asking?.({ answered, plan, state, mine, me, send, go, draw }) ?? on.ready?.(here());
   stop.hidden = !q;
   head.hidden = pad.hidden = foot.hidden = !!q;
   if (q?.at) band(q.at);
+  if (q && step()) root.dataset.step = me.at;
   if (q) fill(stop, "?" + q.of, () => on.stop(q, { make, key, plan, state }));
   return !!q;
 };
 
-// What is drawn, asked and under More and what others do come after the first screen, each by itself:
-// the network may go in between.
+// After the first screen, each by itself.
 const late = (ask, use) =>
   ask().then(
     (m) => (use(m), draw()),
     () => setTimeout(late, 3000, ask, use),
   );
 const later = () => {
-  late(() => import("./guide-more.js"), (m) => Object.assign(on, m));
-  late(() => import("./guide-news.js"), (m) => m.listen(() => plan, take));
+  late(() => import("./guide-more.js"), (m) => {
+    Object.assign(on, m);
+    if (!plan.part) (state = now()), begin(!root.dataset.step);
+  });
+  late(() => import("./guide-news.js"), (m) =>
+    m.listen(() => plan, (fresh) => {
+      const was = step();
+      plan = fresh;
+      state = now();
+      m.took({ ...here(), was, root, begin });
+    }),
+  );
 };
 const say = (words, keys, more) => {
   on.menu = "";
@@ -269,28 +258,29 @@ const draw = () => {
   state = now();
   if (stopped()) return;
   const s = step();
-  const row = plan.rows[s?.row];
+  const row = s?.row === "others" ? { words: "All others well clear?", kind: "others" } : plan.rows[s?.row];
   const numbers = plan.mm || row?.kind === "angle";
   const none = !begun().length && !me.taken.length;
   fill(foot, [none, !on.undo, !!s, on.menu, !!on.more, numbers, on.fine].join(), () => {
     const five = [
-      key("‹ Back", () => beside(-1)),
+      key("‹ Back", () => on.back(here())),
       key("Undo", () => on.undo(here()), "", "undo"),
-      key("Skip", () => beside(1)),
+      key("Skip", () => on.skip(here())),
       key("32nds", turn("fine"), on.fine ? "key-on" : ""),
-      key(on.menu ? "Keys" : "More", () => ((on.menu = on.menu ? "" : "more"), draw()), on.menu ? "key-on" : ""),
+      key(on.menu ? "Keys" : "More", menu(on.menu ? "" : "more"), on.menu ? "key-on" : ""),
     ];
     five[3].setAttribute("aria-pressed", on.fine);
-    [false, none || !on.undo, !s, !s || numbers, !s || !on.more].forEach((off, k) => (five[k].disabled = off));
+    [!on.back, none || !on.undo, !s || !on.skip, !s || numbers, !s || !on.more].forEach((off, k) => (five[k].disabled = off));
     return five;
   });
   top();
   g.classList.toggle("typing", !!on.typed && !!s && !on.menu);
   figure.hidden = lines.hidden = side.hidden = !s;
+  if (row?.kind === "others") figure.hidden = true;
   if (!s) {
     asks.dataset.at = "";
     pad.className = "pad pad-end";
-    return on.end?.({ plan, state, asks, make, key, go, fill, pad });
+    return on.end?.({ ...here(), asks, fill, pad });
   }
   band(on.verdict?.s ?? s);
   const kind = row?.kind ?? "tape";
@@ -304,7 +294,7 @@ const draw = () => {
     asks.replaceChildren(what);
     asks.dataset.at = seen + readHere;
   }
-  const under = [row?.rule, last, !row && s.p.other, readHere].filter(Boolean);
+  const under = [row?.rule, row ? "" : on.aim?.({ plan, p: s.p, which, mine }), row?.kind === "others" && s.left.length + " places" + (header.dataset.turned ? ", lock to lock" : ""), last, !row && s.p.other, readHere].filter(Boolean);
   const takes = row ? [] : (on.instead?.({ which, plan, state, mine, key, answer: (said) => answer(s, said) }) ?? []);
   fill(lines, seen + under + takes.map((k) => k.dataset.key), () => (takes.length ? takes : [make("p", "", under.join(" · "))]));
   fill(side, !!on.sketch + (row ? s.row : which), () => on.sketch?.({ make, row, which }) ?? []);
@@ -314,12 +304,12 @@ const draw = () => {
   written(row?.kind === "angle" ? "°" : plan.mm ? "mm" : "in");
   if (on.menu) {
     pad.className = "pad g-more";
-    fill(pad, "more " + s.id, () => on.more({ s, plan, state, me, key, make, keep, read, go, onward, say, save }));
+    fill(pad, on.menu + s.id, () => on[on.menu](here()));
     return;
   }
   pad.className = "pad pad-keys";
-  fill(pad, [s.id, kind, which, on.fine, on.drill, on.typed, me.text.startsWith("-")].join("|"), () =>
-    padKeys(kind, row?.drill, numbers),
+  fill(pad, [s.id, kind, which, on.fine, on.drill, on.typed, me.text.startsWith("-"), !!on.others].join("|"), () =>
+    kind === "others" ? (on.others?.(here()) ?? []) : padKeys(kind, row?.drill, numbers),
   );
 };
 
@@ -331,21 +321,12 @@ outbox.listen((body, json) => {
 outbox.remember(plan.round, plan.start);
 outbox.seen(plan.book);
 
-const take = (fresh) => {
-  plan = fresh;
-  outbox.remember(plan.round, plan.start);
-  outbox.seen(plan.book);
-  const was = step();
-  state = now();
-  const s = step();
-  if (s?.done && was && !was.done && !me.text && !begun().length && !on.menu) {
-    onward(s.id);
-  } else if (!on.menu) draw();
-};
 setTimeout(later, 0);
 setTimeout(outbox.load, 0);
 
 const asked = new URLSearchParams(location.search).get("at");
-if (asked && state.steps.some((s) => s.id === asked)) me.at = asked;
-if (!step() || (step().done && !me.text)) onward(me.at ?? "");
-else draw();
+me.at = [asked, me.at].find((id) => state.steps.some((s) => s.id === id)) ?? me.at ?? plan.here;
+function begin(now) {
+  if (now) !step() || (step().done && !me.text) ? onward(me.at) : draw();
+}
+begin(step());

@@ -120,8 +120,8 @@ class ChaosBrowserTest {
     try (Shop shop = new Shop(data())) {
       Marmot marmot = new Marmot(shop);
       for (int i = 0; i < 3; i++) {
-        rounds.get(0).add(marmot.startRound(marmot.left, Map.of("who", "Sam")));
-        rounds.get(1).add(marmot.startRound(marmot.right, Map.of("who", "Kim")));
+        rounds.get(0).add(marmot.everything(marmot.left, Map.of("who", "Sam")));
+        rounds.get(1).add(marmot.everything(marmot.right, Map.of("who", "Kim")));
       }
       sam = shop.browser;
     }

@@ -17,7 +17,7 @@ class FullDiskBrowserTest {
     Path book = folder.resolve("book");
     try (Shop shop = new Shop(book)) {
       Marmot marmot = new Marmot(shop);
-      String round = marmot.startRound(marmot.left, Map.of());
+      String round = marmot.everything(marmot.left, Map.of());
       try (Screen phone = new Screen(shop, 390, 844)) {
         phone.go("/rounds/" + round + "/guide");
         phone.find(Screen.key("1/2"));

@@ -2,7 +2,6 @@ package spindlebook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -53,6 +52,7 @@ class GuideTest {
     return page.form("/rounds/" + round + "/guide");
   }
 
+  /** The height that comes next. */
   private Page height(String round, String spindle, String mark) {
     return shop.browser.follow(
         form(guide(round, ""), round).with("spindle", spindle).with("mark", mark).keep());
@@ -116,7 +116,7 @@ class GuideTest {
             .form("/corners/" + marmot.left + "/rounds");
     Page first = shop.browser.follow(form.keep()).is(200);
     assertEquals("/rounds/" + form.key() + "/guide", first.path());
-    assertTrue(band(first).startsWith("Left front On the strap"), band(first));
+    assertTrue(band(first).startsWith("Left front Strap off"), band(first));
     assertTrue(first.text().contains("Spindle above the floor"), first.text());
   }
 
@@ -124,35 +124,57 @@ class GuideTest {
   void without_a_script_each_kept_reading_leads_to_the_next() {
     String round = start(Map.of());
     Page next = height(round, "14 3/8", "30 1/4");
-    assertTrue(next.text().contains("In the book: left front · on the strap"), next.text());
+    assertTrue(next.text().contains("In the book: left front · strap off"), next.text());
     List<String> asked = new ArrayList<>();
-    for (String value : List.of("3/32", "well clear", "1/8", "touches")) {
+    for (String value : List.of("3/32", "19 1/2", "26", "touches")) {
       asked.add(form(next, round).value("row"));
       next = shop.browser.follow(form(next, round).with("value", value).keep());
     }
     assertEquals(
-        List.of("p-upper-rod-end", "p-lower-rod-end", "p-tie-rod-end", "p-tie-rod-upper-arm"),
+        List.of("p-tie-rod-upper-arm", "q-strap-length", "q-shock-length", "p-upper-rod-end"),
         asked);
     assertTrue(next.text().contains("touches"), next.text());
-    assertEquals("p-shock-upper-arm", form(next, round).value("row"));
+    assertEquals("p-lower-rod-end", form(next, round).value("row"));
   }
 
   @Test
-  void what_is_skipped_comes_back_at_the_end_and_back_leads_back() {
-    String round = start(Map.of("spring", "in", "on", "tyres"));
+  void what_is_skipped_is_left_out_this_time_and_back_leads_back() {
+    String round =
+        start(Map.of("spring", "in", "on", "tyres", "along-camber", "1", "along-toe", "1"));
     Page page = height(round, "20 3/4", "31 1/2");
-    String skipped = form(page, round).value("row");
-    String at = form(page, round).value("at");
+    assertEquals("q-camber", form(page, round).value("row"));
     page = shop.get(key(page, "Skip")).is(200);
-    assertNotEquals(skipped, form(page, round).value("row"));
-    assertEquals(skipped, form(shop.get(key(page, "Back")), round).value("row"));
-    while (!form(page, round).value("at").equals(at)) {
-      String row = form(page, round).value("row");
-      String value = row.equals("q-camber") ? "0.5" : row.startsWith("p-") ? "well clear" : "1/8";
-      page = shop.browser.follow(form(page, round).with("value", value).keep()).is(200);
-    }
-    page = shop.browser.follow(form(page, round).with("value", "1/4").keep()).is(200);
-    assertEquals("Left front Nothing is left to read", band(page));
+    assertEquals("q-toe", form(page, round).value("row"));
+    assertEquals("q-camber", form(shop.get(key(page, "Back")), round).value("row"));
+    page = shop.browser.follow(form(page, round).with("value", "1/8").keep()).is(200);
+    assertEquals("Left front The round is done", band(page));
+    assertTrue(page.text().contains("2 read, 1 skipped"), page.text());
+    assertTrue(page.text().contains("Droop not measured"), page.text());
+    assertEquals("q-camber", form(guide(round, ""), round).value("row"), "opened anew");
+  }
+
+  @Test
+  void all_others_are_seen_to_be_well_clear_in_one_look_and_one_of_them_read_alone() {
+    String round = start(Map.of());
+    sendHeight(round, "height-a", "strap-off", "12");
+    String others = "strap-off-1/straight/others";
+    Page look = guide(round, others);
+    assertTrue(look.text().contains("Spindle parts to the wheel's barrel, full left"), look.text());
+    Page one = guide(round, "strap-off-1/full-left/p-spindle-wheel");
+    Page next = shop.browser.follow(form(one, round).with("value", "3/8").keep());
+    assertEquals(others, form(guide(round, others), round).value("at"));
+    int before = shop.entries();
+    Form form = form(guide(round, others), round);
+    form.keep();
+    int kept = shop.entries() - before;
+    assertTrue(kept > 8, "kept " + kept);
+    form.keep();
+    assertEquals(before + kept, shop.entries(), "pressed twice");
+    // What did not keep its rule there is asked for again further in, the others are not.
+    sendHeight(round, "height-b", "on-the-strap", "14 3/8");
+    Page strap = guide(round, "on-the-strap-1/full-left/p-spindle-wheel");
+    assertTrue(strap.text().contains("Left front On the strap"), next.text());
+    assertEquals("p-spindle-wheel", form(strap, round).value("row"));
   }
 
   @Test
@@ -168,7 +190,7 @@ class GuideTest {
     assertFalse(refused.html().contains("<b>tight"), refused.html());
     assertEquals(before, shop.entries());
     assertEquals(
-        "p-lower-rod-end",
+        "q-strap-length",
         form(shop.browser.follow(form(refused, round).with("value", "8 1/4").keep()), round)
             .value("row"));
   }
@@ -178,7 +200,7 @@ class GuideTest {
     String round = start(Map.of());
     Page again = form(guide(round, ""), round).with("mark", "30 1/4").send().is(422);
     assertEquals("30 1/4", form(again, round).value("mark"));
-    assertTrue(band(again).contains("On the strap"), band(again));
+    assertTrue(band(again).contains("Strap off"), band(again));
   }
 
   @Test
@@ -200,11 +222,14 @@ class GuideTest {
       String at =
           page.path().contains("?at=")
               ? page.path().replaceFirst(".*at=", "")
-              : "on-the-strap-1/straight/height";
+              : "strap-off-1/straight/height";
       String[] part = at.split("/");
       String words =
           switch (part[0]) {
+            case "strap-off-1" -> "Strap off";
             case "on-the-strap-1" -> "On the strap";
+            case "full-bump-1" -> "Full bump";
+            case "stop-out-1" -> "Stop out";
             case "stop-touch-1" -> "Bump stop touches";
             default -> "In between";
           };
@@ -218,10 +243,12 @@ class GuideTest {
       }
       page = shop.get(key(page, "Skip")).is(200);
     }
-    String skipped = "/rounds/" + round + "/guide?at=on-the-strap-1/straight/height";
-    assertEquals(skipped, key(page, "Skip"));
+    assertEquals("/rounds/" + round + "/guide?at=end", key(page, "Skip"));
     assertEquals(
         List.of(
+            "strap-off-1/straight",
+            "strap-off-1/full-left",
+            "strap-off-1/full-right",
             "on-the-strap-1/straight",
             "on-the-strap-1/full-left",
             "on-the-strap-1/full-right",
@@ -229,11 +256,11 @@ class GuideTest {
             "in-between-1/full-left",
             "in-between-1/full-right",
             "in-between-2/straight",
-            "in-between-2/full-left",
-            "in-between-2/full-right",
             "stop-touch-1/straight",
-            "stop-touch-1/full-left",
-            "stop-touch-1/full-right"),
+            "full-bump-1/straight",
+            "stop-out-1/straight",
+            "stop-out-1/full-left",
+            "stop-out-1/full-right"),
         seen.stream().distinct().toList());
   }
 
@@ -244,7 +271,7 @@ class GuideTest {
     here = shop.browser.follow(form(here, round).with("value", "3/32").keep());
     Page there = shop.as("Bo").get("/rounds/" + round + "/guide").is(200);
     assertEquals(form(here, round).value("row"), form(there, round).value("row"));
-    assertEquals("p-lower-rod-end", form(there, round).value("row"));
+    assertEquals("q-strap-length", form(there, round).value("row"));
   }
 
   @Test
@@ -338,11 +365,11 @@ class GuideTest {
   @Test
   void what_is_taken_back_is_asked_for_again() throws IOException {
     String round = start(Map.of());
-    sendHeight(round, "height-a", "on-the-strap", "14 3/8");
-    sendReading(round, "reading-a", "height-a", "p-upper-rod-end", "1/8").is(200);
-    assertEquals("p-lower-rod-end", form(guide(round, ""), round).value("row"));
+    sendHeight(round, "height-a", "strap-off", "12");
+    sendReading(round, "reading-a", "height-a", "p-tie-rod-upper-arm", "1/8").is(200);
+    assertEquals("q-strap-length", form(guide(round, ""), round).value("row"));
     sent(round, "back-a", Map.of("what", "take-back", "target", "reading-a")).is(200);
-    assertEquals("p-upper-rod-end", form(guide(round, ""), round).value("row"));
+    assertEquals("p-tie-rod-upper-arm", form(guide(round, ""), round).value("row"));
   }
 
   @Test
@@ -412,7 +439,7 @@ class GuideTest {
     long n = plan(guide(round, "")).get("n").asLong();
     String news = "/rounds/" + round + "/news?n=" + n;
     shop.get(news).is(204);
-    sendHeight(round, "height-a", "on-the-strap", "14 3/8");
+    sendHeight(round, "height-a", "strap-off", "12");
     JsonNode plan = json(shop.get(news).is(200));
     assertEquals("height-a", plan.get("places").get(0).get("height").asText());
     assertEquals(n + 1, plan.get("n").asLong());
@@ -450,13 +477,15 @@ class GuideTest {
     sendHeight(round, "a", "strap-off", "12");
     sendHeight(round, "b", "on-the-strap", "14 3/8");
     sendHeight(round, "c", "on-the-strap", "14 3/8");
-    assertEquals(List.of("in-between", "in-between", "stop-touch"), left(round));
+    assertEquals(
+        List.of("in-between", "in-between", "stop-touch", "full-bump", "stop-out"), left(round));
     String other = start(Map.of());
     sendHeight(other, "d", "stop-touch", "26");
     sendHeight(other, "e", "in-between", "20");
-    assertEquals(List.of("on-the-strap", "in-between"), left(other));
+    assertEquals(
+        List.of("strap-off", "on-the-strap", "in-between", "full-bump", "stop-out"), left(other));
     sendHeight(other, "f", "on-the-strap", "14 3/8");
     sendHeight(other, "g", "in-between", "18");
-    assertEquals(List.of(), left(other));
+    assertEquals(List.of("strap-off", "full-bump", "stop-out"), left(other));
   }
 }

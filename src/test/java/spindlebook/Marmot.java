@@ -1,8 +1,17 @@
 package spindlebook;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import spindlebook.card.ToReadAddress;
+import spindlebook.definition.Layout;
+import spindlebook.definition.Starter;
+import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Content.ToRead;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Quantity;
+import spindlebook.entry.Steering;
 
 /**
  * The car of the story, put into the book through its pages: left front with three watch points,
@@ -127,6 +136,42 @@ final class Marmot {
     }
     form.keep();
     return form.key();
+  }
+
+  /** A round of everything at four heights, as the pad's keys want it: 124 questions. */
+  String everything(String corner, Map<String, String> conditions) {
+    List<ToRead> all = new ArrayList<>();
+    for (HeightName name :
+        List.of(
+            HeightName.ON_THE_STRAP,
+            HeightName.IN_BETWEEN,
+            HeightName.IN_BETWEEN,
+            HeightName.STOP_TOUCH)) {
+      String label = name != HeightName.IN_BETWEEN ? null : all.size() < 40 ? "low" : "high";
+      for (Steering steering :
+          List.of(Steering.STRAIGHT, Steering.FULL_LEFT, Steering.FULL_RIGHT)) {
+        for (WatchPoint point : Starter.watchPoints(Layout.STEERED_DOUBLE_A_ARM)) {
+          if (steering == Steering.STRAIGHT || point.place().steered()) {
+            all.add(new ToRead(name, label, steering, Quantity.WATCH_POINT, point.point()));
+          }
+        }
+        for (Quantity quantity : Quantity.values()) {
+          boolean there = steering == Steering.STRAIGHT || quantity == Quantity.TOE;
+          if (quantity != Quantity.WATCH_POINT && there) {
+            all.add(new ToRead(name, label, steering, quantity, null));
+          }
+        }
+      }
+    }
+    String address = ToReadAddress.newRound(corner, all);
+    Map<String, String> fields =
+        new LinkedHashMap<>(
+            shop.get(address).is(200).form("/corners/" + corner + "/rounds").values());
+    // One of many of its name: they stand in the address.
+    fields.remove(ToReadAddress.NEED);
+    fields.putAll(conditions);
+    shop.browser.post(address.replace("/rounds/new", "/rounds"), fields).is(303);
+    return fields.get("key");
   }
 
   String height(String round, String name, String spindle, String mark) {

@@ -41,10 +41,13 @@ class PaperTest {
     assertEquals(
         List.of(
             "Zero first",
+            "Strap off, hanging",
             "On the strap (full droop)",
             "In between",
             "In between",
             "Bump stop touches",
+            "Full bump, stop solid",
+            "Stop out, past solid",
             "Another height:"),
         paper.each("h2"));
     assertFalse(paper.html().contains("×"), "nothing is ticked");
@@ -53,7 +56,7 @@ class PaperTest {
     List<String> captions = paper.each("caption");
     assertEquals(
         List.of("Straight", "Full left", "Full right"), captions.subList(0, 3), "as on screen");
-    assertEquals(15, captions.size());
+    assertEquals(24, captions.size());
   }
 
   @Test

@@ -151,7 +151,9 @@ final class Phone implements AutoCloseable {
           const step = root.dataset.step;
           const kind = root.dataset.kind;
           if (!root.querySelector(".g-stop").hidden) {
-            press("It is right, count it");
+            press(keys().some((b) => b.dataset.key === "Done") ? "Done" : keys().some((b) => b.dataset.key === "It stands there") ? "It stands there" : "It is right, count it");
+          } else if (kind === "others") {
+            press("All others well clear");
           } else if (kind === "spindle") {
             const spindle = digits(HEIGHT[step.split("/")[0]]) + " " + fraction();
             const as = keys().find((b) => b.dataset.key.startsWith("as at"));

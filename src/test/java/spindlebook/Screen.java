@@ -61,6 +61,10 @@ final class Screen implements AutoCloseable {
     Chromium.patience(screen, PATIENCE).until(d -> until.get());
   }
 
+  void pause(long ms) {
+    screen.executeAsyncScript("setTimeout(arguments[1], arguments[0])", ms);
+  }
+
   static By button(String word) {
     return By.xpath("//*[self::button or self::a][normalize-space()='" + word + "']");
   }

@@ -276,7 +276,7 @@ class ThumbTest {
     try (Shop shop = new Shop(folder.resolve("book-" + seed));
         Screen phone = new Screen(shop, width, height)) {
       Marmot marmot = new Marmot(shop);
-      String round = marmot.startRound(marmot.left, Map.of());
+      String round = marmot.everything(marmot.left, Map.of());
       phone.go("/rounds/" + round + "/guide");
       phone.find(Screen.BOX);
       Thumb thumb = new Thumb(phone, seed);

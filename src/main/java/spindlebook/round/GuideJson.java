@@ -3,14 +3,18 @@ package spindlebook.round;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
 import spindlebook.card.Zero;
 import spindlebook.entry.Content;
+import spindlebook.entry.GapResult;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
+import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.fold.Doubted;
 import spindlebook.fold.SeenHeight;
@@ -46,41 +50,58 @@ final class GuideJson {
         .put("after", card.lastChange())
         .put("mirror", at.mirror() == null ? null : at.mirror().place().words())
         .put("mm", at.unit() != LengthUnit.INCH)
-        .put("part", here != null);
+        .put("part", here != null)
+        .put("here", here == null ? null : here.isEmpty() ? "end" : here);
     ObjectNode boxes = json.putObject("boxes");
     HeightForm.labels(at).forEach(boxes::put);
     ObjectNode rows = json.putObject("rows");
     ObjectNode done = json.putObject("done");
     ObjectNode last = json.putObject("last");
     ArrayNode places = json.putArray("places");
+    GuidePlan.Place before = null;
     for (GuidePlan.Place place : plan.places()) {
       ObjectNode one = places.addObject();
-      place(one, at, place, here);
+      place(one, plan, before, place, here);
+      before = place;
       // Most places ask for the same: it is said once.
-      ObjectNode asked = asked(place);
+      ObjectNode asked = rows(place, s -> plan.asksFirst(s));
       if (!json.has("asked")) {
         json.set("asked", asked);
       } else if (!asked.equals(json.get("asked"))) {
         one.set("asked", asked);
       }
-      place.slots().forEach((s, slots) -> slots.forEach(a -> row(rows, at, a)));
-    }
-    for (GuidePlan.Step step : plan.steps()) {
-      GuidePlan.Place place = step.place();
-      String word = Posted.word(step.steering());
-      SeenReading read = plan.read(step);
-      boolean wanted = here == null || here.startsWith(place.id() + "/" + word + "/");
-      if (read != null) {
-        done.set(
-            place.heightKey() + "/" + word + "/" + step.slot().row(),
-            wanted ? said(read) : Json.MAPPER.createObjectNode());
+      if (here == null && !json.has("gaps")) {
+        json.set("gaps", rows(place, s -> s.slot().point() != null));
       }
-      if (step.slot() != null && wanted) {
-        String was = last(at, step);
+      for (GuidePlan.Step step : GuidePlan.all(place)) {
+        String name = "/" + Posted.word(step.steering()) + "/" + step.slot().row();
+        SeenReading read = plan.read(step);
+        if (here == null || read != null || plan.asksFirst(step)) {
+          row(rows, at, step.slot());
+        }
+        boolean wanted =
+            here == null || here.startsWith(place.id() + "/" + Posted.word(step.steering()) + "/");
+        if (read != null) {
+          ObjectNode said = done.putObject(place.heightKey() + name);
+          if (here == null) {
+            said.put("ok", plan.clear(place.nameAt(step.slot()), step.slot(), read) ? 1 : 0);
+          }
+          if (here == null && read.reading().result() == GapResult.WELL_CLEAR) {
+            said.put("wc", 1);
+          }
+          if (wanted) {
+            said(said, read);
+          }
+        }
+        String was = wanted ? last(at, step) : "";
         if (!was.isEmpty()) {
-          last.put(place.id() + "/" + word + "/" + step.slot().row(), was);
+          last.put(place.id() + name, was);
         }
       }
+    }
+    // The first screen waits for every letter: what comes later says the rest.
+    if (here == null || here.isEmpty()) {
+      end(json.putObject("end"), RoundEnd.of(plan));
     }
     zero(card).ifPresent(mm -> json.put("ride", tenth(mm)));
     HeightForm.lastMark(at, Long.MAX_VALUE)
@@ -97,7 +118,23 @@ final class GuideJson {
     return json;
   }
 
-  private static void place(ObjectNode json, Sitting at, GuidePlan.Place place, String here) {
+  private static void end(ObjectNode json, RoundEnd end) {
+    ArrayNode verdicts = json.putArray("verdicts");
+    end.verdicts()
+        .forEach(
+            v ->
+                verdicts
+                    .addObject()
+                    .put("end", v.end())
+                    .put("is", v.state().mark())
+                    .put("state", v.state().word())
+                    .put("finding", v.finding()));
+    json.put("next", end.next().word()).put("href", end.next().href());
+  }
+
+  private static void place(
+      ObjectNode json, GuidePlan plan, GuidePlan.Place before, GuidePlan.Place place, String here) {
+    Sitting at = plan.sitting();
     boolean wanted = here == null || here.startsWith(place.id() + "/");
     json.put("id", place.id())
         .put("name", Posted.word(place.name()))
@@ -107,12 +144,18 @@ final class GuideJson {
       json.put("label", place.label());
     }
     if (place.pairing() != null) {
-      json.put("pairing", Posted.word(place.pairing()))
-          .put("otherName", Posted.word(place.otherName()));
+      json.put("pairing", Posted.word(place.pairing()));
     }
     if (place.pairing() == Pairing.CROSSED) {
+      json.put("otherName", Posted.word(place.otherName()));
       String there = Capital.of(at.card().place().mirror().words());
       json.put("other", there + ": " + place.otherName().words());
+    }
+    if (here == null) {
+      further(json, plan, place);
+    }
+    if (here == null || (wanted && place.height() == null)) {
+      stand(json, plan, before, place);
     }
     SeenHeight height = place.height();
     if (height != null) {
@@ -129,17 +172,50 @@ final class GuideJson {
     }
   }
 
+  /** How it is made ready, and where the jack is aimed. */
+  private static void stand(
+      ObjectNode json, GuidePlan plan, GuidePlan.Place before, GuidePlan.Place place) {
+    Sitting at = plan.sitting();
+    StandWords.Ready ready = StandWords.ready(at, before, place);
+    if (!ready.say().isEmpty() && place.height() == null) {
+      json.put("ready", ready.say()).put("caution", ready.caution());
+    }
+    json.put("set", ready.set());
+    if (place.height() == null) {
+      json.put("find", StandWords.find(place.name(), place.nth()));
+      StandWords.aimMm(at, place).ifPresent(mm -> json.put("aim", tenth(mm)));
+    }
+  }
+
+  /** Whether all others are looked at; places further out, where an axle's ends differ by end. */
+  private static void further(ObjectNode json, GuidePlan plan, GuidePlan.Place place) {
+    if (plan.lookedAt(place)) {
+      json.put("all", 1);
+    }
+    List<Slot> slots = place.slots().getOrDefault(Steering.STRAIGHT, List.of());
+    for (boolean other : new boolean[] {false, true}) {
+      List<String> ids =
+          slots.stream()
+              .filter(s -> (s.otherEnd() != null) == other)
+              .findFirst()
+              .map(s -> plan.furtherOut(place, s).stream().map(GuidePlan.Place::id).toList())
+              .orElse(List.of());
+      if (!ids.isEmpty()) {
+        ArrayNode out = json.putArray(other ? "outO" : "out");
+        ids.forEach(out::add);
+      }
+    }
+  }
+
   /** What is read at a place, by steering. */
-  private static ObjectNode asked(GuidePlan.Place place) {
-    ObjectNode asked = Json.MAPPER.createObjectNode();
-    place
-        .slots()
-        .forEach(
-            (s, slots) -> {
-              ArrayNode names = asked.putArray(Posted.word(s));
-              slots.forEach(a -> names.add(a.row()));
-            });
-    return asked;
+  private static ObjectNode rows(GuidePlan.Place place, Predicate<GuidePlan.Step> which) {
+    ObjectNode rows = Json.MAPPER.createObjectNode();
+    for (GuidePlan.Step step : GuidePlan.all(place)) {
+      if (which.test(step)) {
+        rows.withArray(Posted.word(step.steering())).add(step.slot().row());
+      }
+    }
+    return rows;
   }
 
   /** The last time its wheel stood there, in an earlier round. */
@@ -199,12 +275,8 @@ final class GuideJson {
     }
   }
 
-  private static ObjectNode said(SeenReading r) {
-    return Json.MAPPER
-        .createObjectNode()
-        .put("say", EntryWords.value(r.reading()))
-        .put("who", r.who())
-        .put("key", r.key());
+  private static void said(ObjectNode json, SeenReading r) {
+    json.put("say", EntryWords.value(r.reading())).put("who", r.who()).put("key", r.key());
   }
 
   static String last(Sitting at, GuidePlan.Step step) {
@@ -247,6 +319,9 @@ final class GuideJson {
     start.put("to", "/corners/" + at.round().corner() + "/rounds");
     ObjectNode body = start.putObject("body");
     body.put("key", at.key());
-    form.body().forEach((name, texts) -> texts.forEach(body.withArray(name)::add));
+    form.body()
+        .forEach(
+            (name, texts) ->
+                texts.stream().filter(t -> !t.isEmpty()).forEach(body.withArray(name)::add));
   }
 }

@@ -3,12 +3,15 @@ package spindlebook.round;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import gg.jte.models.runtime.JteModel;
 import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
@@ -24,7 +27,9 @@ import spindlebook.page.Asked;
 import spindlebook.page.Crumb;
 import spindlebook.page.Field;
 import spindlebook.page.FormKey;
+import spindlebook.page.FormPart;
 import spindlebook.page.Html;
+import spindlebook.page.Link;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
 import spindlebook.page.ReadingRow;
@@ -38,6 +43,8 @@ import spindlebook.words.EntryWords;
  * on by itself, keeps what is typed and sends it when it can.
  */
 public final class GuidePages {
+  private static final String END = "end";
+
   private final Histories histories;
   private final RoundStore store;
 
@@ -55,12 +62,15 @@ public final class GuidePages {
     GuidePlan plan = GuidePlan.of(at);
     List<GuidePlan.Step> steps = plan.steps();
     GuidePlan.Step step =
-        steps.stream()
-            .filter(s -> s.id().equals(id))
-            .findFirst()
-            .or(() -> nextAfter(plan, steps, ctx.queryParam("from")))
-            .orElse(null);
-    int i = steps.indexOf(step);
+        END.equals(id)
+            ? null
+            : Stream.concat(
+                    steps.stream(), plan.places().stream().flatMap(p -> GuidePlan.all(p).stream()))
+                .filter(s -> s.id().equals(id))
+                .findFirst()
+                .or(() -> nextAfter(plan, steps, ctx.queryParam("from")))
+                .orElse(null);
+    int i = step == null ? -1 : index(steps, step.id());
     String here = at.href() + "/guide";
     PageFrame frame =
         at.frame(Capital.of(card.place().words()) + ", step by step", "")
@@ -71,7 +81,8 @@ public final class GuidePages {
         new GuideView(
             at.key(),
             json(at, step == null ? "" : step.id()).toString(),
-            step == null ? null : asked(at, step, posted),
+            step == null ? null : asked(plan, step, posted),
+            step == null ? RoundEnd.of(plan) : null,
             JustSaved.of(at, ctx.queryParam("saved")),
             i > 0 ? here + "?at=" + steps.get(i - 1).id() : null,
             step == null ? null : skip(plan, steps, i));
@@ -83,14 +94,17 @@ public final class GuidePages {
     }
   }
 
-  /** Past the last step comes what was skipped before it; when nothing was, the round itself. */
+  /** Past the last step comes what is asked again because of it, then the end. */
   private static String skip(GuidePlan plan, List<GuidePlan.Step> steps, int i) {
-    String here = plan.sitting().href();
-    Optional<GuidePlan.Step> next =
+    String next =
         i + 1 < steps.size()
-            ? Optional.of(steps.get(i + 1))
-            : steps.subList(0, i).stream().filter(s -> !plan.done(s)).findFirst();
-    return next.map(s -> here + "/guide?at=" + s.id()).orElse(here);
+            ? steps.get(i + 1).id()
+            : steps.subList(0, i).stream()
+                .filter(plan::comesBack)
+                .findFirst()
+                .map(GuidePlan.Step::id)
+                .orElse(END);
+    return plan.sitting().href() + "/guide?at=" + next;
   }
 
   /** What a browser keeps until the book has it: the page only shows where its script puts it. */
@@ -102,22 +116,37 @@ public final class GuidePages {
     Html.show(ctx, Html.TEMPLATES.roundWaiting(frame));
   }
 
-  /** The next that is not done yet, after the one just left; what was skipped comes last. */
+  /**
+   * The next that is not done yet, after the one just left; what was skipped is not asked again,
+   * only what a reading further out asks for.
+   */
   private static Optional<GuidePlan.Step> nextAfter(
       GuidePlan plan, List<GuidePlan.Step> steps, String left) {
-    int from = 0;
-    while (from < steps.size() && !steps.get(from).id().equals(left)) {
-      from++;
-    }
-    return Stream.concat(steps.subList(from, steps.size()).stream(), steps.stream())
-        .filter(s -> !plan.done(s))
+    int from = left == null ? 0 : index(steps, left);
+    return Stream.concat(
+            steps.subList(from, steps.size()).stream().filter(s -> !plan.done(s)),
+            steps.stream().filter(plan::comesBack))
         .findFirst();
+  }
+
+  /** Where it is walked; what is none of those asked for is of the look at all others there. */
+  private static int index(List<GuidePlan.Step> steps, String id) {
+    for (boolean itself : new boolean[] {true, false}) {
+      for (int i = 0; i < steps.size(); i++) {
+        GuidePlan.Step step = steps.get(i);
+        if (itself
+            ? step.id().equals(id)
+            : step.others() && id.startsWith(step.place().id() + "/")) {
+          return i;
+        }
+      }
+    }
+    return steps.size();
   }
 
   private static StepBand band(Card card, GuidePlan.Step step, int n, int of) {
     return step == null
-        ? StepWords.band(
-            card, HeightName.RIDE, "Nothing is left to read", Steering.STRAIGHT, of, of)
+        ? StepWords.band(card, HeightName.RIDE, "The round is done", Steering.STRAIGHT, of, of)
         : StepWords.band(card, step.place().name(), step.place().words(), step.steering(), n, of);
   }
 
@@ -130,25 +159,54 @@ public final class GuidePages {
     return GuideJson.of(now, n, store.generation(), here);
   }
 
-  private static GuideView.Step asked(Sitting at, GuidePlan.Step step, Posted posted) {
+  private static GuideView.Step asked(GuidePlan plan, GuidePlan.Step step, Posted posted) {
+    Sitting at = plan.sitting();
     Asked a = Asked.of(posted, at.unit(), at.card().lastChange());
     GuidePlan.Place place = step.place();
-    boolean reading = place.height() != null && step.slot() != null;
-    a.hidden("what", reading ? "reading" : "height");
     a.hidden("at", step.id());
-    if (!reading) {
+    if (place.height() == null || (step.slot() == null && !step.others())) {
+      a.hidden("what", "height");
+      List<GuidePlan.Place> places = plan.places();
+      int i = places.indexOf(place);
+      StandWords.Ready ready = StandWords.ready(at, i > 0 ? places.get(i - 1) : null, place);
+      if (!ready.say().isEmpty()) {
+        a.said(ready.say() + ". " + ready.caution());
+      }
+      a.said(Capital.of(StandWords.aim(at, place)) + ".");
       Content.Height start =
           HeightForm.at(at, place.name(), place.label(), place.pairing(), place.otherName());
       HeightForm.of(a, at, true).ask(start, true, Long.MAX_VALUE);
-      return new GuideView.Step(a.key(), a.parts(), null);
+      return new GuideView.Step(a.key(), a.parts(), null, "Keep this height");
+    }
+    a.hidden("height", place.heightKey());
+    if (step.others()) {
+      a.hidden("what", GuidePlan.OTHERS);
+      a.said("Swing it lock to lock and look. One that is not well clear is read alone:");
+      List<FormPart> parts = new ArrayList<>(a.parts());
+      others(plan, place)
+          .forEach(
+              s ->
+                  parts.add(
+                      new FormPart.Way(
+                          new Link(
+                              Capital.of(s.slot().words()) + ", " + s.steering().words(),
+                              at.href() + "/guide?at=" + s.id()))));
+      return new GuideView.Step(a.key(), parts, null, "All others well clear");
     }
     Slot slot = step.slot();
-    a.hidden("height", place.heightKey());
+    a.hidden("what", "reading");
     a.hidden("steering", Posted.word(step.steering()));
     a.hidden("row", slot.row());
     Field field = posted.fill(slot.field("value", at.unit()).focused());
-    return new GuideView.Step(
-        a.key(), a.parts(), new ReadingRow(field, slot.rule(), GuideJson.last(at, step), null));
+    ReadingRow row = new ReadingRow(field, slot.rule(), GuideJson.last(at, step), null);
+    return new GuideView.Step(a.key(), a.parts(), row, "Keep");
+  }
+
+  private static List<GuidePlan.Step> others(GuidePlan plan, GuidePlan.Place place) {
+    return place.slots().keySet().stream()
+        .flatMap(
+            s -> plan.others(place, s).stream().map(o -> new GuidePlan.Step(place, s, o, false)))
+        .toList();
   }
 
   // --- what is sent
@@ -158,6 +216,10 @@ public final class GuidePages {
     Sitting at = Sitting.of(histories, ctx);
     Posted posted = Html.posted(ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(at.card().lastChange()));
+    if (posted.text("what").equals(GuidePlan.OTHERS)) {
+      allWellClear(ctx, at, posted, key);
+      return;
+    }
     Content content = read(at, posted, true);
     if (content instanceof Content.Reading reading
         && reading.doubt() != null
@@ -174,6 +236,31 @@ public final class GuidePages {
     }
     Entry kept = write(at, content, posted, key, Who.of(ctx));
     Html.next(ctx, at.href() + "/guide?saved=" + kept.key() + "&from=" + step);
+  }
+
+  /** One look at all that nobody asked for or read at a height. */
+  private void allWellClear(Context ctx, Sitting at, Posted posted, FormKey key) {
+    GuidePlan plan = GuidePlan.of(at);
+    String height = posted.text("height");
+    List<RoundStore.ToKeep> all = new ArrayList<>();
+    for (GuidePlan.Place place : plan.places()) {
+      if (height.equals(place.heightKey())) {
+        for (GuidePlan.Step step : others(plan, place)) {
+          String row = step.slot().row();
+          FormKey each =
+              new FormKey(
+                  UUID.nameUUIDFromBytes((key.key() + step.id()).getBytes(StandardCharsets.UTF_8))
+                      .toString(),
+                  key.after());
+          SentReading sent = new SentReading(height, step.steering(), row, "well clear", null);
+          all.add(new RoundStore.ToKeep(sent.kept(Optional.of(step.slot()), at.unit()), each));
+        }
+      }
+    }
+    if (!all.isEmpty()) {
+      store.keep(at.card(), all, Who.of(ctx));
+    }
+    Html.next(ctx, at.href() + "/guide?from=" + posted.text("at"));
   }
 
   /**

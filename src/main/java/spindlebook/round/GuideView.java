@@ -10,12 +10,14 @@ import spindlebook.page.ReadingRow;
  *
  * @param plan everything a phone needs to go on without a network, as JSON
  * @param step null when nothing is left to read
+ * @param end what it came to then; null before
  * @param saved what was just kept; null when nothing was
  */
 public record GuideView(
     String round,
     String plan,
     Step step,
+    RoundEnd end,
     HeightView.Saved saved,
     String backHref,
     String skipHref) {
@@ -24,7 +26,8 @@ public record GuideView(
    * What is asked now.
    *
    * @param parts what is sent along, and the height's boxes where it is the height itself
-   * @param reading one reading; null where it is the height itself
+   * @param reading one reading; null where it is the height itself, or the look at all others
+   * @param keep what its key says
    */
-  public record Step(FormKey key, List<FormPart> parts, ReadingRow reading) {}
+  public record Step(FormKey key, List<FormPart> parts, ReadingRow reading, String keep) {}
 }

@@ -279,7 +279,9 @@ record HeightForm(Asked a, Sitting sitting, String prefix, String markAsAt, bool
     Stream<SeenHeight> elsewhere =
         card.heights().stream()
             .filter(h -> h.round().round().onTyres() == sitting.round().onTyres());
-    return Stream.concat(elsewhere, card.heightsOf(sitting.key()).stream())
+    Stream<SeenHeight> here =
+        sitting.seen() == null ? Stream.of() : card.heightsOf(sitting.key()).stream();
+    return Stream.concat(elsewhere, here)
         .filter(h -> h.n() < before && h.height().mark() != null && h.stands().counts())
         .reduce((first, second) -> second);
   }

@@ -26,6 +26,7 @@ import spindlebook.page.FormKey;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
+import spindlebook.plan.JackPlan;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.Who;
 import spindlebook.words.EntryWords;
@@ -111,7 +112,7 @@ public final class HeightPages {
     // A row that is sent back was shown, whether the round asked for it or not.
     boolean all =
         "1".equals(ctx.queryParam("all"))
-            || at.round().toRead().isEmpty()
+            || JackPlan.whole(at.round())
             || !sentBack.isEmpty() && planned.stream().noneMatch(a -> a.row().equals(sentBack));
     List<Slot> slots = all || planned.isEmpty() ? everything : planned;
     HeightView view =

@@ -23,6 +23,7 @@ import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.Notice;
 import spindlebook.page.PageFrame;
+import spindlebook.plan.JackPlan;
 import spindlebook.units.TypedAngle;
 import spindlebook.words.EntryWords;
 
@@ -120,7 +121,7 @@ public final class PaperPages {
     for (GuidePlan.Place place : GuidePlan.of(at, List.of()).places()) {
       heights.add(height(at, place, title(at, place)));
     }
-    if (at.round().toRead().isEmpty() && !at.axle()) {
+    if (JackPlan.whole(at.round()) && !at.axle()) {
       GuidePlan.Place any = GuidePlan.any(at, HeightName.IN_BETWEEN);
       heights.add(height(at, any, "Another height:"));
     }

@@ -2,17 +2,21 @@ package spindlebook.round;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Supplier;
 import spindlebook.card.Capital;
+import spindlebook.definition.Layout;
 import spindlebook.definition.Tool;
 import spindlebook.definition.ToolUse;
 import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Quantity;
 import spindlebook.entry.Zeroing;
 import spindlebook.fold.Card;
 import spindlebook.page.Asked;
 import spindlebook.page.Choice;
 import spindlebook.page.Posted;
+import spindlebook.plan.JackPlan;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.web.Who;
@@ -53,6 +57,10 @@ record RoundForm(Content.Round round, String who) {
   static RoundForm ask(Asked a, Card card, Content.Round start, String who) {
     boolean springIn = two(a, "spring", "Spring", "out", "in", start.springIn());
     boolean stopOut = two(a, "bumpStop", "Bump stop", "in", "out", !start.bumpStopIn());
+    List<Content.ToRead> toRead =
+        JackPlan.whole(start.toRead()) && card.layout() != Layout.SOLID_AXLE_END
+            ? JackPlan.along(along(a, JackPlan.chosen(start.toRead())))
+            : start.toRead();
     List<Zeroing> zeroed =
         a.ticks(
             "zeroed",
@@ -106,13 +114,23 @@ record RoundForm(Content.Round round, String who) {
                   tape,
                   gapTool,
                   angleTool,
-                  start.toRead(),
+                  toRead,
                   note,
                   zeroed),
               measures == null ? Who.NOBODY_SAID : measures);
         };
     String few = "Wheel, stands, tools, tilt, who";
     return start.onTyres() ? a.more(few, rest) : a.aside(few, rest);
+  }
+
+  /** Nothing of the travel's verdict waits for toe or camber: they are a choice. */
+  private static List<Quantity> along(Asked a, Set<Quantity> chosen) {
+    return a.ticks(
+        "along",
+        "Also read, at each height",
+        "",
+        List.of(Quantity.CAMBER, Quantity.TOE),
+        q -> new Choice.Option(Posted.word(q), Capital.of(q.words()), "", chosen.contains(q)));
   }
 
   /** Whether it is the second of two. */

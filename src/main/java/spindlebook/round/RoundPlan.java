@@ -15,7 +15,7 @@ import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.page.Asked;
 import spindlebook.page.Posted;
-import spindlebook.plan.AxleOrder;
+import spindlebook.plan.JackPlan;
 
 /** What a round sets out to read: as it was asked for, in words, and what is done of it. */
 final class RoundPlan {
@@ -57,7 +57,7 @@ final class RoundPlan {
 
   /** What is asked for, told and sent on with the form. */
   static void ask(Asked a, Context ctx, Card card, List<Content.ToRead> toRead) {
-    if (toRead.isEmpty()) {
+    if (JackPlan.whole(toRead)) {
       return;
     }
     a.said((again(ctx) ? "To read again: " : "To read: ") + inShort(card, toRead) + ".");
@@ -82,6 +82,9 @@ final class RoundPlan {
   }
 
   static void hidden(Asked a, List<Content.ToRead> toRead) {
+    if (JackPlan.whole(toRead)) {
+      return;
+    }
     toRead.forEach(t -> a.hidden(ToReadAddress.NEED, ToReadAddress.word(t)));
   }
 
@@ -130,10 +133,10 @@ final class RoundPlan {
   }
 
   private static String newHeight(Sitting sitting, Content.ToRead toRead) {
-    AxleOrder axle =
+    JackPlan.Stand axle =
         toRead.pairing() == null
-            ? AxleOrder.together(toRead.name())
-            : AxleOrder.crossed(toRead.name(), sitting.round());
+            ? JackPlan.Stand.together(toRead.name())
+            : JackPlan.Stand.crossed(toRead.name(), sitting.round());
     return sitting.axle()
         ? GuidePlan.newHeight(sitting, axle.name(), axle.pairing(), axle.otherEnd())
         : GuidePlan.newHeight(sitting, toRead.name(), null, null);

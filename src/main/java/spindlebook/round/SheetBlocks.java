@@ -30,7 +30,7 @@ import spindlebook.words.EntryWords;
  * is in the book. Their keys come from the sheet's, so that a sheet sent twice is stored once.
  */
 record SheetBlocks(Sitting at, Posted posted, FormKey key) {
-  static final int HOW_MANY = 6;
+  static final int HOW_MANY = 8;
 
   /** As shown: the first that is not in the book is open. */
   List<SheetView.Block> all() {

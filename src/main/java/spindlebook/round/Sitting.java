@@ -21,6 +21,7 @@ import spindlebook.fold.Standing;
 import spindlebook.log.Histories;
 import spindlebook.page.Crumb;
 import spindlebook.page.PageFrame;
+import spindlebook.plan.JackPlan;
 import spindlebook.units.LengthUnit;
 import spindlebook.words.EntryWords;
 
@@ -109,7 +110,7 @@ record Sitting(CarBook book, Card card, Card mirror, Content.Round round, SeenRo
    * @param crossed crossed on a solid axle; null otherwise
    */
   List<Slot> planned(HeightName height, String label, Pairing crossed, Steering steering) {
-    return round.toRead().isEmpty()
+    return JackPlan.whole(round)
         ? slots(steering)
         : Slot.all(card, steering).stream()
             .filter(

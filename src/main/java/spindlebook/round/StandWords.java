@@ -1,0 +1,139 @@
+package spindlebook.round;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import spindlebook.card.Capital;
+import spindlebook.entry.HeightName;
+import spindlebook.plan.JackPlan;
+import spindlebook.travel.CornerTravel;
+import spindlebook.travel.End;
+import spindlebook.travel.EndFindings;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TapeFormat;
+
+/** How the car is made ready for a height, and where the jack is aimed, in words. */
+final class StandWords {
+  private static final double EIGHTH_MM = 25.4 / 8;
+  private static final double FIVE_MM = 5;
+
+  private StandWords() {}
+
+  /**
+   * What is done before a height can be read.
+   *
+   * @param say what changes; empty where nothing does
+   * @param caution what may hurt whoever does it
+   * @param set how strap and stop are then, to come back to
+   */
+  record Ready(String say, String caution, String set) {}
+
+  /**
+   * @param before the place read before; null of the first
+   */
+  static Ready ready(Sitting at, GuidePlan.Place before, GuidePlan.Place place) {
+    if (at.round().springIn()) {
+      String how =
+          at.round().onTyres() ? "car on its tyres, spring in" : "spring in, wheel hanging";
+      return new Ready("", "", how);
+    }
+    List<String> say = new ArrayList<>();
+    List<String> cautions = new ArrayList<>();
+    List<String> set = new ArrayList<>();
+    if (before == null && JackPlan.whole(at.round())) {
+      say.add("Stands under, spring out");
+      cautions.add(
+          "Rated stands, level ground, wheels chocked. Springs, shocks and gas stops store"
+              + " pressure.");
+    }
+    boolean axle = place.otherName() != null;
+    for (boolean own : axle ? new boolean[] {true, false} : new boolean[] {true}) {
+      HeightName name = own ? place.name() : place.otherName();
+      HeightName was = before == null ? null : own ? before.name() : before.otherName();
+      String end =
+          axle && place.name() != place.otherName()
+              ? (own ? at.card().place() : at.card().place().mirror()).words() + ": "
+              : "";
+      boolean off = name == HeightName.STRAP_OFF;
+      boolean out = name == HeightName.STOP_OUT || !at.round().bumpStopIn();
+      boolean wasOff = was == HeightName.STRAP_OFF;
+      boolean wasOut = was == HeightName.STOP_OUT || !at.round().bumpStopIn();
+      set.add(
+          end + (off ? "strap off" : "strap on") + (out ? ", bump stop out" : ", bump stop in"));
+      if (off != wasOff) {
+        say.add(end + (off ? "take the limit strap off" : "put the limit strap back on"));
+        cautions.add(
+            off
+                ? "The arm drops when the strap comes off: jack under it, hands out of the pinch."
+                : "Take the weight on the jack first.");
+      }
+      if (out != wasOut) {
+        say.add(end + (out ? "take the bump stop out now" : "put the bump stop back in"));
+        cautions.add(
+            out
+                ? "Only the jack holds the wheel from here on. Hands out of the pinch."
+                : "Lower first, then reach in.");
+      }
+    }
+    return new Ready(
+        Capital.of(String.join("; ", say.stream().distinct().toList())),
+        String.join(" ", cautions.stream().distinct().toList()),
+        String.join("; ", set.stream().distinct().toList()));
+  }
+
+  /** What to find where no height is known: what one sees or feels there. */
+  static String find(HeightName name, int nth) {
+    return switch (name) {
+      case STRAP_OFF -> "hangs free, strap off";
+      case ON_THE_STRAP -> "lower until the strap is tight";
+      case IN_BETWEEN -> nth == 1 ? "a third of the way up" : "two thirds of the way up";
+      case RIDE -> "as it stands, rolled and bounced";
+      case STOP_TOUCH -> "jack until the stop just touches";
+      case FULL_BUMP -> "jack until the stop is solid";
+      case STOP_OUT -> "jack on, 1 in past where it was solid";
+    };
+  }
+
+  /** Wheel position to aim at, mm, + towards bump. */
+  static OptionalDouble aimMm(Sitting at, GuidePlan.Place place) {
+    if (place.nth() < 0) {
+      return Closing.aimMm(at, place);
+    }
+    EndFindings end =
+        CornerTravel.of(at.card()).at(JackPlan.droop(place.name()) ? End.DROOP : End.BUMP);
+    OptionalDouble reach =
+        end.reaches().stream()
+            .filter(r -> r.pairing() == place.pairing() && r.mm() != null)
+            .mapToDouble(r -> r.mm().value())
+            .findFirst();
+    JackPlan.Stand stand =
+        new JackPlan.Stand(place.name(), place.label(), place.pairing(), place.otherName());
+    return JackPlan.aimMm(at.card(), stand, place.nth(), reach);
+  }
+
+  /** {@code spindle about 36 5/8 above the floor}; else what to find instead. */
+  static String aim(Sitting at, GuidePlan.Place place) {
+    OptionalDouble aim = place.height() == null ? aimMm(at, place) : OptionalDouble.empty();
+    Optional<Double> mark =
+        HeightForm.lastMark(at, Long.MAX_VALUE).map(h -> h.height().mark().mm());
+    return aim.isEmpty() || mark.isEmpty()
+        ? find(place.name(), place.nth())
+        : "spindle about " + about(at.unit(), aim.getAsDouble() + mark.get()) + " above the floor";
+  }
+
+  /** As a person would say it: eighths of an inch, or five millimetres. */
+  private static String about(LengthUnit unit, double mm) {
+    return unit == LengthUnit.INCH
+        ? TapeFormat.length(Math.round(mm / EIGHTH_MM) * EIGHTH_MM, unit, 8)
+        : TapeFormat.length(Math.round(mm / FIVE_MM) * FIVE_MM, unit, 8);
+  }
+
+  /** All heights to come, a line each. */
+  static Stream<String> heights(Sitting at, GuidePlan plan) {
+    return plan.places().stream()
+        .filter(p -> p.height() == null)
+        .map(p -> Capital.of(p.words()) + ": " + aim(at, p));
+  }
+}

@@ -318,11 +318,7 @@ class JackPlanTest {
   }
 
   private JsonNode plan(String round) throws IOException {
-    Matcher found =
-        Pattern.compile("data-plan=\"([^\"]*)\"")
-            .matcher(shop.get("/rounds/" + round + "/guide").is(200).html());
-    assertTrue(found.find());
-    return new ObjectMapper().readTree(Page.decoded(found.group(1)));
+    return new ObjectMapper().readTree(shop.get("/rounds/" + round + "/news?n=-1").is(200).html());
   }
 
   private void sent(String round, String after, String key, Map<String, String> body) {

@@ -188,7 +188,7 @@ class SheetTest {
             .results()
             .map(m -> m.group())
             .toList();
-    assertEquals(6, blocks.size());
-    return IntStream.range(0, 6).filter(i -> blocks.get(i).contains(" open")).boxed().toList();
+    assertEquals(8, blocks.size());
+    return IntStream.range(0, 8).filter(i -> blocks.get(i).contains(" open")).boxed().toList();
   }
 }

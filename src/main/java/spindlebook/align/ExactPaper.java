@@ -6,13 +6,13 @@ import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import spindlebook.align.OnPaperView.Block;
 import spindlebook.align.OnPaperView.Line;
-import spindlebook.alignment.Propagated;
 import spindlebook.page.Asked;
 import spindlebook.parts.ArmOnRodEnds;
 import spindlebook.parts.ExactTurns;
 import spindlebook.parts.Pivots;
 import spindlebook.parts.Turns;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Propagated;
 import spindlebook.units.TapeText;
 
 /** What turns do exactly, from the corner's pivots as measured. */

@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
-import spindlebook.alignment.Propagated;
 import spindlebook.parts.WheelGap;
 import spindlebook.parts.WheelOnPaper;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Propagated;
 
 /** The wheel that is on and the one tried, with the doubt of every size in all that comes of it. */
 final class WheelTried {

@@ -3,13 +3,13 @@ package spindlebook.align;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
-import spindlebook.alignment.Propagated;
 import spindlebook.page.Asked;
 import spindlebook.parts.MountedWheel;
 import spindlebook.parts.Tyre;
 import spindlebook.parts.TyreSize;
 import spindlebook.parts.Wheel;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Propagated;
 import spindlebook.units.TextRead;
 import spindlebook.units.TypedLength;
 

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import spindlebook.entry.SweptBy;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Propagated;
 
 /**
  * Finds caster and KPI from a sweep, exactly, whatever the locks.

@@ -3,6 +3,7 @@ package spindlebook.alignment;
 import java.util.List;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Propagated;
 
 /**
  * Where the kingpin meets the ground, seen from the tyre's contact centre.

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Propagated;
 import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
 

@@ -3,6 +3,7 @@ package spindlebook.alignment;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Propagated;
 
 /**
  * Toe of one wheel, said in degrees, or in millimetres or inches across the wheel's edge.

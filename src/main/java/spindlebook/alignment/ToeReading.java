@@ -3,6 +3,7 @@ package spindlebook.alignment;
 import java.util.List;
 import spindlebook.entry.LineSide;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Propagated;
 
 /**
  * Toe of one wheel from two distances, from a dial, or from a light spot far away.

@@ -3,8 +3,8 @@ package spindlebook.parts;
 import java.util.List;
 import java.util.Objects;
 import java.util.function.ToDoubleFunction;
-import spindlebook.alignment.Propagated;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Propagated;
 
 /**
  * What turns of an arm's rod ends do to camber and caster, and the turns for a wanted change.

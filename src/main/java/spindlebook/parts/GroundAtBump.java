@@ -2,11 +2,11 @@ package spindlebook.parts;
 
 import java.util.List;
 import java.util.Optional;
-import spindlebook.alignment.Propagated;
 import spindlebook.curve.PositionToSetting;
 import spindlebook.curve.PositionToSetting.Rounding;
 import spindlebook.curve.PositionToSetting.Steps;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Propagated;
 
 /**
  * How near the frame comes to the ground at full bump, and the bump-stop spacer that keeps it off.

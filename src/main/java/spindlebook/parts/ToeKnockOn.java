@@ -1,9 +1,9 @@
 package spindlebook.parts;
 
 import java.util.List;
-import spindlebook.alignment.Propagated;
 import spindlebook.definition.RackSide;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Propagated;
 
 /**
  * How much toe moves when camber and caster are set and the tie rod is left alone.

@@ -26,9 +26,9 @@ class AlignmentMethodsTest {
   private static final List<Path> CODE =
       Stream.of("alignment", "measured", "parts").map(HOUSE::resolve).toList();
 
-  /** One formula for rounds and for alignment, in the room of the fold. */
-  private static final Path TOOL =
-      Path.of("src", "main", "java", "spindlebook", "fold", "ToolError.java");
+  /** Formulas that other rooms share with alignment. */
+  private static final List<Path> SHARED =
+      Stream.of("fold/ToolError.java", "uncertainty/Propagated.java").map(HOUSE::resolve).toList();
 
   private static final Path TESTS = Path.of("src", "test", "java", "spindlebook");
   private static final Pattern DOCSTRING = Pattern.compile("/\\*\\*(.*?)\\*/", Pattern.DOTALL);
@@ -56,7 +56,7 @@ class AlignmentMethodsTest {
     Map<String, String> formulas = new LinkedHashMap<>();
     try (Stream<Path> files = Files.walk(HOUSE)) {
       for (Path file :
-          files.filter(f -> CODE.contains(f.getParent()) || f.equals(TOOL)).sorted().toList()) {
+          files.filter(f -> CODE.contains(f.getParent()) || SHARED.contains(f)).sorted().toList()) {
         String said =
             DOCSTRING
                 .matcher(text(file))
@@ -118,7 +118,7 @@ class AlignmentMethodsTest {
             (name, row) -> {
               assertTrue(
                   CODE.stream().anyMatch(room -> Files.exists(room.resolve(name + ".java")))
-                      || TOOL.endsWith(name + ".java"),
+                      || SHARED.stream().anyMatch(f -> f.endsWith(name + ".java")),
                   name);
               String heading = row.section().replace(" (opening)", "");
               assertTrue(page.contains("# " + heading), row.section());

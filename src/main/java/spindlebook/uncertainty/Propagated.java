@@ -1,8 +1,7 @@
-package spindlebook.alignment;
+package spindlebook.uncertainty;
 
 import java.util.List;
 import java.util.function.ToDoubleFunction;
-import spindlebook.uncertainty.Figure;
 
 /**
  * A figure computed from others by any smooth formula.

@@ -1,13 +1,10 @@
-package spindlebook.alignment;
+package spindlebook.uncertainty;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import spindlebook.uncertainty.Figure;
-import spindlebook.uncertainty.Source;
-import spindlebook.uncertainty.SourceKind;
 
 /** Doubt through any formula. Numbers by hand. */
 class PropagatedTest {

@@ -135,7 +135,7 @@ export const touch = ({ s, plan, me, key, go, anew }) =>
           const label = named(plan, { row, steering }).toLowerCase() + " touches";
           me.besides.push({
             ...{ id, after: s.p.id, label, words: "Where it touches", find: label, row, steering, rank: -1 },
-            ...{ name: past ? s.p.name : "in-between", pairing: s.p.pairing, otherName: s.p.otherName },
+            ...{ name: past ? s.p.name : "in-between", back: s.p.back, pairing: s.p.pairing, otherName: s.p.otherName },
           });
           anew();
           go(id + "/straight/height");
@@ -188,16 +188,19 @@ export const aim = ({ plan, p, which = "spindle", mine }) => {
 export const end = ({ plan, state, me, mine, asks, make, key, go, fill, pad }) => {
   const left = state.steps.filter((o) => !o.done);
   const open = mine().length;
-  const { verdicts, next, href } = plan.end;
-  const as = [left.length, open, JSON.stringify(plan.end)].join();
+  const { verdicts, next, href, last } = plan.end;
+  const as = [left.length, open, me.here, JSON.stringify(plan.end)].join();
   fill(asks, "end" + as, () => [make("h2", "", state.steps.length - left.length + " read, " + left.length + " skipped")]);
   fill(pad, "end" + as, () => {
     const link = (words, to, cls) => Object.assign(make("a", "key " + cls, words), { href: to });
     const said = open
       ? [make("p", "", "The verdict comes when all is in the book.")]
       : verdicts.flatMap((v) => [make("p", "g-state t3 " + v.is, v.end + ": " + v.state), make("p", "", v.finding)]);
+    // Where this phone left the jack, and where the book was read last: the one may not know of the other.
+    const stood = [me.here, last].map((id) => state.places.find((p) => p.id === id)?.back ?? []);
+    const back = [...new Set(stood.flat())].map((line) => make("p", "", line));
     const more = left.length ? [key("Read what was skipped", () => ((me.skipped = []), go(left[0].id)))] : [];
-    return [...said, ...(open ? [] : [link(next, href, "key-main")]), ...more, link("To the round", "/rounds/" + plan.round, "")];
+    return [...said, ...back, ...(open ? [] : [link(next, href, "key-main")]), ...more, link("To the round", "/rounds/" + plan.round, "")];
   });
 };
 

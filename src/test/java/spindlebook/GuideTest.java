@@ -178,6 +178,28 @@ class GuideTest {
   }
 
   @Test
+  void the_end_says_what_is_off_the_car_before_it_is_driven() throws IOException {
+    String round = start(Map.of());
+    assertFalse(guide(round, "end").text().contains("before driving"), "nothing came off yet");
+    sendHeight(round, "height-a", "on-the-strap", "14 3/8");
+    sendHeight(round, "height-b", "stop-out", "28");
+    Page end = guide(round, "end");
+    String said = "Put the bump stop back in; spring back in before driving.";
+    assertTrue(end.text().contains(said + " Lower first, then reach in."), end.text());
+    JsonNode plan = plan(end);
+    assertEquals("stop-out-1", plan.at("/end/last").asText());
+    Map<String, String> back = new HashMap<>();
+    plan.get("places").forEach(p -> back.put(p.get("id").asText(), p.at("/back/0").asText()));
+    assertEquals(said, back.get("stop-out-1"));
+    assertEquals("Spring back in before driving.", back.get("full-bump-1"));
+    assertTrue(back.get("strap-off-1").startsWith("Put the limit strap back on; "), "" + back);
+    // A round without its bump stop has it out at every height.
+    String without = start(Map.of("bumpStop", "out"));
+    sendHeight(without, "height-c", "on-the-strap", "14 3/8");
+    assertTrue(guide(without, "end").text().contains(said), guide(without, "end").text());
+  }
+
+  @Test
   void what_cannot_be_read_comes_back_as_typed_with_its_sentence() {
     String round = start(Map.of());
     height(round, "14 3/8", "30 1/4");

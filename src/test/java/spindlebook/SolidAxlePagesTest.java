@@ -237,6 +237,17 @@ class SolidAxlePagesTest {
   }
 
   @Test
+  void the_end_of_a_crossed_round_says_what_is_off_at_either_end() {
+    keep(height("stop-out", "crossed", "strap-off", 5, -12));
+    String end = shop.get("/rounds/" + round + "/guide?at=end").is(200).text();
+    assertTrue(
+        end.contains(
+            "Left rear: put the bump stop back in; right rear: put the limit strap back on;"
+                + " spring back in before driving. Lower first, then reach in. Take the weight"),
+        end);
+  }
+
+  @Test
   void an_axle_is_typed_from_paper_on_one_page() {
     String action = "/rounds/" + round + "/sheet";
     Form sheet =

@@ -129,7 +129,7 @@ final class GuideJson {
                     .put("is", v.state().mark())
                     .put("state", v.state().word())
                     .put("finding", v.finding()));
-    json.put("next", end.next().word()).put("href", end.next().href());
+    json.put("next", end.next().word()).put("href", end.next().href()).put("last", end.last());
   }
 
   private static void place(
@@ -153,6 +153,10 @@ final class GuideJson {
     }
     if (here == null) {
       further(json, plan, place);
+    }
+    if (here == null || here.isEmpty()) {
+      ArrayNode back = json.putArray("back");
+      RoundEnd.back(at, place).forEach(back::add);
     }
     if (here == null || (wanted && place.height() == null)) {
       stand(json, plan, before, place);

@@ -22,8 +22,11 @@ import spindlebook.travel.TravelFindings;
  * What a round came to: how much was read and left out, the verdict at both ends, what comes next.
  *
  * @param skipped what was asked for and not read
+ * @param last the place read last; empty where none was
+ * @param back what is put back before driving, and what may hurt whoever does it; empty for nothing
  */
-public record RoundEnd(int read, int skipped, List<Verdict> verdicts, Link next) {
+public record RoundEnd(
+    int read, int skipped, List<Verdict> verdicts, Link next, String last, List<String> back) {
   /** One end's. */
   public record Verdict(String end, State state, String finding) {}
 
@@ -42,7 +45,27 @@ public record RoundEnd(int read, int skipped, List<Verdict> verdicts, Link next)
               Shown.state(at.outcome()),
               Capital.of(words.finding(at).replaceFirst("^(Droop|Bump): ", ""))));
     }
-    return new RoundEnd(done, steps.size() - done, verdicts, next(plan, travel, words));
+    Sitting at = plan.sitting();
+    Optional<GuidePlan.Place> last =
+        card.heightsOf(at.key()).stream()
+            .reduce((first, second) -> second)
+            .flatMap(
+                h -> plan.places().stream().filter(p -> h.key().equals(p.heightKey())).findFirst());
+    return new RoundEnd(
+        done,
+        steps.size() - done,
+        verdicts,
+        next(plan, travel, words),
+        last.map(GuidePlan.Place::id).orElse(""),
+        last.map(p -> back(at, p)).orElse(List.of()));
+  }
+
+  /** Before driving, from where a place left the car. */
+  static List<String> back(Sitting at, GuidePlan.Place place) {
+    StandWords.Ready ready = StandWords.driven(at, place);
+    return ready.say().isEmpty()
+        ? List.of()
+        : List.of(ready.say() + " before driving.", ready.caution());
   }
 
   /** A cure before a reading, ride when nothing is left, last the corner itself. */

@@ -18,6 +18,7 @@ import spindlebook.units.TapeFormat;
 final class StandWords {
   private static final double EIGHTH_MM = 25.4 / 8;
   private static final double FIVE_MM = 5;
+  private static final String PRESSURE = "Springs, shocks and gas stops store pressure.";
 
   private StandWords() {}
 
@@ -41,23 +42,48 @@ final class StandWords {
     }
     List<String> say = new ArrayList<>();
     List<String> cautions = new ArrayList<>();
-    List<String> set = new ArrayList<>();
     if (before == null && JackPlan.whole(at.round())) {
       say.add("Stands under, spring out");
-      cautions.add(
-          "Rated stands, level ground, wheels chocked. Springs, shocks and gas stops store"
-              + " pressure.");
+      cautions.add("Rated stands, level ground, wheels chocked. " + PRESSURE);
     }
-    boolean axle = place.otherName() != null;
+    return changed(at, before, place, say, cautions);
+  }
+
+  /** What makes the car as it is driven again, from where a place left it. */
+  static Ready driven(Sitting at, GuidePlan.Place place) {
+    List<String> say = new ArrayList<>();
+    List<String> cautions = new ArrayList<>();
+    Ready stops = changed(at, place, null, say, cautions);
+    if (at.round().springIn()) {
+      return stops;
+    }
+    say.add("spring back in");
+    cautions.add(PRESSURE);
+    return said(say, cautions, stops.set());
+  }
+
+  /**
+   * @param before null where strap and stop are as the round has them
+   * @param place null where they are as the car is driven: strap on, bump stop in
+   */
+  private static Ready changed(
+      Sitting at,
+      GuidePlan.Place before,
+      GuidePlan.Place place,
+      List<String> say,
+      List<String> cautions) {
+    List<String> set = new ArrayList<>();
+    GuidePlan.Place either = place == null ? before : place;
+    boolean axle = either.otherName() != null;
     for (boolean own : axle ? new boolean[] {true, false} : new boolean[] {true}) {
-      HeightName name = own ? place.name() : place.otherName();
+      HeightName name = place == null ? null : own ? place.name() : place.otherName();
       HeightName was = before == null ? null : own ? before.name() : before.otherName();
       String end =
-          axle && place.name() != place.otherName()
+          axle && either.name() != either.otherName()
               ? (own ? at.card().place() : at.card().place().mirror()).words() + ": "
               : "";
       boolean off = name == HeightName.STRAP_OFF;
-      boolean out = name == HeightName.STOP_OUT || !at.round().bumpStopIn();
+      boolean out = name == HeightName.STOP_OUT || (place != null && !at.round().bumpStopIn());
       boolean wasOff = was == HeightName.STRAP_OFF;
       boolean wasOut = was == HeightName.STOP_OUT || !at.round().bumpStopIn();
       set.add(
@@ -77,10 +103,14 @@ final class StandWords {
                 : "Lower first, then reach in.");
       }
     }
+    return said(say, cautions, String.join("; ", set.stream().distinct().toList()));
+  }
+
+  private static Ready said(List<String> say, List<String> cautions, String set) {
     return new Ready(
         Capital.of(String.join("; ", say.stream().distinct().toList())),
         String.join(" ", cautions.stream().distinct().toList()),
-        String.join("; ", set.stream().distinct().toList()));
+        set);
   }
 
   /** What to find where no height is known: what one sees or feels there. */

@@ -22,7 +22,7 @@ import org.apache.commons.math3.stat.regression.OLSMultipleLinearRegression;
  *
  * @param unscaled (XᵀX)⁻¹
  */
-record LeastSquares(double[] parameters, RealMatrix unscaled, double rss, int dof) {
+public record LeastSquares(double[] parameters, RealMatrix unscaled, double rss, int dof) {
 
   static LeastSquares of(double[][] rows, double[] y) {
     OLSMultipleLinearRegression fit = new OLSMultipleLinearRegression();
@@ -35,11 +35,20 @@ record LeastSquares(double[] parameters, RealMatrix unscaled, double rss, int do
         y.length - rows[0].length);
   }
 
-  double sd() {
+  /** The columns times their factors; more factors than columns are left out. */
+  static double dot(double[] factors, double[] columns) {
+    double sum = 0;
+    for (int k = 0; k < columns.length; k++) {
+      sum += factors[k] * columns[k];
+    }
+    return sum;
+  }
+
+  public double sd() {
     return Math.sqrt(rss / dof);
   }
 
-  double se(int parameter) {
+  public double se(int parameter) {
     return sd() * Math.sqrt(unscaled.getEntry(parameter, parameter));
   }
 

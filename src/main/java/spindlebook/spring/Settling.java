@@ -1,20 +1,13 @@
 package spindlebook.spring;
 
 import java.util.Arrays;
-import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
-import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer.Optimum;
-import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.QRDecomposition;
-import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.SingularMatrixException;
 import org.apache.commons.math3.optim.MaxEval;
 import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
 import org.apache.commons.math3.optim.univariate.BrentOptimizer;
 import org.apache.commons.math3.optim.univariate.SearchInterval;
 import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
-import org.apache.commons.math3.util.Pair;
+import org.apache.commons.math3.util.MathArrays;
 
 /**
  * Fits factors of columns together with the one time τ that the columns hang on.
@@ -25,10 +18,10 @@ import org.apache.commons.math3.util.Pair;
  *
  * <p>For a τ the factors are plain least squares, so nothing needs a start that somebody guesses: τ
  * is looked for from a fiftieth of the first step of use to fifty times all of it, narrowed by
- * Brent's method, and all parameters polished together by Levenberg and Marquardt's. Source:
- * variable projection, Golub and Pereyra 1973, from memory; checked against NIST StRD Misra1a and
- * BoxBOD. A least at either end of that stretch is no time that the data tell: fitted as it is,
- * with the doubt it has.
+ * Brent's method, and all parameters polished together by Gauss and Newton's. Source: variable
+ * projection, Golub and Pereyra 1973, from memory; checked against NIST StRD Misra1a and BoxBOD. A
+ * least at either end of that stretch is no time that the data tell: fitted as it is, with the
+ * doubt it has.
  *
  * <p>Worked example: 500, 506.321, 508.647, 509.502, 509.817 mm at 0, 6, 12, 18, 24 h: L0 500, a 10
  * mm, τ 6 h.
@@ -40,6 +33,7 @@ final class Settling {
   }
 
   private static final int STEPS = 60;
+  private static final int POLISHES = 20;
 
   private final Columns columns;
   private final double[] hours;
@@ -77,34 +71,26 @@ final class Settling {
                 new SearchInterval(middle - step, middle + step, middle))
             .getPoint();
     double[] factors = linear(Math.exp(log)).parameters();
-    double[] start = Arrays.copyOf(factors, factors.length + 1);
-    start[factors.length] = Math.exp(log);
-    Optimum polished = polished(start);
-    double[] parameters = polished.getPoint().toArray();
-    RealMatrix r = new QRDecomposition(jacobian(parameters)).getR();
-    int p = parameters.length;
-    RealMatrix inverse =
-        new QRDecomposition(r.getSubMatrix(0, p - 1, 0, p - 1)).getSolver().getInverse();
-    return new LeastSquares(
-        parameters, inverse.multiply(inverse.transpose()), squares(parameters), hours.length - p);
+    double[] p = Arrays.copyOf(factors, factors.length + 1);
+    p[factors.length] = Math.exp(log);
+    LeastSquares there = step(p);
+    for (int i = 0; i < POLISHES; i++) {
+      double[] next = MathArrays.ebeAdd(p, there.parameters());
+      // Where the readings tell no τ a step may lead away.
+      if (!(squares(next) <= squares(p) * (1 + 1e-12)) || !(next[factors.length] > 0)) {
+        break;
+      }
+      p = next;
+      there = step(p);
+    }
+    return new LeastSquares(p, there.unscaled(), squares(p), there.dof());
   }
 
-  private Optimum polished(double[] start) {
-    return new LevenbergMarquardtOptimizer()
-        .withCostRelativeTolerance(1e-15)
-        .withParameterRelativeTolerance(1e-13)
-        .withOrthoTolerance(1e-15)
-        .optimize(
-            new LeastSquaresBuilder()
-                .start(start)
-                .target(y)
-                .model(
-                    at ->
-                        new Pair<>(
-                            new ArrayRealVector(model(at.toArray())), jacobian(at.toArray())))
-                .maxEvaluations(1000)
-                .maxIterations(1000)
-                .build());
+  /** Gauss and Newton's: the residuals by the gradients. */
+  private LeastSquares step(double[] p) {
+    double[][] gradients =
+        Arrays.stream(hours).mapToObj(t -> gradient(columns, t, p)).toArray(double[][]::new);
+    return LeastSquares.of(gradients, residuals(p));
   }
 
   private double rss(double logTau) {
@@ -120,31 +106,17 @@ final class Settling {
         Arrays.stream(hours).mapToObj(t -> columns.at(t, tau)).toArray(double[][]::new), y);
   }
 
-  private double[] model(double[] p) {
-    return Arrays.stream(hours).map(t -> value(columns, t, p)).toArray();
+  private double[] residuals(double[] p) {
+    return MathArrays.ebeSubtract(y, Arrays.stream(hours).map(t -> value(columns, t, p)).toArray());
   }
 
   private double squares(double[] p) {
-    double[] model = model(p);
-    double sum = 0;
-    for (int j = 0; j < y.length; j++) {
-      sum += (y[j] - model[j]) * (y[j] - model[j]);
-    }
-    return sum;
+    double norm = MathArrays.safeNorm(residuals(p));
+    return norm * norm;
   }
 
-  private RealMatrix jacobian(double[] p) {
-    return new Array2DRowRealMatrix(
-        Arrays.stream(hours).mapToObj(t -> gradient(columns, t, p)).toArray(double[][]::new));
-  }
-
-  static double value(Columns columns, double t, double[] p) {
-    double[] x = columns.at(t, p[p.length - 1]);
-    double sum = 0;
-    for (int k = 0; k < x.length; k++) {
-      sum += p[k] * x[k];
-    }
-    return sum;
+  private static double value(Columns columns, double t, double[] p) {
+    return LeastSquares.dot(p, columns.at(t, p[p.length - 1]));
   }
 
   /** By the factors, the columns; by τ, a central difference that errs by 1e-10 of itself. */

@@ -29,90 +29,58 @@ import spindlebook.curve.Bisection;
  *
  * <p>Worked example: ten readings from 455.3 mm new to 460.3 mm at 50 h, straight: 0.10905 mm an
  * hour; 464 mm reached at 81.97 h, from 71.46 to 95.19 h.
+ *
+ * @param found L0 in mm, then a in mm or b, c in mm an hour, then τ in hours, as the shape has them
+ * @param tapeUMm standard uncertainty of one reading by itself, not what all of them share
  */
-public final class StrapFit {
+public record StrapFit(
+    StrapShape shape, double[] hours, double[] lengthMm, double tapeUMm, LeastSquares found) {
   private static final double NEVER_HOURS = 1e8;
 
-  private final StrapShape shape;
-  private final double[] hours;
-  private final double[] lengthMm;
-  private final LeastSquares fit;
-  private final double tapeUMm;
-  private final double t975;
-
-  private StrapFit(StrapShape shape, double[] hours, double[] lengthMm, double tapeUMm) {
-    this.shape = shape;
-    this.hours = hours.clone();
-    this.lengthMm = lengthMm.clone();
-    this.tapeUMm = tapeUMm;
-    this.fit =
+  /** Throws Commons Math's own exceptions where the readings do not tell the parameters. */
+  public static StrapFit of(StrapShape shape, double[] hours, double[] lengthMm, double tapeUMm) {
+    return new StrapFit(
+        shape,
+        hours,
+        lengthMm,
+        tapeUMm,
         shape.settles
             ? Settling.fit(shape::columns, hours, lengthMm)
             : LeastSquares.of(
                 Arrays.stream(hours).mapToObj(t -> shape.columns(t, 1)).toArray(double[][]::new),
-                lengthMm);
-    this.t975 = new TDistribution(fit.dof()).inverseCumulativeProbability(0.975);
-  }
-
-  /**
-   * @param tapeUMm standard uncertainty of one reading by itself, not what all of them share
-   * @throws RuntimeException of Commons Math's where the readings do not tell the parameters
-   */
-  public static StrapFit of(StrapShape shape, double[] hours, double[] lengthMm, double tapeUMm) {
-    return new StrapFit(shape, hours, lengthMm, tapeUMm);
-  }
-
-  public StrapShape shape() {
-    return shape;
-  }
-
-  /** L0 in mm, then a in mm or b, c in mm an hour, then τ in hours, as the shape has them. */
-  public double[] parameters() {
-    return fit.parameters().clone();
-  }
-
-  public double se(int parameter) {
-    return fit.se(parameter);
-  }
-
-  /** Of the residuals, mm. */
-  public double sd() {
-    return fit.sd();
-  }
-
-  double rss() {
-    return fit.rss();
-  }
-
-  public int dof() {
-    return fit.dof();
+                lengthMm));
   }
 
   public double at(double t) {
-    return shape.settles
-        ? Settling.value(shape::columns, t, fit.parameters())
-        : Settling.value((h, tau) -> shape.columns(h, 1), t, withTau());
-  }
-
-  private double[] withTau() {
-    return Arrays.copyOf(fit.parameters(), fit.parameters().length + 1);
+    double[] p = found.parameters();
+    return LeastSquares.dot(p, shape.columns(t, p[p.length - 1]));
   }
 
   /** Half of the 95 % interval of one more reading there, mm. */
   public double nextWithin(double t) {
-    double[] along =
-        shape.settles
-            ? Settling.gradient(shape::columns, t, fit.parameters())
-            : shape.columns(t, 1);
-    return t975 * Math.max(sd(), tapeUMm) * Math.sqrt(1 + fit.leverage(along));
+    return wide() * spread(t);
+  }
+
+  private double wide() {
+    return new TDistribution(found.dof()).inverseCumulativeProbability(0.975)
+        * Math.max(found.sd(), tapeUMm);
+  }
+
+  private double spread(double t) {
+    double[] p = found.parameters();
+    return Math.sqrt(
+        1
+            + found.leverage(
+                shape.settles ? Settling.gradient(shape::columns, t, p) : shape.columns(t, 1)));
   }
 
   /** From when to when a length is reached; what does not come is empty. */
   public Reached reaches(double mm) {
+    double wide = wide();
     return new Reached(
-        first(t -> at(t) + nextWithin(t) - mm),
+        first(t -> at(t) + wide * spread(t) - mm),
         first(t -> at(t) - mm),
-        first(t -> at(t) - nextWithin(t) - mm));
+        first(t -> at(t) - wide * spread(t) - mm));
   }
 
   private OptionalDouble first(DoubleUnaryOperator beyond) {
@@ -147,15 +115,15 @@ public final class StrapFit {
     }
     int q = hours.length - places.size();
     double pure = places.values().stream().mapToDouble(StrapFit::aboutMean).sum();
-    if (q > 0 && pure > 0 && fit.dof() > q) {
-      double f = (fit.rss() - pure) / (fit.dof() - q) / (pure / q);
-      return OptionalDouble.of(1 - new FDistribution(fit.dof() - q, q).cumulativeProbability(f));
+    if (q > 0 && pure > 0 && found.dof() > q) {
+      double f = (found.rss() - pure) / (found.dof() - q) / (pure / q);
+      return OptionalDouble.of(1 - new FDistribution(found.dof() - q, q).cumulativeProbability(f));
     }
     return tapeUMm > 0
         ? OptionalDouble.of(
             1
-                - new ChiSquaredDistribution(fit.dof())
-                    .cumulativeProbability(fit.rss() / (tapeUMm * tapeUMm)))
+                - new ChiSquaredDistribution(found.dof())
+                    .cumulativeProbability(found.rss() / (tapeUMm * tapeUMm)))
         : OptionalDouble.empty();
   }
 
@@ -167,8 +135,8 @@ public final class StrapFit {
   /** Akaike's criterion for few readings: the less, the better the shape for what it costs. */
   double aicc() {
     int n = hours.length;
-    int k = n - fit.dof() + 1;
-    double spread = Math.max(fit.rss() / n, tapeUMm * tapeUMm * fit.dof() / n);
+    int k = n - found.dof() + 1;
+    double spread = Math.max(found.rss() / n, tapeUMm * tapeUMm * found.dof() / n);
     return n * Math.log(Math.max(spread, 1e-12)) + 2.0 * k * n / Math.max(1e-9, n - k - 1);
   }
 

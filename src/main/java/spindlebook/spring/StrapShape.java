@@ -18,15 +18,11 @@ public enum StrapShape {
     this.settles = settles;
   }
 
-  /** L0 and the factors; τ comes last in what is fitted. */
   int parameters() {
-    return switch (this) {
-      case STRAIGHT, LOG -> 2;
-      case SETTLING -> 3;
-      case SETTLING_AND_CREEP -> 4;
-    };
+    return columns(0, 1).length + (settles ? 1 : 0);
   }
 
+  /** What L0, a or b, and c are the factors of. */
   double[] columns(double hours, double tauHours) {
     double set = -Math.expm1(-hours / tauHours);
     return switch (this) {

@@ -126,7 +126,7 @@ class StrapLifeTest {
     assertEquals(71.46, gone.earlyHours(), 0.005);
     assertEquals(81.97, gone.middleHours(), 0.005);
     assertEquals(95.19, gone.lateHours(), 0.005);
-    assertEquals(0.10905, life.fits().get(0).parameters()[1], 0.000005);
+    assertEquals(0.10905, life.fits().get(0).found().parameters()[1], 0.000005);
   }
 
   @Test
@@ -166,9 +166,9 @@ class StrapLifeTest {
             new double[] {0, 6, 12, 18, 24},
             new double[] {500, 506.321, 508.647, 509.502, 509.817},
             0);
-    assertEquals(500, set.parameters()[0], 2e-3);
-    assertEquals(10, set.parameters()[1], 2e-3);
-    assertEquals(6, set.parameters()[2], 2e-3);
+    assertEquals(500, set.found().parameters()[0], 2e-3);
+    assertEquals(10, set.found().parameters()[1], 2e-3);
+    assertEquals(6, set.found().parameters()[2], 2e-3);
   }
 
   @Test

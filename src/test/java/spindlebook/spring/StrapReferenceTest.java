@@ -31,7 +31,7 @@ class StrapReferenceTest {
         if (row != null) {
           StrapFit fit =
               StrapFit.of(shape, numbers(series.get("hours")), numbers(series.get("length_mm")), 0);
-          agrees(row, fit, shape);
+          agrees(row, fit.found(), shape);
           intervals(row, fit, shape.settles ? 1e-6 : 1e-9);
           crossing(row.get("crossing"), fit.reaches(allowance), shape.settles ? 1e-5 : 1e-9);
           checked++;
@@ -41,7 +41,7 @@ class StrapReferenceTest {
     assertEquals(6, checked);
   }
 
-  private static void agrees(JsonNode row, StrapFit fit, StrapShape shape) {
+  private static void agrees(JsonNode row, LeastSquares fit, StrapShape shape) {
     double[] p = fit.parameters();
     assertEquals(row.get("dof").intValue(), fit.dof());
     near(row.get("s"), fit.sd(), shape.settles ? 1e-7 : 1e-9);

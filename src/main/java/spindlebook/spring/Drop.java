@@ -1,0 +1,102 @@
+package spindlebook.spring;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import spindlebook.curve.Bisection;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * Tells where a wheel comes to rest that is dropped with the car on it, and how hard the stop
+ * pushes then.
+ *
+ * <pre>
+ *   (1 − η) m g (h + S) = E_coil(droop → z) + E_stop(z − touch)      S = z − droop
+ *   push at rest:  F_w(z) + F_stop(z − touch)
+ * </pre>
+ *
+ * <p>m sprung mass in kg, h the drop in mm, the tyre just touching at full droop; η what the damper
+ * takes, 0 to 1, the owner's guess; touch the wheel position of the stop's first touch. m g S
+ * counts: a car let go from hanging (h = 0) goes past where it sits. The tyre is taken rigid and
+ * the wheel weightless, both to the cautious side but for the wheel's own blow. E_coil is k/2 (x² −
+ * x₀²), not k MR² S²/2. The landing is a figure: what mass, drop, coil, shock, touch and chart
+ * leave in doubt moves it along. Source: energy balance, any textbook. Worked example: the
+ * reference corner, 520 kg, 56 N/mm, droop −250, touch 170 mm, stop 60 d + 0.02 d³: dropped 100 mm
+ * rests at 246.364 mm, the stop 76.364 mm in and pushing 13488.03 N, 25854.85 N in all.
+ *
+ * @param chartFactor 1 ± what the chart may be off
+ */
+public record Drop(
+    WheelSpring spring,
+    StopChart stop,
+    Figure chartFactor,
+    Figure touchMm,
+    double droopMm,
+    Figure massKg,
+    Figure dropMm,
+    Figure damped) {
+
+  /** Wheel position, crush of the stop, its force and the whole force on the wheel, N. */
+  public record Rest(Figure positionMm, Figure crushMm, Figure stopN, Figure wheelN) {}
+
+  /** Empty when it does not come to rest where shock and chart are known, or does not move. */
+  public Optional<Rest> rest() {
+    double most = Math.min(spring.shock().toMm(), touchMm.value() + stop.mostMm());
+    double first = droopMm + 1;
+    if (leftOver(most).value() > 0 || leftOver(first).value() < 0) {
+      return Optional.empty();
+    }
+    double z = Bisection.zero(x -> -leftOver(x).value(), first, most);
+    Figure left = leftOver(z);
+    double against =
+        wheelN(Figure.exact(z)).value() - (1 - damped.value()) * massKg.value() * WheelSpring.G;
+    Figure at = left.times(1000 / against).plus(z);
+    return Optional.of(new Rest(at, at.minus(touchMm), drawn(at, this::stopN), wheelN(at)));
+  }
+
+  /** What the drop brings by a wheel position. */
+  public Figure broughtJ(double positionMm) {
+    return drawn(Figure.exact(positionMm), this::brought);
+  }
+
+  /** What the coil leaves to the stop at a wheel position, full bump say; negative: nothing. */
+  public Figure leftToStopJ(double positionMm) {
+    return drawn(Figure.exact(positionMm), v -> brought(v) - coil(v));
+  }
+
+  /** What the stop takes up to a wheel position. */
+  public Figure stopTakesJ(double positionMm) {
+    return drawn(Figure.exact(positionMm), v -> stop.energyJ(crush(v)) * v[11]);
+  }
+
+  private Figure leftOver(double z) {
+    return drawn(Figure.exact(z), v -> brought(v) - coil(v) - stop.energyJ(crush(v)) * v[11]);
+  }
+
+  private double stopN(double[] v) {
+    return stop.forceN(crush(v)) * v[11];
+  }
+
+  private Figure wheelN(Figure at) {
+    return drawn(at, v -> Coil.forceN(v, v[4]) * v[5] + stopN(v));
+  }
+
+  private static double crush(double[] v) {
+    return v[13] - v[12];
+  }
+
+  private double brought(double[] v) {
+    return (1 - v[9]) * v[7] * WheelSpring.G * (v[8] + v[13] - droopMm) / 1000;
+  }
+
+  private static double coil(double[] v) {
+    return Coil.energyJ(v, v[4]) - Coil.energyJ(v, v[10]);
+  }
+
+  /** After the coil and the shock: mass, drop, damped, length at droop, chart, touch, position. */
+  private Figure drawn(Figure at, ToDoubleFunction<double[]> formula) {
+    Figure atDroop = spring.shock().at(droopMm).lengthMm();
+    return spring.drawn(
+        at, List.of(massKg, dropMm, damped, atDroop, chartFactor, touchMm), formula);
+  }
+}

@@ -45,6 +45,9 @@ import spindlebook.words.EntryWords;
 public final class GuidePages {
   private static final String END = "end";
 
+  /** Before the step of each place that a look at all others was shown with. */
+  private static final String SEEN = "seen-";
+
   private final Histories histories;
   private final RoundStore store;
 
@@ -182,16 +185,17 @@ public final class GuidePages {
     if (step.others()) {
       a.hidden("what", GuidePlan.OTHERS);
       a.said("Swing it lock to lock and look. One that is not well clear is read alone:");
+      List<GuidePlan.Step> seen = others(plan, place);
+      seen.forEach(s -> a.hidden(SEEN + s.id(), "1"));
       List<FormPart> parts = new ArrayList<>(a.parts());
-      others(plan, place)
-          .forEach(
-              s ->
-                  parts.add(
-                      new FormPart.Way(
-                          new Link(
-                              Capital.of(s.slot().words()) + ", " + s.steering().words(),
-                              at.href() + "/guide?at=" + s.id()))));
-      return new GuideView.Step(a.key(), parts, null, "All others well clear");
+      seen.forEach(
+          s ->
+              parts.add(
+                  new FormPart.Way(
+                      new Link(
+                          Capital.of(s.slot().words()) + ", " + s.steering().words(),
+                          at.href() + "/guide?at=" + s.id()))));
+      return new GuideView.Step(a.key(), parts, null, allClear(seen.size()));
     }
     Slot slot = step.slot();
     a.hidden("what", "reading");
@@ -207,6 +211,10 @@ public final class GuidePages {
         .flatMap(
             s -> plan.others(place, s).stream().map(o -> new GuidePlan.Step(place, s, o, false)))
         .toList();
+  }
+
+  private static String allClear(int others) {
+    return "All " + (others > 1 ? others + " " : "") + "others well clear";
   }
 
   // --- what is sent
@@ -238,7 +246,7 @@ public final class GuidePages {
     Html.next(ctx, at.href() + "/guide?saved=" + kept.key() + "&from=" + step);
   }
 
-  /** One look at all that nobody asked for or read at a height. */
+  /** One look at all that nobody asked for or read at a height: what was listed and still is. */
   private void allWellClear(Context ctx, Sitting at, Posted posted, FormKey key) {
     GuidePlan plan = GuidePlan.of(at);
     String height = posted.text("height");
@@ -246,6 +254,9 @@ public final class GuidePages {
     for (GuidePlan.Place place : plan.places()) {
       if (height.equals(place.heightKey())) {
         for (GuidePlan.Step step : others(plan, place)) {
+          if (!posted.has(SEEN + step.id())) {
+            continue;
+          }
           String row = step.slot().row();
           FormKey each =
               new FormKey(

@@ -54,13 +54,16 @@ public final class RoundPages {
     RoundPlan.ask(a, ctx, card, toRead);
     RoundForm form = RoundForm.ask(a, card, RoundForm.usual(card, toRead), Who.of(ctx));
     String corner = "/corners/" + card.corner();
-    if (toRead.isEmpty()) {
-      Sitting at = Sitting.of(histories, card, form.round());
-      a.more(
-          "The heights, in order",
-          () -> StandWords.heights(at, GuidePlan.of(at, List.of())).peek(a::said).count());
-    }
     if (!a.ok()) {
+      if (toRead.isEmpty()) {
+        Sitting at = Sitting.of(histories, card, form.round());
+        a.more(
+            "The heights, in order",
+            () -> {
+              StandWords.heights(at, GuidePlan.of(at, List.of())).forEach(a::said);
+              return null;
+            });
+      }
       PageFrame frame =
           CornerBar.under(card, "A round", heading(ctx, toRead))
               .notices(afterAChange(ctx, card, toRead))

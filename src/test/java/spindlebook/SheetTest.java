@@ -166,6 +166,24 @@ class SheetTest {
   }
 
   @Test
+  void a_round_that_lacks_nothing_has_room_for_two_heights_besides() {
+    String round = action.split("/")[2];
+    marmot.height(round, "strap-off", "11 7/8", "31 5/8");
+    marmot.height(round, "on-the-strap", "15 3/16", "31 5/8");
+    for (String at : List.of("18", "20")) {
+      marmot.height(round, "in-between", at, "31 5/8");
+    }
+    marmot.height(round, "stop-touch", "25", "31 5/8");
+    marmot.height(round, "full-bump", "27", "31 5/8");
+    assertEquals("stop-out", shop.get(action).form(action).value("h0-name"));
+    assertEquals("in-between", shop.get(action).form(action).value("h7-name"));
+    marmot.height(round, "stop-out", "28", "31 5/8");
+    Form paper = shop.get(action).form(action);
+    assertEquals("in-between", paper.value("h1-name"));
+    assertEquals("", paper.value("h2-name"));
+  }
+
+  @Test
   void only_the_first_block_not_in_the_book_is_open_and_the_others_say_what_is_in_them() {
     assertEquals(List.of(0), openBlocks(shop.get(action)));
     Page page =

@@ -248,6 +248,29 @@ class SolidAxlePagesTest {
   }
 
   @Test
+  void a_sheet_has_a_block_for_each_height_that_an_axle_s_round_lacks() {
+    String action = "/rounds/" + round + "/sheet";
+    Form sheet = shop.get(action).is(200).form(action);
+    assertEquals("on-the-strap", sheet.value("h9-name"));
+    assertEquals("full-bump", sheet.value("h10-name"));
+    assertEquals("crossed", sheet.value("h10-pairing"));
+    assertEquals("on-the-strap", sheet.value("h10-otherName"));
+    assertEquals("", sheet.value("h11-name"));
+    // Others go on meanwhile: what the sheet was shown with is read all the same.
+    Form last =
+        sheet
+            .with("h10-spindle", "33")
+            .with("h10-otherSpindle", "19")
+            .with("h10-mark", "30")
+            .with("h10-otherMark", "30")
+            .with("h10-straight-" + LINK, "1/8");
+    measure();
+    int entries = shop.entries();
+    last.keep();
+    assertEquals(entries + 2, shop.entries());
+  }
+
+  @Test
   void an_axle_is_typed_from_paper_on_one_page() {
     String action = "/rounds/" + round + "/sheet";
     Form sheet =

@@ -30,13 +30,30 @@ import spindlebook.words.EntryWords;
  * is in the book. Their keys come from the sheet's, so that a sheet sent twice is stored once.
  */
 record SheetBlocks(Sitting at, Posted posted, FormKey key) {
-  static final int HOW_MANY = 8;
+  private static final int USUAL = 8;
+
+  /** Of a round that lacks nothing: one nobody planned, or two. */
+  private static final int BESIDES = 2;
+
+  private static final int MOST = 40;
+
+  /** What the round lacks has room; so has all that was sent, whatever others wrote meanwhile. */
+  int howMany() {
+    int lacks =
+        (int) GuidePlan.of(at, before()).places().stream().filter(p -> p.height() == null).count();
+    int sent = lacks == 0 ? BESIDES : Math.max(USUAL, lacks);
+    for (int i = sent; i < MOST; i++) {
+      sent = said(i) || posted.has(prefix(i) + "name") ? i + 1 : sent;
+    }
+    return sent;
+  }
 
   /** As shown: the first that is not in the book is open. */
   List<SheetView.Block> all() {
     List<SheetView.Block> blocks = new ArrayList<>();
     boolean opened = false;
-    for (int i = 0; i < HOW_MANY; i++) {
+    int howMany = howMany();
+    for (int i = 0; i < howMany; i++) {
       boolean first = !opened && at.card().height(heightKey(i)).isEmpty();
       opened |= first;
       blocks.add(block(i, first));
@@ -55,7 +72,7 @@ record SheetBlocks(Sitting at, Posted posted, FormKey key) {
   /** Heights that were begun without their spindle: nothing there could be misread. */
   int missing() {
     return (int)
-        IntStream.range(0, HOW_MANY)
+        IntStream.range(0, howMany())
             .mapToObj(i -> prefix(i) + "spindle")
             .filter(spindle -> !posted.problem(spindle).isEmpty() && !posted.has(spindle))
             .count();

@@ -84,7 +84,8 @@ public final class SheetPages {
     Sitting at = Sitting.of(histories, ctx);
     FormKey key = posted.formKey().orElseGet(() -> FormKey.fresh(at.card().lastChange()));
     int saved = 0;
-    for (int i = 0; i < SheetBlocks.HOW_MANY; i++) {
+    int howMany = new SheetBlocks(at, posted, key).howMany();
+    for (int i = 0; i < howMany; i++) {
       saved += block(new SheetBlocks(Sitting.of(histories, ctx), posted, key), i, Who.of(ctx));
     }
     if (posted.ok()) {

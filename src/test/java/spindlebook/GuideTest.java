@@ -165,9 +165,17 @@ class GuideTest {
     assertEquals(others, form(guide(round, others), round).value("at"));
     int before = shop.entries();
     Form form = form(guide(round, others), round);
+    long listed = form.values().keySet().stream().filter(name -> name.startsWith("seen-")).count();
+    String key = "All " + listed + " others well clear";
+    assertTrue(guide(round, others).text().contains(key), key);
+    // A place that comes to the corner between the look and the tap was seen by nobody.
+    String points = "/corners/" + marmot.left + "/watch-points";
+    shop.get(points + "/new").form(points).with("place", "axle-tank").with("least", "1").keep();
+    before = shop.entries();
     form.keep();
     int kept = shop.entries() - before;
     assertTrue(kept > 8, "kept " + kept);
+    assertEquals(listed, kept);
     form.keep();
     assertEquals(before + kept, shop.entries(), "pressed twice");
     // What did not keep its rule there is asked for again further in, the others are not.
@@ -175,6 +183,19 @@ class GuideTest {
     Page strap = guide(round, "on-the-strap-1/full-left/p-spindle-wheel");
     assertTrue(strap.text().contains("Left front On the strap"), next.text());
     assertEquals("p-spindle-wheel", form(strap, round).value("row"));
+  }
+
+  @Test
+  void the_jack_is_sent_as_far_past_the_stop_in_words_as_in_figures() {
+    String heights = shop.get("/corners/" + marmot.left + "/rounds/new").is(200).text();
+    assertTrue(
+        heights.contains("Stop out, past solid: jack on, 1/2 in past where a hard landing ends"),
+        heights);
+    String round = start(Map.of());
+    sendHeight(round, "height-a", "full-bump", "28");
+    // A quarter of impact (the starter's) past solid, then that half inch.
+    String stop = guide(round, "stop-out-1/straight/height").text();
+    assertTrue(stop.contains("Spindle about 28 3/4 in above the floor"), stop);
   }
 
   @Test

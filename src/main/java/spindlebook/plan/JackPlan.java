@@ -51,7 +51,7 @@ public final class JackPlan {
       EnumSet.of(ON_THE_STRAP, IN_BETWEEN, RIDE, STOP_TOUCH, FULL_BUMP);
 
   /** As far past where a stop lets the wheel go as a height there is aimed: common practice. */
-  private static final double PAST_MM = 12.7;
+  public static final double PAST_MM = 12.7;
 
   private JackPlan() {}
 

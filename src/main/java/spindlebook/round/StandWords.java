@@ -114,15 +114,16 @@ final class StandWords {
   }
 
   /** What to find where no height is known: what one sees or feels there. */
-  static String find(HeightName name, int nth) {
-    return switch (name) {
+  static String find(Sitting at, GuidePlan.Place place) {
+    return switch (place.name()) {
       case STRAP_OFF -> "hangs free, strap off";
       case ON_THE_STRAP -> "lower until the strap is tight";
-      case IN_BETWEEN -> nth == 1 ? "a third of the way up" : "two thirds of the way up";
+      case IN_BETWEEN -> place.nth() == 1 ? "a third of the way up" : "two thirds of the way up";
       case RIDE -> "as it stands, rolled and bounced";
       case STOP_TOUCH -> "jack until the stop just touches";
       case FULL_BUMP -> "jack until the stop is solid";
-      case STOP_OUT -> "jack on, 1 in past where it was solid";
+      case STOP_OUT ->
+          "jack on, " + about(at.unit(), JackPlan.PAST_MM) + " past where a hard landing ends";
     };
   }
 
@@ -149,7 +150,7 @@ final class StandWords {
     Optional<Double> mark =
         HeightForm.lastMark(at, Long.MAX_VALUE).map(h -> h.height().mark().mm());
     return aim.isEmpty() || mark.isEmpty()
-        ? find(place.name(), place.nth())
+        ? find(at, place)
         : "spindle about " + about(at.unit(), aim.getAsDouble() + mark.get()) + " above the floor";
   }
 

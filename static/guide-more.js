@@ -9,9 +9,29 @@ import { next } from "./guide-plan.js";
 import { judge } from "./guide-sketch.js";
 import { newKey } from "./outbox.js";
 
-export const more = ({ s, plan, state, me, key, make, keep, go, save, menu, mine }) => {
+// Many well clear in one tap: one thing to undo.
+const allClear = ({ s, me, send, reading, onward }, left, what) => {
+  const [first, ...rest] = left.map((o) => reading(o, "well clear"));
+  rest.forEach((b) => send(b));
+  send(first, what + " well clear", s.id);
+  me.taken[me.taken.length - 1].rest = rest;
+  onward(s.id);
+};
+
+export const more = (here) => {
+  const { s, plan, state, me, key, make, keep, go, save, say, menu, mine } = here;
   const all = [key("Something touches here", menu("touch"), "full")];
   if (plan.rows[s.row]?.kind === "gap") all.push(key("not looked", () => keep("not looked"), "full"));
+  // A whole round asks for all others in one look.
+  const rest = state.places.some((p) => p.all)
+    ? []
+    : state.steps.filter((o) => o.p === s.p && o.steering === s.steering && !o.done && o.p.height && plan.rows[o.row]?.kind === "gap");
+  if (rest.length) {
+    const n = rest.length === 1 ? "the one" : "the " + rest.length;
+    const yes = () => allClear(here, rest, rest.length + " more");
+    const ask = () => say("Well clear for " + n + " not read yet here?", [["Yes, well clear", yes], ["No", () => say()]]);
+    all.push(key("Well clear for " + n + " not read here", ask, "full"));
+  }
   const note = make("label", "g-note", "Note to this reading");
   const words = make("input");
   Object.assign(words, { type: "text", value: me.note ?? "", maxLength: 200 });
@@ -103,17 +123,18 @@ export const back = ({ me, state, aside }) => {
 };
 
 // One look at all others; what is not well clear is read alone.
-export const others = ({ s, me, key, send, reading, onward, menu }) => [
-  key("All others well clear", () => {
-    const [first, ...rest] = s.left.map((o) => reading(o, "well clear"));
-    rest.forEach((b) => send(b));
-    send(first, s.left.length + " others well clear", s.id);
-    me.taken[me.taken.length - 1].rest = rest;
-    onward(s.id);
-  }, "key-main full"),
-  key("One is not", menu("one"), "full"),
-  key("Something touches here", menu("touch"), "full"),
-];
+export const others = (here) => {
+  const { s, key, menu } = here;
+  const n = s.left.length > 1 ? s.left.length + " others" : "others";
+  const all = key("All " + n + " well clear", () => allClear(here, s.left, n), "key-main full");
+  // Its count changes, the key does not.
+  all.dataset.key = "All others well clear";
+  return [
+    all,
+    key("One is not", menu("one"), "full"),
+    key("Something touches here", menu("touch"), "full"),
+  ];
+};
 const named = (plan, o) => plan.rows[o.row].words + (o.steering === "straight" ? "" : ", " + o.steering.replace("-", " "));
 export const one = ({ s, plan, me, key, go, anew }) =>
   s.left.map((o) =>

@@ -156,6 +156,35 @@ class GuideBrowserTest {
   }
 
   @Test
+  void well_clear_for_the_rest_is_asked_once_said_of_each_and_undone_at_once() {
+    guide(Map.of());
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    press("3/8");
+    press("More");
+    By rest = By.cssSelector("[data-key^='Well clear for the ']");
+    String key = phone.text("[data-key^='Well clear for the ']");
+    phone.find(rest).click();
+    assertTrue(phone.text(".g-stop").contains("not read yet here?"), phone.text(".g-stop"));
+    press("No");
+    phone.sent();
+    assertEquals(1, readings().size());
+    press("More");
+    phone.find(rest).click();
+    press("Yes, well clear");
+    phone.sent();
+    List<String> more = readings().subList(1, readings().size());
+    assertTrue(more.size() >= 4, more.toString());
+    assertEquals("Well clear for the " + more.size() + " not read here", key);
+    assertTrue(more.stream().allMatch(r -> r.endsWith(" well clear")), more.toString());
+    assertTrue(more.stream().allMatch(r -> r.startsWith("straight ")), more.toString());
+    assertFalse(phone.step().isEmpty());
+    press("undo");
+    phone.sent();
+    assertEquals(more.size(), entries("correction").size());
+  }
+
+  @Test
   void a_bump_below_droop_is_asked_about_before_it_is_kept() {
     String round = guide(Map.of());
     height("20", "30 1/4");

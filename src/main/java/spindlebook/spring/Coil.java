@@ -28,11 +28,6 @@ public record Coil(Figure mainNPerMm, Figure tenderNPerMm, Figure gapMm, Figure 
     return new Coil(rateNPerMm, Figure.exact(0), Figure.exact(0), zeroForceMm);
   }
 
-  /** The same coil with its collar turned: + presses it together by so much at the same length. */
-  public Coil turned(Figure mm) {
-    return new Coil(mainNPerMm, tenderNPerMm, gapMm, zeroForceMm.plus(mm));
-  }
-
   List<Figure> inputs() {
     return List.of(mainNPerMm, tenderNPerMm, gapMm, zeroForceMm);
   }

@@ -39,6 +39,9 @@ public record Drop(
   /** Wheel position, crush of the stop, its force and the whole force on the wheel, N. */
   public record Rest(Figure positionMm, Figure crushMm, Figure stopN, Figure wheelN) {}
 
+  /** What the drop brings, what of it the coil leaves (below 0: nothing), what the stop takes. */
+  public record Energy(Figure broughtJ, Figure leftToStopJ, Figure stopTakesJ) {}
+
   /** Empty when it does not come to rest where shock and chart are known, or does not move. */
   public Optional<Rest> rest() {
     double most = Math.min(spring.shock().toMm(), touchMm.value() + stop.mostMm());
@@ -48,41 +51,37 @@ public record Drop(
     }
     double z = Bisection.zero(x -> -leftOver(x).value(), first, most);
     Figure left = leftOver(z);
-    double against =
-        wheelN(Figure.exact(z)).value() - (1 - damped.value()) * massKg.value() * WheelSpring.G;
+    double push = stop.forceN(z - touchMm.value()) * chartFactor.value();
+    double weight = (1 - damped.value()) * massKg.value() * WheelSpring.G;
+    double against = spring.forceN(z).value() + push - weight;
     Figure at = left.times(1000 / against).plus(z);
-    return Optional.of(new Rest(at, at.minus(touchMm), drawn(at, this::stopN), wheelN(at)));
+    // Moved by its doubt it must still be on the chart.
+    if (z + at.u() + touchMm.u() > most) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Rest(
+            at,
+            at.minus(touchMm),
+            drawn(at, this::stopN),
+            drawn(at, v -> Coil.forceN(v, v[4]) * v[5] + stopN(v))));
   }
 
-  /** What the drop brings by a wheel position. */
-  public Figure broughtJ(double positionMm) {
-    return drawn(Figure.exact(positionMm), this::brought);
-  }
-
-  /** What the coil leaves to the stop at a wheel position, full bump say; negative: nothing. */
-  public Figure leftToStopJ(double positionMm) {
-    return drawn(Figure.exact(positionMm), v -> brought(v) - coil(v));
-  }
-
-  /** What the stop takes up to a wheel position. */
-  public Figure stopTakesJ(double positionMm) {
-    return drawn(Figure.exact(positionMm), v -> stop.energyJ(crush(v)) * v[11]);
+  /** By a wheel position, full bump say. */
+  public Energy energyAt(double positionMm) {
+    Figure at = Figure.exact(positionMm);
+    return new Energy(
+        drawn(at, this::brought),
+        drawn(at, v -> brought(v) - coil(v)),
+        drawn(at, v -> stop.energyJ(v[13] - v[12]) * v[11]));
   }
 
   private Figure leftOver(double z) {
-    return drawn(Figure.exact(z), v -> brought(v) - coil(v) - stop.energyJ(crush(v)) * v[11]);
+    return drawn(Figure.exact(z), v -> brought(v) - coil(v) - stop.energyJ(v[13] - v[12]) * v[11]);
   }
 
   private double stopN(double[] v) {
-    return stop.forceN(crush(v)) * v[11];
-  }
-
-  private Figure wheelN(Figure at) {
-    return drawn(at, v -> Coil.forceN(v, v[4]) * v[5] + stopN(v));
-  }
-
-  private static double crush(double[] v) {
-    return v[13] - v[12];
+    return stop.forceN(v[13] - v[12]) * v[11];
   }
 
   private double brought(double[] v) {

@@ -2,7 +2,6 @@ package spindlebook.spring;
 
 import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
-import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.math3.stat.regression.OLSMultipleLinearRegression;
 
 /**
@@ -54,7 +53,6 @@ public record LeastSquares(double[] parameters, RealMatrix unscaled, double rss,
 
   /** gᵀ (XᵀX)⁻¹ g: what the parameters' doubt does along g, in units of s². */
   double leverage(double[] along) {
-    RealVector g = MatrixUtils.createRealVector(along);
-    return g.dotProduct(unscaled.operate(g));
+    return dot(along, unscaled.operate(along));
   }
 }

@@ -2,11 +2,6 @@ package spindlebook.spring;
 
 import java.util.Arrays;
 import org.apache.commons.math3.linear.SingularMatrixException;
-import org.apache.commons.math3.optim.MaxEval;
-import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
-import org.apache.commons.math3.optim.univariate.BrentOptimizer;
-import org.apache.commons.math3.optim.univariate.SearchInterval;
-import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 import org.apache.commons.math3.util.MathArrays;
 
 /**
@@ -17,40 +12,24 @@ import org.apache.commons.math3.util.MathArrays;
  * </pre>
  *
  * <p>For a τ the factors are plain least squares, so nothing needs a start that somebody guesses: τ
- * is looked for from a fiftieth of the first step of use to fifty times all of it, narrowed by
- * Brent's method, and all parameters polished together by Gauss and Newton's. Source: variable
- * projection, Golub and Pereyra 1973, from memory; checked against NIST StRD Misra1a and BoxBOD. A
- * least at either end of that stretch is no time that the data tell: fitted as it is, with the
- * doubt it has.
+ * is looked for from a fiftieth of the first step of use to fifty times all of it, and all
+ * parameters polished together by Gauss and Newton's. Source: variable projection, Golub and
+ * Pereyra 1973, from memory; checked against NIST StRD Misra1a and BoxBOD.
  *
  * <p>Worked example: 500, 506.321, 508.647, 509.502, 509.817 mm at 0, 6, 12, 18, 24 h: L0 500, a 10
  * mm, τ 6 h.
  */
-final class Settling {
+record Settling(Settling.Columns columns, double[] hours, double[] y) {
   /** The columns at a use and a τ. */
   interface Columns {
     double[] at(double hours, double tauHours);
   }
 
-  private static final int STEPS = 60;
-  private static final int POLISHES = 20;
-
-  private final Columns columns;
-  private final double[] hours;
-  private final double[] y;
-
-  private Settling(Columns columns, double[] hours, double[] y) {
-    this.columns = columns;
-    this.hours = hours;
-    this.y = y;
-  }
+  private static final int STEPS = 200;
+  private static final int POLISHES = 50;
 
   /** Parameters: the factors in order, then τ. */
-  static LeastSquares fit(Columns columns, double[] hours, double[] y) {
-    return new Settling(columns, hours, y).fit();
-  }
-
-  private LeastSquares fit() {
+  LeastSquares fit() {
     double most = Arrays.stream(hours).max().orElseThrow();
     double least = Arrays.stream(hours).filter(t -> t > 0).min().orElse(most);
     double from = Math.log(least / 50);
@@ -61,18 +40,10 @@ final class Settling {
         best = i;
       }
     }
-    double middle = from + best * step;
-    double log =
-        new BrentOptimizer(1e-9, 1e-12)
-            .optimize(
-                new MaxEval(500),
-                GoalType.MINIMIZE,
-                new UnivariateObjectiveFunction(this::rss),
-                new SearchInterval(middle - step, middle + step, middle))
-            .getPoint();
-    double[] factors = linear(Math.exp(log)).parameters();
+    double tau = Math.exp(from + best * step);
+    double[] factors = linear(tau).parameters();
     double[] p = Arrays.copyOf(factors, factors.length + 1);
-    p[factors.length] = Math.exp(log);
+    p[factors.length] = tau;
     LeastSquares there = step(p);
     for (int i = 0; i < POLISHES; i++) {
       double[] next = MathArrays.ebeAdd(p, there.parameters());

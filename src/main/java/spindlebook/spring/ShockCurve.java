@@ -88,15 +88,11 @@ public record ShockCurve(double fromMm, double toMm, DoubleFunction<Here> here) 
   /** Where the wheel is when the shock is that long; empty outside what is known. */
   public Optional<Figure> wheelAt(Figure lengthMm) {
     double wanted = lengthMm.value();
-    if (!(wanted <= length(fromMm) && wanted >= length(toMm))) {
+    if (!(wanted <= at(fromMm).lengthMm.value() && wanted >= at(toMm).lengthMm.value())) {
       return Optional.empty();
     }
-    double z = Bisection.zero(x -> wanted - length(x), fromMm, toMm);
+    double z = Bisection.zero(x -> wanted - at(x).lengthMm.value(), fromMm, toMm);
     Here found = at(z);
     return Optional.of(found.lengthMm.minus(lengthMm).times(1 / found.ratio.value()).plus(z));
-  }
-
-  private double length(double z) {
-    return at(z).lengthMm.value();
   }
 }

@@ -12,9 +12,9 @@ import spindlebook.curve.ShapePreservingCubic;
  *
  * <p>d crush in mm of wheel from the touch, from 0 on, rising; F in N at the wheel: of a stop that
  * does not act there F = F_stop r, d = d_stop/r with r mm of stop per mm of wheel. Before the touch
- * 0; beyond the last point an IllegalArgumentException: what a stop does there nobody has drawn. A
- * chart of slow crush is too soft for a fast one in foam and in air. Source: the maker's chart.
- * Worked example: 0, 1000, 4000 N at 0, 20, 40 mm: 2187.5 N at 30 mm.
+ * 0; beyond the last point an IllegalArgumentException: what a stop does there nobody has drawn,
+ * and no energy is counted. A chart of slow crush is too soft for a fast one in foam and in air.
+ * Source: the maker's chart. Worked example: 0, 1000, 4000 N at 0, 20, 40 mm: 2187.5 N at 30 mm.
  */
 public record StopChart(double[] crushMm, double[] forceN) {
   public StopChart {

@@ -45,7 +45,7 @@ public record StrapFit(
         lengthMm,
         tapeUMm,
         shape.settles
-            ? Settling.fit(shape::columns, hours, lengthMm)
+            ? new Settling(shape::columns, hours, lengthMm).fit()
             : LeastSquares.of(
                 Arrays.stream(hours).mapToObj(t -> shape.columns(t, 1)).toArray(double[][]::new),
                 lengthMm));

@@ -90,7 +90,7 @@ public record StrapLife(List<StrapFit> fits, Optional<Gone> forecast, Optional<N
   private static List<StrapFit> fits(double[] hours, double[] lengthMm, double tapeUMm) {
     List<StrapFit> fits = new ArrayList<>();
     for (StrapShape shape : StrapShape.values()) {
-      if (uses(hours) >= shape.parameters() + 2) {
+      if (uses(hours) >= shape.columns(0, 1).length + (shape.settles ? 3 : 2)) {
         try {
           fits.add(StrapFit.of(shape, hours, lengthMm, tapeUMm));
         } catch (MathIllegalArgumentException | MathIllegalStateException notTold) {

@@ -18,10 +18,6 @@ public enum StrapShape {
     this.settles = settles;
   }
 
-  int parameters() {
-    return columns(0, 1).length + (settles ? 1 : 0);
-  }
-
   /** What L0, a or b, and c are the factors of. */
   double[] columns(double hours, double tauHours) {
     double set = -Math.expm1(-hours / tauHours);

@@ -31,9 +31,6 @@ public record WheelSpring(ShockCurve shock, Coil coil) {
   /** Where the car sits: wheel position, how far the coil is pressed together, rate, frequency. */
   public record Ride(Figure positionMm, Figure compressionMm, Figure rateNPerMm, Figure hz) {}
 
-  /** A coil that gives what was wanted. */
-  public record Wanted(Figure rateNPerMm, Figure zeroForceMm) {}
-
   public Figure forceN(double positionMm) {
     return drawn(Figure.exact(positionMm), List.of(), v -> Coil.forceN(v, v[4]) * v[5]);
   }
@@ -100,9 +97,9 @@ public record WheelSpring(ShockCurve shock, Coil coil) {
   }
 
   /** One spring with which the car sits there and bounces so fast. */
-  public Wanted wanted(double positionMm, double hz, Figure massKg) {
+  public Coil wanted(double positionMm, double hz, Figure massKg) {
     Figure there = Figure.exact(positionMm);
-    return new Wanted(
+    return Coil.single(
         drawn(there, List.of(massKg), v -> wantedRate(v, hz)),
         drawn(there, List.of(massKg), v -> v[4] + v[7] * G / v[5] / wantedRate(v, hz)));
   }

@@ -122,11 +122,8 @@ class SpringFormulasTest {
 
   @Test
   void a_wanted_ride_gives_the_spring_that_has_it() {
-    WheelSpring.Wanted wanted = WHEEL.wanted(-20, 1.2, MASS);
-    WheelSpring.Ride ride =
-        new WheelSpring(SHOCK, Coil.single(wanted.rateNPerMm(), wanted.zeroForceMm()))
-            .ride(MASS)
-            .orElseThrow();
+    Coil wanted = WHEEL.wanted(-20, 1.2, MASS);
+    WheelSpring.Ride ride = new WheelSpring(SHOCK, wanted).ride(MASS).orElseThrow();
     assertEquals(-20, ride.positionMm().value(), 1e-6);
     assertEquals(1.2, ride.hz().value(), 1e-6);
   }
@@ -160,6 +157,8 @@ class SpringFormulasTest {
     assertEquals(25854.85, rest.wheelN().value(), 0.01);
     Drop far = drop(MASS, Figure.exact(3000), Figure.exact(0), TOUCH, Figure.exact(1));
     assertTrue(far.rest().isEmpty(), "past what the chart says");
+    Drop edge = drop(MASS, HIGH, Figure.exact(0), doubted(170, 80), Figure.exact(1));
+    assertTrue(edge.rest().isEmpty(), "its doubt reaches past the chart");
   }
 
   @Test
@@ -173,7 +172,7 @@ class SpringFormulasTest {
     follows(170, 1, of(t -> drop(MASS, HIGH, none, t, one).rest().orElseThrow().stopN()));
     follows(170, 1, of(t -> drop(MASS, HIGH, none, t, one).rest().orElseThrow().crushMm()));
     follows(1, 0.03, of(c -> drop(MASS, HIGH, none, TOUCH, c).rest().orElseThrow().stopN()));
-    follows(1, 0.03, of(c -> drop(MASS, HIGH, none, TOUCH, c).stopTakesJ(240)));
+    follows(1, 0.03, of(c -> drop(MASS, HIGH, none, TOUCH, c).energyAt(240).stopTakesJ()));
   }
 
   @Test

@@ -95,7 +95,7 @@ class StrapReferenceTest {
       boolean curved = name.startsWith("Misra1a") || name.startsWith("BoxBOD");
       LeastSquares fit =
           curved
-              ? Settling.fit((t, tau) -> new double[] {-Math.expm1(-t / tau)}, x, y)
+              ? new Settling((t, tau) -> new double[] {-Math.expm1(-t / tau)}, x, y).fit()
               : LeastSquares.of(columns(name, x), y);
       JsonNode certified = set.get(curved ? "certified_11_digits" : "certified");
       double tolerance = curved ? 1e-7 : 1e-9;

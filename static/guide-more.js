@@ -219,7 +219,9 @@ export const end = ({ plan, state, me, mine, asks, make, key, go, fill, pad }) =
       : verdicts.flatMap((v) => [make("p", "g-state t3 " + v.is, v.end + ": " + v.state), make("p", "", v.finding)]);
     // Where this phone left the jack, and where the book was read last: the one may not know of the other.
     const stood = [me.here, last].map((id) => state.places.find((p) => p.id === id)?.back ?? []);
-    const back = [...new Set(stood.flat())].map((line) => make("p", "", line));
+    const lines = [...new Set(stood.flat())];
+    const within = (line, other) => line !== other && other.toLowerCase().includes(line.toLowerCase());
+    const back = lines.filter((l) => !lines.some((o) => within(l, o))).map((line) => make("p", "", line));
     const more = left.length ? [key("Read what was skipped", () => ((me.skipped = []), go(left[0].id)))] : [];
     return [...said, ...back, ...(open ? [] : [link(next, href, "key-main")]), ...more, link("To the round", "/rounds/" + plan.round, "")];
   });

@@ -33,6 +33,11 @@ class PadStandsBrowserTest {
       return [root.dataset.step, root.dataset.kind, cut.join('; '), scrollY + '', keys, band];
       """;
 
+  /** Questions of each round that are surely come by from where it is begun. */
+  private static final int EVERYTHING = 31;
+
+  private static final int WHOLE = 24;
+
   @TempDir Path folder;
 
   @Test
@@ -56,7 +61,7 @@ class PadStandsBrowserTest {
             phone.ask("localStorage.clear()");
             phone.go("/rounds/" + of + "/guide?at=on-the-strap-1/straight/height");
             phone.find(Screen.key("Skip"));
-            kinds.addAll(walked(phone));
+            kinds.addAll(walked(phone, of.equals(round) ? EVERYTHING : WHOLE));
           }
         }
       }
@@ -66,7 +71,7 @@ class PadStandsBrowserTest {
         "" + kinds);
   }
 
-  private static Set<String> walked(Screen phone) {
+  private static Set<String> walked(Screen phone, int least) {
     Map<String, String> stands = new HashMap<>();
     Set<String> steps = new HashSet<>();
     Set<String> kinds = new HashSet<>();
@@ -90,7 +95,7 @@ class PadStandsBrowserTest {
       assertTrue(stands.keySet().containsAll(List.of("‹ Back", "undo", "Skip", "32nds", "More")));
       phone.find(Screen.key("Skip")).click();
     }
-    assertTrue(steps.size() > 15, "a whole round: " + steps);
+    assertTrue(steps.size() >= least, least + " at least: " + steps.size() + " " + steps);
     return kinds;
   }
 }

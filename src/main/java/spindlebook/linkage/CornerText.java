@@ -24,6 +24,7 @@ public record CornerText(Joints joints, List<Double> heightsMm, List<Double> rac
   private static final double FARTHEST_MM = 20_000;
   private static final double STEEPEST_DEG = 45;
   private static final int MOST_HEIGHTS = 20_000;
+  private static final int MOST_ROWS = 60_000;
   private static final Set<String> HEADINGS =
       Set.of("joint", "point", "name", "key", "id", "note", "title");
   private static final Set<String> KNOWN =
@@ -65,6 +66,10 @@ public record CornerText(Joints joints, List<Double> heightsMm, List<Double> rac
                 .boxed()
                 .toList()
             : List.of(-60.0, 0.0, 60.0);
+    if ((long) heights.size() * racks.size() > MOST_ROWS) {
+      throw said.get("rack")
+          .refused("that makes more than %d rows: ask for fewer heights or racks.", MOST_ROWS);
+    }
     try {
       Joints joints =
           new Joints(

@@ -20,7 +20,7 @@ public record Span(double least, double leastAtMm, double most, double mostAtMm)
       Linkage linkage, Quantity quantity, double fromMm, double toMm, double rackMm) {
     Pose at = linkage.at(fromMm, rackMm).pose();
     Span span = at(quantity, at);
-    int steps = (int) Math.max(1, Math.ceil((toMm - fromMm) / STEP_MM));
+    int steps = (int) Math.max(1, Math.ceil(Math.abs(toMm - fromMm) / STEP_MM));
     for (int i = 1; i <= steps; i++) {
       Pose from = at;
       at = linkage.at(fromMm + (toMm - fromMm) * i / steps, from).pose();

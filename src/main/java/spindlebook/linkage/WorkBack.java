@@ -58,8 +58,11 @@ public final class WorkBack {
         if (before * after <= 0) {
           double sign = Math.signum(after - before);
           double zero = Bisection.zero(x -> sign * slope.applyAsDouble(x), from, to);
-          best = Math.abs(zero) < Math.abs(best) || Double.isNaN(best) ? zero : best;
-          break;
+          // Where rod and steering arm come into line the slope changes sign without being 0.
+          if (Math.abs(slope.applyAsDouble(zero)) <= Math.min(Math.abs(before), Math.abs(after))) {
+            best = Math.abs(zero) < Math.abs(best) || Double.isNaN(best) ? zero : best;
+            break;
+          }
         }
         before = after;
       }

@@ -108,6 +108,14 @@ class CornerTextTest {
   }
 
   @Test
+  void more_rows_than_anyone_reads_are_refused() {
+    String many = "0,".repeat(999) + "0";
+    String text = CornerText.write(ReferenceLinkage.g1()) + "travel,-100,100,0.1\r\nrack," + many;
+    String said = assertThrows(LinkageRefused.class, () -> CornerText.read(text)).getMessage();
+    assertTrue(said.contains("more than 60000 rows"), said);
+  }
+
+  @Test
   void bad_lines_are_refused_in_a_sentence_with_their_number() {
     refused("LF is missing: lower arm, front pivot.", "");
     refused(

@@ -70,13 +70,11 @@ class WorkBackTest {
     for (JsonNode row : cases()) {
       Linkage linkage = new Linkage(faulty(row));
       for (JsonNode over : ReferenceLinkage.each(row.get("p2p_continuous")).toList()) {
-        Span span =
-            Span.of(
-                linkage,
-                Quantity.TOE,
-                over.get("window").get(0).doubleValue(),
-                over.get("window").get(1).doubleValue(),
-                0);
+        double from = over.get("window").get(0).doubleValue();
+        double to = over.get("window").get(1).doubleValue();
+        Span span = Span.of(linkage, Quantity.TOE, from, to, 0);
+        double back = Span.of(linkage, Quantity.TOE, to, from, 0).range();
+        assertEquals(span.range(), back, 1e-9);
         assertEquals(over.get("p2p_deg").doubleValue(), Math.toDegrees(span.range()), 1e-7);
         assertEquals(over.get("max_deg").doubleValue(), Math.toDegrees(span.most()), 1e-7);
         assertEquals(over.get("z_at_max").doubleValue(), span.mostAtMm(), 1e-4);
@@ -136,6 +134,22 @@ class WorkBackTest {
     double by = WorkBack.leastBumpSteer(G1, OUTER, -280, 280, 500);
     assertTrue(Math.abs(by) < 25, "by " + by);
     assertThrows(LinkageRefused.class, () -> WorkBack.leastBumpSteer(G1, OUTER, -500, 280, 25));
+  }
+
+  /**
+   * With TO 150 mm forward the rod is in line with its arm: the slope changes sign, and is not 0.
+   */
+  @Test
+  void where_the_rod_and_its_arm_come_into_line_no_shim_is_found() {
+    Coordinate forward = new Coordinate.Along(Joint.TO, Coordinate.Axis.X);
+    WorkBack.noBumpSteer(G1, forward, 300)
+        .ifPresent(
+            by ->
+                assertEquals(
+                    0,
+                    new Linkage(forward.moved(G1, by)).design(0).orElseThrow().toePerMm(),
+                    1e-9,
+                    "by " + by));
   }
 
   @Test

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import spindlebook.card.CornerBar;
+import spindlebook.card.Counted;
 import spindlebook.card.Days;
 import spindlebook.drawing.State;
 import spindlebook.entry.Content;
@@ -23,9 +24,12 @@ import spindlebook.page.PageFrame;
 import spindlebook.page.StoryEntry;
 import spindlebook.words.EntryWords;
 
-/** The car's whole life, newest first. */
+/** The car's whole life as a story, newest first: rounds, changes, drives, their entries inside. */
 public final class BookPages {
-  private static final int A_PAGE = 60;
+  private static final int A_PAGE = 300;
+
+  /** Kinds of entries that come many in a row. */
+  private static final Set<String> SMALL = Set.of("definition", "fastener", "photo", "target");
 
   private final Histories histories;
   private final BookStore store;
@@ -40,6 +44,14 @@ public final class BookPages {
     /** One choice of a filter. */
     public record Option(String word, String href, boolean here) {}
   }
+
+  /**
+   * A round with what was read in it, or several small things of one kind in a row.
+   *
+   * @param head what is seen of it while it is closed
+   * @param entries inside it, newest first; empty where the head is the one entry itself
+   */
+  public record Chapter(StoryEntry head, List<StoryEntry> entries) {}
 
   public void book(Context ctx) {
     String car = ctx.pathParam("car");
@@ -67,14 +79,15 @@ public final class BookPages {
         positions.size() > A_PAGE
             ? address(car, chosen) + "&before=" + positions.get(A_PAGE - 1)
             : null;
-    List<StoryEntry> entries = story(history, positions.stream().limit(A_PAGE).toList());
+    List<Chapter> chapters = story(history, positions.stream().limit(A_PAGE).toList());
     PageFrame frame =
         CornerBar.under(history, "The book", "The book")
             .sub(history.details().orElseThrow().name() + ", newest first")
             .ownSheets("story.css");
     String tables = "/cars/" + car + "/tables";
     Html.show(
-        ctx, Html.TEMPLATES.bookBook(frame, filters(history, car, chosen), entries, older, tables));
+        ctx,
+        Html.TEMPLATES.bookBook(frame, filters(history, car, chosen), chapters, older, tables));
   }
 
   /**
@@ -111,29 +124,71 @@ public final class BookPages {
     }
   }
 
-  private List<StoryEntry> story(CarBook history, List<Long> positions) {
+  private List<Chapter> story(CarBook history, List<Long> positions) {
     Map<Long, Noted> byN = history.entries().stream().collect(Collectors.toMap(Noted::n, n -> n));
     EntryWords words = new EntryWords(history);
     Map<String, Card> cards = new LinkedHashMap<>();
     history.corners().forEach(c -> cards.put(c, histories.card(history.car().orElseThrow(), c)));
-    List<StoryEntry> story = new ArrayList<>();
+    Map<String, List<StoryEntry>> chapters = new LinkedHashMap<>();
+    String run = "";
     for (long n : positions) {
       Noted noted = byN.get(n);
       if (noted == null) {
         continue;
       }
-      story.add(
-          new StoryEntry(
-              n,
-              Days.minute(noted.at()),
-              noted.who(),
-              kind(noted.content()),
-              words.of(noted.content()),
-              notes(history, noted),
-              state(cards, noted.key()),
-              "/entries/" + noted.key()));
+      String kind = kind(noted.content());
+      // What is small stands with its like in a row; a round is one wherever phones wrote between.
+      run = SMALL.contains(kind) ? (run.startsWith(kind) ? run : kind + " " + n) : "";
+      chapters
+          .computeIfAbsent(run.isEmpty() ? of(history, noted) : run, c -> new ArrayList<>())
+          .add(
+              new StoryEntry(
+                  n,
+                  Days.minute(noted.at()),
+                  noted.who(),
+                  kind(noted.content()),
+                  words.of(noted.content()),
+                  notes(history, noted),
+                  state(cards, noted.key()),
+                  "/entries/" + noted.key()));
     }
-    return story;
+    return chapters.entrySet().stream()
+        .map(c -> chapter(history, c.getKey(), c.getValue()))
+        .toList();
+  }
+
+  /** The key of the round an entry belongs to, or its own. */
+  private static String of(CarBook history, Noted noted) {
+    Content content = noted.content();
+    if (content instanceof Content.Reading reading) {
+      content = history.original(reading.height()).orElse(content);
+    }
+    return content instanceof Content.Height height ? height.round() : noted.key();
+  }
+
+  private static Chapter chapter(CarBook history, String of, List<StoryEntry> entries) {
+    StoryEntry last = entries.get(0);
+    if (entries.size() == 1) {
+      return new Chapter(last, List.of());
+    }
+    String text =
+        history
+            .original(of)
+            .filter(Content.Round.class::isInstance)
+            .map(
+                round ->
+                    new EntryWords(history).of(round)
+                        + ": "
+                        + Counted.of(entries.size(), "entry", "entries"))
+            .orElse(last.text() + ", and " + (entries.size() - 1) + " more");
+    boolean doubt = entries.stream().anyMatch(e -> e.state() == State.IN_DOUBT);
+    long noted = entries.stream().filter(e -> !e.notes().isEmpty()).count();
+    List<String> notes =
+        noted == 0 ? List.of() : List.of(noted + " corrected, withdrawn or answered");
+    State state = doubt ? State.IN_DOUBT : null;
+    return new Chapter(
+        new StoryEntry(last.number(), last.when(), last.who(), "", text, notes, state, null),
+        List.copyOf(entries));
   }
 
   private static List<String> notes(CarBook history, Noted noted) {
@@ -159,7 +214,8 @@ public final class BookPages {
     for (Card card : cards.values()) {
       State state = EntryPages.state(card, key);
       if (state != null) {
-        return state;
+        // What simply holds needs no mark.
+        return state == State.LIVE ? null : state;
       }
       if (card.doubts().stream().anyMatch(d -> d.key().equals(key))) {
         return State.IN_DOUBT;

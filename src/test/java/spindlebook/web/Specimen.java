@@ -200,9 +200,9 @@ final class Specimen {
         frame,
         raw("<form method=\"post\" class=\"stack\">"),
         PARTS.webEnter(),
-        PARTS.webReading(tieRod, "Keep", null),
-        PARTS.webReading(rodEnd, "Keep", null),
-        PARTS.webReading(strap, "Keep", null),
+        PARTS.webReading(tieRod, "Save"),
+        PARTS.webReading(rodEnd, "Save"),
+        PARTS.webReading(strap, "Save"),
         PARTS.webActions(
             List.of(
                 Action.submit("Into the book" + t), Action.link("Next height", "/next", false))),
@@ -272,46 +272,57 @@ final class Specimen {
             .crumbs(new Crumb("Marmot", "/car"));
     return page(
         frame,
-        PARTS.webStory(
-            List.of(
-                new StoryEntry(
-                    1204,
-                    "12 Oct, 18:40" + t,
-                    "Jo" + t,
-                    "adjustment",
-                    "Limit strap, left front: 15 1/8 in to 14 1/2 in. A gap was short." + t,
-                    List.of("Makes 2 readings stale: strap length, height on the strap." + t),
-                    null,
-                    "/e/1204"),
-                new StoryEntry(
-                    1203,
-                    "12 Oct, 18:22",
-                    "Jo",
-                    "reading",
-                    "Left front, full droop, full right: tie rod to upper arm 1/8 in.",
-                    List.of(),
-                    State.SHORT,
-                    "/e/1203"),
-                new StoryEntry(
-                    1202,
-                    "12 Oct, 18:20",
-                    "Sam",
-                    "reading",
-                    "Left front, full bump, full right: tyre to frame 3 1/16 in.",
-                    List.of("Far off the last one, 1 1/8 in, with nothing changed since."),
-                    State.IN_DOUBT,
-                    "/e/1202"),
-                new StoryEntry(
-                    1201, "9 Oct", "Sam", "driven", "2.1 h, hill climb.", List.of(), null, null),
-                new StoryEntry(
-                    1200,
-                    "8 Oct",
-                    "Jo",
-                    "adjustment",
-                    "Bump-stop spacer, right rear: back to 3/8 in.",
-                    List.of("4 readings put back, not confirmed."),
-                    State.PUT_BACK,
-                    "/e/1200"))));
+        story(
+            new StoryEntry(
+                1204,
+                "12 Oct, 18:40" + t,
+                "Jo" + t,
+                "adjustment",
+                "Limit strap, left front: 15 1/8 in to 14 1/2 in. A gap was short." + t,
+                List.of("Makes 2 readings stale: strap length, height on the strap." + t),
+                null,
+                "/e/1204"),
+            new StoryEntry(
+                1203,
+                "12 Oct, 18:22",
+                "Jo",
+                "reading",
+                "Left front, full droop, full right: tie rod to upper arm 1/8 in.",
+                List.of(),
+                State.SHORT,
+                "/e/1203"),
+            new StoryEntry(
+                1202,
+                "12 Oct, 18:20",
+                "Sam",
+                "reading",
+                "Left front, full bump, full right: tyre to frame 3 1/16 in.",
+                List.of("Far off the last one, 1 1/8 in, with nothing changed since."),
+                State.IN_DOUBT,
+                "/e/1202"),
+            new StoryEntry(
+                1201, "9 Oct", "Sam", "driven", "2.1 h, hill climb.", List.of(), null, null),
+            new StoryEntry(
+                1200,
+                "8 Oct",
+                "Jo",
+                "adjustment",
+                "Bump-stop spacer, right rear: back to 3/8 in.",
+                List.of("4 readings put back, not confirmed."),
+                State.PUT_BACK,
+                "/e/1200")));
+  }
+
+  private static Content story(StoryEntry... entries) {
+    return output -> {
+      output.writeContent("<ol class=\"rows story\">");
+      for (StoryEntry entry : entries) {
+        output.writeContent("<li><a href=\"/e\">");
+        PARTS.webStory(entry).writeTo(output);
+        output.writeContent("</a></li>");
+      }
+      output.writeContent("</ol>");
+    };
   }
 
   private static String problem(String t) {

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -115,6 +117,7 @@ class PagesBrowserTest {
   private static final List<String> wide = new ArrayList<>();
   private static final List<String> inaccessible = new ArrayList<>();
   private static final List<String> complaints = new ArrayList<>();
+  private static final List<Measured> measured = new ArrayList<>();
   private static Shop shop;
   private static Screen screen;
 
@@ -143,8 +146,10 @@ class PagesBrowserTest {
           wide.add(page + " at " + width + ": " + scroll);
         }
       }
+      measured.add(Measured.of(screen, page));
     }
     complaints.addAll(complaints());
+    measured.forEach(System.out::println);
   }
 
   @AfterAll
@@ -175,6 +180,51 @@ class PagesBrowserTest {
     screen.go("/cars");
     screen.ask("document.querySelector('h1').style.color = 'rgb(240, 240, 240)'");
     assertEquals(1, Accessibility.broken(screen.screen).size(), "a fault would have been found");
+  }
+
+  @Test
+  void text_has_one_of_five_sizes_on_every_page() {
+    assertEquals(
+        List.of("14px", "17px", "20px", "28px", "48px"),
+        measured.stream().flatMap(m -> m.sizes().stream()).distinct().sorted().toList());
+  }
+
+  @Test
+  void what_stands_above_below_and_within_is_apart_by_one_of_five_steps() {
+    Set<String> scale = Set.of("4px", "8px", "16px", "24px", "40px");
+    assertEquals(
+        List.of(),
+        measured.stream()
+            .filter(m -> !scale.containsAll(m.spaces()))
+            .map(Measured::toString)
+            .toList());
+  }
+
+  @Test
+  void a_page_is_three_screens_of_a_phone_at_most_with_its_folds_closed_and_the_book_eight() {
+    assertEquals(
+        List.of(),
+        measured.stream()
+            .filter(m -> m.screens() > (m.page().endsWith("/book") ? 8 : 3))
+            .map(Measured::toString)
+            .toList());
+  }
+
+  @Test
+  void the_pages_one_looks_at_beside_the_car_say_it_in_few_words() {
+    Map<String, Integer> most =
+        Map.of(
+            "/cars/marmot", 120,
+            "/corners/marmot-lf", 150,
+            "/corners/marmot-lf/limits", 120,
+            "/cars/marmot/drive-check", 200);
+    assertEquals(
+        List.of(),
+        measured.stream()
+            .filter(m -> m.words() > most.getOrDefault(m.page(), Integer.MAX_VALUE))
+            .map(Measured::toString)
+            .toList());
+    assertEquals(4, measured.stream().filter(m -> most.containsKey(m.page())).count());
   }
 
   @Test

@@ -110,7 +110,7 @@ class SignedAlignmentTest {
     assertFalse(since(signOff).contains("Alignment"), since(signOff));
     marmot.adjust(marmot.left, "upper-rod-ends", "1");
     String text = since(signOff);
-    String then = "Decided otherwise .*camber left front target −1° to 0° −0.50° [^a-z]*clear ";
+    String then = "Decided otherwise: 1 .*camber left front target −1° to 0° −0.50° [^a-z]*clear ";
     assertTrue(has(text, then + "target −1° to 0° −0.50° [^a-z]*measure again"), text);
     measure("gauge", Map.of("read", "-2", "zero", "0"));
     text = since(signOff);
@@ -118,7 +118,7 @@ class SignedAlignmentTest {
     target(Map.of("camber-from", "-3"));
     text = since(signOff);
     String now = "target −1° to 0° −0.50° [^a-z]*clear target −3° to 0° −2.00° [^a-z]*clear";
-    assertTrue(has(text, "Alignment .*camber left front " + now), text);
+    assertTrue(has(text, "Alignment: \\d .*camber left front " + now), text);
     assertTrue(text.contains("Measured: 1"), text);
   }
 

@@ -12,6 +12,11 @@ import spindlebook.page.FormPart;
 public record OnPaperView(
     String action, List<FormPart> parts, String submit, List<Block> blocks, List<String> notes) {
 
+  /** Whether what was typed is to be seen at once: nothing came of it, or some of it is wrong. */
+  public boolean open() {
+    return blocks.isEmpty() || FormPart.wrong(parts);
+  }
+
   public record Block(String title, List<Line> lines) {}
 
   /**

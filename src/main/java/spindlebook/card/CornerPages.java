@@ -48,14 +48,20 @@ public final class CornerPages {
     Html.show(ctx, Html.TEMPLATES.cardCorner(frame, view));
   }
 
-  /** Watch points against heights, what is to be measured again, and the heights. */
+  /**
+   * Watch points against heights, what is to be measured again, and the heights; or as of {@code
+   * at}.
+   */
   public void gaps(Context ctx) {
-    Card card = Addressed.corner(ctx, histories);
-    CornerView view = CornerView.of(card, CornerTravel.of(card), null);
+    Card now = Addressed.corner(ctx, histories);
+    String at = ctx.queryParam("at");
+    Card card = at == null ? now : asOf(histories.of(now.car()), at, now).card(now.corner());
+    CornerView view = CornerView.of(card, CornerTravel.of(card), at == null ? null : List.of());
     Html.show(
         ctx,
         Html.TEMPLATES.cardGaps(
             CornerBar.page(card, "Gaps", "Gaps")
+                .sub(at == null ? "" : "As we knew it at entry " + card.n())
                 .caution(Cautions.FIGURES)
                 .state(Shown.state(view.travel().outcome()))
                 .ownSheets("map.css"),
@@ -65,10 +71,7 @@ public final class CornerPages {
   /** As the book stood at an entry: to look at, marked as such on top and at the foot. */
   private void asWeKnewIt(Context ctx, Card now, String at) {
     CarBook whole = histories.of(now.car());
-    CarBook then = whole.asOf(position(at, whole.n()));
-    if (then.standing(now.corner()).isEmpty()) {
-      throw new NotFoundResponse();
-    }
+    CarBook then = asOf(whole, at, now);
     Card card = then.card(now.corner());
     TravelFindings travel = CornerTravel.of(card);
     String address = "/corners/" + card.corner();
@@ -93,6 +96,7 @@ public final class CornerPages {
             .caution(Cautions.FIGURES)
             .ownSheets("tape.css");
     List<Link> ways = new ArrayList<>();
+    ways.add(new Link("gaps and heights then", address + "/gaps?at=" + last.n()));
     ways.add(new Link("entry " + last.n(), "/entries/" + last.key()));
     long before = whole.asOf(last.n() - 1).n();
     if (whole.asOf(before).standing(card.corner()).isPresent()) {
@@ -104,6 +108,14 @@ public final class CornerPages {
         .ifPresent(e -> ways.add(new Link("as of the next entry", address + "?at=" + e.n())));
     ways.add(new Link("as it is now", address));
     Html.show(ctx, Html.TEMPLATES.cardCorner(frame, CornerView.of(card, travel, ways)));
+  }
+
+  private static CarBook asOf(CarBook whole, String at, Card corner) {
+    CarBook then = whole.asOf(position(at, whole.n()));
+    if (then.standing(corner.corner()).isEmpty()) {
+      throw new NotFoundResponse();
+    }
+    return then;
   }
 
   /** A position of the book, from 1 to its end. */

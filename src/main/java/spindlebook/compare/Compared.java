@@ -1,7 +1,6 @@
 package spindlebook.compare;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
@@ -71,8 +70,7 @@ public record Compared(
     List<Titled> groups =
         new ArrayList<>(new Rows(ofOne, ofOther, new Lengths(unit)).titled(heads));
     if (byLock) {
-      groups.addAll(new ReadingRows(a, b).titled());
-      groups.sort(Comparator.comparing(Titled::folded));
+      groups.addAll(new ReadingRows(a, b).titled(groups.stream().anyMatch(Titled::differs)));
     }
     return new Compared(place, heads, "", lacking(heads, ofOne, ofOther), groups);
   }

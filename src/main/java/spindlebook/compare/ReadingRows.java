@@ -32,8 +32,12 @@ record ReadingRows(Card one, Card other, Lengths lengths) {
     this(one, other, new Lengths(one.details().unit()));
   }
 
-  /** Those that differ, then the rest by heights, folded. */
-  List<Titled> titled() {
+  /**
+   * Those that differ, then the rest by heights, folded.
+   *
+   * @param more whether something else that differs stands above them
+   */
+  List<Titled> titled(boolean more) {
     List<Row> differ = new ArrayList<>();
     Map<String, List<Row>> byHeight = new LinkedHashMap<>();
     for (ReadingPair pair : ReadingPair.of(one, other)) {
@@ -47,7 +51,7 @@ record ReadingRows(Card one, Card other, Lengths lengths) {
     }
     List<Titled> groups = new ArrayList<>();
     if (!differ.isEmpty()) {
-      groups.add(new Titled("Readings", false, "", differ));
+      groups.add(new Titled("Readings", more, differ.size() + " differ", differ));
     }
     byHeight.forEach(
         (height, rows) -> {

@@ -68,7 +68,7 @@ public record KeptCopy(SeenSignOff seen, String since, SignedCorner shown, CopyC
     return Stream.of(
             table("Figures", false, Group.TOTAL, Group.STOP, Group.HELD_BACK, Group.MARGIN),
             table("Alignment", false, Group.ALIGNMENT),
-            table("Settings", false, Group.SETTING),
+            table("Settings", true, Group.SETTING),
             table("Limits", true, Group.LIMIT, Group.MID_TRAVEL),
             table("Rules and numbers", true, Group.RULE))
         .filter(t -> !t.rows().isEmpty())

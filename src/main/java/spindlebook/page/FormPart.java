@@ -21,4 +21,14 @@ public sealed interface FormPart {
 
   /** Parts that few need, folded away; open when one of them is filled or wrong. */
   record More(String summary, boolean open, List<FormPart> parts) implements FormPart {}
+
+  /** Whether something of it was typed that is not understood. */
+  static boolean wrong(List<FormPart> parts) {
+    return parts.stream()
+        .anyMatch(
+            part ->
+                part instanceof Typed typed && typed.field().wrong()
+                    || part instanceof Chosen chosen && !chosen.choice().problem().isEmpty()
+                    || part instanceof More more && wrong(more.parts()));
+  }
 }

@@ -70,7 +70,8 @@ public final class SheetPages {
         at.frame("From paper", Capital.of(at.card().place().words()) + ", from paper")
             .sub("Leave empty what was not read. A mark that did not move: type 'same'.")
             .notices(notices)
-            .caution(Cautions.MEASURING);
+            .caution(Cautions.MEASURING)
+            .ownSheets("paper.css");
     SheetView view = new SheetView(at.key(), blocks.all());
     if (posted.ok()) {
       Html.show(ctx, Html.TEMPLATES.roundSheet(frame, view, blocks.key()));

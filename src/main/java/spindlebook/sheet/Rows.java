@@ -20,14 +20,20 @@ import spindlebook.finding.Findings;
 
 /** Two corners beside each other, row by row, in the unit of the first. */
 public record Rows(Findings one, Findings other, Lengths lengths) {
+  private static final int SEEN_AT_ONCE = 4;
   private static final Set<Group> TRAVEL =
       EnumSet.of(Group.RULES_END, Group.MARGIN, Group.MID_TRAVEL, Group.TOTAL);
 
   /**
-   * @param folded closed until it is asked for: nothing in it differs
+   * @param folded closed until it is asked for: nothing in it differs, or enough stands above it
    * @param counted how many are in it
    */
-  public record Titled(String title, boolean folded, String counted, List<Row> rows) {}
+  public record Titled(String title, boolean folded, String counted, List<Row> rows) {
+    /** Else all of it is alike, or not compared. */
+    public boolean differs() {
+      return rows.get(0).differs();
+    }
+  }
 
   /**
    * One thing of both sides.
@@ -42,7 +48,7 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
     }
   }
 
-  /** What differs first, then what does not, folded. */
+  /** What differs first, the first few of it to be seen at once; then what does not. */
   public List<Titled> titled(Heads heads) {
     Map<String, List<Row>> groups = new LinkedHashMap<>();
     for (Beside beside : Beside.of(one, other, heads.one(), heads.other())) {
@@ -57,7 +63,9 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
           List<Row> differ = rows.stream().filter(Row::differs).toList();
           List<Row> rest = rows.stream().filter(r -> !r.differs()).toList();
           if (!differ.isEmpty()) {
-            differing.add(new Titled(title, false, "", differ));
+            long above = differing.stream().mapToLong(t -> t.rows().size()).sum();
+            boolean fold = above + differ.size() > SEEN_AT_ONCE && above > 0;
+            differing.add(new Titled(title, fold, differ.size() + " differ", differ));
           }
           if (!rest.isEmpty()) {
             long same = rest.stream().filter(r -> r.found() == Found.SAME).count();

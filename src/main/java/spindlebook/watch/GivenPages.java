@@ -1,10 +1,14 @@
 package spindlebook.watch;
 
 import io.javalin.http.Context;
+import java.util.Collections;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
@@ -25,6 +29,15 @@ import spindlebook.units.TypedLength;
 
 /** The corner's given lengths, each with how unsure it is, and what is held back on purpose. */
 public final class GivenPages {
+  /** What hangs on where things are read, asked once and seldom again. */
+  private static final Set<Dimension> OF_READING =
+      Collections.unmodifiableSet(
+          EnumSet.of(
+              Dimension.MARK_INBOARD,
+              Dimension.READ_POINT_OUTBOARD,
+              Dimension.TOE_ACROSS,
+              Dimension.TOE_RANGE));
+
   private final Histories histories;
   private final IntoBook book;
 
@@ -52,14 +65,15 @@ public final class GivenPages {
     Map<String, Content.Definition> changed = new LinkedHashMap<>();
     a.said("Leave empty what you do not know yet. An emptied box keeps what it had.");
     Map<Dimension, TypedLength> lengths = new EnumMap<>(Dimension.class);
-    for (Dimension d : Dimension.values()) {
-      lengths.put(
-          d,
-          a.length(Posted.word(d), Capital.of(d.words()))
-              .hint(before(card, d) + hint(d))
-              .was(now(card, d).map(Given::length).orElse(null))
-              .read());
-    }
+    Stream.of(Dimension.values())
+        .filter(d -> !OF_READING.contains(d))
+        .forEach(d -> lengths.put(d, length(a, card, d)));
+    a.aside(
+        "Where mark, camber and toe are read",
+        () -> {
+          OF_READING.forEach(d -> lengths.put(d, length(a, card, d)));
+          return lengths;
+        });
     Map<Dimension, TypedLength> unsure =
         a.more(
             "How unsure they are, where you measured them",
@@ -84,13 +98,24 @@ public final class GivenPages {
         changed.put(Integer.toString(d.ordinal()), Content.Definition.of(card.corner(), typed));
       }
     }
-    for (Allowance allowance : Allowance.values()) {
-      HeldBack typed = heldBack(a, allowance, card.heldBack().get(allowance));
-      if (typed != null) {
-        changed.put("h" + allowance.ordinal(), Content.Definition.of(card.corner(), typed));
-      }
-    }
-    return changed;
+    return a.aside(
+        "Held back: stretch, impact, shock, ground",
+        () -> {
+          for (Allowance allowance : Allowance.values()) {
+            HeldBack typed = heldBack(a, allowance, card.heldBack().get(allowance));
+            if (typed != null) {
+              changed.put("h" + allowance.ordinal(), Content.Definition.of(card.corner(), typed));
+            }
+          }
+          return changed;
+        });
+  }
+
+  private static TypedLength length(Asked a, Card card, Dimension d) {
+    return a.length(Posted.word(d), Capital.of(d.words()))
+        .hint(before(card, d) + hint(d))
+        .was(now(card, d).map(Given::length).orElse(null))
+        .read();
   }
 
   private static Optional<Given> now(Card card, Dimension d) {

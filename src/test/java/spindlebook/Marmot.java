@@ -140,6 +140,10 @@ final class Marmot {
 
   /** A round of everything at four heights, as the pad's keys want it: 124 questions. */
   String everything(String corner, Map<String, String> conditions) {
+    return everything(shop.browser, corner, conditions);
+  }
+
+  static String everything(Browser browser, String corner, Map<String, String> conditions) {
     List<ToRead> all = new ArrayList<>();
     for (HeightName name :
         List.of(
@@ -166,11 +170,11 @@ final class Marmot {
     String address = ToReadAddress.newRound(corner, all);
     Map<String, String> fields =
         new LinkedHashMap<>(
-            shop.get(address).is(200).form("/corners/" + corner + "/rounds").values());
+            browser.get(address).is(200).form("/corners/" + corner + "/rounds").values());
     // One of many of its name: they stand in the address.
     fields.remove(ToReadAddress.NEED);
     fields.putAll(conditions);
-    shop.browser.post(address.replace("/rounds/new", "/rounds"), fields).is(303);
+    browser.post(address.replace("/rounds/new", "/rounds"), fields).is(303);
     return fields.get("key");
   }
 

@@ -59,6 +59,8 @@ class NoMarkTest {
   @Test
   void ride_height_is_not_offered_while_the_spring_is_out() {
     String page = "/rounds/" + round;
+    assertTrue(shop.get(page).text().endsWith(next("strap off, hanging")), shop.get(page).text());
+    marmot.height(round, "strap-off", "14 3/16", "31 5/8");
     assertTrue(
         shop.get(page).text().endsWith(next("on the strap (full droop)")), shop.get(page).text());
     String strap = marmot.height(round, "on-the-strap", "15 3/16", "31 5/8");

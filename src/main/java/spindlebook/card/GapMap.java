@@ -187,7 +187,8 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
 
   /** The first, where it is broken or cannot be told. */
   public boolean open(Row row) {
-    return row.equals(rows.get(0)) && (row.worst() == State.SHORT || row.worst() == State.CANT_TELL);
+    return row.equals(rows.get(0))
+        && (row.worst() == State.SHORT || row.worst() == State.CANT_TELL);
   }
 
   /** Those that its cells show, for the key. */

@@ -146,7 +146,7 @@ public final class BookPages {
                   n,
                   Days.minute(noted.at()),
                   noted.who(),
-                  kind(noted.content()),
+                  kind,
                   words.of(noted.content()),
                   notes(history, noted),
                   state(cards, noted.key()),

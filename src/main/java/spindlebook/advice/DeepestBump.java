@@ -17,7 +17,7 @@ import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
-import spindlebook.fold.SeenTelltale;
+import spindlebook.fold.Written;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Limit;
 import spindlebook.travel.TravelFindings;
@@ -83,8 +83,8 @@ public sealed interface DeepestBump {
 
   record Needs(Missing missing) implements DeepestBump {}
 
-  static DeepestBump of(Card card, TravelFindings travel, SeenTelltale ring) {
-    Content.Telltale t = ring.telltale();
+  static DeepestBump of(Card card, TravelFindings travel, Written<Content.Telltale> ring) {
+    Content.Telltale t = ring.content();
     if (t.length() == null) {
       return new Needs(Missing.RING);
     }
@@ -142,8 +142,8 @@ public sealed interface DeepestBump {
         beyond);
   }
 
-  private static Optional<Figure> shockThen(Card card, SeenTelltale ring) {
-    Content.Telltale t = ring.telltale();
+  private static Optional<Figure> shockThen(Card card, Written<Content.Telltale> ring) {
+    Content.Telltale t = ring.content();
     if (t.shockLength() != null) {
       return Optional.of(taped(t.shockLength(), ring.key() + " shock"));
     }

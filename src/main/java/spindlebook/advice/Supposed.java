@@ -20,6 +20,7 @@ import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
 import spindlebook.entry.Quantity;
 import spindlebook.fold.Card;
+import spindlebook.fold.Noted;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
@@ -147,16 +148,17 @@ final class Supposed {
             was.pairing());
     Figure there = fresh(like.positionMm(), name == HeightName.IN_BETWEEN);
     return new SeenHeight(
-        KEY,
-        card.n() + 1,
-        like.at(),
-        like.who(),
+        supposed(like, height),
         like.round(),
         height,
         there.plus(positionMm - there.value()),
         Standing.LIVE,
         Standing.LIVE,
         List.of());
+  }
+
+  private Noted supposed(SeenHeight like, Content content) {
+    return new Noted(card.n() + 1, KEY, like.at(), like.who(), 0, content);
   }
 
   private Optional<SeenReading> middle(SeenHeight height) {
@@ -217,10 +219,7 @@ final class Supposed {
   private SeenReading reading(SeenHeight height, Content.Reading content, Figure value) {
     WatchPoint point = point().orElse(null);
     return new SeenReading(
-        KEY,
-        card.n() + 1,
-        height.at(),
-        height.who(),
+        supposed(height, content),
         height,
         content,
         point,

@@ -2,13 +2,13 @@ package spindlebook.advice;
 
 import java.util.List;
 import java.util.Set;
+import spindlebook.entry.Content;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.Doubted;
 import spindlebook.fold.ReadAgain;
 import spindlebook.fold.SeenFastener;
-import spindlebook.fold.SeenTarget;
-import spindlebook.fold.SeenTelltale;
 import spindlebook.fold.SeenToDo;
+import spindlebook.fold.Written;
 import spindlebook.travel.End;
 import spindlebook.travel.Limit;
 import spindlebook.travel.MidTravel;
@@ -118,7 +118,7 @@ public sealed interface ThingFirst {
    *
    * @param why SHORT, CANT_TELL, STALE, NOT_CONFIRMED or MISSING
    */
-  record OffTarget(Why why, String corner, SeenTarget target) implements ThingFirst {
+  record OffTarget(Why why, String corner, Written<Content.Target> target) implements ThingFirst {
     /** Where the wheel goes weighs more: the worst corner is told by that. */
     @Override
     public boolean ofReadings() {
@@ -147,7 +147,8 @@ public sealed interface ThingFirst {
    * @param between the strap's length between drives, where that says so; null where a reading on
    *     it does
    */
-  record StretchUsed(Why why, String corner, SeenTelltale between) implements ThingFirst {}
+  record StretchUsed(Why why, String corner, Written<Content.Telltale> between)
+      implements ThingFirst {}
 
   record Opened(Why why, String corner, SeenFastener fastener) implements ThingFirst {}
 

@@ -22,9 +22,9 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.ReadAgain;
 import spindlebook.fold.SeenFastener;
-import spindlebook.fold.SeenTelltale;
 import spindlebook.fold.SeenToDo;
 import spindlebook.fold.Standing;
+import spindlebook.fold.Written;
 import spindlebook.plan.ReCheck;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.HeldAtWheel;
@@ -43,7 +43,7 @@ final class ThingsFirst {
   private final CarBook book;
   private final List<Checked> corners;
   private final ReCheck reCheck;
-  private final List<SeenTelltale> telltales;
+  private final List<Written<Content.Telltale>> telltales;
   private final List<SeenFastener> fasteners;
   private final List<ThingFirst> found = new ArrayList<>();
 
@@ -180,13 +180,13 @@ final class ThingsFirst {
   private void drives(Checked corner) {
     Card card = corner.card();
     last(card, TelltaleKind.SHOCK_RING).ifPresent(ring -> ring(corner, ring));
-    Map<String, SeenTelltale> clay = new LinkedHashMap<>();
+    Map<String, Written<Content.Telltale>> clay = new LinkedHashMap<>();
     telltales.stream()
-        .filter(t -> of(card, t, TelltaleKind.CLAY) && t.telltale().point() != null)
-        .forEach(t -> clay.put(t.telltale().point(), t));
+        .filter(t -> of(card, t, TelltaleKind.CLAY) && t.content().point() != null)
+        .forEach(t -> clay.put(t.content().point(), t));
     clay.values().stream()
         .filter(t -> !changedSince(card, t))
-        .flatMap(t -> ClayGap.of(card, t.telltale()).stream())
+        .flatMap(t -> ClayGap.of(card, t.content()).stream())
         .filter(gap -> gap.outcome() == Outcome.SHORT)
         .forEach(
             gap -> found.add(new ThingFirst.NearerThanAllowed(Why.WENT_PAST, card.corner(), gap)));
@@ -194,19 +194,19 @@ final class ThingsFirst {
   }
 
   /** The last of its kind, while nothing was set or befell the corner since. */
-  private Optional<SeenTelltale> last(Card card, TelltaleKind kind) {
+  private Optional<Written<Content.Telltale>> last(Card card, TelltaleKind kind) {
     return telltales.stream()
         .filter(t -> of(card, t, kind))
         .reduce((earlier, later) -> later)
         .filter(t -> !changedSince(card, t));
   }
 
-  private static boolean of(Card card, SeenTelltale seen, TelltaleKind kind) {
-    return seen.telltale().corner().equals(card.corner()) && seen.telltale().what() == kind;
+  private static boolean of(Card card, Written<Content.Telltale> seen, TelltaleKind kind) {
+    return seen.content().corner().equals(card.corner()) && seen.content().what() == kind;
   }
 
   /** A cure ends what a telltale accused: the next drive tells anew. */
-  private boolean changedSince(Card card, SeenTelltale seen) {
+  private boolean changedSince(Card card, Written<Content.Telltale> seen) {
     return card.changes().stream()
         .filter(c -> c.n() > seen.n() && (c.place() == null || c.place() == card.place()))
         .anyMatch(c -> !driven(c.key()));
@@ -218,7 +218,7 @@ final class ThingsFirst {
         || (content instanceof Content.Happening h && h.what() == HappeningKind.DRIVEN);
   }
 
-  private void ring(Checked corner, SeenTelltale ring) {
+  private void ring(Checked corner, Written<Content.Telltale> ring) {
     DeepestBump bump = DeepestBump.of(corner.card(), corner.travel(), ring);
     if (!(bump instanceof DeepestBump.At at)) {
       return;
@@ -255,12 +255,12 @@ final class ThingsFirst {
     }
     StrapStretch stretch = new StrapStretch(card, card.pairings().get(0));
     last(card, TelltaleKind.STRAP_LENGTH)
-        .filter(t -> t.telltale().length() != null && !readOnTheStrapSince(card, t))
-        .filter(t -> stretch.usedUp(t.telltale().length().mm()))
+        .filter(t -> t.content().length() != null && !readOnTheStrapSince(card, t))
+        .filter(t -> stretch.usedUp(t.content().length().mm()))
         .ifPresent(t -> found.add(new ThingFirst.StretchUsed(Why.USED_UP, card.corner(), t)));
   }
 
-  private static boolean readOnTheStrapSince(Card card, SeenTelltale between) {
+  private static boolean readOnTheStrapSince(Card card, Written<Content.Telltale> between) {
     return card.readings().stream()
         .filter(r -> r.of(Quantity.STRAP_LENGTH) && r.value() != null)
         .anyMatch(r -> r.height().name() == HeightName.ON_THE_STRAP && r.n() > between.n());

@@ -185,7 +185,7 @@ public final class AlignmentView {
     List<String> words = new ArrayList<>();
     words.add(Capital.of(found.value() == null ? found.missing().words() : meaning(found)) + ".");
     if (found.target() != null) {
-      words.add("Your target: " + found.target().target().inWords() + ".");
+      words.add("Your target: " + found.target().content().inWords() + ".");
     }
     return words;
   }

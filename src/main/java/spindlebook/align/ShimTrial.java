@@ -127,9 +127,7 @@ final class ShimTrial {
 
   /** What the entry says now, a correction of it counted. */
   private Optional<Double> upMm(Change change) {
-    return book.standing(change.key())
-        .filter(Content.Adjustment.class::isInstance)
-        .map(Content.Adjustment.class::cast)
+    return book.standing(change.key(), Content.Adjustment.class)
         .filter(a -> length(a.from()) && length(a.to()))
         .map(a -> a.to().amount() - a.from().amount());
   }

@@ -11,7 +11,7 @@ import spindlebook.card.Capital;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.entry.Content;
 import spindlebook.fold.Card;
-import spindlebook.fold.SeenTarget;
+import spindlebook.fold.Written;
 import spindlebook.page.Asked;
 import spindlebook.page.Posted;
 import spindlebook.units.TypedAngle;
@@ -30,7 +30,7 @@ final class TargetForm {
             + " degrees, or a length across the edge with its unit: 1/16 in, 2 mm.");
     Map<String, Content.Target> changed = new LinkedHashMap<>();
     for (AlignedFigure figure : figures(card)) {
-      Content.Target now = card.aligned().target(figure).map(SeenTarget::target).orElse(null);
+      Content.Target now = card.aligned().target(figure).map(Written::content).orElse(null);
       Content.Target typed = target(a, figure, card, now);
       if (typed != null && !same(typed, now)) {
         changed.put(Integer.toString(figure.ordinal()), typed);

@@ -165,8 +165,7 @@ public final class EntryPages {
         .map(
             c ->
                 Action.link(
-                    Capital.of(((Content.Corner) then.standing(c).orElseThrow()).place().words())
-                        + " as we knew it then",
+                    Capital.of(then.placeOf(c).orElseThrow().words()) + " as we knew it then",
                     "/corners/" + c + "?at=" + n,
                     false))
         .toList();

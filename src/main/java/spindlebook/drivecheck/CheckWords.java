@@ -172,7 +172,7 @@ public final class CheckWords {
   }
 
   private static Task offTarget(ThingFirst.OffTarget off, Checked at) {
-    Content.Target target = off.target().target();
+    Content.Target target = off.target().content();
     String figure = Capital.of(target.figure().words());
     String words =
         switch (off.why()) {

@@ -169,7 +169,7 @@ public final class SignOffCopy {
         value(found.value(), step),
         expanded(found.value(), step),
         found.value() == null ? null : found.stands().keptAs(),
-        found.target() == null ? null : found.target().target().inWords(),
+        found.target() == null ? null : found.target().content().inWords(),
         found.target() == null ? null : against.keptAs());
   }
 

@@ -37,7 +37,7 @@ final class AlignmentFigures {
         .put("outsideMm", track.map(Track::outsideMm))
         .put("needs", found.missing() == null ? null : List.of(found.missing().words()))
         .put("stands", found.stands())
-        .put("target", found.target() == null ? null : found.target().target().inWords())
+        .put("target", found.target() == null ? null : found.target().content().inWords())
         .put("outcome", found.against() == null ? null : found.against().decision())
         .put("from", found.readings())
         .put("readInRound", found.beside() == null ? null : beside(found.beside()))

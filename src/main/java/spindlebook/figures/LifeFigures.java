@@ -11,9 +11,9 @@ import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.SeenFastener;
 import spindlebook.fold.SeenSignOff;
-import spindlebook.fold.SeenTelltale;
 import spindlebook.fold.SeenToDo;
 import spindlebook.fold.SeenUse;
+import spindlebook.fold.Written;
 import spindlebook.log.Bodies;
 import spindlebook.words.EntryWords;
 
@@ -27,7 +27,7 @@ final class LifeFigures {
     corner.put(
         "telltales",
         book.telltales().stream()
-            .filter(t -> t.telltale().corner().equals(key))
+            .filter(t -> t.content().corner().equals(key))
             .map(t -> telltale(t, at, words))
             .toList());
     corner.put(
@@ -46,13 +46,14 @@ final class LifeFigures {
         .said("torque", seen.torque());
   }
 
-  private static Node telltale(SeenTelltale seen, DriveCheck.Checked at, EntryWords words) {
-    boolean ring = seen.telltale().what() == TelltaleKind.SHOCK_RING;
+  private static Node telltale(
+      Written<Content.Telltale> seen, DriveCheck.Checked at, EntryWords words) {
+    boolean ring = seen.content().what() == TelltaleKind.SHOCK_RING;
     return Figures.taken(seen.at(), seen.who())
         .put("key", seen.key())
-        .put("what", seen.telltale().what())
-        .put("words", words.withoutPlace(seen.telltale()))
-        .put("mm", seen.telltale().length())
+        .put("what", seen.content().what())
+        .put("words", words.withoutPlace(seen.content()))
+        .put("mm", seen.content().length())
         .put("deepestBump", ring ? deepest(DeepestBump.of(at.card(), at.travel(), seen)) : null);
   }
 

@@ -92,7 +92,7 @@ public final class Findings {
     travel.midTravel().forEach(m -> all.add(midTravel(m)));
     card.adjusters().forEach(a -> all.add(setting(a)));
     card.aligned().targets().stream()
-        .map(t -> t.target())
+        .map(t -> t.content())
         .map(
             t ->
                 rule("target: " + t.figure().words(), "target: " + t.figure().words(), t.inWords()))

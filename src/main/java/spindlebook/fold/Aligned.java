@@ -4,19 +4,20 @@ import java.util.List;
 import java.util.Optional;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.entry.AlignedThing;
+import spindlebook.entry.Content;
 
 /**
  * Alignment of one corner as the book knows it: what was measured, of both wheels where it belongs
  * to the axle, and the owner's targets in force.
  */
-public record Aligned(List<SeenAlignment> read, List<SeenTarget> targets) {
+public record Aligned(List<SeenAlignment> read, List<Written<Content.Target>> targets) {
   public Aligned {
     read = List.copyOf(read);
     targets = List.copyOf(targets);
   }
 
-  public Optional<SeenTarget> target(AlignedFigure figure) {
-    return targets.stream().filter(t -> t.target().figure() == figure).findFirst();
+  public Optional<Written<Content.Target>> target(AlignedFigure figure) {
+    return targets.stream().filter(t -> t.content().figure() == figure).findFirst();
   }
 
   public Optional<SeenAlignment> read(String key) {

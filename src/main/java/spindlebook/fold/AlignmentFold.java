@@ -28,7 +28,7 @@ final class AlignmentFold {
   private final Place corner;
   private final CarBook book;
   private final List<Taken> taken = new ArrayList<>();
-  private final Map<AlignedFigure, SeenTarget> targets = new LinkedHashMap<>();
+  private final Map<AlignedFigure, Written<Content.Target>> targets = new LinkedHashMap<>();
 
   AlignmentFold(Place corner, CarBook book) {
     this.corner = corner;
@@ -46,8 +46,7 @@ final class AlignmentFold {
     if (book.placeOf(target.corner()).filter(p -> here(p, figure.thing().ofAxle())).isPresent()) {
       targets.remove(figure);
       if (target.asks()) {
-        targets.put(
-            figure, new SeenTarget(entry.key(), entry.n(), entry.at(), entry.who(), target));
+        targets.put(figure, new Written<>(entry, target));
       }
     }
   }
@@ -84,14 +83,10 @@ final class AlignmentFold {
   }
 
   private SeenAlignment see(Taken one, Settings settings, Tools tools) {
-    Noted entry = one.raw().entry();
     Content.Alignment a = one.raw().content();
     Settings.Verdict verdict = judge(one, settings);
     return new SeenAlignment(
-        entry.key(),
-        entry.n(),
-        entry.at(),
-        entry.who(),
+        one.raw().entry(),
         a,
         one.place(),
         tools.named(a.lengthTool(), Starter.tape()),

@@ -2,6 +2,7 @@ package spindlebook.fold;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -278,25 +279,14 @@ public final class CarBook {
   }
 
   private List<String> cornersInOrder() {
-    record Found(String key, Place place) {}
-
-    List<Found> found = new ArrayList<>();
-    for (Noted entry : entries) {
-      if (entry.content() instanceof Content.Corner
-          && standing(entry.key()).orElse(null) instanceof Content.Corner corner) {
-        found.add(new Found(entry.key(), corner.place()));
-      }
-    }
-    return found.stream()
-        .sorted(java.util.Comparator.comparing(Found::place))
-        .map(Found::key)
+    return written(Content.Corner.class).stream()
+        .sorted(Comparator.comparing(c -> c.content().place()))
+        .map(Written::key)
         .toList();
   }
 
   public Optional<String> cornerAt(Place place) {
-    return corners().stream()
-        .filter(c -> ((Content.Corner) standing(c).orElseThrow()).place() == place)
-        .findFirst();
+    return corners().stream().filter(c -> placeOf(c).orElseThrow() == place).findFirst();
   }
 
   /** The card of the corner on the car's other side, where the car has it. */
@@ -348,9 +338,7 @@ public final class CarBook {
   public Optional<Place> placeOf(String corner) {
     return corner == null
         ? Optional.empty()
-        : standing(corner)
-            .filter(Content.Corner.class::isInstance)
-            .map(c -> ((Content.Corner) c).place());
+        : standing(corner, Content.Corner.class).map(Content.Corner::place);
   }
 
   /** What is to do and what was done, in the book's order. */
@@ -378,12 +366,25 @@ public final class CarBook {
   }
 
   /** What drives left to be read, in the book's order. */
-  public List<SeenTelltale> telltales() {
-    return memo.get("telltales", () -> SeenTelltale.in(this));
+  public List<Written<Content.Telltale>> telltales() {
+    return memo.get("telltales", () -> written(Content.Telltale.class));
   }
 
-  public List<SeenPhoto> photos() {
-    return memo.get("photos", () -> SeenPhoto.in(this));
+  public List<Written<Content.Photo>> photos() {
+    return memo.get("photos", () -> written(Content.Photo.class));
+  }
+
+  /** What stands of one kind, in the book's order; a correction never makes it another. */
+  public <C extends Content> List<Written<C>> written(Class<C> kind) {
+    return entries.stream()
+        .filter(e -> kind.isInstance(e.content()))
+        .flatMap(e -> standing(e.key(), kind).map(c -> new Written<>(e, c)).stream())
+        .toList();
+  }
+
+  /** What stands under a key, where it is of this kind. */
+  public <C extends Content> Optional<C> standing(String key, Class<C> kind) {
+    return standing(key).filter(kind::isInstance).map(kind::cast);
   }
 
   /** Every sign-off of the car, in the book's order, those taken back as well. */

@@ -69,9 +69,7 @@ final class CardFold implements Cloneable {
     this.book = book;
     this.cornerKey = cornerKey;
     this.corner =
-        book.standing(cornerKey)
-            .filter(Content.Corner.class::isInstance)
-            .map(Content.Corner.class::cast)
+        book.standing(cornerKey, Content.Corner.class)
             .orElseThrow(() -> new IllegalArgumentException("no corner " + cornerKey));
     this.alignment = new AlignmentFold(corner.place(), book);
     for (int i = 0; i < book.entries().size(); i++) {
@@ -391,9 +389,7 @@ final class CardFold implements Cloneable {
 
   /** The place of an end of a solid axle; null for any other corner. */
   private Place endOfAxle(String key) {
-    return book.standing(key)
-        .filter(Content.Corner.class::isInstance)
-        .map(Content.Corner.class::cast)
+    return book.standing(key, Content.Corner.class)
         .filter(c -> c.layout() == Layout.SOLID_AXLE_END)
         .map(Content.Corner::place)
         .orElse(null);
@@ -481,9 +477,7 @@ final class CardFold implements Cloneable {
   }
 
   private static Doubted doubted(Written<?> raw, String kind, String words) {
-    Noted entry = raw.entry();
-    return new Doubted(
-        entry.n(), entry.key(), entry.at(), entry.who(), kind, words, raw.content().doubt());
+    return new Doubted(raw.entry(), kind, words, raw.content().doubt());
   }
 
   private String words(Place place, Content.Adjustment a) {
@@ -498,12 +492,7 @@ final class CardFold implements Cloneable {
   }
 
   private Place placeOf(String key) {
-    return key == null
-        ? null
-        : book.standing(key)
-            .filter(Content.Corner.class::isInstance)
-            .map(c -> ((Content.Corner) c).place())
-            .orElse(null);
+    return book.placeOf(key).orElse(null);
   }
 
   private void addTool(long n, Tool tool) {
@@ -545,10 +534,7 @@ final class CardFold implements Cloneable {
 
   private SeenRound seeRound(Noted entry, Content.Round round) {
     return new SeenRound(
-        entry.key(),
-        entry.n(),
-        entry.at(),
-        entry.who(),
+        entry,
         round,
         tool(round.tape(), Starter.tape()),
         tool(round.gapTool(), Starter.drills()),
@@ -622,7 +608,6 @@ final class CardFold implements Cloneable {
   }
 
   private SeenHeight seeHeight(Written<Content.Height> raw, SeenRound round) {
-    Noted entry = raw.entry();
     Content.Height height = raw.content();
     Figure position = positions.at(raw, round).orElse(null);
     Standing stands = position == null ? Standing.OUTSIDE : Standing.LIVE;
@@ -634,16 +619,7 @@ final class CardFold implements Cloneable {
     }
     Settings.Verdict verdict = settings.judge(corner.place(), raw.after(), Positions.stop(height));
     return new SeenHeight(
-        entry.key(),
-        entry.n(),
-        entry.at(),
-        entry.who(),
-        round,
-        height,
-        position,
-        stands,
-        verdict.stands(),
-        verdict.because());
+        raw.entry(), round, height, position, stands, verdict.stands(), verdict.because());
   }
 
   private static String typed(Content.Height height) {
@@ -701,12 +677,11 @@ final class CardFold implements Cloneable {
   }
 
   private SeenReading seeReading(Written<Content.Reading> raw, SeenHeight height) {
-    Noted entry = raw.entry();
     Content.Reading reading = raw.content();
     WatchPoint point = reading.point() == null ? null : watchPoints.get(reading.point());
     WatchPoint pointThen =
         reading.point() != null && asked.containsKey(reading.point())
-            ? asked.get(reading.point()).at(entry.n())
+            ? asked.get(reading.point()).at(raw.n())
             : null;
     Subject subject =
         new Subject.Taken(
@@ -740,10 +715,7 @@ final class CardFold implements Cloneable {
       named = height.stands() == Standing.IN_DOUBT ? Standing.IN_DOUBT : named;
     }
     return new SeenReading(
-        entry.key(),
-        entry.n(),
-        entry.at(),
-        entry.who(),
+        raw.entry(),
         height,
         reading,
         point,

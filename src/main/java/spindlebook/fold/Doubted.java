@@ -1,7 +1,4 @@
 package spindlebook.fold;
 
-import java.time.Instant;
-
 /** An entry that does not count until somebody answers. */
-public record Doubted(
-    long n, String key, Instant at, String who, String kind, String words, String doubt) {}
+public record Doubted(Noted entry, String kind, String words, String doubt) implements OfEntry {}

@@ -1,6 +1,5 @@
 package spindlebook.fold;
 
-import java.time.Instant;
 import java.util.List;
 import spindlebook.definition.Place;
 import spindlebook.definition.Tool;
@@ -18,17 +17,15 @@ import spindlebook.entry.Content;
  * @param because the changes that moved it since
  */
 public record SeenAlignment(
-    String key,
-    long n,
-    Instant at,
-    String who,
+    Noted entry,
     Content.Alignment alignment,
     Place place,
     Tool lengthTool,
     Tool angleTool,
     Tool lockTool,
     Standing stands,
-    List<Change> because) {
+    List<Change> because)
+    implements OfEntry {
 
   public AlignmentWay way() {
     return alignment.way();
@@ -54,16 +51,6 @@ public record SeenAlignment(
 
   SeenAlignment replaced() {
     return new SeenAlignment(
-        key,
-        n,
-        at,
-        who,
-        alignment,
-        place,
-        lengthTool,
-        angleTool,
-        lockTool,
-        Standing.REPLACED,
-        because);
+        entry, alignment, place, lengthTool, angleTool, lockTool, Standing.REPLACED, because);
   }
 }

@@ -1,6 +1,5 @@
 package spindlebook.fold;
 
-import java.time.Instant;
 import java.util.List;
 import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
@@ -17,16 +16,14 @@ import spindlebook.uncertainty.Figure;
  * @param because the changes that moved the named place since
  */
 public record SeenHeight(
-    String key,
-    long n,
-    Instant at,
-    String who,
+    Noted entry,
     SeenRound round,
     Content.Height height,
     Figure positionMm,
     Standing stands,
     Standing stop,
-    List<Change> because) {
+    List<Change> because)
+    implements OfEntry {
 
   public HeightName name() {
     return height.name();
@@ -70,7 +67,6 @@ public record SeenHeight(
   }
 
   SeenHeight replaced() {
-    return new SeenHeight(
-        key, n, at, who, round, height, positionMm, stands, Standing.REPLACED, because);
+    return new SeenHeight(entry, round, height, positionMm, stands, Standing.REPLACED, because);
   }
 }

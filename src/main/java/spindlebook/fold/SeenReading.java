@@ -1,6 +1,5 @@
 package spindlebook.fold;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import spindlebook.definition.WatchPoint;
@@ -23,10 +22,7 @@ import spindlebook.uncertainty.Figure;
  * @param because the changes that moved it since it was taken
  */
 public record SeenReading(
-    String key,
-    long n,
-    Instant at,
-    String who,
+    Noted entry,
     SeenHeight height,
     Content.Reading reading,
     WatchPoint point,
@@ -35,7 +31,8 @@ public record SeenReading(
     Standing stands,
     Standing mounts,
     Standing named,
-    List<Change> because) {
+    List<Change> because)
+    implements OfEntry {
   static final double NEAR_MM = 12.7;
 
   public String what() {
@@ -99,19 +96,7 @@ public record SeenReading(
   private SeenReading with(
       SeenHeight seen, Standing alongTravel, Standing ofMounts, Standing whereNamed) {
     return new SeenReading(
-        key,
-        n,
-        at,
-        who,
-        seen,
-        reading,
-        point,
-        pointThen,
-        value,
-        alongTravel,
-        ofMounts,
-        whereNamed,
-        because);
+        entry, seen, reading, point, pointThen, value, alongTravel, ofMounts, whereNamed, because);
   }
 
   /** Same thing read at the same named place and steering. */

@@ -1,6 +1,5 @@
 package spindlebook.fold;
 
-import java.time.Instant;
 import spindlebook.definition.Tool;
 import spindlebook.entry.Content;
 
@@ -8,15 +7,8 @@ import spindlebook.entry.Content;
  * A round with the tools it was read with, in the version that counted then. Where the round names
  * no tool, or one that cannot read such a thing, the starting one stands in.
  */
-public record SeenRound(
-    String key,
-    long n,
-    Instant at,
-    String who,
-    Content.Round round,
-    Tool tape,
-    Tool gapTool,
-    Tool angleTool) {
+public record SeenRound(Noted entry, Content.Round round, Tool tape, Tool gapTool, Tool angleTool)
+    implements OfEntry {
 
   /**
    * What a gap was read with: shanks below the thickest of their set, from there the tape. That the

@@ -1,6 +1,5 @@
 package spindlebook.fold;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
 import spindlebook.entry.Content;
@@ -10,17 +9,15 @@ import spindlebook.entry.Content;
  *
  * @param takenBack whether somebody took it back
  */
-public record SeenSignOff(
-    String key, long n, Instant at, String who, Content.SignOff signOff, boolean takenBack) {
+public record SeenSignOff(Noted entry, Content.SignOff signOff, boolean takenBack)
+    implements OfEntry {
 
   static List<SeenSignOff> in(CarBook book) {
     return book.entries().stream()
         .flatMap(
             e ->
                 e.content() instanceof Content.SignOff s
-                    ? Stream.of(
-                        new SeenSignOff(
-                            e.key(), e.n(), e.at(), e.who(), s, book.takenBack(e.key())))
+                    ? Stream.of(new SeenSignOff(e, s, book.takenBack(e.key())))
                     : Stream.empty())
         .toList();
   }

@@ -1,6 +1,5 @@
 package spindlebook.fold;
 
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -14,8 +13,7 @@ import spindlebook.entry.Content;
  * @param place the corner it is tied to, null for the whole car
  * @param done the entry that last said it is done; null while it is still to do
  */
-public record SeenToDo(
-    String key, long n, Instant at, String who, Content.ToDo toDo, Place place, Noted done) {
+public record SeenToDo(Noted entry, Content.ToDo toDo, Place place, Noted done) implements OfEntry {
 
   public boolean open() {
     return done == null;
@@ -24,30 +22,22 @@ public record SeenToDo(
   /** In the book's order; the last that was said of each counts. */
   static List<SeenToDo> in(CarBook book) {
     Map<String, Noted> last = new HashMap<>();
-    List<Noted> first = new ArrayList<>();
-    for (Noted entry : book.entries()) {
-      if (book.standing(entry.key()).orElse(null) instanceof Content.ToDo toDo) {
-        if (toDo.target() == null) {
-          first.add(entry);
-        } else if (toDo.done()) {
-          last.put(toDo.target(), entry);
-        } else {
-          last.remove(toDo.target());
-        }
+    List<Written<Content.ToDo>> first = new ArrayList<>();
+    for (Written<Content.ToDo> said : book.written(Content.ToDo.class)) {
+      String of = said.content().target();
+      if (of == null) {
+        first.add(said);
+      } else if (said.content().done()) {
+        last.put(of, said.entry());
+      } else {
+        last.remove(of);
       }
     }
     return first.stream()
         .map(
-            e -> {
-              Content.ToDo toDo = (Content.ToDo) book.standing(e.key()).orElseThrow();
-              return new SeenToDo(
-                  e.key(),
-                  e.n(),
-                  e.at(),
-                  e.who(),
-                  toDo,
-                  book.placeOf(toDo.corner()).orElse(null),
-                  last.get(e.key()));
+            w -> {
+              Place place = book.placeOf(w.content().corner()).orElse(null);
+              return new SeenToDo(w.entry(), w.content(), place, last.get(w.key()));
             })
         .toList();
   }

@@ -1,6 +1,5 @@
 package spindlebook.fold;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.entry.Content;
@@ -12,7 +11,7 @@ import spindlebook.entry.HappeningKind;
  * @param use how much, null where only 'driven' was said
  * @param words ready to be read
  */
-public record SeenUse(String key, long n, Instant at, String who, Content.Use use, String words) {
+public record SeenUse(Noted entry, Content.Use use, String words) implements OfEntry {
 
   static List<SeenUse> in(CarBook book) {
     return book.entries().stream().flatMap(e -> seen(book, e).stream()).toList();
@@ -21,12 +20,11 @@ public record SeenUse(String key, long n, Instant at, String who, Content.Use us
   private static Optional<SeenUse> seen(CarBook book, Noted e) {
     Content content = book.standing(e.key()).orElse(null);
     if (content instanceof Content.Use use) {
-      return Optional.of(new SeenUse(e.key(), e.n(), e.at(), e.who(), use, words(use)));
+      return Optional.of(new SeenUse(e, use, words(use)));
     }
     if (content instanceof Content.Happening h && h.what() == HappeningKind.DRIVEN) {
       String more = h.words() == null ? "" : ": " + h.words();
-      return Optional.of(
-          new SeenUse(e.key(), e.n(), e.at(), e.who(), null, h.what().words() + more));
+      return Optional.of(new SeenUse(e, null, h.what().words() + more));
     }
     return Optional.empty();
   }

@@ -9,8 +9,8 @@ import spindlebook.entry.AlignedFigure;
 import spindlebook.entry.Content;
 import spindlebook.fold.SeenAlignment;
 import spindlebook.fold.SeenReading;
-import spindlebook.fold.SeenTarget;
 import spindlebook.fold.Standing;
+import spindlebook.fold.Written;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedLength;
@@ -33,7 +33,7 @@ public record AlignedFinding(
     ReadAtRide beside,
     List<AlignedNote> notes,
     AlignedMissing missing,
-    SeenTarget target,
+    Written<Content.Target> target,
     AgainstTarget against) {
   static AlignedFinding of(AlignedFigure figure, Known known, List<AlignedNote> notes) {
     return new AlignedFinding(figure, known, null, null, notes, null, null, null);
@@ -105,18 +105,18 @@ public record AlignedFinding(
             : new Toe(value()).mm(acrossMm));
   }
 
-  AlignedFinding against(Optional<SeenTarget> wanted) {
-    SeenTarget t = wanted.orElse(null);
+  AlignedFinding against(Optional<Written<Content.Target>> wanted) {
+    Written<Content.Target> t = wanted.orElse(null);
     AgainstTarget decided = t == null ? null : decided(t);
     return new AlignedFinding(figure, known, acrossMm, beside, notes, missing, t, decided);
   }
 
   /** Empty of a decision when the target is a length across an edge that nobody gave. */
-  private AgainstTarget decided(SeenTarget wanted) {
+  private AgainstTarget decided(Written<Content.Target> wanted) {
     if (!counts()) {
       return null;
     }
-    Content.Target t = wanted.target();
+    Content.Target t = wanted.content();
     if (t.angles() || !figure.angle()) {
       return AgainstTarget.between(
           value(),

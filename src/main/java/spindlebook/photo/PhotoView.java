@@ -6,9 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
 import spindlebook.card.Days;
+import spindlebook.entry.Content;
 import spindlebook.entry.PhotoSide;
 import spindlebook.fold.CarBook;
-import spindlebook.fold.SeenPhoto;
+import spindlebook.fold.Written;
 import spindlebook.words.EntryWords;
 
 /**
@@ -31,29 +32,30 @@ public record PhotoView(List<Pair> pairs, List<Shot> shots) {
       int widthPx,
       int heightPx,
       String href) {
-    static Shot of(SeenPhoto seen, EntryWords words) {
-      String file = "/photos/" + seen.photo().file();
-      int longer = Math.max(seen.photo().widthPx(), seen.photo().heightPx());
+    static Shot of(Written<Content.Photo> seen, EntryWords words) {
+      String file = "/photos/" + seen.content().file();
+      int longer = Math.max(seen.content().widthPx(), seen.content().heightPx());
       int step = Picture.step(longer, Picture.SMALL_SIDE_PX);
       return new Shot(
-          words.of(seen.photo()),
+          words.of(seen.content()),
           Days.day(seen.at()) + " · " + seen.who(),
           file + ".small.jpg",
           file + ".jpg",
-          Math.max(1, seen.photo().widthPx() / step),
-          Math.max(1, seen.photo().heightPx() / step),
+          Math.max(1, seen.content().widthPx() / step),
+          Math.max(1, seen.content().heightPx() / step),
           "/entries/" + seen.key());
     }
   }
 
   /** The photos of one reading or change, in the order in which they came. */
   public static List<Shot> ofEntry(CarBook book, String key) {
-    return shots(book, p -> key.equals(p.photo().target()));
+    return shots(book, p -> key.equals(p.content().target()));
   }
 
   /** The photos of one watch point, its readings' own not among them. */
   public static List<Shot> ofPoint(CarBook book, String corner, String point) {
-    return shots(book, p -> p.photo().corner().equals(corner) && point.equals(p.photo().point()));
+    return shots(
+        book, p -> p.content().corner().equals(corner) && point.equals(p.content().point()));
   }
 
   /** A photo's own page shows it. */
@@ -61,27 +63,28 @@ public record PhotoView(List<Pair> pairs, List<Shot> shots) {
     return shots(book, p -> p.key().equals(key));
   }
 
-  private static List<Shot> shots(CarBook book, Predicate<SeenPhoto> wanted) {
+  private static List<Shot> shots(CarBook book, Predicate<Written<Content.Photo>> wanted) {
     EntryWords words = new EntryWords(book);
     return book.photos().stream().filter(wanted).map(p -> Shot.of(p, words)).toList();
   }
 
   static PhotoView of(CarBook book, String corner) {
     EntryWords words = new EntryWords(book);
-    Map<String, SeenPhoto> before = new LinkedHashMap<>();
-    Map<String, SeenPhoto> after = new LinkedHashMap<>();
-    List<SeenPhoto> here =
-        book.photos().stream().filter(p -> p.photo().corner().equals(corner)).toList();
-    for (SeenPhoto seen : here) {
-      if (seen.photo().target() != null && seen.photo().side() != null) {
-        (seen.photo().side() == PhotoSide.BEFORE ? before : after).put(seen.photo().target(), seen);
+    Map<String, Written<Content.Photo>> before = new LinkedHashMap<>();
+    Map<String, Written<Content.Photo>> after = new LinkedHashMap<>();
+    List<Written<Content.Photo>> here =
+        book.photos().stream().filter(p -> p.content().corner().equals(corner)).toList();
+    for (Written<Content.Photo> seen : here) {
+      if (seen.content().target() != null && seen.content().side() != null) {
+        (seen.content().side() == PhotoSide.BEFORE ? before : after)
+            .put(seen.content().target(), seen);
       }
     }
     List<Pair> pairs = new ArrayList<>();
-    List<SeenPhoto> paired = new ArrayList<>();
+    List<Written<Content.Photo>> paired = new ArrayList<>();
     before.forEach(
         (change, one) -> {
-          SeenPhoto other = after.get(change);
+          Written<Content.Photo> other = after.get(change);
           if (other != null && book.standing(change).isPresent()) {
             paired.add(one);
             paired.add(other);

@@ -9,8 +9,8 @@ import spindlebook.entry.HappeningKind;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Noted;
-import spindlebook.fold.SeenTelltale;
 import spindlebook.fold.SeenUse;
+import spindlebook.fold.Written;
 
 /**
  * What is to be looked at between two drives, and what of it was, as the book knows it. What was
@@ -48,9 +48,9 @@ public record ReCheck(Optional<SeenUse> drive, Noted before, List<Noted> touched
   }
 
   /** The last telltale of a kind at a corner; empty when it was not read since the last drive. */
-  public Optional<SeenTelltale> read(CarBook book, String corner, TelltaleKind what) {
+  public Optional<Written<Content.Telltale>> read(CarBook book, String corner, TelltaleKind what) {
     return book.telltales().stream()
-        .filter(t -> t.telltale().corner().equals(corner) && t.telltale().what() == what)
+        .filter(t -> t.content().corner().equals(corner) && t.content().what() == what)
         .filter(t -> since(t.n()))
         .reduce((earlier, later) -> later);
   }

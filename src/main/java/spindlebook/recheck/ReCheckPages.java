@@ -10,13 +10,14 @@ import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
 import spindlebook.card.Days;
+import spindlebook.entry.Content;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.fastener.FastenerLine;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenFastener;
-import spindlebook.fold.SeenTelltale;
 import spindlebook.fold.SeenToDo;
+import spindlebook.fold.Written;
 import spindlebook.log.Histories;
 import spindlebook.page.Cautions;
 import spindlebook.page.Html;
@@ -67,10 +68,10 @@ public final class ReCheckPages {
     chosen.ifPresent(
         card -> {
           for (TelltaleView.Block block : TelltalePages.betweenDrives(card)) {
-            Optional<SeenTelltale> read =
+            Optional<Written<Content.Telltale>> read =
                 check.read(history, card.corner(), READ.get(block.kind()));
             read.ifPresentOrElse(
-                t -> done.add(Capital.of(words.withoutPlace(t.telltale()))),
+                t -> done.add(Capital.of(words.withoutPlace(t.content()))),
                 () -> blocks.add(block));
           }
           history.fasteners().stream()

@@ -10,7 +10,7 @@ import spindlebook.card.IntoBook;
 import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
-import spindlebook.fold.SeenTelltale;
+import spindlebook.fold.Written;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
@@ -88,10 +88,10 @@ public final class TelltalePages {
     TelltaleWords findings = new TelltaleWords(history, card, CornerTravel.of(card));
     EntryWords words = new EntryWords(history);
     List<TelltaleView.Line> lines = new ArrayList<>();
-    List<SeenTelltale> telltales = history.telltales();
+    List<Written<Content.Telltale>> telltales = history.telltales();
     for (int i = telltales.size() - 1; i >= 0 && lines.size() < MOST; i--) {
-      SeenTelltale seen = telltales.get(i);
-      if (seen.telltale().corner().equals(card.corner())) {
+      Written<Content.Telltale> seen = telltales.get(i);
+      if (seen.content().corner().equals(card.corner())) {
         lines.add(TelltaleView.Line.of(seen, words, findings.of(seen)));
       }
     }

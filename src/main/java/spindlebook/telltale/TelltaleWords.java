@@ -15,9 +15,9 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Change;
 import spindlebook.fold.Moves;
-import spindlebook.fold.SeenTelltale;
 import spindlebook.fold.Subject;
 import spindlebook.fold.Where;
+import spindlebook.fold.Written;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.GuardBand;
@@ -42,8 +42,8 @@ final class TelltaleWords {
     this.lengths = words.lengths();
   }
 
-  List<String> of(SeenTelltale seen) {
-    Content.Telltale t = seen.telltale();
+  List<String> of(Written<Content.Telltale> seen) {
+    Content.Telltale t = seen.content();
     return switch (t.what()) {
       case SHOCK_RING -> ring(seen);
       case CLAY, WITNESS_MARK -> mark(t);
@@ -52,7 +52,7 @@ final class TelltaleWords {
     };
   }
 
-  private List<String> ring(SeenTelltale seen) {
+  private List<String> ring(Written<Content.Telltale> seen) {
     Optional<Change> since = movedSince(seen);
     if (since.isPresent()) {
       return List.of("Read before " + since.get().words() + ": where it was is not told any more.");
@@ -65,9 +65,9 @@ final class TelltaleWords {
                 case RING -> "how far the ring sits from the shock's body.";
                 case SHOCK_THEN ->
                     "the shock's length eye to eye as the ring was read"
-                        + (seen.telltale().at() == null
+                        + (seen.content().at() == null
                             ? "."
-                            : ", or at '" + seen.telltale().at().words() + "' in a round.");
+                            : ", or at '" + seen.content().at().words() + "' in a round.");
                 case SHOCK_LENGTHS -> "the shock's length at two heights or more.";
               });
     }
@@ -113,7 +113,7 @@ final class TelltaleWords {
     };
   }
 
-  private Optional<Change> movedSince(SeenTelltale seen) {
+  private Optional<Change> movedSince(Written<Content.Telltale> seen) {
     return card.changes().stream()
         .filter(c -> c.n() > seen.n() && (c.place() == null || c.place() == card.place()))
         .filter(this::movesShockLength)

@@ -258,11 +258,7 @@ public final class EntryWords {
   }
 
   private String of(Content.Reading r) {
-    Content.Height height =
-        book.standing(r.height())
-            .filter(Content.Height.class::isInstance)
-            .map(Content.Height.class::cast)
-            .orElse(null);
+    Content.Height height = book.standing(r.height(), Content.Height.class).orElse(null);
     String corner = height == null ? null : cornerOfRound(height.round());
     boolean other = Boolean.TRUE.equals(r.atOtherEnd());
     String end = other ? otherEnd(corner) : place(corner);
@@ -361,10 +357,7 @@ public final class EntryWords {
   }
 
   private String cornerOfRound(String round) {
-    return book.standing(round)
-        .filter(Content.Round.class::isInstance)
-        .map(r -> ((Content.Round) r).corner())
-        .orElse(null);
+    return book.standing(round, Content.Round.class).map(Content.Round::corner).orElse(null);
   }
 
   private String place(String corner) {
@@ -372,11 +365,7 @@ public final class EntryWords {
   }
 
   private Optional<Content.Corner> corner(String key) {
-    return key == null
-        ? Optional.empty()
-        : book.standing(key)
-            .filter(Content.Corner.class::isInstance)
-            .map(Content.Corner.class::cast);
+    return key == null ? Optional.empty() : book.standing(key, Content.Corner.class);
   }
 
   /** As typed with its unit, and in the other system: {@code 8 1/4 in · 209.6 mm}. */

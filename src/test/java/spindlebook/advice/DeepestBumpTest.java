@@ -15,7 +15,8 @@ import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.Card;
-import spindlebook.fold.SeenTelltale;
+import spindlebook.fold.Noted;
+import spindlebook.fold.Written;
 import spindlebook.travel.CornerBench;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.Limit;
@@ -32,12 +33,8 @@ class DeepestBumpTest {
     return new TypedLength(mm + " mm", mm, LengthUnit.MM, "tape-1");
   }
 
-  private static SeenTelltale ring(Double ringMm, Double shockMm, HeightName at) {
-    return new SeenTelltale(
-        "t",
-        1000,
-        Instant.EPOCH,
-        "Ada",
+  private static Written<Content.Telltale> ring(Double ringMm, Double shockMm, HeightName at) {
+    Content.Telltale telltale =
         new Content.Telltale(
             "lf",
             TelltaleKind.SHOCK_RING,
@@ -46,10 +43,11 @@ class DeepestBumpTest {
             ringMm == null ? null : mm(ringMm),
             shockMm == null ? null : mm(shockMm),
             at,
-            null));
+            null);
+    return new Written<>(new Noted(1000, "t", Instant.EPOCH, "Ada", 0, telltale), telltale);
   }
 
-  private static DeepestBump of(CornerBench bench, SeenTelltale ring) {
+  private static DeepestBump of(CornerBench bench, Written<Content.Telltale> ring) {
     Card card = bench.card();
     return DeepestBump.of(card, CornerTravel.of(card), ring);
   }

@@ -274,7 +274,7 @@ class AlignmentFoldTest {
   }
 
   private static String asked(CarBook book) {
-    return book.card("lf").aligned().target(AlignedFigure.CAMBER).orElseThrow().target().inWords();
+    return book.card("lf").aligned().target(AlignedFigure.CAMBER).orElseThrow().content().inWords();
   }
 
   @Test

@@ -69,7 +69,7 @@ class FoldByStepsTest {
           alignments.add(read.stands());
           ways.add(read.way().getClass());
         }
-        book.card(corner).aligned().targets().forEach(t -> targets.add(t.target().figure()));
+        book.card(corner).aligned().targets().forEach(t -> targets.add(t.content().figure()));
       }
     }
     assertEquals(EnumSet.allOf(Standing.class), readings);

@@ -179,11 +179,11 @@ class GapToolCoverageTest {
     TypedLength step = new TypedLength("1/64 in", INCH / 64, LengthUnit.INCH, "tape-1");
     Tool set = new Tool("set", "set", ToolUse.GAPS, step, null, null, step, null, inch);
     Tool tape = Starter.tape();
-    SeenRound round = new SeenRound("r", 1, null, "Sam", null, tape, set, null);
+    SeenRound round = new SeenRound(null, null, tape, set, null);
     assertSame(set, round.toolOfGap(0.99 * INCH));
     assertSame(tape, round.toolOfGap(INCH));
     // Where the tape reads the gaps it reads them all.
-    assertSame(tape, new SeenRound("r", 1, null, "Sam", null, set, tape, null).toolOfGap(900));
+    assertSame(tape, new SeenRound(null, null, set, tape, null).toolOfGap(900));
   }
 
   private static double uOfGap(String gapTool, double mm) {

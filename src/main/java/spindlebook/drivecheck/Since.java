@@ -108,6 +108,7 @@ public record Since(String outcome, CopyChanges changes, String notKept, List<Gr
     return content instanceof Content.Use
             || content instanceof Content.Telltale
             || content instanceof Content.Fastener
+            || content instanceof Content.Part
             || content instanceof Content.ToDo
         ? Sort.LOOKED
         : Sort.OTHER;

@@ -15,6 +15,7 @@ import spindlebook.definition.Setting;
 import spindlebook.definition.Tool;
 import spindlebook.definition.WatchPoint;
 import spindlebook.units.LengthUnit;
+import spindlebook.units.TypedAmount;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
@@ -408,13 +409,7 @@ public sealed interface Content {
 
     /** As typed: {@code 4 1/2 hours}. */
     public String howMuch() {
-      String number =
-          typed != null
-              ? typed
-              : amount == Math.rint(amount)
-                  ? Long.toString((long) amount)
-                  : Double.toString(amount);
-      return number + " " + unit.words(amount);
+      return typed == null ? unit.said(amount) : typed + " " + unit.words(amount);
     }
   }
 
@@ -427,6 +422,7 @@ public sealed interface Content {
    *     strap; null when it is no length
    * @param shockLength eye to eye as the ring was read
    * @param at where the wheel stood as the ring was read, when that is a named place
+   * @param pull what the strap was pulled with as it was measured; null for the corner's own weight
    */
   record Telltale(
       String corner,
@@ -436,14 +432,30 @@ public sealed interface Content {
       TypedLength length,
       TypedLength shockLength,
       HeightName at,
+      TypedAmount pull,
       String words)
       implements Content {
+    public Telltale(
+        String corner,
+        TelltaleKind what,
+        String point,
+        String typed,
+        TypedLength length,
+        TypedLength shockLength,
+        HeightName at,
+        String words) {
+      this(corner, what, point, typed, length, shockLength, at, null, words);
+    }
+
     public Telltale {
       Objects.requireNonNull(corner, "corner");
       Objects.requireNonNull(what, "what");
       if (typed == null && length == null && words == null) {
         throw new IllegalArgumentException(
             "a telltale says something: 'typed', 'length' or 'words'");
+      }
+      if (pull != null && !(pull.si(false) > 0 && what == TelltaleKind.STRAP_LENGTH)) {
+        throw new IllegalArgumentException("a strap is measured under a 'pull', nothing else");
       }
     }
   }
@@ -479,6 +491,59 @@ public sealed interface Content {
       if (torque == null && tight == null) {
         throw new IllegalArgumentException("it says a 'torque', or whether it is 'tight'");
       }
+    }
+  }
+
+  /**
+   * A part of the car or a corner: that it was fitted, looked at or taken off.
+   *
+   * @param corner null for the whole car
+   * @param part short name, unique on its corner
+   * @param what it is, in words; with {@code size} and {@code number} it is on the parts list
+   * @param adjuster the short name of the adjuster it is: fitted, it moves what a change of that
+   *     moves
+   * @param unit in which {@code lookAfter} and {@code usedBefore} are counted
+   * @param lookAfter after how much use its owner wants it looked at; null for no figure
+   * @param usedBefore how much it was used before the book knew it; null for not at all
+   */
+  record Part(
+      String car,
+      String corner,
+      String part,
+      PartDone done,
+      String what,
+      String size,
+      String number,
+      String adjuster,
+      UseUnit unit,
+      Double lookAfter,
+      Double usedBefore,
+      String words)
+      implements Content {
+    public Part {
+      Objects.requireNonNull(car, "car");
+      Objects.requireNonNull(part, "part");
+      Objects.requireNonNull(done, "done");
+      what = what == null || what.isBlank() ? part : what;
+      unit = unit == null ? UseUnit.HOURS : unit;
+      if ((lookAfter != null && !(lookAfter > 0)) || (usedBefore != null && !(usedBefore >= 0))) {
+        throw new IllegalArgumentException("use is counted from nothing up");
+      }
+    }
+
+    /** The same part, of which something else is said now. */
+    public Part with(PartDone now, String why) {
+      return new Part(car, corner, part, now, what, size, number, null, unit, null, null, why);
+    }
+
+    /** An amount of its use: {@code 40 hours}. */
+    public String used(double amount) {
+      return unit.said(amount);
+    }
+
+    /** {@code limit strap, 20 in, 4 layers}. */
+    public String called() {
+      return what + (size == null ? "" : ", " + size) + (number == null ? "" : ", no. " + number);
     }
   }
 

@@ -23,4 +23,11 @@ public enum UseUnit {
         ? (this == DAYS ? "day out" : words.substring(0, words.length() - 1))
         : words;
   }
+
+  /** {@code 4.5 hours}. */
+  public String said(double amount) {
+    String number =
+        amount == Math.rint(amount) ? Long.toString((long) amount) : Double.toString(amount);
+    return number + " " + words(amount);
+  }
 }

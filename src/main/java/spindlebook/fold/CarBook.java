@@ -356,6 +356,11 @@ public final class CarBook {
     return fasteners().stream().filter(SeenFastener::open).toList();
   }
 
+  /** The parts that are on the car now. */
+  public List<SeenPart> parts() {
+    return memo.get("parts", () -> SeenPart.in(this));
+  }
+
   /** Every drive, in the book's order. */
   public List<SeenUse> uses() {
     return memo.get("uses", () -> SeenUse.in(this));

@@ -36,6 +36,7 @@ import spindlebook.uncertainty.Figure;
  * @param givenAcross what is given of the other wheel of the axle
  * @param strapNow the strap's length hanging on it as typed at a re-check, mm; empty where nobody
  *     did, or it was driven, set or read in a round since
+ * @param springs what carries it and ends its motion, as its owner gave it
  * @param memo what was worked out from this card, kept with it
  */
 public record Card(
@@ -58,6 +59,7 @@ public record Card(
     List<Doubted> doubts,
     Aligned aligned,
     Optional<Figure> strapNow,
+    SeenSprings springs,
     Memo memo) {
 
   /** The same of a longer book, in which nothing of it is otherwise. */
@@ -109,6 +111,7 @@ public record Card(
         doubts,
         aligned,
         strapNow,
+        springs,
         known);
   }
 

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Collectors;
 import spindlebook.definition.Adjuster;
+import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Allowance;
 import spindlebook.definition.Dimension;
 import spindlebook.definition.Given;
@@ -29,6 +30,7 @@ import spindlebook.entry.GapResult;
 import spindlebook.entry.HappeningKind;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
+import spindlebook.entry.PartDone;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
 import spindlebook.entry.TelltaleKind;
@@ -46,12 +48,14 @@ final class CardFold implements Cloneable {
   private final Content.Corner corner;
   private final Settings settings = new Settings();
   private AlignmentFold alignment;
+  private SeenSprings.Fold springs;
 
   private final Map<String, WatchPoint> watchPoints = new LinkedHashMap<>();
   private final Map<String, Versions<WatchPoint>> asked = new HashMap<>();
   private final Map<String, Adjuster> adjusters = new LinkedHashMap<>();
-  private final Map<Dimension, Versions<GivenThen>> given = new EnumMap<>(Dimension.class);
-  private final Map<Dimension, Versions<GivenThen>> givenAcross = new EnumMap<>(Dimension.class);
+  private final Map<Dimension, Versions<SeenGiven.Then>> given = new EnumMap<>(Dimension.class);
+  private final Map<Dimension, Versions<SeenGiven.Then>> givenAcross =
+      new EnumMap<>(Dimension.class);
   private final Map<Allowance, HeldBack> heldBack = new EnumMap<>(Allowance.class);
   private final Map<String, Versions<Tool>> tools = new LinkedHashMap<>();
   // Rounds and heights of other corners too: a mark may be taken as at any of them.
@@ -72,6 +76,7 @@ final class CardFold implements Cloneable {
         book.standing(cornerKey, Content.Corner.class)
             .orElseThrow(() -> new IllegalArgumentException("no corner " + cornerKey));
     this.alignment = new AlignmentFold(corner.place(), book);
+    this.springs = new SeenSprings.Fold(book);
     for (int i = 0; i < book.entries().size(); i++) {
       if (book.standing().get(i) != null) {
         take(book.entries().get(i), book.standing().get(i));
@@ -111,6 +116,7 @@ final class CardFold implements Cloneable {
             List.copyOf(doubts),
             alignment.see(settings, this::tool),
             strapNow(seenReadings),
+            springs.see(corner.place(), settings),
             new Memo());
   }
 
@@ -306,6 +312,7 @@ final class CardFold implements Cloneable {
       CardFold same = (CardFold) clone();
       same.book = longer;
       same.alignment = null;
+      same.springs = null;
       same.card = card.in(longer.n());
       return same;
     } catch (CloneNotSupportedException impossible) {
@@ -335,7 +342,13 @@ final class CardFold implements Cloneable {
       if (happening.corner() == null || place != null) {
         settings.befall(place, happening.what(), change(entry, place, null, words(happening)));
       }
+      if (happening.what() == HappeningKind.DRIVEN) {
+        springs.drive(entry.n(), null);
+      }
+    } else if (content instanceof Content.Part part) {
+      takePart(entry, part);
     } else if (content instanceof Content.Use use) {
+      springs.drive(entry.n(), use);
       settings.befall(null, HappeningKind.DRIVEN, change(entry, null, null, SeenUse.words(use)));
     } else if (content instanceof Content.Alignment measured) {
       alignment.take(entry, measured);
@@ -344,6 +357,9 @@ final class CardFold implements Cloneable {
         && telltale.length() != null
         && cornerKey.equals(telltale.corner())) {
       strapTyped = new Written<>(entry, telltale);
+      if (telltale.pull() != null) {
+        springs.take(entry, telltale);
+      }
     } else if (content instanceof Content.Target target) {
       alignment.take(entry, target);
     }
@@ -437,6 +453,26 @@ final class CardFold implements Cloneable {
       heldBack.put(held.allowance(), held);
     } else if (d.what() instanceof Retired retired) {
       retire(retired, here);
+    } else if (here) {
+      springs.take(entry, d);
+    }
+  }
+
+  /** Of the same kind, but another one: what was read of the one before is not of it. */
+  private void takePart(Noted entry, Content.Part part) {
+    Place place = placeOf(part.corner());
+    if (part.done() != PartDone.FITTED || part.adjuster() == null || place == null) {
+      return;
+    }
+    settings.fit(
+        place,
+        part.adjuster(),
+        change(entry, place, part.adjuster(), part.called() + " " + part.done().words()));
+    Adjuster adjuster = adjusters.get(part.adjuster());
+    if (cornerKey.equals(part.corner())
+        && adjuster != null
+        && adjuster.kind() == AdjusterKind.LIMIT_STRAP) {
+      springs.take(entry, part);
     }
   }
 
@@ -499,13 +535,14 @@ final class CardFold implements Cloneable {
     tools.computeIfAbsent(tool.tool(), t -> new Versions<>()).add(n, tool);
   }
 
-  private static void addGiven(Map<Dimension, Versions<GivenThen>> to, Noted entry, Given length) {
+  private static void addGiven(
+      Map<Dimension, Versions<SeenGiven.Then>> to, Noted entry, Given length) {
     to.computeIfAbsent(length.dimension(), d -> new Versions<>())
-        .add(entry.n(), new GivenThen(length, entry.after()));
+        .add(entry.n(), new SeenGiven.Then(length, entry.after()));
   }
 
   private Map<Dimension, SeenGiven> seeGiven(
-      Place of, Map<Dimension, Versions<GivenThen>> versions) {
+      Place of, Map<Dimension, Versions<SeenGiven.Then>> versions) {
     return versions.entrySet().stream()
         .collect(
             Collectors.toUnmodifiableMap(

@@ -19,6 +19,7 @@ import spindlebook.entry.HappeningKind;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Quantity;
 import spindlebook.fold.Subject.GivenLength;
+import spindlebook.fold.Subject.OfPart;
 import spindlebook.fold.Subject.StopPosition;
 import spindlebook.fold.Subject.Taken;
 
@@ -38,6 +39,9 @@ public final class Moves {
   public static boolean by(AdjusterKind change, Where where, Subject subject) {
     if (subject instanceof GivenLength given) {
       return where == HERE && hangsOn(given.dimension()).contains(change);
+    }
+    if (subject instanceof OfPart of) {
+      return where == HERE && (change == of.part() || (ofSpring(of) && presses(change)));
     }
     return switch (change) {
       case LIMIT_STRAP ->
@@ -76,6 +80,9 @@ public final class Moves {
           && onePiece(where)
           && OF_THE_MARK.contains(given.dimension());
     }
+    if (subject instanceof OfPart) {
+      return false;
+    }
     return switch (happening) {
       case HIT_OR_BENT, CUT_WELDED_GROUND -> onePiece(where);
       case DRIVEN -> where == HERE && strapLengthOnIt(subject);
@@ -102,11 +109,15 @@ public final class Moves {
 
   /**
    * What a reading, or a given length, changes by for each mm that the adjuster is set to more: a
-   * strap's own length by as much, the gap to the pad by as much less, the stop's crush by nothing.
-   * Empty where the change moves it by an amount that nobody knows.
+   * strap's own length by as much, the gap to the pad by as much less, the stop's crush by nothing;
+   * how far a spring is pressed together by as much as its collar is turned on. Empty where the
+   * change moves it by an amount that nobody knows.
    */
   public static OptionalDouble perMm(AdjusterKind change, Subject subject) {
     if (change == AdjusterKind.LIMIT_STRAP && given(subject, Dimension.NEW_STRAP_LENGTH)) {
+      return OptionalDouble.of(1);
+    }
+    if (change == AdjusterKind.SPRING_PRELOAD && subject instanceof OfPart of && ofSpring(of)) {
       return OptionalDouble.of(1);
     }
     if (change == AdjusterKind.BUMP_STOP_SPACER
@@ -117,6 +128,15 @@ public final class Moves {
     return change == AdjusterKind.BUMP_STOP_SPACER && given(subject, Dimension.STOP_CRUSH)
         ? OptionalDouble.of(0)
         : OptionalDouble.empty();
+  }
+
+  private static boolean ofSpring(OfPart of) {
+    return of.part() == AdjusterKind.SPRING;
+  }
+
+  /** What changes how far a spring is pressed together at a shock length. */
+  private static boolean presses(AdjusterKind change) {
+    return change == AdjusterKind.SPRING_PRELOAD || change == AdjusterKind.SHOCK;
   }
 
   private static boolean given(Subject subject, Dimension dimension) {

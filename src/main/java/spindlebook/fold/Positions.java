@@ -36,7 +36,7 @@ final class Positions {
   private final Map<String, SeenRound> rounds;
   private final Map<String, Written<Content.Height>> heights;
   private final Map<String, List<Written<Content.Reading>>> readings;
-  private final Map<Dimension, Versions<GivenThen>> given;
+  private final Map<Dimension, Versions<SeenGiven.Then>> given;
   private final Map<String, Optional<Written<Content.Height>>> marks = new HashMap<>();
   private final Set<String> sharedMarks = new HashSet<>();
 
@@ -48,7 +48,7 @@ final class Positions {
       Map<String, SeenRound> rounds,
       Map<String, Written<Content.Height>> heights,
       Map<String, List<Written<Content.Reading>>> readings,
-      Map<Dimension, Versions<GivenThen>> given) {
+      Map<Dimension, Versions<SeenGiven.Then>> given) {
     this.corner = corner;
     this.place = place;
     this.book = book;
@@ -188,7 +188,7 @@ final class Positions {
   }
 
   private double mm(Dimension dimension, Written<Content.Height> height) {
-    Versions<GivenThen> versions = given.get(dimension);
+    Versions<SeenGiven.Then> versions = given.get(dimension);
     return versions == null
         ? 0
         : versions

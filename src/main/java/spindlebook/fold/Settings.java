@@ -39,6 +39,9 @@ final class Settings {
     final List<Turn> turns;
     final List<Change> changes;
 
+    /** The last entry with which another part of the same kind was fitted. */
+    private long otherPart;
+
     /** For each turn whether all later ones say its setting again; made once nothing is added. */
     private volatile boolean[] leftAsAt;
 
@@ -74,6 +77,9 @@ final class Settings {
     Standing since(long after, Subject subject) {
       if (upTo(changes, Change::n, after) == changes.size()) {
         return Standing.LIVE;
+      }
+      if (otherPart > after) {
+        return Standing.STALE;
       }
       boolean known = movesBy(subject, after).isPresent();
       if (known && subject instanceof Subject.GivenLength) {
@@ -168,6 +174,7 @@ final class Settings {
         old == null
             ? new Line(place, adjuster, n, new ArrayList<>(), new ArrayList<>())
             : new Line(place, adjuster, old.from, old.turns, old.changes);
+    line.otherPart = old == null ? 0 : old.otherPart;
     if (line.turns.isEmpty() && adjuster.first() != null) {
       line.turns.add(new Turn(line.from, adjuster.first()));
     }
@@ -185,6 +192,15 @@ final class Settings {
     }
     line.turns.add(new Turn(change.n(), adjustment.to()));
     line.changes.add(change);
+  }
+
+  /** Another part of its kind, set as the last one was. */
+  void fit(Place place, String adjuster, Change change) {
+    Line line = find(place, adjuster);
+    if (line != null) {
+      line.otherPart = change.n();
+      line.changes.add(change);
+    }
   }
 
   void befall(Place place, HappeningKind what, Change change) {

@@ -1,6 +1,7 @@
 package spindlebook.fold;
 
 import java.util.Set;
+import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Dimension;
 import spindlebook.definition.Part;
 import spindlebook.definition.WatchPlace;
@@ -41,6 +42,9 @@ public sealed interface Subject {
 
   /** A length that was given once: it hangs on its part. */
   record GivenLength(Dimension dimension) implements Subject {}
+
+  /** What was said of a part: its spring's rate, where its stop touches. */
+  record OfPart(AdjusterKind part) implements Subject {}
 
   /** A measurement of alignment, taken at ride. */
   record Alignment(AlignedThing thing) implements Subject {}

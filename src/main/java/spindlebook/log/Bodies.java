@@ -1,6 +1,7 @@
 package spindlebook.log;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationContext;
@@ -9,7 +10,9 @@ import com.fasterxml.jackson.databind.EnumNamingStrategies;
 import com.fasterxml.jackson.databind.JsonDeserializer;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.cfg.CoercionAction;
 import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
 import com.fasterxml.jackson.databind.cfg.MapperConfig;
@@ -28,6 +31,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -39,6 +43,7 @@ import spindlebook.entry.AlignmentWay;
 import spindlebook.entry.Content;
 import spindlebook.fold.Noted;
 import spindlebook.units.LengthUnit;
+import spindlebook.units.TypedAmount;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
@@ -70,6 +75,7 @@ public final class Bodies {
     KINDS.put("sign-off", Content.SignOff.class);
     KINDS.put("alignment", Content.Alignment.class);
     KINDS.put("target", Content.Target.class);
+    KINDS.put("part", Content.Part.class);
   }
 
   private static final String CORRECTION = "correction";
@@ -346,6 +352,8 @@ public final class Bodies {
     words.addDeserializer(TypedLength.class, new LengthOrText());
     words.addDeserializer(TypedAngle.class, new AngleOrText());
     words.addDeserializer(Setting.class, new SettingOrText());
+    words.addDeserializer(TypedAmount.class, new AmountText());
+    words.addSerializer(TypedAmount.class, new AmountAsTyped());
     words.addDeserializer(AlignmentWay.class, new OneByName<>(AlignmentWay.NAMES));
     words.addDeserializer(Defined.class, new OneByName<>(Defined.NAMES));
     ObjectMapper mapper =
@@ -411,6 +419,28 @@ public final class Bodies {
           node.get("typed").textValue(),
           node.get("rad").doubleValue(),
           node.get("rule").textValue());
+    }
+  }
+
+  /**
+   * A plain decimal number with its unit: there is nothing in it that a later rule could change.
+   */
+  private static final class AmountText extends JsonDeserializer<TypedAmount> {
+    @Override
+    public TypedAmount deserialize(JsonParser parser, DeserializationContext context)
+        throws IOException {
+      JsonNode node = context.readTree(parser);
+      return Optional.ofNullable(node.textValue())
+          .flatMap(text -> TypedAmount.read(text, null))
+          .orElseThrow(() -> wrong(parser, shown(node) + " is not one amount with its unit"));
+    }
+  }
+
+  private static final class AmountAsTyped extends JsonSerializer<TypedAmount> {
+    @Override
+    public void serialize(TypedAmount amount, JsonGenerator to, SerializerProvider provider)
+        throws IOException {
+      to.writeString(amount.typed());
     }
   }
 

@@ -96,6 +96,7 @@ public final class EntryWords {
                 + t.figure().words()
                 + ": "
                 + (t.asks() ? t.inWords() : "no target any more"));
+    tell(Content.Part.class, (w, p, told) -> w.of(p));
     tell(Content.Kept.class, (w, k, told) -> k.kind());
   }
 
@@ -119,6 +120,9 @@ public final class EntryWords {
       words.append(" · shock ").append(both(t.shockLength()));
     } else if (t.at() != null) {
       words.append(" · read ").append(t.at().words());
+    }
+    if (t.pull() != null) {
+      words.append(" · pulled with ").append(t.pull().typed());
     }
     return t.words() == null ? words.toString() : words + ": " + t.words();
   }
@@ -172,6 +176,17 @@ public final class EntryWords {
       words.append(f.torque().isBlank() ? " · no torque figure" : " · torque " + f.torque());
     }
     return f.words() == null ? words.toString() : words + ": " + f.words();
+  }
+
+  private String of(Content.Part p) {
+    return (p.corner() == null ? "the whole car" : place(p.corner()))
+        + " · "
+        + p.called()
+        + " "
+        + p.done().words()
+        + (p.usedBefore() == null ? "" : " · used before: " + p.used(p.usedBefore()))
+        + (p.lookAfter() == null ? "" : " · look at it after " + p.used(p.lookAfter()))
+        + (p.words() == null ? "" : ": " + p.words());
   }
 
   private String of(Content.Photo p, Set<String> told) {

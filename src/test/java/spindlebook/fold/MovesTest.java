@@ -1,6 +1,8 @@
 package spindlebook.fold;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static spindlebook.entry.HeightName.FULL_BUMP;
 import static spindlebook.entry.HeightName.ON_THE_STRAP;
 import static spindlebook.entry.HeightName.RIDE;
@@ -151,6 +153,28 @@ class MovesTest {
     }
     assertEquals(Set.of(), given(s -> Moves.by(HappeningKind.HIT_OR_BENT, OTHER_SIDE, s)));
     assertEquals(Set.of(), given(s -> Moves.by(HappeningKind.DRIVEN, HERE, s)));
+  }
+
+  /** Of a spring also how far it is pressed together, which its collar and the shock change. */
+  @Test
+  void what_was_said_of_a_part_hangs_on_it() {
+    for (AdjusterKind part : AdjusterKind.values()) {
+      Subject of = new Subject.OfPart(part);
+      for (AdjusterKind change : AdjusterKind.values()) {
+        boolean presses =
+            part == AdjusterKind.SPRING
+                && (change == AdjusterKind.SPRING_PRELOAD || change == AdjusterKind.SHOCK);
+        assertEquals(change == part || presses, Moves.by(change, HERE, of), change + " " + part);
+        assertFalse(Moves.by(change, OTHER_SIDE, of));
+        assertFalse(Moves.by(change, ELSEWHERE, of));
+      }
+      for (HappeningKind happening : HappeningKind.values()) {
+        assertFalse(Moves.by(happening, HERE, of));
+      }
+    }
+    Subject spring = new Subject.OfPart(AdjusterKind.SPRING);
+    assertEquals(1, Moves.perMm(AdjusterKind.SPRING_PRELOAD, spring).orElseThrow());
+    assertTrue(Moves.perMm(AdjusterKind.SPRING, spring).isEmpty());
   }
 
   @Test

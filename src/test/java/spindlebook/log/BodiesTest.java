@@ -19,7 +19,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import spindlebook.definition.Adjuster;
 import spindlebook.definition.AdjusterKind;
+import spindlebook.definition.BumpStop;
 import spindlebook.definition.CarDetails;
+import spindlebook.definition.CornerWeight;
 import spindlebook.definition.Defined;
 import spindlebook.definition.Dimension;
 import spindlebook.definition.Given;
@@ -30,6 +32,7 @@ import spindlebook.definition.RackSide;
 import spindlebook.definition.Retired;
 import spindlebook.definition.Setting;
 import spindlebook.definition.SettingUnit;
+import spindlebook.definition.Spring;
 import spindlebook.definition.Starter;
 import spindlebook.definition.WatchPlace;
 import spindlebook.definition.WatchPoint;
@@ -42,6 +45,7 @@ import spindlebook.entry.HeightName;
 import spindlebook.entry.LineSide;
 import spindlebook.entry.Load;
 import spindlebook.entry.Pairing;
+import spindlebook.entry.PartDone;
 import spindlebook.entry.PhotoSide;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.SignedCorner;
@@ -52,6 +56,7 @@ import spindlebook.entry.TelltaleKind;
 import spindlebook.entry.UseUnit;
 import spindlebook.entry.Zeroing;
 import spindlebook.units.LengthUnit;
+import spindlebook.units.TypedAmount;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
@@ -189,6 +194,85 @@ class BodiesTest {
             "lf", TelltaleKind.SHOCK_RING, null, " 3/8\"", GAP, GAP, HeightName.RIDE, "left one"),
         new Content.Telltale(
             "lf", TelltaleKind.TYRE_PRESSURE, null, "18 psi", null, null, null, null),
+        new Content.Telltale(
+            "lf",
+            TelltaleKind.STRAP_LENGTH,
+            null,
+            "20",
+            LONG,
+            null,
+            null,
+            amount("200 ± 5 lb"),
+            null),
+        new Content.Part(
+            "car",
+            "lf",
+            "strap",
+            PartDone.FITTED,
+            "limit strap",
+            "20 in",
+            "S20",
+            "strap",
+            UseUnit.HOURS,
+            20.0,
+            1.5,
+            "new"),
+        new Content.Part(
+            "car",
+            null,
+            "hose",
+            PartDone.TAKEN_OFF,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null),
+        new Content.Definition(
+            null,
+            "lf",
+            new Spring(
+                amount("250 lb/in"),
+                amount("26 N/mm"),
+                GAP,
+                LONG,
+                null,
+                LONG,
+                GAP,
+                amount("280 N/mm"),
+                GAP,
+                1.1)),
+        new Content.Definition(
+            null,
+            "lf",
+            new BumpStop(
+                "air",
+                "2 in air",
+                BumpStop.Kind.AIR,
+                List.of(
+                    new BumpStop.Point(
+                        new TypedLength("0 in", 0, LengthUnit.INCH, "tape-1"), amount("0 lb")),
+                    new BumpStop.Point(GAP, amount("900 lb"))),
+                GAP,
+                0.8,
+                5.0,
+                false,
+                LONG,
+                30.0)),
+        new Content.Definition(
+            null,
+            "lf",
+            new CornerWeight(
+                CornerWeight.By.LEVER,
+                null,
+                amount("180 ± 1 lb"),
+                amount("12 lb"),
+                LONG,
+                GAP,
+                amount("90 ± 10 kg"),
+                null)),
         new Content.ToDo("car", "lf", "tie", "grind tab", null, null),
         new Content.ToDo(null, null, null, null, "t1", true),
         new Content.Fastener("lf", "upper", "65 ft-lb", true, false, "new nut"),
@@ -244,6 +328,10 @@ class BodiesTest {
 
   private static Content definition(Defined what) {
     return new Content.Definition("car", "lf", what);
+  }
+
+  private static TypedAmount amount(String text) {
+    return TypedAmount.read(text, null).orElseThrow();
   }
 
   private static Content.Alignment alignment(AlignmentWay way) {

@@ -1,0 +1,175 @@
+package spindlebook.fold;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import spindlebook.definition.AdjusterKind;
+import spindlebook.definition.BumpStop;
+import spindlebook.definition.CornerWeight;
+import spindlebook.definition.Defined;
+import spindlebook.definition.Dimension;
+import spindlebook.definition.Place;
+import spindlebook.definition.Spring;
+import spindlebook.definition.Starter;
+import spindlebook.entry.Content;
+import spindlebook.entry.UseUnit;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * What carries a corner and what ends its motion, as its owner gave it; and how long its strap was.
+ *
+ * @param pressedMm how much further the spring is pressed together than was said, for what its
+ *     collar was turned since
+ * @param stops in the order in which they came into the book
+ */
+public record SeenSprings(
+    Optional<Said<Spring>> spring,
+    double pressedMm,
+    Optional<Said<CornerWeight>> weight,
+    List<Said<BumpStop>> stops,
+    Strap strap) {
+
+  /** The last that was said of a part, and what that is worth now. */
+  public record Said<T>(T what, String key, Standing stands, List<Change> because) {}
+
+  /**
+   * The strap that is fitted now, as it was measured under one pull.
+   *
+   * @param read in the book's order; none where nobody measured it under a stated pull
+   * @param unit in which its use is counted; null before the first drive
+   * @param counted whether every drive since it was new said how much, and in that unit
+   */
+  public record Strap(List<StrapRead> read, UseUnit unit, boolean counted) {}
+
+  /** How long it was under its pull after so much use. */
+  public record StrapRead(String key, double use, Figure lengthMm, double pullN) {}
+
+  public SeenSprings {
+    stops = List.copyOf(stops);
+  }
+
+  /** Whether anything was said. */
+  public boolean any() {
+    return spring.isPresent() || weight.isPresent() || !stops.isEmpty() || !strap.read().isEmpty();
+  }
+
+  /** Gathers it for one corner, in the book's order. Used once and thrown away. */
+  static final class Fold {
+    private record Drive(long n, Content.Use use) {}
+
+    private final CarBook book;
+    private Written<Content.Definition> spring;
+    private Written<Content.Definition> weight;
+    private final Map<String, Written<Content.Definition>> stops = new LinkedHashMap<>();
+    private final List<Written<Content.Telltale>> read = new ArrayList<>();
+    private final List<Drive> drives = new ArrayList<>();
+    private Written<Content.Part> strap;
+
+    Fold(CarBook book) {
+      this.book = book;
+    }
+
+    void take(Noted entry, Content.Definition d) {
+      Written<Content.Definition> raw = new Written<>(entry, d);
+      if (d.what() instanceof Spring) {
+        spring = raw;
+      } else if (d.what() instanceof CornerWeight) {
+        weight = raw;
+      } else if (d.what() instanceof BumpStop stop) {
+        stops.put(stop.stop(), raw);
+      }
+    }
+
+    /** A strap's length under a stated pull. */
+    void take(Noted entry, Content.Telltale strapLength) {
+      read.add(new Written<>(entry, strapLength));
+    }
+
+    /** A drive; null where nobody said how much. */
+    void drive(long n, Content.Use use) {
+      drives.add(new Drive(n, use));
+    }
+
+    /** A strap that was fitted. */
+    void take(Noted entry, Content.Part fitted) {
+      strap = new Written<>(entry, fitted);
+    }
+
+    SeenSprings see(Place place, Settings settings) {
+      Subject ofSpring = new Subject.OfPart(AdjusterKind.SPRING);
+      Optional<Said<Spring>> springs =
+          Optional.ofNullable(spring).map(s -> said(s, Spring.class, ofSpring, place, settings));
+      return new SeenSprings(
+          springs,
+          spring == null ? 0 : settings.movedMm(place, spring.after(), ofSpring),
+          Optional.ofNullable(weight)
+              .map(
+                  w ->
+                      new Said<>(
+                          (CornerWeight) w.content().what(), w.key(), Standing.LIVE, List.of())),
+          stops.values().stream()
+              .map(
+                  s ->
+                      said(
+                          s,
+                          BumpStop.class,
+                          new Subject.OfPart(AdjusterKind.BUMP_STOP_SPACER),
+                          place,
+                          settings))
+              .toList(),
+          strap(place, settings));
+    }
+
+    private static <T extends Defined> Said<T> said(
+        Written<Content.Definition> raw,
+        Class<T> kind,
+        Subject of,
+        Place place,
+        Settings settings) {
+      Settings.Verdict verdict = settings.judge(place, raw.after(), of);
+      return new Said<>(
+          kind.cast(raw.content().what()), raw.key(), verdict.stands(), verdict.because());
+    }
+
+    /** Since it was last set or another was fitted, under the pull of the last reading. */
+    private Strap strap(Place place, Settings settings) {
+      if (read.isEmpty()) {
+        return new Strap(List.of(), null, true);
+      }
+      Subject ofStrap = new Subject.GivenLength(Dimension.NEW_STRAP_LENGTH);
+      long fitted = settings.era(place, book.n(), ofStrap);
+      double pullN = read.get(read.size() - 1).content().pull().si(false);
+      List<Drive> since = drives.stream().filter(d -> d.n() > fitted).toList();
+      UseUnit unit =
+          since.stream()
+              .filter(d -> d.use() != null)
+              .map(d -> d.use().unit())
+              .findFirst()
+              .orElse(null);
+      boolean before = strap != null && strap.n() == fitted && strap.content().usedBefore() != null;
+      List<StrapRead> seen = new ArrayList<>();
+      for (Written<Content.Telltale> raw : read) {
+        if (raw.n() > fitted && raw.content().pull().si(false) == pullN) {
+          double use =
+              since.stream()
+                  .filter(d -> d.n() < raw.n() && d.use() != null)
+                  .mapToDouble(d -> d.use().amount())
+                  .sum();
+          seen.add(
+              new StrapRead(
+                  raw.key(),
+                  use + (before ? strap.content().usedBefore() : 0),
+                  ToolError.ofLengths(Starter.tape())
+                      .read(raw.content().length().mm(), raw.key(), raw.key()),
+                  pullN));
+        }
+      }
+      boolean counted =
+          since.stream().allMatch(d -> d.use() != null && d.use().unit() == unit)
+              && (!before || unit == null || strap.content().unit() == unit);
+      return new Strap(List.copyOf(seen), unit, counted);
+    }
+  }
+}

@@ -1,0 +1,74 @@
+package spindlebook.units;
+
+import java.util.Objects;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A spring rate, a force or a mass as typed with its unit, and if need be with its ±: {@code 350
+ * lb/in}, {@code 1146 ± 20 lb}.
+ *
+ * @param typed as it is kept, with its unit
+ * @param amount a decimal number, counted in {@code unit}
+ * @param within half the width it may lie in; 0 where nobody said
+ */
+public record TypedAmount(String typed, double amount, double within, AmountUnit unit) {
+  private static final String NUMBER = "(-?\\d{1,9}(?:\\.\\d{1,20})?)";
+  private static final Pattern TEXT =
+      Pattern.compile(NUMBER + "(?:\\s*(?:±|\\+/-|\\+-)\\s*" + NUMBER + ")?\\s*([A-Za-z/]*)");
+
+  public TypedAmount {
+    Objects.requireNonNull(typed, "typed");
+    Objects.requireNonNull(unit, "unit");
+    if (!Double.isFinite(amount) || !(within >= 0)) {
+      throw new IllegalArgumentException("'" + typed + "' is not a number and its ±");
+    }
+  }
+
+  /** Empty when it is no number with a unit; {@code bare} is the unit of a number without one. */
+  public static Optional<TypedAmount> read(String text, AmountUnit bare) {
+    Matcher matcher = TEXT.matcher(text.strip());
+    if (!matcher.matches()) {
+      return Optional.empty();
+    }
+    boolean without = matcher.group(3).isEmpty();
+    AmountUnit unit = without ? bare : unit(matcher.group(3));
+    double within = matcher.group(2) == null ? 0 : Double.parseDouble(matcher.group(2));
+    return unit == null || within < 0
+        ? Optional.empty()
+        : Optional.of(
+            new TypedAmount(
+                without ? text.strip() + " " + unit.word() : text.strip(),
+                Double.parseDouble(matcher.group(1)),
+                within,
+                unit));
+  }
+
+  private static AmountUnit unit(String word) {
+    for (AmountUnit unit : AmountUnit.values()) {
+      if (word.equalsIgnoreCase(unit.word()) || word.equalsIgnoreCase(unit.word() + "s")) {
+        return unit;
+      }
+    }
+    return word.equalsIgnoreCase("lbf") ? AmountUnit.POUND : null;
+  }
+
+  /**
+   * N/mm of a rate, N of a weight or force.
+   *
+   * @throws IllegalArgumentException when it is the other, or below nothing
+   */
+  public double si(boolean rate) {
+    if (unit.rate() != rate || amount < 0) {
+      throw new IllegalArgumentException(
+          "'" + typed + "' is not a " + (rate ? "rate in lb/in or N/mm" : "weight in lb, kg or N"));
+    }
+    return amount * unit.si();
+  }
+
+  /** The same of its ±. */
+  public double siWithin() {
+    return within * unit.si();
+  }
+}

@@ -300,6 +300,9 @@ public final class EntryPages {
     if (content instanceof Content.Alignment || content instanceof Content.Target) {
       return "/corners/" + at.corner() + "/alignment";
     }
+    if (content instanceof Content.JointPlace) {
+      return "/corners/" + at.corner() + "/linkage";
+    }
     return content instanceof Content.Height ? "/heights/" + key : "/corners/" + at.corner();
   }
 

@@ -102,7 +102,8 @@ public record Since(String outcome, CopyChanges changes, String notKept, List<Gr
     if (content instanceof Content.Round
         || content instanceof Content.Height
         || content instanceof Content.Reading
-        || content instanceof Content.Alignment) {
+        || content instanceof Content.Alignment
+        || content instanceof Content.JointPlace) {
       return Sort.READ;
     }
     return content instanceof Content.Use

@@ -706,6 +706,32 @@ public sealed interface Content {
     }
   }
 
+  /**
+   * Where a joint of a corner's linkage is, with the wheels straight ahead; of a direction how far
+   * one end of it lies from the other.
+   *
+   * @param out from the car's centre line outboard, below 0 across it
+   * @param back behind the front datum, the same for all joints of a corner
+   * @param up above the floor
+   * @param at the key of the height at which the wheel stood; null where nobody said
+   */
+  record JointPlace(
+      String corner, Joint joint, TypedLength out, TypedLength back, TypedLength up, String at)
+      implements Content {
+    public JointPlace {
+      Objects.requireNonNull(corner, "corner");
+      Objects.requireNonNull(joint, "joint");
+      Objects.requireNonNull(out, "out");
+      Objects.requireNonNull(back, "back");
+      Objects.requireNonNull(up, "up");
+    }
+
+    /** {@code 12 in out, 30 1/2 in back, 14 in up}. */
+    public String inWords() {
+      return out.words() + " out, " + back.words() + " back, " + up.words() + " up";
+    }
+  }
+
   /** An entry of a kind this version only keeps. */
   record Kept(String kind) implements Content {}
 }

@@ -34,6 +34,7 @@ import spindlebook.uncertainty.Figure;
  * of it is worth now. The pure fold of the car's entries; see {@link CarBook#card}.
  *
  * @param givenAcross what is given of the other wheel of the axle
+ * @param joints of the linkage, each as it was laid out last, in the enum's order
  * @param strapNow the strap's length hanging on it as typed at a re-check, mm; empty where nobody
  *     did, or it was driven, set or read in a round since
  * @param springs what carries it and ends its motion, as its owner gave it
@@ -58,6 +59,7 @@ public record Card(
     List<Change> changes,
     List<Doubted> doubts,
     Aligned aligned,
+    List<SeenJoint> joints,
     Optional<Figure> strapNow,
     SeenSprings springs,
     Memo memo) {
@@ -110,6 +112,7 @@ public record Card(
         changes,
         doubts,
         aligned,
+        joints,
         strapNow,
         springs,
         known);

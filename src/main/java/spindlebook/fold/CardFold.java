@@ -29,6 +29,7 @@ import spindlebook.entry.Content;
 import spindlebook.entry.GapResult;
 import spindlebook.entry.HappeningKind;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Joint;
 import spindlebook.entry.Pairing;
 import spindlebook.entry.PartDone;
 import spindlebook.entry.Quantity;
@@ -64,6 +65,7 @@ final class CardFold implements Cloneable {
   private final Map<String, List<Written<Content.Reading>>> readings = new HashMap<>();
   private final Map<String, List<Doubted>> doubtedAdjustments = new HashMap<>();
   private final List<Doubted> doubts = new ArrayList<>();
+  private final Map<Joint, Written<Content.JointPlace>> joints = new EnumMap<>(Joint.class);
   private Written<Content.Telltale> strapTyped;
   private Positions positions;
   private Card card;
@@ -115,9 +117,17 @@ final class CardFold implements Cloneable {
             settings.changes(),
             List.copyOf(doubts),
             alignment.see(settings, this::tool),
+            joints.values().stream().map(this::seeJoint).toList(),
             strapNow(seenReadings),
             springs.see(corner.place(), settings),
             new Memo());
+  }
+
+  private SeenJoint seeJoint(Written<Content.JointPlace> raw) {
+    Settings.Verdict verdict =
+        settings.judge(
+            corner.place(), raw.after(), new Subject.JointLaidOut(raw.content().joint()));
+    return new SeenJoint(raw.entry(), raw.content(), verdict.stands(), verdict.because());
   }
 
   /** It hangs as when it is read on the strap in a round, and what moves that moves this. */
@@ -362,6 +372,8 @@ final class CardFold implements Cloneable {
       }
     } else if (content instanceof Content.Target target) {
       alignment.take(entry, target);
+    } else if (content instanceof Content.JointPlace place && cornerKey.equals(place.corner())) {
+      joints.put(place.joint(), new Written<>(entry, place));
     }
   }
 

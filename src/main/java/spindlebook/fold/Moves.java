@@ -17,8 +17,11 @@ import spindlebook.definition.WatchPlace;
 import spindlebook.entry.AlignedThing;
 import spindlebook.entry.HappeningKind;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Joint;
+import spindlebook.entry.Joint.Carried;
 import spindlebook.entry.Quantity;
 import spindlebook.fold.Subject.GivenLength;
+import spindlebook.fold.Subject.JointLaidOut;
 import spindlebook.fold.Subject.OfPart;
 import spindlebook.fold.Subject.StopPosition;
 import spindlebook.fold.Subject.Taken;
@@ -42,6 +45,9 @@ public final class Moves {
     }
     if (subject instanceof OfPart of) {
       return where == HERE && (change == of.part() || (ofSpring(of) && presses(change)));
+    }
+    if (subject instanceof JointLaidOut laid) {
+      return joint(change, where, laid.joint());
     }
     return switch (change) {
       case LIMIT_STRAP ->
@@ -86,6 +92,27 @@ public final class Moves {
     return switch (happening) {
       case HIT_OR_BENT, CUT_WELDED_GROUND -> onePiece(where);
       case DRIVEN -> where == HERE && strapLengthOnIt(subject);
+    };
+  }
+
+  /**
+   * A mount stays where it is on the frame until that is cut or bent; what hangs on it moves. An
+   * arm may be either of the two, and so may the shims at its pivots.
+   */
+  private static boolean joint(AdjusterKind change, Where where, Joint joint) {
+    boolean hub = joint.by == Carried.KNUCKLE || joint == Joint.U || joint == Joint.HOUSE_U;
+    boolean arms = hub || joint.by == Carried.LOWER_ARM;
+    boolean pivot = EnumSet.range(Joint.LF, Joint.U).contains(joint);
+    return switch (change) {
+      case UPPER_ROD_ENDS -> where == HERE && hub;
+      case LOWER_ROD_ENDS, ARM -> where == HERE && arms;
+      case KNUCKLE -> where == HERE && (hub || joint == Joint.L);
+      case PIVOT_SHIMS -> where == HERE && (arms || pivot);
+      case TIE_ROD_LENGTH, TIE_ROD_SHIM, TOE_LINK_LENGTH ->
+          where == HERE && (joint == Joint.TO || joint == Joint.STUD_TO);
+      case RACK_POSITION -> where != Where.ELSEWHERE && joint.by == Carried.RACK;
+      case WHEEL -> where == HERE && joint == Joint.W;
+      default -> false;
     };
   }
 

@@ -7,6 +7,7 @@ import spindlebook.definition.Part;
 import spindlebook.definition.WatchPlace;
 import spindlebook.entry.AlignedThing;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Joint;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
 
@@ -45,6 +46,9 @@ public sealed interface Subject {
 
   /** What was said of a part: its spring's rate, where its stop touches. */
   record OfPart(AdjusterKind part) implements Subject {}
+
+  /** Where a joint of the linkage was laid out. */
+  record JointLaidOut(Joint joint) implements Subject {}
 
   /** A measurement of alignment, taken at ride. */
   record Alignment(AlignedThing thing) implements Subject {}

@@ -1,5 +1,7 @@
 package spindlebook.linkage;
 
+import spindlebook.entry.Joint;
+
 /** What can be tried on a corner before it is cut; all other parts stay as they are. */
 public sealed interface Change {
 

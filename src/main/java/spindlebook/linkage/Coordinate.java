@@ -1,5 +1,7 @@
 package spindlebook.linkage;
 
+import spindlebook.entry.Joint;
+
 /** One number of a corner that may be other than it was given. */
 public sealed interface Coordinate {
 

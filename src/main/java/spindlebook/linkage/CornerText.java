@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
+import spindlebook.entry.Joint;
 
 /**
  * A corner as comma-separated values, a joint or a setting a line; docs/format-linkage.md says what

@@ -3,6 +3,7 @@ package spindlebook.linkage;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
+import spindlebook.entry.Joint;
 
 /**
  * The joints of a corner as they stand at the design height, straight ahead.

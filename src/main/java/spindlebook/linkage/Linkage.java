@@ -1,6 +1,7 @@
 package spindlebook.linkage;
 
 import java.util.Optional;
+import spindlebook.entry.Joint;
 import spindlebook.linkage.Found.StopsAssembling;
 
 /**

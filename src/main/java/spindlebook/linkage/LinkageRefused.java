@@ -1,6 +1,7 @@
 package spindlebook.linkage;
 
 import java.util.List;
+import spindlebook.entry.Joint;
 
 /** What was given is no corner; the message is one sentence for whoever gave it. */
 public final class LinkageRefused extends IllegalArgumentException {

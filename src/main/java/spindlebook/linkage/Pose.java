@@ -1,5 +1,7 @@
 package spindlebook.linkage;
 
+import spindlebook.entry.Joint;
+
 /**
  * Where everything stands at one lower-arm angle and rack position, and how fast it moves.
  *

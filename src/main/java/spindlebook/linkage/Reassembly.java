@@ -7,6 +7,7 @@ import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.linear.SingularMatrixException;
+import spindlebook.entry.Joint;
 import spindlebook.linkage.Change.Longer;
 import spindlebook.linkage.Change.Moved;
 import spindlebook.linkage.Change.Rod;

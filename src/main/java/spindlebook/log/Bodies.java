@@ -76,6 +76,7 @@ public final class Bodies {
     KINDS.put("alignment", Content.Alignment.class);
     KINDS.put("target", Content.Target.class);
     KINDS.put("part", Content.Part.class);
+    KINDS.put("joint-place", Content.JointPlace.class);
   }
 
   private static final String CORRECTION = "correction";

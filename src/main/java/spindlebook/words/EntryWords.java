@@ -97,6 +97,9 @@ public final class EntryWords {
                 + ": "
                 + (t.asks() ? t.inWords() : "no target any more"));
     tell(Content.Part.class, (w, p, told) -> w.of(p));
+    tell(
+        Content.JointPlace.class,
+        (w, j, told) -> w.place(j.corner()) + " · " + j.joint().words + " · " + j.inWords());
     tell(Content.Kept.class, (w, k, told) -> k.kind());
   }
 

@@ -27,6 +27,7 @@ import spindlebook.definition.WatchPlace;
 import spindlebook.entry.AlignedThing;
 import spindlebook.entry.HappeningKind;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Joint;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Subject.StopPosition;
@@ -117,6 +118,56 @@ class MovesTest {
       }
     }
     return given;
+  }
+
+  private static Set<Joint> joints(AdjusterKind change, Where where) {
+    Set<Joint> moved = EnumSet.noneOf(Joint.class);
+    for (Joint joint : Joint.values()) {
+      if (Moves.by(change, where, new Subject.JointLaidOut(joint))) {
+        moved.add(joint);
+      }
+    }
+    return moved;
+  }
+
+  @Test
+  void a_joint_is_moved_with_the_part_it_sits_on() {
+    Set<Joint> hub =
+        EnumSet.of(
+            Joint.U, Joint.TO, Joint.W, Joint.BOLT_L, Joint.BOLT_U, Joint.HOUSE_U, Joint.STUD_TO);
+    Set<Joint> arms = EnumSet.copyOf(hub);
+    arms.addAll(List.of(Joint.L, Joint.SL, Joint.KL, Joint.HOUSE_L));
+    Set<Joint> shimmed = EnumSet.copyOf(arms);
+    shimmed.addAll(List.of(Joint.LF, Joint.LR, Joint.UF, Joint.UR));
+    Set<Joint> knuckle = EnumSet.copyOf(hub);
+    knuckle.add(Joint.L);
+    Set<Joint> tieRod = Set.of(Joint.TO, Joint.STUD_TO);
+    Set<Joint> rack = Set.of(Joint.TI, Joint.STUD_TI);
+    Map<AdjusterKind, Set<Joint>> moved = new EnumMap<>(AdjusterKind.class);
+    moved.put(AdjusterKind.UPPER_ROD_ENDS, hub);
+    moved.put(AdjusterKind.LOWER_ROD_ENDS, arms);
+    moved.put(AdjusterKind.ARM, arms);
+    moved.put(AdjusterKind.PIVOT_SHIMS, shimmed);
+    moved.put(AdjusterKind.KNUCKLE, knuckle);
+    moved.put(AdjusterKind.TIE_ROD_LENGTH, tieRod);
+    moved.put(AdjusterKind.TIE_ROD_SHIM, tieRod);
+    moved.put(AdjusterKind.TOE_LINK_LENGTH, tieRod);
+    moved.put(AdjusterKind.RACK_POSITION, rack);
+    moved.put(AdjusterKind.WHEEL, Set.of(Joint.W));
+    for (AdjusterKind change : AdjusterKind.values()) {
+      assertEquals(moved.getOrDefault(change, Set.of()), joints(change, HERE), change.words());
+      assertEquals(
+          change == AdjusterKind.RACK_POSITION ? rack : Set.of(),
+          joints(change, OTHER_SIDE),
+          change.words());
+      assertEquals(Set.of(), joints(change, ELSEWHERE), change.words());
+    }
+    for (Joint joint : Joint.values()) {
+      Subject laidOut = new Subject.JointLaidOut(joint);
+      assertTrue(Moves.by(HappeningKind.HIT_OR_BENT, HERE, laidOut));
+      assertTrue(Moves.by(HappeningKind.CUT_WELDED_GROUND, HERE, laidOut));
+      assertFalse(Moves.by(HappeningKind.DRIVEN, HERE, laidOut));
+    }
   }
 
   @Test

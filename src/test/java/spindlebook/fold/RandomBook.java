@@ -21,6 +21,7 @@ import spindlebook.entry.Content;
 import spindlebook.entry.GapResult;
 import spindlebook.entry.HappeningKind;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Joint;
 import spindlebook.entry.LineSide;
 import spindlebook.entry.Load;
 import spindlebook.entry.Quantity;
@@ -43,6 +44,7 @@ public final class RandomBook {
   private final List<String> readings = new ArrayList<>();
   private final List<String> alignments = new ArrayList<>();
   private final List<String> targets = new ArrayList<>();
+  private final List<String> joints = new ArrayList<>();
   private final List<String> changes = new ArrayList<>();
   private final List<String> answers = new ArrayList<>();
 
@@ -116,8 +118,11 @@ public final class RandomBook {
     } else if (what < 94) {
       note(key, correction());
       answers.add(key);
-    } else {
+    } else if (what < 99) {
       note(key, definition());
+    } else {
+      joints.add(key);
+      note(key, joint());
     }
   }
 
@@ -264,6 +269,11 @@ public final class RandomBook {
             corner(), figure, null, null, maybe(mm(least)), mm(least + random.nextInt(1, 30)));
   }
 
+  private Content.JointPlace joint() {
+    return new Content.JointPlace(
+        corner(), any(Joint.values()), near(400), near(900), near(350), maybe(any(heights)));
+  }
+
   private TypedLength near(int mm) {
     return mm(mm + random.nextInt(-6, 7));
   }
@@ -302,7 +312,7 @@ public final class RandomBook {
   }
 
   private Content.Correction correction() {
-    String target = any(rounds, heights, readings, alignments, targets, changes, answers);
+    String target = any(rounds, heights, readings, alignments, targets, joints, changes, answers);
     Content before =
         entries.stream().filter(e -> e.key().equals(target)).findFirst().orElseThrow().content();
     Content body = null;
@@ -316,6 +326,8 @@ public final class RandomBook {
       body = alignment();
     } else if (before instanceof Content.Target && random.nextBoolean()) {
       body = target();
+    } else if (before instanceof Content.JointPlace && random.nextBoolean()) {
+      body = joint();
     } else if (before instanceof Content.Adjustment && random.nextBoolean()) {
       body = adjustment();
     }

@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import spindlebook.entry.Joint;
 import spindlebook.linkage.Calibration.Left;
 import spindlebook.linkage.Coordinate.Along;
 import spindlebook.linkage.Coordinate.Axis;

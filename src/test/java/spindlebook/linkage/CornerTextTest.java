@@ -12,6 +12,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import spindlebook.entry.Joint;
 
 /** A corner as comma-separated values, and its sheet. */
 class CornerTextTest {

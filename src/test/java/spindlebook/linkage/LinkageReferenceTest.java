@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import spindlebook.entry.Joint;
 import spindlebook.linkage.Found.StopsAssembling;
 
 /** linkage.json: every row to the file's own tolerances, its identities, and where it ends. */

@@ -6,6 +6,7 @@ import org.apache.commons.math3.fitting.leastsquares.MultivariateJacobianFunctio
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.util.Pair;
+import spindlebook.entry.Joint;
 
 /**
  * A pose the other way: the nine coordinates of L, U and TO from eight lengths and the wheel's

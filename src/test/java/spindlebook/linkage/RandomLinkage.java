@@ -3,6 +3,7 @@ package spindlebook.linkage;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Random;
+import spindlebook.entry.Joint;
 
 /** Invented corners about the reference one, their pivot axes inclined, on either side. */
 final class RandomLinkage {

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import spindlebook.alignment.AxisPlace;
 import spindlebook.alignment.ScrubTrail;
 import spindlebook.alignment.SteeringAxis;
+import spindlebook.entry.Joint;
 import spindlebook.linkage.Found.StopsAssembling;
 import spindlebook.uncertainty.Figure;
 

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import spindlebook.entry.Joint;
 import spindlebook.linkage.Coordinate.Along;
 import spindlebook.linkage.Coordinate.Axis;
 import spindlebook.uncertainty.Figure;

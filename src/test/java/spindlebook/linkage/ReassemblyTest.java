@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import spindlebook.alignment.Reference;
+import spindlebook.entry.Joint;
 import spindlebook.linkage.Change.Longer;
 import spindlebook.linkage.Change.Moved;
 import spindlebook.linkage.Change.Rod;

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
+import spindlebook.entry.Joint;
 
 /** Reads linkage.json; where it comes from stands beside it. */
 final class ReferenceLinkage {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import spindlebook.entry.Joint;
 import spindlebook.linkage.Change.Longer;
 import spindlebook.linkage.Change.Moved;
 import spindlebook.linkage.Change.Rod;

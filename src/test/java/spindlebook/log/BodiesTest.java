@@ -42,6 +42,7 @@ import spindlebook.entry.Content;
 import spindlebook.entry.GapResult;
 import spindlebook.entry.HappeningKind;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Joint;
 import spindlebook.entry.LineSide;
 import spindlebook.entry.Load;
 import spindlebook.entry.Pairing;
@@ -298,6 +299,8 @@ class BodiesTest {
         alignment(new AlignmentWay.Across(true, LONG, GAP, GAP)),
         new Content.Target("lf", AlignedFigure.TOTAL_TOE, null, null, null, GAP),
         new Content.Target("lf", AlignedFigure.CAMBER, ANGLE, ANGLE, null, null),
+        new Content.JointPlace("lf", Joint.HOUSE_L, GAP, LONG, GAP, "h1"),
+        new Content.JointPlace("lf", Joint.TI, GAP, LONG, GAP, null),
         new Content.SignOff(
             "car",
             6,

@@ -9,7 +9,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.EnumMap;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import spindlebook.linkage.Joint;
+import spindlebook.entry.Joint;
 import spindlebook.linkage.Joints;
 import spindlebook.linkage.Linkage;
 import spindlebook.linkage.Vec;

@@ -2,6 +2,7 @@ package spindlebook.drivecheck;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -93,55 +94,88 @@ public final class CheckWords {
   }
 
   private Task line(ThingFirst thing, Checked at, TravelWords say) {
-    if (thing instanceof ThingFirst.OfLimit of) {
-      return limit(of, at, say);
-    }
-    if (thing instanceof ThingFirst.NotReadFarEnough of) {
-      String outTo = say.outTo(of.reach().outToMm()).replace(" " + say.zero().words(), "");
-      String href = NeedAddress.of(corner(at), say, of.reach().needs());
-      return line(thing, at, say.unreadReach(of.reach()), "", href)
-          .job("Measure", of.count() + " limits " + outTo);
-    }
-    if (thing instanceof ThingFirst.OfMidTravel of) {
-      return line(thing, at, say.midTravel(of.mid()), "", curve(at, of.mid().point()))
-          .job(
-              of.why() == Why.SHORT ? "Make room" : "Measure",
-              say.name(of.mid()) + ", in mid-travel");
-    }
-    if (thing instanceof ThingFirst.OffTarget off) {
-      return offTarget(off, at);
-    }
-    if (thing instanceof ThingFirst.StopsDisagree) {
-      ToRead bump = new ToRead(HeightName.FULL_BUMP, null, Steering.STRAIGHT, null, null);
-      String sentence = "Full bump as read and as worked out from touch and crush disagree.";
-      return line(thing, at, sentence, "", NeedAddress.of(corner(at), say, List.of(need(bump))))
-          .job("Measure again", "full bump: read and worked out disagree");
-    }
-    if (thing instanceof ThingFirst.Missing missing) {
-      return missing(missing, at, say);
-    }
-    if (thing instanceof ThingFirst.Again again) {
-      return again(again, at, say);
-    }
-    if (thing instanceof ThingFirst.InDoubt in) {
-      Doubted doubted = in.doubted();
-      String sentence = Capital.of(doubted.kind() + ": " + doubted.words());
-      return line(thing, at, sentence, doubted.doubt(), "/entries/" + doubted.key())
-          .job("Check this:", doubted.kind() + ", " + doubted.words());
-    }
-    if (thing instanceof ThingFirst.NotMeasured not) {
-      String rounds = "/corners/" + corner(at) + "/rounds";
-      return line(
-              thing,
-              at,
-              not.round()
-                  ? "A round was begun; no height is in it yet."
-                  : "No round yet: nothing was ever measured here.",
-              "",
-              not.round() ? rounds : rounds + "/new")
-          .job("Measure", at.card().place().words() + ", nothing read yet");
-    }
-    return ofLife(thing, at, say);
+    return TOLD.get(thing.getClass()).of(this, thing, at, say);
+  }
+
+  private interface Telling<T> {
+    Task of(CheckWords words, T thing, Checked at, TravelWords say);
+  }
+
+  /** How each kind of thing is told at its corner; none can be left out. */
+  private static final Map<Class<? extends ThingFirst>, Telling<ThingFirst>> TOLD = new HashMap<>();
+
+  private static <T extends ThingFirst> void tell(Class<T> kind, Telling<T> telling) {
+    TOLD.put(kind, (words, thing, at, say) -> telling.of(words, kind.cast(thing), at, say));
+  }
+
+  static Set<Class<? extends ThingFirst>> kinds() {
+    return TOLD.keySet();
+  }
+
+  static {
+    tell(ThingFirst.OfLimit.class, CheckWords::limit);
+    tell(ThingFirst.NotReadFarEnough.class, (w, of, at, say) -> notReadFarEnough(of, at, say));
+    tell(ThingFirst.OfMidTravel.class, (w, of, at, say) -> midTravel(of, at, say));
+    tell(ThingFirst.OffTarget.class, (w, off, at, say) -> offTarget(off, at));
+    tell(ThingFirst.StopsDisagree.class, (w, stops, at, say) -> stopsDisagree(stops, at, say));
+    tell(ThingFirst.Missing.class, (w, missing, at, say) -> missing(missing, at, say));
+    tell(ThingFirst.Again.class, (w, again, at, say) -> again(again, at, say));
+    tell(ThingFirst.InDoubt.class, (w, in, at, say) -> inDoubt(in, at));
+    tell(ThingFirst.NotMeasured.class, (w, not, at, say) -> notMeasured(not, at));
+    tell(ThingFirst.Opened.class, (w, opened, at, say) -> opened(opened, at));
+    tell(ThingFirst.ReCheckDue.class, CheckWords::reCheck);
+    tell(ThingFirst.ToDo.class, (w, toDo, at, say) -> w.toDo(toDo, at.card().place().words()));
+    tell(
+        ThingFirst.DeeperThanAllowed.class,
+        (w, bump, at, say) ->
+            room(bump, at, deeper(bump, say), adjuster(at.card(), AdjusterKind.BUMP_STOP_SPACER)));
+    tell(
+        ThingFirst.NearerThanAllowed.class,
+        (w, clay, at, say) ->
+            room(clay, at, nearer(clay.clay(), say), "/corners/" + corner(at) + "/adjustments"));
+    tell(ThingFirst.StretchUsed.class, (w, used, at, say) -> stretchUsed(used, at));
+  }
+
+  private static Task notReadFarEnough(
+      ThingFirst.NotReadFarEnough of, Checked at, TravelWords say) {
+    String outTo = say.outTo(of.reach().outToMm()).replace(" " + say.zero().words(), "");
+    String href = NeedAddress.of(corner(at), say, of.reach().needs());
+    return line(of, at, say.unreadReach(of.reach()), "", href)
+        .job("Measure", of.count() + " limits " + outTo);
+  }
+
+  private static Task midTravel(ThingFirst.OfMidTravel of, Checked at, TravelWords say) {
+    return line(of, at, say.midTravel(of.mid()), "", curve(at, of.mid().point()))
+        .job(
+            of.why() == Why.SHORT ? "Make room" : "Measure",
+            say.name(of.mid()) + ", in mid-travel");
+  }
+
+  private static Task stopsDisagree(ThingFirst.StopsDisagree thing, Checked at, TravelWords say) {
+    ToRead bump = new ToRead(HeightName.FULL_BUMP, null, Steering.STRAIGHT, null, null);
+    String sentence = "Full bump as read and as worked out from touch and crush disagree.";
+    return line(thing, at, sentence, "", NeedAddress.of(corner(at), say, List.of(need(bump))))
+        .job("Measure again", "full bump: read and worked out disagree");
+  }
+
+  private static Task inDoubt(ThingFirst.InDoubt in, Checked at) {
+    Doubted doubted = in.doubted();
+    String sentence = Capital.of(doubted.kind() + ": " + doubted.words());
+    return line(in, at, sentence, doubted.doubt(), "/entries/" + doubted.key())
+        .job("Check this:", doubted.kind() + ", " + doubted.words());
+  }
+
+  private static Task notMeasured(ThingFirst.NotMeasured not, Checked at) {
+    String rounds = "/corners/" + corner(at) + "/rounds";
+    return line(
+            not,
+            at,
+            not.round()
+                ? "A round was begun; no height is in it yet."
+                : "No round yet: nothing was ever measured here.",
+            "",
+            not.round() ? rounds : rounds + "/new")
+        .job("Measure", at.card().place().words() + ", nothing read yet");
   }
 
   private static String corner(Checked at) {
@@ -300,32 +334,22 @@ public final class CheckWords {
 
   // --- what drives did and hands have to do
 
-  private Task ofLife(ThingFirst thing, Checked at, TravelWords say) {
-    String corner = "/corners/" + corner(at);
-    if (thing instanceof ThingFirst.Opened opened) {
-      SeenFastener seen = opened.fastener();
-      String name = Capital.of(seen.adjuster().name()) + ", " + seen.adjuster().kind().fastener();
-      String torque = seen.torque() == null ? "" : "Torque " + seen.torque() + ".";
-      String href = corner + "/fasteners/" + seen.adjuster().adjuster();
-      return line(thing, at, name + ": " + seen.state().words() + ".", torque, href)
-          .job("Torque", fastener(seen) + (seen.torque() == null ? "" : ", " + seen.torque()))
-          .ticked(href, Map.of("how", "marked", "back", BACK));
-    }
-    if (thing instanceof ThingFirst.ReCheckDue due) {
-      String href = "/cars/" + car + "/re-check?corner=" + corner(at);
-      return line(thing, at, notLookedAt(due), "", href).job("Look at", due(due));
-    }
-    if (thing instanceof ThingFirst.ToDo toDo) {
-      return toDo(toDo, at.card().place().words());
-    }
-    if (thing instanceof ThingFirst.DeeperThanAllowed deeper) {
-      return room(
-          thing, at, deeper(deeper, say), adjuster(at.card(), AdjusterKind.BUMP_STOP_SPACER));
-    }
-    if (thing instanceof ThingFirst.NearerThanAllowed nearer) {
-      return room(thing, at, nearer(nearer.clay(), say), corner + "/adjustments");
-    }
-    ThingFirst.StretchUsed used = (ThingFirst.StretchUsed) thing;
+  private static Task opened(ThingFirst.Opened opened, Checked at) {
+    SeenFastener seen = opened.fastener();
+    String name = Capital.of(seen.adjuster().name()) + ", " + seen.adjuster().kind().fastener();
+    String torque = seen.torque() == null ? "" : "Torque " + seen.torque() + ".";
+    String href = "/corners/" + corner(at) + "/fasteners/" + seen.adjuster().adjuster();
+    return line(opened, at, name + ": " + seen.state().words() + ".", torque, href)
+        .job("Torque", fastener(seen) + (seen.torque() == null ? "" : ", " + seen.torque()))
+        .ticked(href, Map.of("how", "marked", "back", BACK));
+  }
+
+  private Task reCheck(ThingFirst.ReCheckDue due, Checked at, TravelWords say) {
+    String href = "/cars/" + car + "/re-check?corner=" + corner(at);
+    return line(due, at, notLookedAt(due), "", href).job("Look at", due(due));
+  }
+
+  private static Task stretchUsed(ThingFirst.StretchUsed used, Checked at) {
     return used.between() == null
         ? line(
                 used,
@@ -340,7 +364,7 @@ public final class CheckWords {
                 "Between drives the limit strap was longer than the stretch held back for it"
                     + " allows.",
                 "Read it on the strap in a round.",
-                corner + "/rounds/new")
+                "/corners/" + corner(at) + "/rounds/new")
             .job("Measure", "limit strap, longer than its stretch allows");
   }
 

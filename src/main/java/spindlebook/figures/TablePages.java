@@ -6,7 +6,6 @@ import java.util.List;
 import spindlebook.card.Addressed;
 import spindlebook.fold.CarBook;
 import spindlebook.log.Histories;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 
@@ -30,9 +29,7 @@ public final class TablePages {
             .map(t -> new Row(t.name(), car + "/tables/" + t.name(), lines(t.rows().size())))
             .toList();
     PageFrame frame =
-        PageFrame.of("Tables · Spindlebook", "Tables")
-            .sub(name)
-            .crumbs(new Crumb(name, car), new Crumb("The book", car + "/book"));
+        PageFrame.of("Tables · Spindlebook", "Tables").sub(name).up("The book", car + "/book");
     Html.show(ctx, Html.TEMPLATES.figuresTables(frame, rows));
   }
 

@@ -9,7 +9,7 @@ public final class PageFrame {
   private final String title;
   private final String heading;
   private String sub = "";
-  private Crumb up;
+  private Link up;
   private PlanView plan;
   private State state;
   private StepBand step;
@@ -40,13 +40,7 @@ public final class PageFrame {
 
   /** The page above this one. */
   public PageFrame up(String word, String href) {
-    up = new Crumb(word, href);
-    return this;
-  }
-
-  /** The same, of a way whose nearest page is last. */
-  public PageFrame crumbs(Crumb... way) {
-    up = way[way.length - 1];
+    up = new Link(word, href);
     return this;
   }
 
@@ -117,7 +111,7 @@ public final class PageFrame {
   }
 
   /** The page above this one; null where there is none. */
-  public Crumb up() {
+  public Link up() {
     return up;
   }
 

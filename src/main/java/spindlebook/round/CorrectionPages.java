@@ -15,7 +15,6 @@ import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
-import spindlebook.page.Crumb;
 import spindlebook.page.FormKey;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
@@ -183,7 +182,7 @@ public final class CorrectionPages {
     return PageFrame.of(heading + " · Spindlebook", heading)
         .sub(card.place().words() + " · " + sub)
         .plan(Shown.plan(card))
-        .crumbs(new Crumb("back", back));
+        .up("back", back);
   }
 
   private Card card(Context ctx, String path) {

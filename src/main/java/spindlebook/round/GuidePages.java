@@ -24,7 +24,6 @@ import spindlebook.log.Entry;
 import spindlebook.log.Histories;
 import spindlebook.log.Json;
 import spindlebook.page.Asked;
-import spindlebook.page.Crumb;
 import spindlebook.page.Field;
 import spindlebook.page.FormKey;
 import spindlebook.page.FormPart;
@@ -114,7 +113,7 @@ public final class GuidePages {
   public void waiting(Context ctx) {
     PageFrame frame =
         PageFrame.of("Waiting · Spindlebook", "Waiting on this phone")
-            .crumbs(new Crumb("cars", "/cars"))
+            .up("cars", "/cars")
             .modules("waiting.js");
     Html.show(ctx, Html.TEMPLATES.roundWaiting(frame));
   }

@@ -21,7 +21,6 @@ import spindlebook.fold.SeenHeight;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.FormKey;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
@@ -130,7 +129,7 @@ public final class HeightPages {
         PageFrame.of(
                 Capital.of(card.place().words()) + " · " + height.words() + " · Spindlebook", "")
             .step(StepWords.band(card, height.name(), height.words(), steering, 0, 0))
-            .crumbs(new Crumb("the round", at.href()))
+            .up("the round", at.href())
             .modules("/static/save-as-typed.js")
             .caution(Cautions.MEASURING);
     if (posted.ok()) {

@@ -19,7 +19,6 @@ import spindlebook.fold.SeenReading;
 import spindlebook.fold.SeenRound;
 import spindlebook.log.Histories;
 import spindlebook.page.Cautions;
-import spindlebook.page.Crumb;
 import spindlebook.page.Html;
 import spindlebook.page.Notice;
 import spindlebook.page.PageFrame;
@@ -37,16 +36,16 @@ public final class PaperPages {
 
   public void ofRound(Context ctx) {
     Sitting at = Sitting.of(histories, ctx);
-    show(ctx, at, new Crumb("the round", at.href()));
+    show(ctx, at, "the round", at.href());
   }
 
   public void ofCorner(Context ctx) {
     Card card = histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
     Sitting at = Sitting.of(histories, card, RoundForm.usual(card, List.of()));
-    show(ctx, at, new Crumb(card.place().words(), "/corners/" + card.corner()));
+    show(ctx, at, card.place().words(), "/corners/" + card.corner());
   }
 
-  private static void show(Context ctx, Sitting at, Crumb back) {
+  private static void show(Context ctx, Sitting at, String up, String back) {
     Card card = at.card();
     Content.Round round = at.round();
     Optional<SeenRound> started = Optional.ofNullable(at.seen());
@@ -54,7 +53,7 @@ public final class PaperPages {
         PageFrame.of("A blank sheet · Spindlebook", Capital.of(card.place().words()) + ", a round")
             .sub(card.details().name() + " · numbers without a unit: " + round.unit().word())
             .plan(Shown.plan(card))
-            .crumbs(back)
+            .up(up, back)
             .notices(
                 List.of(
                     new Notice(

@@ -19,7 +19,6 @@ import spindlebook.fold.SeenReading;
 import spindlebook.fold.SeenRound;
 import spindlebook.fold.Standing;
 import spindlebook.log.Histories;
-import spindlebook.page.Crumb;
 import spindlebook.page.PageFrame;
 import spindlebook.plan.JackPlan;
 import spindlebook.units.LengthUnit;
@@ -81,7 +80,7 @@ record Sitting(CarBook book, Card card, Card mirror, Content.Round round, SeenRo
   PageFrame frame(String title, String heading) {
     return PageFrame.of(title + " · Spindlebook", heading)
         .plan(Shown.plan(card))
-        .crumbs(new Crumb("the round", href()));
+        .up("the round", href());
   }
 
   Optional<Slot> slot(Steering steering, String row) {

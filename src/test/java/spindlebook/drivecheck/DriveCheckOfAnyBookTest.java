@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -114,5 +115,12 @@ class DriveCheckOfAnyBookTest {
     }
     assertTrue(changed > BOOKS / 2, "too few: " + changed);
     assertTrue(aligned > BOOKS / 2, "too few with alignment: " + aligned);
+  }
+
+  @Test
+  void every_kind_of_thing_is_told_in_words() {
+    assertEquals(
+        Set.<Class<?>>of(ThingFirst.class.getPermittedSubclasses()),
+        new HashSet<Class<?>>(CheckWords.kinds()));
   }
 }

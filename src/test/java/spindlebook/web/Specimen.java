@@ -16,7 +16,6 @@ import spindlebook.drawing.State;
 import spindlebook.drawing.TapeFace;
 import spindlebook.page.Action;
 import spindlebook.page.Choice;
-import spindlebook.page.Crumb;
 import spindlebook.page.Field;
 import spindlebook.page.Notice;
 import spindlebook.page.PageFrame;
@@ -110,7 +109,7 @@ final class Specimen {
     PageFrame frame =
         PageFrame.of("Left front" + t, "Left front")
             .sub("as of today · spring out, wheel on")
-            .crumbs(new Crumb("Marmot", "/car"))
+            .up("Marmot", "/car")
             .plan(PlanView.at(DrawnWheel.LEFT_FRONT));
     List<SettingRow> settings =
         List.of(
@@ -165,7 +164,7 @@ final class Specimen {
     PageFrame frame =
         PageFrame.of("Readings", "Readings")
             .step(band(t))
-            .crumbs(new Crumb("round" + t, "/round"))
+            .up("round" + t, "/round")
             .notices(
                 List.of(
                     new Notice(
@@ -211,9 +210,7 @@ final class Specimen {
 
   private static String tape(String t) {
     PageFrame frame =
-        PageFrame.of("Spindle above the floor", "")
-            .step(band(t))
-            .crumbs(new Crumb("round", "/round"));
+        PageFrame.of("Spindle above the floor", "").step(band(t)).up("round", "/round");
     return page(
         frame,
         raw(
@@ -267,9 +264,7 @@ final class Specimen {
 
   private static String book(String t) {
     PageFrame frame =
-        PageFrame.of("The book", "The book")
-            .sub("Marmot · 1,204 entries")
-            .crumbs(new Crumb("Marmot", "/car"));
+        PageFrame.of("The book", "The book").sub("Marmot · 1,204 entries").up("Marmot", "/car");
     return page(
         frame,
         story(

@@ -1,4 +1,0 @@
-package spindlebook.page;
-
-/** One step of the way back up: the word shown and where it leads. */
-public record Crumb(String word, String href) {}

@@ -38,7 +38,7 @@ import spindlebook.uncertainty.Figure;
  * from memory. The least by Commons Math's Levenberg–Marquardt.
  *
  * @param joints with the calibrated coordinates
- * @param placed in the order asked; their figures' sources are the readings' and the givens'
+ * @param coordinates in the order asked; their figures' sources are the readings' and the givens'
  * @param untold those that the readings do not tell
  * @param readings what is left of each reading, in their order
  * @param wrong none, the one that is probably wrong, or several of which one is; a coordinate as
@@ -47,10 +47,10 @@ import spindlebook.uncertainty.Figure;
  */
 public record Calibration(
     Joints joints,
-    List<Placed> placed,
+    List<CoordinateFigure> coordinates,
     List<Coordinate> untold,
-    List<Left> readings,
-    List<Left> wrong,
+    List<Misfit> readings,
+    List<Misfit> wrong,
     double redundancy) {
   private static final double BY_CHANCE = 3.29;
   private static final double NOT_TOLD = 0.7;
@@ -67,21 +67,22 @@ public record Calibration(
    * @param off how far it lies from what the others say; NaN where nothing checks it
    * @param w that, in standard uncertainties
    */
-  public record Left(String key, double left, double off, double w) {}
+  public record Misfit(String key, double left, double off, double w) {}
 
   public Calibration {
-    placed = List.copyOf(placed);
+    coordinates = List.copyOf(coordinates);
     untold = List.copyOf(untold);
     readings = List.copyOf(readings);
     wrong = List.copyOf(wrong);
   }
 
   /**
-   * @param given where each chosen coordinate is as given, such as {@link Placed#asGiven}
+   * @param given where each chosen coordinate is as given, such as {@link CoordinateFigure#asGiven}
    * @throws LinkageRefused where a reading's height is not reached with the joints as given, or a
    *     row has no doubt of its own
    */
-  public static Calibration of(Joints joints, List<Placed> given, List<CornerReading> readings) {
+  public static Calibration of(
+      Joints joints, List<CoordinateFigure> given, List<CornerReading> readings) {
     if (given.isEmpty()) {
       throw new LinkageRefused("Choose at least one coordinate that may be other than given.");
     }
@@ -94,12 +95,13 @@ public record Calibration(
     RealMatrix j = whiten.multiply(fit.slopes(best, off));
     RealMatrix c = new CholeskyDecomposition(j.transpose().multiply(j)).getSolver().getInverse();
     RealMatrix gains = c.multiply(j.transpose()).multiply(whiten);
-    List<Placed> placed = new ArrayList<>();
+    List<CoordinateFigure> coordinates = new ArrayList<>();
     List<Coordinate> untold = new ArrayList<>();
     for (int k = 0; k < best.length; k++) {
       Coordinate coordinate = given.get(k).coordinate();
-      placed.add(new Placed(coordinate, Figure.linear(best[k], rows, gains.getRow(k))));
-      if (placed.get(k).value().u() > NOT_TOLD * given.get(k).value().u()) {
+      coordinates.add(
+          new CoordinateFigure(coordinate, Figure.linear(best[k], rows, gains.getRow(k))));
+      if (coordinates.get(k).value().u() > NOT_TOLD * given.get(k).value().u()) {
         untold.add(coordinate);
       }
     }
@@ -108,11 +110,11 @@ public record Calibration(
     RealMatrix seen = back.multiply(j);
     RealMatrix f = back.multiply(whiten).subtract(seen.multiply(c).multiply(seen.transpose()));
     double[] pulls = back.operate(whiten.operate(off));
-    List<Left> left = new ArrayList<>();
+    List<Misfit> left = new ArrayList<>();
     for (int i = 0; i < off.length; i++) {
       boolean checked = f.getEntry(i, i) * Math.pow(rows.get(i).u(), 2) > UNCHECKED;
       left.add(
-          new Left(
+          new Misfit(
               i < readings.size()
                   ? readings.get(i).key()
                   : given.get(i - readings.size()).coordinate().words(),
@@ -128,7 +130,7 @@ public record Calibration(
     }
     return new Calibration(
         fit.joints(best),
-        placed,
+        coordinates,
         untold,
         left.subList(0, readings.size()),
         wrong(left, f),
@@ -193,10 +195,10 @@ public record Calibration(
     }
   }
 
-  private static List<Left> wrong(List<Left> left, RealMatrix f) {
+  private static List<Misfit> wrong(List<Misfit> left, RealMatrix f) {
     double[] w = left.stream().mapToDouble(l -> Math.abs(l.w)).toArray();
     int worst = new ArrayRealVector(w, false).getMaxIndex();
-    List<Left> wrong = new ArrayList<>();
+    List<Misfit> wrong = new ArrayList<>();
     for (int i = 0; i < w.length; i++) {
       double together =
           f.getEntry(i, worst) / Math.sqrt(f.getEntry(i, i) * f.getEntry(worst, worst));
@@ -209,6 +211,6 @@ public record Calibration(
 
   /** From −1 to 1: near either, the readings tell the two only together. */
   public double correlation(int one, int other) {
-    return placed.get(one).value().correlation(placed.get(other).value());
+    return coordinates.get(one).value().correlation(coordinates.get(other).value());
   }
 }

@@ -20,11 +20,11 @@ final class CornerFit {
   private static final double NOWHERE = 1e6;
 
   private final Joints given;
-  private final List<Placed> placed;
+  private final List<CoordinateFigure> placed;
   private final List<CornerReading> readings;
   private final Pose[] straight;
 
-  CornerFit(Joints given, List<Placed> placed, List<CornerReading> readings) {
+  CornerFit(Joints given, List<CoordinateFigure> placed, List<CornerReading> readings) {
     this.given = given;
     this.placed = placed;
     this.readings = readings;

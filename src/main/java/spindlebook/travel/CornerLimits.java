@@ -36,7 +36,7 @@ public final class CornerLimits {
    * @param before what it said by its readings before they all went stale; null while any holds
    * @param gone what made them stale, in words
    */
-  record Found(Ruled of, EndLimit at, EndLimit before, List<String> gone) {
+  record Found(RuleReadings of, EndLimit at, EndLimit before, List<String> gone) {
     /** A limit that once was. */
     Found noLonger() {
       return new Found(of, at, before == null ? at : before, gone);
@@ -44,7 +44,7 @@ public final class CornerLimits {
   }
 
   /** A broken stretch. */
-  record Broken(Ruled of, MidTravel mid) {
+  record Broken(RuleReadings of, MidTravel mid) {
     /** Its near edge as a limit of an end. */
     Found asLimitOf(End end) {
       return new Found(of, mid.shortfall().near(end), null, List.of());
@@ -102,14 +102,15 @@ public final class CornerLimits {
         for (Rule rule : Rule.of(point.keep())) {
           List<Node> nodes = Nodes.watchPoint(card, point.point(), steering, pairing, rule);
           curves.add(
-              curve(new Ruled(Limit.Kind.WATCH_POINT, point, steering, pairing, rule, nodes)));
+              curve(
+                  new RuleReadings(Limit.Kind.WATCH_POINT, point, steering, pairing, rule, nodes)));
         }
       }
     }
     return curves;
   }
 
-  private Curve curve(Ruled of) {
+  private Curve curve(RuleReadings of) {
     Along along = RuleAlongTravel.along(of.nodes(), of.rule());
     return new Curve(
         found(End.DROOP, of, along),
@@ -155,7 +156,7 @@ public final class CornerLimits {
             limitMm.value(),
             null,
             List.of());
-    Ruled of = new Ruled(Limit.Kind.GROUND, null, null, null, null, List.of());
+    RuleReadings of = new RuleReadings(Limit.Kind.GROUND, null, null, null, null, List.of());
     return new Found(of, crosses, null, List.of());
   }
 
@@ -212,7 +213,7 @@ public final class CornerLimits {
     Found limit =
         found(
             end,
-            new Ruled(Limit.Kind.SHOCK, null, null, pairing, rule, left),
+            new RuleReadings(Limit.Kind.SHOCK, null, null, pairing, rule, left),
             RuleAlongTravel.along(left, rule),
             left(end, stale, ofEnd, kept),
             card.readingsOf(Quantity.SHOCK_LENGTH));
@@ -257,7 +258,7 @@ public final class CornerLimits {
         : new EndLimit.BrokenThroughout(along.midTravel().get(0).readings());
   }
 
-  private static List<String> gone(Ruled of, List<SeenReading> readings) {
+  private static List<String> gone(RuleReadings of, List<SeenReading> readings) {
     return Change.each(
             readings.stream()
                 .filter(r -> r.stale() && Nodes.stood(r.height(), of.pairing()))
@@ -278,7 +279,7 @@ public final class CornerLimits {
     return end == End.DROOP ? HeightName.ON_THE_STRAP : HeightName.STOP_TOUCH;
   }
 
-  private Found found(End end, Ruled of, Along along) {
+  private Found found(End end, RuleReadings of, Along along) {
     String point = of.point().point();
     return found(
         end,
@@ -289,7 +290,7 @@ public final class CornerLimits {
   }
 
   private static Found found(
-      End end, Ruled of, Along along, List<Node> stale, List<SeenReading> readings) {
+      End end, RuleReadings of, Along along, List<Node> stale, List<SeenReading> readings) {
     EndLimit at = at(end, along);
     return new Found(of, at, before(end, at, stale, of.rule()), gone(of, readings));
   }

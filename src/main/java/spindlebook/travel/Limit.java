@@ -50,7 +50,7 @@ public record Limit(
 
   /** What tells more of it at an end. */
   public ToRead toRead(End end) {
-    return Ruled.toRead(end, kind, point, steering, pairing);
+    return RuleReadings.toRead(end, kind, point, steering, pairing);
   }
 
   /** The wheel position of the limit, or of the last place where the rule is known to be kept. */

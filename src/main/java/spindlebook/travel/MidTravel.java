@@ -23,7 +23,7 @@ public record MidTravel(
     Outcome outcome,
     Settles settles) {
 
-  static MidTravel of(Ruled of, Shortfall shortfall) {
+  static MidTravel of(RuleReadings of, Shortfall shortfall) {
     Figure inside = of.inside(shortfall.worst());
     boolean broken = GuardBand.atLeast(inside, 0) == Outcome.SHORT;
     return new MidTravel(

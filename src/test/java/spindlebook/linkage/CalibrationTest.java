@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import spindlebook.entry.Joint;
-import spindlebook.linkage.Calibration.Left;
+import spindlebook.linkage.Calibration.Misfit;
 import spindlebook.linkage.Coordinate.Along;
 import spindlebook.linkage.Coordinate.Axis;
 import spindlebook.uncertainty.Figure;
@@ -39,15 +39,15 @@ class CalibrationTest {
     int suspected = 0;
     for (int run = 0; run < 1000; run++) {
       ReadCorner corner = ReadCorner.drawn(random, coordinates);
-      List<Placed> given =
+      List<CoordinateFigure> given =
           coordinates.stream()
-              .map(c -> Placed.asGiven(c, corner.given()))
-              .map(p -> new Placed(p.coordinate(), wider(p.value(), wider)))
+              .map(c -> CoordinateFigure.asGiven(c, corner.given()))
+              .map(p -> new CoordinateFigure(p.coordinate(), wider(p.value(), wider)))
               .toList();
       Calibration calibrated = Calibration.of(corner.given(), given, corner.readings());
       assertEquals(30 - held.length, calibrated.redundancy(), 2);
       for (int i = 0; i < held.length; i++) {
-        Placed placed = calibrated.placed().get(i);
+        CoordinateFigure placed = calibrated.coordinates().get(i);
         double off = placed.value().value() - placed.coordinate().of(corner.real());
         held[i] += Math.abs(off) <= placed.value().U() ? 1 : 0;
       }
@@ -71,7 +71,7 @@ class CalibrationTest {
       ReadCorner corner = ReadCorner.drawn(random);
       int shock = 3 * random.nextInt(10) + 2;
       double by = random.nextBoolean() ? HALF_INCH_MM : -HALF_INCH_MM;
-      List<Left> wrong =
+      List<Misfit> wrong =
           Calibration.of(corner.given(), corner.taped(), corner.with(shock, by)).wrong();
       boolean this_ =
           wrong.size() == 1 && wrong.get(0).key().equals(corner.readings().get(shock).key());
@@ -114,10 +114,10 @@ class CalibrationTest {
               Figure.of(value, own, 1e-6)));
     }
     Calibration calibrated = Calibration.of(corner.given(), corner.taped(), exact);
-    for (Placed told : calibrated.placed()) {
+    for (CoordinateFigure told : calibrated.coordinates()) {
       assertEquals(told.coordinate().of(corner.real()), told.value().value(), 1e-4);
     }
-    for (Left left : calibrated.readings()) {
+    for (Misfit left : calibrated.readings()) {
       assertEquals(0, left.left(), 1e-6);
     }
     assertEquals(List.of(), calibrated.wrong());
@@ -135,7 +135,7 @@ class CalibrationTest {
         Calibration.of(corner.given(), corner.taped(chosen), corner.readings());
     assertTrue(calibrated.untold().containsAll(List.of(strap, pivot)), "" + calibrated.untold());
     assertEquals(corner.given().get(Joint.KU), calibrated.joints().get(Joint.KU));
-    assertEquals(12.7, calibrated.placed().get(6).value().U(), 1e-9);
+    assertEquals(12.7, calibrated.coordinates().get(6).value().U(), 1e-9);
     Calibration few =
         Calibration.of(corner.given(), corner.taped(), corner.readings().subList(0, 2));
     assertTrue(few.untold().size() >= 4, "" + few.untold());
@@ -148,8 +148,8 @@ class CalibrationTest {
   void what_cannot_be_told_apart_is_named_together() {
     ReadCorner corner = ReadCorner.drawn(new Random(4));
     Coordinate mount = new Along(Joint.SU, Axis.Z);
-    Placed anywhere =
-        new Placed(
+    CoordinateFigure anywhere =
+        new CoordinateFigure(
             mount,
             Figure.of(mount.of(corner.real()), new Source("anywhere", SourceKind.PLACING), 1000));
     List<CornerReading> spoilt = corner.with(2, HALF_INCH_MM);
@@ -157,16 +157,17 @@ class CalibrationTest {
         Calibration.of(corner.real(), List.of(anywhere), List.of(spoilt.get(2), spoilt.get(5)));
     assertEquals(1, calibrated.redundancy(), 1e-3);
     assertEquals(
-        List.of("SHOCK 0", "SHOCK 1"), calibrated.wrong().stream().map(Left::key).toList());
+        List.of("SHOCK 0", "SHOCK 1"), calibrated.wrong().stream().map(Misfit::key).toList());
   }
 
   @Test
   void a_joint_taped_two_inches_off_is_named() {
     ReadCorner corner = ReadCorner.drawn(new Random(12));
     Joints off = ReadCorner.SIX.get(5).moved(corner.given(), 50.8);
-    List<Placed> taped = ReadCorner.SIX.stream().map(c -> Placed.asGiven(c, off)).toList();
+    List<CoordinateFigure> taped =
+        ReadCorner.SIX.stream().map(c -> CoordinateFigure.asGiven(c, off)).toList();
     Calibration calibrated = Calibration.of(off, taped, corner.readings());
-    assertEquals(List.of("SU up"), calibrated.wrong().stream().map(Left::key).toList());
+    assertEquals(List.of("SU up"), calibrated.wrong().stream().map(Misfit::key).toList());
   }
 
   @Test
@@ -195,7 +196,7 @@ class CalibrationTest {
               Figure.of(pose.toeRad(), own, 1e-6)));
     }
     Calibration calibrated = of(inner.moved(real, 6), inner, readings);
-    assertEquals(-152, calibrated.placed().get(0).value().value(), 1e-3);
+    assertEquals(-152, calibrated.coordinates().get(0).value().value(), 1e-3);
   }
 
   @Test
@@ -216,7 +217,7 @@ class CalibrationTest {
   }
 
   private static Calibration of(Joints given, Coordinate coordinate, List<CornerReading> readings) {
-    return Calibration.of(given, List.of(Placed.asGiven(coordinate, given)), readings);
+    return Calibration.of(given, List.of(CoordinateFigure.asGiven(coordinate, given)), readings);
   }
 
   private static String refused(Joints given, CornerReading reading) {

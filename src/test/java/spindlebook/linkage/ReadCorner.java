@@ -61,12 +61,12 @@ record ReadCorner(Joints given, Joints real, List<CornerReading> readings) {
     return new ReadCorner(given, real, readings);
   }
 
-  List<Placed> taped() {
+  List<CoordinateFigure> taped() {
     return taped(SIX);
   }
 
-  List<Placed> taped(List<Coordinate> coordinates) {
-    return coordinates.stream().map(c -> Placed.asGiven(c, given)).toList();
+  List<CoordinateFigure> taped(List<Coordinate> coordinates) {
+    return coordinates.stream().map(c -> CoordinateFigure.asGiven(c, given)).toList();
   }
 
   /** One reading off by so much. */

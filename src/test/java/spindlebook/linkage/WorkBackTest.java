@@ -15,7 +15,7 @@ import spindlebook.linkage.Change.Moved;
 import spindlebook.linkage.Change.Rod;
 import spindlebook.linkage.Coordinate.Along;
 import spindlebook.linkage.Coordinate.Axis;
-import spindlebook.linkage.Tried.Beside;
+import spindlebook.linkage.Trial.Beside;
 
 /** bump_steer.json's exact corrections and ranges, and turns there and back. */
 class WorkBackTest {
@@ -162,7 +162,7 @@ class WorkBackTest {
   /** A mount of the upper arm 6 mm up: today and tried, at the same wheel heights. */
   @Test
   void tried_first_stands_beside_today() {
-    Tried tried = Tried.of(G1, List.of(new Moved(Joint.UF, new Vec(0, 0, 6))));
+    Trial tried = Trial.of(G1, List.of(new Moved(Joint.UF, new Vec(0, 0, 6))));
     for (double height : new double[] {-150, 0, 150}) {
       for (Beside figure : tried.at(height, 0)) {
         if (figure.column().equals("W_z")) {

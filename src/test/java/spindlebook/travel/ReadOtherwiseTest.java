@@ -31,7 +31,7 @@ class ReadOtherwiseTest {
     }
     Rule rule = new Rule.AtLeast(6);
     EndLimit at = RuleAlongTravel.along(nodes, rule).droop();
-    Ruled of = new Ruled(Limit.Kind.SHOCK, null, null, null, rule, nodes);
+    RuleReadings of = new RuleReadings(Limit.Kind.SHOCK, null, null, null, rule, nodes);
     CornerLimits.Found found = new CornerLimits.Found(of, at, null, List.of());
     return Judged.of(End.DROOP, found, Figure.exact(stopMm));
   }

@@ -186,7 +186,7 @@ record SimulatedCorner(
     }
 
     private CornerLimits.Found found(EndLimit at) {
-      Ruled of = new Ruled(Limit.Kind.SHOCK, null, null, null, rule(), nodes);
+      RuleReadings of = new RuleReadings(Limit.Kind.SHOCK, null, null, null, rule(), nodes);
       return new CornerLimits.Found(of, at, null, List.of());
     }
   }

@@ -32,7 +32,7 @@ class WorkedOutTest {
     EndLimit at = RuleAlongTravel.along(noCurve(), RULE).droop();
     EndLimit.NotRead not = assertInstanceOf(EndLimit.NotRead.class, at);
     assertTrue(not.because().get(0).startsWith("could not be worked out: "), not.toString());
-    Ruled of = new Ruled(Limit.Kind.SHOCK, null, null, null, RULE, noCurve());
+    RuleReadings of = new RuleReadings(Limit.Kind.SHOCK, null, null, null, RULE, noCurve());
     CornerLimits.Found found = new CornerLimits.Found(of, at, null, List.of());
     Limit limit = Judged.of(End.DROOP, found, Figure.exact(-480));
     assertEquals(Outcome.NEEDS, limit.outcome());

@@ -5,12 +5,12 @@ import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
 
 /** Where a coordinate is, mm or rad, and how sure. */
-public record Placed(Coordinate coordinate, Figure value) {
+public record CoordinateFigure(Coordinate coordinate, Figure value) {
 
   /** As it was given: laid out with a tape at the car, ± {@link Coordinate#byTape}. */
-  public static Placed asGiven(Coordinate coordinate, Joints joints) {
+  public static CoordinateFigure asGiven(Coordinate coordinate, Joints joints) {
     Source own = new Source("given: " + coordinate.words(), SourceKind.PLACING);
-    return new Placed(
+    return new CoordinateFigure(
         coordinate, Figure.of(coordinate.of(joints), own, coordinate.byTape() / Figure.K));
   }
 }

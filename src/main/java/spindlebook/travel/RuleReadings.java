@@ -16,7 +16,7 @@ import spindlebook.uncertainty.Figure;
  * A rule as it is kept in one steering and pairing, with the readings that tell of it; of the
  * ground there are none. Its parts are {@link Limit}'s.
  */
-record Ruled(
+record RuleReadings(
     Limit.Kind kind,
     WatchPoint point,
     Steering steering,

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /** A corner as it is today, and as it would be put together with some changes. */
-public record Tried(Linkage today, Linkage tried) {
+public record Trial(Linkage today, Linkage tried) {
 
   /** One figure of both; NaN where a side does not get there. */
   public record Beside(String column, double today, double tried) {}
@@ -12,8 +12,8 @@ public record Tried(Linkage today, Linkage tried) {
   /**
    * @throws LinkageRefused where the changed parts do not go together
    */
-  public static Tried of(Joints today, List<Change> changes) {
-    return new Tried(new Linkage(today), new Linkage(Reassembly.of(today, changes)));
+  public static Trial of(Joints today, List<Change> changes) {
+    return new Trial(new Linkage(today), new Linkage(Reassembly.of(today, changes)));
   }
 
   /** Every column at one wheel height above the design (which both have) and one rack position. */

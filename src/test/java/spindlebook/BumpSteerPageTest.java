@@ -149,7 +149,10 @@ class BumpSteerPageTest {
     marmot.send(given, Map.of("toe-range", "1/8"));
     Page page = page();
     String needed = "Your limit of toe is a length: give how far apart its two places are";
-    assertTrue(page.html().contains("<a href=\"" + given + "\">" + needed + "</a>"), page.html());
+    assertTrue(
+        page.html()
+            .contains("<a href=\"" + given + "?for=toe-across#f-toe-across\">" + needed + "</a>"),
+        page.html());
     assertTrue(
         page.text()
             .contains(

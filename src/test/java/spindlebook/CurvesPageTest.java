@@ -293,7 +293,7 @@ class CurvesPageTest {
                 "Right front: toe read as a length cannot be drawn beside angles."
                     + " <a href=\"/corners/"
                     + marmot.right
-                    + "/given\">"),
+                    + "/given?for=toe-across#f-toe-across\">"),
         page.html());
     marmot.send("/corners/" + marmot.right + "/given", Map.of("toe-across", "28"));
     assertTrue(curve("of=toe&against=other-side").html().contains("look-hollow"));

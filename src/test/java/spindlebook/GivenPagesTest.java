@@ -61,6 +61,19 @@ class GivenPagesTest {
     assertEquals(entries + 1, shop.entries());
   }
 
+  @Test
+  void what_is_missing_leads_to_its_box_and_the_fold_around_it_stands_open() {
+    marmot.adjust(marmot.left, "tyre", "33");
+    String box = given + "?for=tyre-squashed-radius#f-tyre-squashed-radius";
+    String check = shop.get("/corners/" + marmot.left + "/limits").html();
+    assertTrue(check.contains("href=\"" + box + "\""), check);
+    String fold = "<summary>Held back: stretch, impact, shock, ground";
+    assertTrue(shop.get(given).html().contains("<details class=\"more\">" + fold));
+    String stretch = shop.get(given + "?for=strap-stretch").is(200).html();
+    assertTrue(stretch.contains("<details class=\"more\" open>" + fold), stretch);
+    assertTrue(stretch.contains("id=\"f-strap-stretch\""), stretch);
+  }
+
   private String needs() {
     return shop.figures(marmot.left).at("/bump/needs").toString();
   }

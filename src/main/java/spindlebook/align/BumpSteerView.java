@@ -10,7 +10,9 @@ import spindlebook.alignment.ToeRead;
 import spindlebook.alignment.Window;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
+import spindlebook.card.NeedAddress;
 import spindlebook.curve.Node;
+import spindlebook.definition.Dimension;
 import spindlebook.drawing.Chart;
 import spindlebook.drawing.ChartDrawing;
 import spindlebook.drawing.FigureText;
@@ -102,11 +104,11 @@ public final class BumpSteerView {
     this.typedMiddle = typedMiddle;
     this.corner = "/corners/" + card.corner();
     if (!read.angle() && !read.nodes().isEmpty()) {
-      need("Toe was read as a length: give how far apart its two places are", "/given");
+      need("Toe was read as a length: give how far apart its two places are", across());
     } else if (places.size() < 2) {
       need(
           "Read toe straight ahead at two heights or more; five tell slope and bow apart",
-          "/rounds/new");
+          corner + "/rounds/new");
     } else {
       BumpSteer steer = new BumpSteer(read.nodes());
       Window whole = usable.orElse(steer.read());
@@ -130,7 +132,11 @@ public final class BumpSteerView {
   }
 
   private void need(String what, String where) {
-    needs.add(new Need(what, corner + where));
+    needs.add(new Need(what, where));
+  }
+
+  private String across() {
+    return NeedAddress.given(card.corner(), Dimension.TOE_ACROSS);
   }
 
   // --- the drawing
@@ -223,7 +229,7 @@ public final class BumpSteerView {
   private void ranges(BumpSteer steer, Window whole) {
     ToeRanges toe = new ToeRanges(words, acrossMm);
     if (toe.needsAcross()) {
-      need("Your limit of toe is a length: give how far apart its two places are", "/given");
+      need("Your limit of toe is a length: give how far apart its two places are", across());
     }
     String over = usable.isPresent() ? "the usable travel" : "all that was read";
     ranges.add(toe.range("Over " + over, steer, whole));
@@ -249,12 +255,14 @@ public final class BumpSteerView {
 
   private void shape(BumpSteer steer, Window whole) {
     if (!chart.rideRead()) {
-      need("Read ride height: slope and bow are counted there", "/rounds/new");
+      need("Read ride height: slope and bow are counted there", corner + "/rounds/new");
       return;
     }
     Optional<BumpShape> found = steer.shape(whole, chart.zero().mm());
     if (found.isEmpty()) {
-      need("Read toe at three places or more on that stretch, above and below ride", "/rounds/new");
+      need(
+          "Read toe at three places or more on that stretch, above and below ride",
+          corner + "/rounds/new");
       return;
     }
     ToeShape shape = new ToeShape(words, found.get());

@@ -10,7 +10,9 @@ import spindlebook.alignment.ToeRead;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
+import spindlebook.card.NeedAddress;
 import spindlebook.card.ToReadAddress;
+import spindlebook.definition.Dimension;
 import spindlebook.drawing.Lengths;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.Lock;
@@ -92,9 +94,9 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
                             : ": toe read as a length cannot be drawn beside angles."),
                     new Link(
                         "Give how far apart its two places are",
-                        "/corners/"
-                            + (r.angle() && !pair.here().isEmpty() ? pair.card() : at).corner()
-                            + "/given")));
+                        NeedAddress.given(
+                            (r.angle() && !pair.here().isEmpty() ? pair.card() : at).corner(),
+                            Dimension.TOE_ACROSS))));
   }
 
   private Optional<Told> stale(Card card, Curved of, long drawn, String whose) {

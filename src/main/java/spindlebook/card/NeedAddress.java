@@ -3,6 +3,7 @@ package spindlebook.card;
 import java.util.List;
 import spindlebook.advice.NextReading;
 import spindlebook.entry.Content.ToRead;
+import spindlebook.page.Posted;
 import spindlebook.travel.Need;
 
 /** Where what is missing is read, given or chosen. */
@@ -17,9 +18,17 @@ public final class NeedAddress {
             .map(n -> toRead(words, n))
             .distinct()
             .toList();
-    return toRead.isEmpty()
-        ? "/corners/" + corner + "/given"
-        : ToReadAddress.newRound(corner, toRead);
+    if (!toRead.isEmpty()) {
+      return ToReadAddress.newRound(corner, toRead);
+    }
+    Need need = needs.get(0);
+    return given(corner, need.dimension() == null ? need.allowance() : need.dimension());
+  }
+
+  /** The box in which a dimension or an allowance is given, unfolded. */
+  public static String given(String corner, Enum<?> what) {
+    String box = Posted.word(what);
+    return "/corners/" + corner + "/given?for=" + box + "#f-" + box;
   }
 
   /** One round for all that is to be read; null where that would be one thing or none. */

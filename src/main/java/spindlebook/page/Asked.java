@@ -35,6 +35,9 @@ public final class Asked {
   private final List<Part> last = new ArrayList<>();
   private List<Part> open = parts;
 
+  /** The box the page was opened for, so that what it is folded into stands open; or null. */
+  private String cameFor;
+
   /** Of questions that are answered together or not at all; null outside of such. */
   private Together together;
 
@@ -60,9 +63,12 @@ public final class Asked {
    * @param after the last change the form's reader can know of, where the form does not say it
    */
   public static Asked of(Context ctx, LengthUnit unit, long after) {
-    return ctx.method().equals(HandlerType.POST)
-        ? of(Html.posted(ctx), unit, after)
-        : fresh(unit, after);
+    if (ctx.method().equals(HandlerType.POST)) {
+      return of(Html.posted(ctx), unit, after);
+    }
+    Asked asked = fresh(unit, after);
+    asked.cameFor = ctx.queryParam("for");
+    return asked;
   }
 
   /** What was sent, or proposed. */
@@ -236,7 +242,11 @@ public final class Asked {
                 summary,
                 folded.stream()
                     .anyMatch(
-                        p -> p.wrong().getAsBoolean() || (opens && p.answered().getAsBoolean())),
+                        p ->
+                            p.wrong().getAsBoolean()
+                                || (opens && p.answered().getAsBoolean())
+                                || (p.part().get() instanceof FormPart.Typed typed
+                                    && typed.field().name().equals(cameFor))),
                 filled(folded)));
     return answer;
   }

@@ -115,6 +115,16 @@ class StoryTest {
   }
 
   @Test
+  void the_map_of_gaps_begins_with_the_rule_that_is_broken_and_says_from_where_on() {
+    Page gaps = shop.get("/corners/" + marmot.left + "/gaps").is(200);
+    String first = gaps.html().split("class=\"map-row\"")[1];
+    assertTrue(first.contains("Tie rod</b><small>to upper arm"), first);
+    assertTrue(first.startsWith(" open"), first);
+    assertTrue(gaps.text().contains("too close past −"), gaps.text());
+    assertTrue(gaps.text().contains(", full right at least 1/4 in"), gaps.text());
+  }
+
+  @Test
   void how_sure_it_is_follows_from_what_each_height_shares() {
     // One height: spindle and mark, each graduation 1/16 (g²/12) and placing 1/32 (a²/3); what the
     // tape itself reads long or short is in both and cancels.

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import spindlebook.definition.WatchPoint;
 import spindlebook.drawing.State;
 import spindlebook.drawing.Steer;
@@ -16,7 +17,9 @@ import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
+import spindlebook.travel.Limit;
 import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.units.AngleFormat;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeFormat;
@@ -62,7 +65,8 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
    * A watch point.
    *
    * @param sub the second half of its name; may be empty
-   * @param worst the worst that counts
+   * @param worst the worst that counts, of its cells and where its rule stops the wheel
+   * @param broken from where on it is broken, in words; else empty
    * @param keep its rule in words
    * @param href where its readings are told; null where it is only to look at
    */
@@ -72,6 +76,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
       State worst,
       List<Cell> cells,
       List<Lock> locks,
+      String broken,
       String keep,
       String readings,
       String href) {}
@@ -178,7 +183,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
     }
     List<Row> rows = new ArrayList<>();
     for (WatchPoint point : card.watchPoints()) {
-      rows.add(row(card, words, point, sites, columns, toLookAt));
+      rows.add(row(card, travel, words, point, sites, columns, toLookAt));
     }
     rows.removeIf(r -> r.locks().isEmpty());
     rows.sort(Comparator.comparingInt(r -> WORST_FIRST.indexOf(r.worst())));
@@ -189,6 +194,11 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
   public boolean open(Row row) {
     return row.equals(rows.get(0))
         && (row.worst() == State.SHORT || row.worst() == State.CANT_TELL);
+  }
+
+  /** Whether a column lies past a stop, for the key. */
+  public boolean beyond() {
+    return columns.stream().anyMatch(Column::beyond);
   }
 
   /** Those that its cells show, for the key. */
@@ -249,6 +259,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
 
   private static Row row(
       Card card,
+      TravelFindings travel,
       TravelWords words,
       WatchPoint point,
       List<Group> sites,
@@ -260,7 +271,12 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
         card.layout().steered()
             ? List.of(Steering.FULL_LEFT, Steering.STRAIGHT, Steering.FULL_RIGHT)
             : List.of(Steering.STRAIGHT);
-    State worst = State.NOT_MEASURED;
+    Optional<Limit> broken =
+        Stream.of(travel.droop(), travel.bump())
+            .flatMap(e -> e.limits().stream())
+            .filter(l -> l.outcome() == Outcome.SHORT && point.equals(l.point()))
+            .findFirst();
+    State worst = broken.isPresent() ? State.SHORT : State.NOT_MEASURED;
     int count = 0;
     for (int i = 0; i < sites.size(); i++) {
       List<SeenReading> of = new ArrayList<>();
@@ -309,6 +325,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
         worst,
         cells,
         locks,
+        broken.map(words::broken).orElse(""),
         point.keep().inWords(l -> words.lengths().text(l.mm())),
         Counted.of(count, "reading"),
         toLookAt ? null : "/corners/" + card.corner() + "/curves?of=p-" + point.point());

@@ -6,6 +6,7 @@ import spindlebook.advice.NextReading;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.drawing.State;
+import spindlebook.drawing.Steer;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.Quantity;
 import spindlebook.finding.LimitNames;
@@ -55,13 +56,7 @@ public final class TravelWords {
 
   /** "inches from ride". */
   public String inUnit() {
-    String unit =
-        switch (lengths.unit()) {
-          case INCH -> "inches";
-          case MM -> "millimetres";
-          case CM -> "centimetres";
-        };
-    return unit + " " + zero.words();
+    return lengths.unit().many() + " " + zero.words();
   }
 
   /** What positions are counted from, one sentence. */
@@ -81,6 +76,20 @@ public final class TravelWords {
   /** Whether it is an angle that may not get too much; else a gap that may not get too close. */
   public boolean angle(Limit limit) {
     return limit.point() != null && limit.point().keep().mostAngle() != null;
+  }
+
+  /** "too close past −8 3/8 in ± 5/16, full right". */
+  String broken(Limit limit) {
+    String where =
+        limit.at() instanceof EndLimit.BrokenThroughout
+            ? " at every height read"
+            : " past " + position(limit.positionMm()).words();
+    return (angle(limit) ? "too much" : "too close") + where + lock(limit);
+  }
+
+  private static String lock(Limit limit) {
+    Steer lock = CornerTape.lock(limit);
+    return lock == null ? "" : ", " + lock.word();
   }
 
   /** The same without the lock: "tie rod to upper arm". */
@@ -437,12 +446,12 @@ public final class TravelWords {
         .orElse("");
   }
 
-  /** "stops 1 3/16 in sooner"; empty without a cure. */
-  public String cureSooner(EndFindings end) {
+  /** "to 19 3/8 in, 1 3/16 in at the wheel": a strap's inch is not the wheel's. */
+  public String cureDoes(EndFindings end) {
+    String to = cureTo(end);
     return end.cure()
-        .map(
-            c ->
-                "stops " + lengths.text(Math.abs(c.atWheelMm())).replace(' ', '\u00a0') + " sooner")
+        .map(c -> lengths.text(Math.abs(c.atWheelMm())).replace(' ', '\u00a0') + " at the wheel")
+        .map(wheel -> to.isEmpty() ? wheel : to + ", " + wheel)
         .orElse("");
   }
 

@@ -29,8 +29,9 @@ import spindlebook.uncertainty.Outcome;
  *
  * @param empty corners with no height yet, which have no tape
  * @param worst key of the worst corner
+ * @param unit what all of it is counted in: "inches"
  */
-public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
+public record CornerLines(List<Row> lines, List<Empty> empty, String worst, String unit) {
   private static final double ALONG = 358;
   private static final double ACROSS = 32;
 
@@ -45,7 +46,7 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
    * @param words what its tape says, for who cannot see it
    * @param sentence what is wrong, of the worst corner and between the ends; else empty
    * @param cure what sets it right, of the worst corner alone; null where none is known
-   * @param to what the cure sets it to
+   * @param cureDoes what that sets it to, and wins at the wheel
    */
   public record Row(
       String name,
@@ -61,7 +62,7 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
       Side bump,
       String sentence,
       Link cure,
-      String to) {}
+      String cureDoes) {}
 
   /** A stop, which comes from above, or a limit, from below. */
   public record Mark(double at, boolean stop, String tone) {}
@@ -106,7 +107,13 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
       ThingFirst worst = rows.isEmpty() ? check.worst(f.corner()).orElse(null) : null;
       rows.add(row(f, plan(f.corner(), places), face, rows.isEmpty(), worst));
     }
-    return new CornerLines(rows, empty, judged.isEmpty() ? "" : judged.get(0).card().corner());
+    return judged.isEmpty()
+        ? new CornerLines(rows, empty, "", "")
+        : new CornerLines(
+            rows,
+            empty,
+            judged.get(0).card().corner(),
+            judged.get(0).card().details().unit().many());
   }
 
   private static PlanView plan(Checked j, Set<DrawnWheel> places) {
@@ -154,7 +161,7 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
         cured
             ? new Link(words.cureKey(worse), CureAddress.of(card, worse.cure().orElseThrow()))
             : null,
-        cured ? words.cureTo(worse) : "");
+        cured ? words.cureDoes(worse) : "");
   }
 
   /** What is broken, or not sure, between the ends: its tape shows nothing of it. */
@@ -167,8 +174,10 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
   private static String again(Card card, TravelFindings travel) {
     int doubts = card.doubts().size();
     int again = card.readAgain().size();
-    String ride = travel.rideMm().isEmpty() ? "ride, " : "";
-    return doubts > 0 ? doubts + " to check" : again > 0 ? ride + again + " again" : "";
+    boolean ride = travel.rideMm().isEmpty();
+    return doubts > 0
+        ? doubts + " to check"
+        : again > 0 ? "measure " + (ride ? "ride + " + again : again + " again") : "";
   }
 
   private static Side side(EndFindings end, TravelWords words) {
@@ -181,12 +190,12 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst) {
         end.limits().stream()
             .filter(l -> l.outcome() == end.outcome() && l.outcome() != Outcome.CLEAR)
             .findFirst()
-            .or(end::rules)
             .map(l -> shortName(words, l))
             .orElse("");
     boolean least = end.marginAtLeast() && end.outcome() == Outcome.CLEAR;
     return end.roomMm()
-        .map(r -> new Side(words.lengths().signedFigure(r), least ? "at least" : name, state))
+        .map(
+            r -> new Side(words.lengths().signedFigure(r).bare(), least ? "at least" : name, state))
         .orElseGet(() -> new Side(null, name + ", " + words.roomWord(end), state));
   }
 

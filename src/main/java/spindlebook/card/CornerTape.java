@@ -1,6 +1,7 @@
 package spindlebook.card;
 
 import static spindlebook.drawing.TapeSheet.FIGURE;
+import static spindlebook.drawing.TapeSheet.FILLS;
 import static spindlebook.drawing.TapeSheet.SMALL;
 import static spindlebook.drawing.TapeSheet.WORDS;
 
@@ -135,7 +136,16 @@ public final class CornerTape {
             face,
             EDGE,
             lines,
-            notes));
+            notes,
+            keyTop()));
+  }
+
+  /** Under the ride line or over it, where the labels leave that much. */
+  private Double keyTop() {
+    double ride = travel.rideMm().map(r -> y(r.value())).orElse(bumpRight);
+    return droopRight - Math.max(ride, bumpRight) >= FILLS + 16
+        ? (Double) (Math.max(ride, bumpRight) + 8)
+        : ride - FIGURE - bumpRight >= FILLS + 16 ? (Double) (bumpRight + 8) : null;
   }
 
   private double y(double mm) {
@@ -198,12 +208,12 @@ public final class CornerTape {
     notes.add(left(end, "", inward, wordsTall).words(droop ? "strap" : "bump stop", sub));
     String cure = toLookAt ? "" : words.cureKey(end);
     if (!cure.isEmpty()) {
-      String to = words.cureTo(end);
-      double tall = 16 + WORDS * lines(cure, 17, 84) + SMALL * (to.isEmpty() ? 0 : 1);
+      String does = words.cureDoes(end);
+      double tall = 14 + WORDS * lines(cure, 17, 84) + SMALL * lines(does, 14, 84);
       inward -= tall + 8;
       notes.add(
-          left(end, "note-key", inward, tall)
-              .words(cure, to)
+          left(end, droop ? "note-key note-foot" : "note-key", inward, tall)
+              .words(cure, does)
               .href(CureAddress.of(card, end.cure().orElseThrow())));
     }
     reach(end, true, inward);
@@ -324,8 +334,9 @@ public final class CornerTape {
         : limit.steering() == Steering.FULL_RIGHT ? Steer.RIGHT : null;
   }
 
+  /** Words are bold, what stands under them is not. */
   private static int lines(String text, double size, double width) {
-    return TextWidth.wrap(text, size, true, width, 6).size();
+    return TextWidth.wrap(text, size, size > 14, width, 6).size();
   }
 
   private void bracket(Figure mm) {

@@ -54,6 +54,11 @@ public record FigureText(
         sign, whole, numerator, denominator, unit, FigureText.of(plusMinusText, ""));
   }
 
+  /** Where its unit stands once for many. */
+  public FigureText bare() {
+    return new FigureText(sign, whole, numerator, denominator, "", plusMinus);
+  }
+
   public boolean fraction() {
     return !numerator.isEmpty();
   }

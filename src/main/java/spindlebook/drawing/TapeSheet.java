@@ -10,6 +10,7 @@ import java.util.List;
  * @param tapeFrom where the tape stands, percent of the width
  * @param tapeWide how wide it is, percent
  * @param faceTop where the tape begins
+ * @param keyTop where beside it its fills are told apart; null where there is no room
  */
 public record TapeSheet(
     String title,
@@ -19,12 +20,16 @@ public record TapeSheet(
     TapeFace face,
     double faceTop,
     List<Line> lines,
-    List<Note> notes) {
+    List<Note> notes,
+    Double keyTop) {
   /** Heights of a figure, of a line of words and of one of quiet words. */
   public static final double FIGURE = 25;
 
   public static final double WORDS = 21;
   public static final double SMALL = 18;
+
+  /** Of the fills' key, its border with it. */
+  public static final double FILLS = 3 * SMALL + 20;
 
   /**
    * A straight line.

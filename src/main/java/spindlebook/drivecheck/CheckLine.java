@@ -17,18 +17,21 @@ public record CheckLine(int count, String href, String signed) {
     return new CheckLine(
         check.things().size(),
         "/cars/" + book.car().orElseThrow() + "/drive-check",
-        book.lastSignOff().map(s -> signed(book, s)).orElse("not signed off yet"));
+        book.lastSignOff().map(s -> signed(book, s, "")).orElse("not signed off yet"));
   }
 
   /** {@code Signed off 3 Nov 2026 by Ada, 53 entries since}. */
   static String signed(CarBook book, SeenSignOff last) {
+    return signed(book, last, " by " + last.who());
+  }
+
+  private static String signed(CarBook book, SeenSignOff last, String who) {
     int since = last.since(book).size();
     return "signed off "
         + Days.day(last.at())
-        + " by "
-        + last.who()
+        + who
         + ", "
-        + (since == 0 ? "nothing since" : since + " since");
+        + (since == 0 ? "nothing since" : Counted.of(since, "entry", "entries") + " since");
   }
 
   /** Of a sign-off: how it was then. */

@@ -125,7 +125,8 @@ final class LadderTape {
       height = sum + 8;
     } while (true);
     place(height);
-    return Optional.of(new TapeSheet(title, height, TAPE_FROM, TAPE_WIDE, face, 0, lines, notes));
+    return Optional.of(
+        new TapeSheet(title, height, TAPE_FROM, TAPE_WIDE, face, 0, lines, notes, null));
   }
 
   private void draw(List<Rung> rungs, double inner, double outer, double height) {
@@ -257,11 +258,7 @@ final class LadderTape {
     if (cure.isEmpty()) {
       return;
     }
-    String to =
-        Stream.of(words.cureTo(end), words.cureSooner(end))
-            .filter(s -> !s.isEmpty())
-            .reduce((a, b) -> a + ", " + b)
-            .orElse("");
+    String to = words.cureDoes(end);
     double tall = 18 + WORDS + SMALL * TextWidth.wrap(to, 14, false, NARROW, 4).size();
     item(
         tall,

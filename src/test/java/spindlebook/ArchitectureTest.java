@@ -49,6 +49,7 @@ class ArchitectureTest {
     "spindlebook.alignment..",
     "spindlebook.measured..",
     "spindlebook.parts..",
+    "spindlebook.ride..",
     "spindlebook.finding.."
   };
 
@@ -223,6 +224,7 @@ class ArchitectureTest {
                 "advice",
                 "measured",
                 "parts",
+                "ride",
                 "alignment",
                 "finding",
                 "log",

@@ -118,7 +118,7 @@ public record CopyChanges(List<Row> rows) {
       case RULES_END, LIMIT, MID_TRAVEL -> Part.TURNED;
       case MARGIN -> Part.WEIGHTY;
       case TOTAL -> whole ? Part.WEIGHTY : Part.FIGURES;
-      case STOP, HELD_BACK -> Part.FIGURES;
+      case STOP, HELD_BACK, SPRING -> Part.FIGURES;
       case ALIGNMENT -> Part.ALIGNMENT;
       case SETTING -> Part.SETTINGS;
       case RULE -> Part.RULES;

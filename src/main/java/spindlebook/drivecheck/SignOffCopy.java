@@ -20,6 +20,8 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Standing;
 import spindlebook.measured.AlignedFinding;
+import spindlebook.ride.CornerRide;
+import spindlebook.ride.RideFinding;
 import spindlebook.travel.End;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
@@ -136,7 +138,10 @@ public final class SignOffCopy {
             .filter(f -> f.value() != null || f.target() != null)
             .filter(f -> !f.figure().thing().ofAxle() || card.place().left() || mirror.isEmpty())
             .map(SignOffCopy::aligned)
-            .toList());
+            .toList(),
+        card.springs().any()
+            ? CornerRide.of(card).findings().stream().map(SignOffCopy::ride).toList()
+            : null);
   }
 
   /** A part on one side of ride is kept without its 'at least'. */
@@ -171,6 +176,17 @@ public final class SignOffCopy {
         found.value() == null ? null : found.stands().keptAs(),
         found.target() == null ? null : found.target().content().inWords(),
         found.target() == null ? null : against.keptAs());
+  }
+
+  private static SignedCorner.Ride ride(RideFinding found) {
+    return new SignedCorner.Ride(
+        found.figure(),
+        found.of(),
+        found.called(),
+        value(found.value(), STEP_MM),
+        expanded(found.value(), STEP_MM),
+        found.stands() == null ? null : found.stands().keptAs(),
+        found.outcome() == null ? null : found.outcome().keptAs());
   }
 
   private static Double value(Figure figure, double step) {
@@ -214,6 +230,9 @@ public final class SignOffCopy {
             r -> all.add(Finding.of(Group.RULE, null, r.of(), r.name()).says(r.says(), r.says())));
     if (kept.alignment() != null) {
       kept.alignment().forEach(a -> all.add(aligned(a)));
+    }
+    if (kept.springs() != null) {
+      kept.springs().forEach(r -> all.add(ride(r)));
     }
     return all;
   }
@@ -269,14 +288,31 @@ public final class SignOffCopy {
     String target = kept.target() == null ? "" : "target " + kept.target();
     return Finding.of(Group.ALIGNMENT, null, kept.figure().name(), kept.figure().words())
         .figure(value, null)
-        .decided(
-            outcome(kept.outcome()),
-            Arrays.stream(Standing.values())
-                .filter(s -> s != Standing.LIVE && s.keptAs().equals(kept.stands()))
-                .findFirst()
-                .orElse(null))
+        .decided(outcome(kept.outcome()), stands(kept.stands()))
         .says(
             value != null ? target : (target.isEmpty() ? "" : target + ", ") + Findings.NOT_KNOWN,
             target);
+  }
+
+  private static Standing stands(String words) {
+    return Arrays.stream(Standing.values())
+        .filter(s -> s != Standing.LIVE && s.keptAs().equals(words))
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static Finding ride(SignedCorner.Ride kept) {
+    Figure value = figure(kept.value(), kept.expanded());
+    RideFinding found =
+        new RideFinding(
+            kept.figure(),
+            kept.of(),
+            kept.called(),
+            value,
+            null,
+            outcome(kept.outcome()),
+            stands(kept.stands()),
+            List.of());
+    return Findings.of(found);
   }
 }

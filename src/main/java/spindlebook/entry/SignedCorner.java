@@ -16,6 +16,7 @@ import spindlebook.definition.Place;
  * @param limits each end's limits, in the order in which they act
  * @param alignment its alignment and the owner's targets; what belongs to the axle at its left
  *     wheel. Null in a copy that was kept before alignment was
+ * @param springs what carries it and ends its motion; null where nothing was said of that
  */
 public record SignedCorner(
     String corner,
@@ -27,7 +28,8 @@ public record SignedCorner(
     List<Rule> rules,
     List<Figure> figures,
     List<Limit> limits,
-    List<Aligned> alignment) {
+    List<Aligned> alignment,
+    List<Ride> springs) {
 
   /** Kept before alignment was. */
   public SignedCorner(
@@ -40,7 +42,7 @@ public record SignedCorner(
       List<Rule> rules,
       List<Figure> figures,
       List<Limit> limits) {
-    this(corner, place, outcome, zeroMm, zero, settings, rules, figures, limits, null);
+    this(corner, place, outcome, zeroMm, zero, settings, rules, figures, limits, null, null);
   }
 
   /** As it would have been kept before alignment was. */
@@ -60,7 +62,8 @@ public record SignedCorner(
         rules.stream().map(Rule::withOneMinus).toList(),
         figures,
         limits,
-        alignment);
+        alignment,
+        springs);
   }
 
   /**
@@ -148,6 +151,28 @@ public record SignedCorner(
     }
   }
 
+  /**
+   * A figure of what carries it, ends its motion softly, or of how its strap lasts.
+   *
+   * @param of a bump stop's short name, and {@code called} its name; null for any other
+   * @param value in what the figure is counted in; null when it was not known
+   * @param expanded U, k = 2, in the same
+   * @param stands what it was worth, in words, where it did not simply hold; {@code outcome} what
+   *     was decided of it
+   */
+  public record Ride(
+      SpringFigure figure,
+      String of,
+      String called,
+      Double value,
+      Double expanded,
+      String stands,
+      String outcome) {
+    public Ride {
+      Objects.requireNonNull(figure, "figure");
+    }
+  }
+
   public SignedCorner {
     Objects.requireNonNull(corner, "corner");
     Objects.requireNonNull(place, "place");
@@ -157,5 +182,6 @@ public record SignedCorner(
     figures = figures == null ? List.of() : List.copyOf(figures);
     limits = limits == null ? List.of() : List.copyOf(limits);
     alignment = alignment == null ? null : List.copyOf(alignment);
+    springs = springs == null ? null : List.copyOf(springs);
   }
 }

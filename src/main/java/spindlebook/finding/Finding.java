@@ -4,6 +4,7 @@ import java.util.List;
 import spindlebook.definition.Measure;
 import spindlebook.definition.SettingUnit;
 import spindlebook.entry.AlignedFigure;
+import spindlebook.entry.SpringFigure;
 import spindlebook.fold.Standing;
 import spindlebook.travel.End;
 import spindlebook.travel.MidTravel;
@@ -17,9 +18,9 @@ import spindlebook.uncertainty.Outcome;
  * @param end the end of the travel that it is about; null for any other thing
  * @param id the same on every card of the same thing: a limit's names the lock as its wheel sees it
  * @param name in words, without its end: {@code tie rod to upper arm, full right}
- * @param figure mm or rad; null where it is said in words, or not known. Of a stop its place, of a
- *     limit the room from where the stop lets the wheel go, negative past it; of a margin negative
- *     past it
+ * @param figure mm or rad, of springs and stops what their figure is counted in; null where it is
+ *     said in words, or not known. Of a stop its place, of a limit the room from where the stop
+ *     lets the wheel go, negative past it; of a margin negative past it
  * @param position wheel position in mm, + towards bump, from the zero of spindle minus frame mark:
  *     where it is on the travel; of what is held back where that lets the wheel go in the end, of a
  *     margin where the stop would have to be, in mid-travel where it begins towards droop. Null
@@ -28,8 +29,8 @@ import spindlebook.uncertainty.Outcome;
  * @param stands the worst of what it rests on; null where that simply holds, or is not known
  * @param readings keys of the entries that were read for it, each once; none where it was typed
  * @param of the finding that it is taken from, with all there is to it: {@code Limit}, {@code
- *     EndFindings}, {@code MidTravel}, {@code AlignedFinding}, {@code InForce}, {@code
- *     TravelFindings}; null for what was typed, or kept
+ *     EndFindings}, {@code MidTravel}, {@code AlignedFinding}, {@code RideFinding}, {@code
+ *     InForce}, {@code TravelFindings}; null for what was typed, or kept
  * @param says in words what has no figure: how it is set, what is demanded, that it is not known
  * @param value what is held against another one's where there is no figure
  * @param unknown why it cannot be held against another; null where it can
@@ -66,7 +67,9 @@ public record Finding(
     SETTING("Settings"),
     /** What is demanded, held back, given and aimed at, as its owner typed it. */
     RULE("Rules and numbers"),
-    ALIGNMENT("Alignment");
+    ALIGNMENT("Alignment"),
+    /** What carries it, what ends its motion softly, how its strap lasts. */
+    SPRING("Springs and stops");
 
     private final String title;
 
@@ -140,7 +143,10 @@ public record Finding(
         group == Group.ALIGNMENT
             || (of instanceof MidTravel m && m.point().place().measure() == Measure.ANGLE);
     return switch (verdict) {
-      case SHORT -> room ? "past it" : angle ? "too much" : "too close";
+      case SHORT ->
+          room
+              ? "past it"
+              : group == Group.SPRING ? "too little" : angle ? "too much" : "too close";
       case CANT_TELL -> "can't tell";
       case NEEDS -> "not measured";
       case CLEAR -> room ? "to spare" : "clear";
@@ -153,7 +159,7 @@ public record Finding(
   /** Whether it is a number, known or not. */
   boolean number() {
     return switch (group) {
-      case STOP, HELD_BACK, MARGIN, TOTAL, ALIGNMENT -> true;
+      case STOP, HELD_BACK, MARGIN, TOTAL, ALIGNMENT, SPRING -> true;
       case RULES_END, LIMIT, MID_TRAVEL, SETTING, RULE -> false;
     };
   }
@@ -175,7 +181,9 @@ public record Finding(
 
   /** Whether it rests on where the frame mark of its corner is. */
   boolean ofMark() {
-    return isPlace() || id.equals(CornerFigure.RIDE.name());
+    return isPlace()
+        || id.equals(CornerFigure.RIDE.name())
+        || (group == Group.SPRING && id.equals(SpringFigure.SITS_AT.name()));
   }
 
   /** Whether it is known as no more than at least so much. */

@@ -18,6 +18,8 @@ import spindlebook.fold.InForce;
 import spindlebook.fold.Standing;
 import spindlebook.measured.AlignedFinding;
 import spindlebook.measured.MeasuredAlignment;
+import spindlebook.ride.CornerRide;
+import spindlebook.ride.RideFinding;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
@@ -98,6 +100,7 @@ public final class Findings {
                 rule("target: " + t.figure().words(), "target: " + t.figure().words(), t.inWords()))
         .forEach(all::add);
     alignment.findings().forEach(a -> all.add(of(a)));
+    CornerRide.of(card).findings().forEach(r -> all.add(of(r)));
     all.sort(Comparator.comparing(Finding::group));
     return List.copyOf(all);
   }
@@ -196,6 +199,19 @@ public final class Findings {
         .unsure(
             found.counts() ? null : found.value() == null ? NOT_KNOWN : found.stands().words(),
             null);
+  }
+
+  public static Finding of(RideFinding found) {
+    return Finding.of(Group.SPRING, null, found.id(), found.words())
+        .figure(found.value(), null)
+        .decided(found.outcome(), found.stands())
+        .from(found.readings(), found)
+        .says(
+            found.value() != null
+                ? ""
+                : found.need() == null ? NOT_KNOWN : "needs " + found.need().words(),
+            null)
+        .unsure(found.value() == null ? NOT_KNOWN : null, null);
   }
 
   /** Of a finding of alignment. */

@@ -13,6 +13,7 @@ import spindlebook.definition.Dimension;
 import spindlebook.definition.Place;
 import spindlebook.definition.Spring;
 import spindlebook.definition.Starter;
+import spindlebook.definition.Tool;
 import spindlebook.entry.Content;
 import spindlebook.entry.UseUnit;
 import spindlebook.uncertainty.Figure;
@@ -97,7 +98,7 @@ public record SeenSprings(
       strap = new Written<>(entry, fitted);
     }
 
-    SeenSprings see(Place place, Settings settings) {
+    SeenSprings see(Place place, Settings settings, AlignmentFold.Tools tools) {
       Subject ofSpring = new Subject.OfPart(AdjusterKind.SPRING);
       Optional<Said<Spring>> springs =
           Optional.ofNullable(spring).map(s -> said(s, Spring.class, ofSpring, place, settings));
@@ -119,7 +120,7 @@ public record SeenSprings(
                           place,
                           settings))
               .toList(),
-          strap(place, settings));
+          strap(place, settings, tools.named(Starter.tape().tool(), Starter.tape())));
     }
 
     private static <T extends Defined> Said<T> said(
@@ -134,7 +135,7 @@ public record SeenSprings(
     }
 
     /** Since it was last set or another was fitted, under the pull of the last reading. */
-    private Strap strap(Place place, Settings settings) {
+    private Strap strap(Place place, Settings settings, Tool tape) {
       if (read.isEmpty()) {
         return new Strap(List.of(), null, true);
       }
@@ -161,8 +162,7 @@ public record SeenSprings(
               new StrapRead(
                   raw.key(),
                   use + (before ? strap.content().usedBefore() : 0),
-                  ToolError.ofLengths(Starter.tape())
-                      .read(raw.content().length().mm(), raw.key(), raw.key()),
+                  ToolError.ofLengths(tape).read(raw.content().length().mm(), raw.key(), raw.key()),
                   pullN));
         }
       }

@@ -1,6 +1,7 @@
 package spindlebook.sheet;
 
 import spindlebook.align.AlignedText;
+import spindlebook.card.RideText;
 import spindlebook.card.Shown;
 import spindlebook.card.Zero;
 import spindlebook.drawing.FigureText;
@@ -11,6 +12,7 @@ import spindlebook.finding.CornerFigure;
 import spindlebook.finding.Finding;
 import spindlebook.finding.Finding.Group;
 import spindlebook.measured.AlignedFinding;
+import spindlebook.ride.RideFinding;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
@@ -73,6 +75,9 @@ public record Cell(FigureText figure, String word, State state, String stateWord
 
   static FigureText text(Finding of, Figure figure, LengthUnit unit, boolean signed) {
     Lengths lengths = new Lengths(unit);
+    if (of.of() instanceof RideFinding ride) {
+      return new RideText(unit, "").of(ride.figure().unit(), figure);
+    }
     if (of.group() == Group.ALIGNMENT) {
       AlignedFigure aligned = AlignedFigure.valueOf(of.id());
       return signed

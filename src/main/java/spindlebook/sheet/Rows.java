@@ -99,6 +99,7 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
         beside.words().equals("differs")
             && apart != null
             && either.group() != Group.ALIGNMENT
+            && either.group() != Group.SPRING
             && lengths.bare(beside.apart().value()).equals(lengths.bare(0));
     return new Row(
         Capital.of(either.title()),

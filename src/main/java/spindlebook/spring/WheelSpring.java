@@ -26,7 +26,7 @@ import spindlebook.uncertainty.Propagated;
  * 1.0516 Hz with a tyre of 280 N/mm; collar turned by −2.204 mm it sits at 0.
  */
 public record WheelSpring(ShockCurve shock, Coil coil) {
-  static final double G = 9.80665;
+  public static final double G = 9.80665;
 
   /** Where the car sits: wheel position, how far the coil is pressed together, rate, frequency. */
   public record Ride(Figure positionMm, Figure compressionMm, Figure rateNPerMm, Figure hz) {}

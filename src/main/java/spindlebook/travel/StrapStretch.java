@@ -131,6 +131,14 @@ public final class StrapStretch {
     return newLength().filter(l -> lengthMm - l.value() >= share * l.value()).isPresent();
   }
 
+  /**
+   * The length at which its whole share has come; empty while that or the new length is not known.
+   */
+  public Optional<Double> usedUpAtMm() {
+    return card.heldBack(Allowance.STRAP_STRETCH)
+        .flatMap(share -> newLength().map(l -> l.value() * (1 + share.percent() / 100)));
+  }
+
   /** What came since S was read and what is still to come; both end the wheel lower than S. */
   private static Figure since(
       Figure newLengthMm, Figure all, List<SeenReading> before, Figure now) {

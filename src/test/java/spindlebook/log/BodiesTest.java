@@ -51,6 +51,7 @@ import spindlebook.entry.PhotoSide;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.SignedCorner;
 import spindlebook.entry.SignedThing;
+import spindlebook.entry.SpringFigure;
 import spindlebook.entry.Steering;
 import spindlebook.entry.SweptBy;
 import spindlebook.entry.TelltaleKind;
@@ -322,7 +323,10 @@ class BodiesTest {
                         new SignedCorner.Aligned(
                             AlignedFigure.CAMBER, -0.01, 0.002, "holds", "−1° to 0°", "clear"),
                         new SignedCorner.Aligned(
-                            AlignedFigure.TRAIL, null, null, null, "at least 1 in", "needs"))),
+                            AlignedFigure.TRAIL, null, null, null, "at least 1 in", "needs")),
+                    List.of(
+                        new SignedCorner.Ride(
+                            SpringFigure.STOP_FORCE, "air", "2 in air", 1.0, 0.1, "holds", null))),
                 new SignedCorner(
                     "rf", Place.RIGHT_FRONT, "short", 0, "from ride", null, null, null, null)),
             List.of(new SignedThing("short", Place.LEFT_FRONT, "too near")),

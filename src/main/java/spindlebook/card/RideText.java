@@ -1,0 +1,63 @@
+package spindlebook.card;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
+import spindlebook.entry.SpringFigure;
+import spindlebook.uncertainty.Figure;
+import spindlebook.units.AmountUnit;
+import spindlebook.units.LengthUnit;
+
+/**
+ * Figures of springs, stops and straps as every page shows them: pounds and inches where the page
+ * counts inches, newtons and millimetres where it does not. U rounded up, to its first figure;
+ * three figures where nobody said how sure.
+ *
+ * @param use what use is counted in: {@code hours}
+ */
+public record RideText(LengthUnit unit, String use) {
+  private static final double FOOT_POUND_J = 1.3558179483314;
+
+  public FigureText of(SpringFigure.Unit of, Figure value) {
+    boolean inch = unit == LengthUnit.INCH;
+    return switch (of) {
+      case LENGTH -> new Lengths(unit).signedFigure(value);
+      case RATE -> amount(value, inch ? AmountUnit.LB_PER_IN : AmountUnit.N_PER_MM);
+      case FORCE -> amount(value, inch ? AmountUnit.POUND : AmountUnit.NEWTON);
+      case WEIGHT -> amount(value.times(1 / AmountUnit.kg(1)), weight());
+      case ENERGY -> text(value, inch ? FOOT_POUND_J : 1, inch ? "ft-lb" : "J");
+      case HERTZ -> text(value, 1, "a second");
+      case RATIO -> text(value, 1, "");
+      case PER_CENT -> text(value, 1, "%");
+      case USE -> text(value, 1, use);
+    };
+  }
+
+  /** In which a page asks for and shows weights. */
+  public AmountUnit weight() {
+    return unit == LengthUnit.INCH ? AmountUnit.POUND : AmountUnit.KILOGRAM;
+  }
+
+  public AmountUnit rate() {
+    return unit == LengthUnit.INCH ? AmountUnit.LB_PER_IN : AmountUnit.N_PER_MM;
+  }
+
+  private static FigureText amount(Figure si, AmountUnit unit) {
+    return text(si, 1 / unit.of(1), unit.word());
+  }
+
+  private static FigureText text(Figure si, double size, String unit) {
+    BigDecimal value = BigDecimal.valueOf(si.value() / size);
+    double expanded = si.U() / size;
+    if (!(expanded > 0)) {
+      BigDecimal three = value.round(new MathContext(3, RoundingMode.HALF_UP));
+      return FigureText.of(
+          three.setScale(Math.max(0, three.scale()), RoundingMode.HALF_UP).toPlainString(), unit);
+    }
+    int shown = Math.max(0, Math.min(3, -(int) Math.floor(Math.log10(expanded))));
+    return FigureText.of(value.setScale(shown, RoundingMode.HALF_UP).toPlainString(), unit)
+        .within(BigDecimal.valueOf(expanded).setScale(shown, RoundingMode.CEILING).toPlainString());
+  }
+}

@@ -1,0 +1,275 @@
+package spindlebook.figures;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import spindlebook.definition.Spring;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.SeenSprings;
+import spindlebook.ride.CornerRide;
+import spindlebook.ride.RideFinding;
+import spindlebook.ride.StopOnLanding;
+import spindlebook.ride.StrapLasts;
+import spindlebook.spring.Coil;
+import spindlebook.spring.ShockCurve;
+import spindlebook.spring.StrapFit;
+import spindlebook.spring.WheelSpring;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * A corner's springs, stops and straps as JSON; nothing where nothing was said of them. Rates in
+ * N/mm, forces in N, energy in J, masses in kg; of a shock mm eye to eye, + where it is pressed
+ * together.
+ */
+final class SpringFigures {
+  /** One more reading is foretold every so many hours. */
+  private static final int EVERY = 10;
+
+  private final Card card;
+  private final CornerRide of;
+
+  private SpringFigures(Card card) {
+    this.card = card;
+    this.of = CornerRide.of(card);
+  }
+
+  static void corner(Node corner, Card card) {
+    if (card.springs().any()) {
+      corner.put("springs", new SpringFigures(card).all());
+    }
+  }
+
+  private Node all() {
+    Node all = new Node().put("findings", of.findings().stream().map(this::finding).toList());
+    return all.part(() -> of.coil.ifPresent(c -> all.put("coil", coil(c))))
+        .part(() -> of.shock.ifPresent(s -> all.put("along", along(s))))
+        .part(() -> of.ride.ifPresent(r -> all.put("ride", ride(r))))
+        .put("stops", of.stops.stream().map(SpringFigures::stop).toList())
+        .part(() -> of.strap.ifPresent(s -> all.put("strap", strap(s))));
+  }
+
+  private Node finding(RideFinding f) {
+    return new Node()
+        .put("what", f.figure())
+        .put("of", f.of())
+        .put("unit", f.figure().unit())
+        .put("is", f.value())
+        .put("needs", f.need() == null ? null : f.need().words())
+        .put("outcome", f.outcome())
+        .put("stands", f.stands());
+  }
+
+  private Node coil(Coil coil) {
+    Node node =
+        new Node()
+            .put("rateNPerMm", coil.mainNPerMm())
+            .put("looseAtMm", coil.zeroForceMm())
+            .put("bindsAtMm", of.bindsAtMm());
+    if (coil.tenderNPerMm().value() > 0) {
+      Figure at = coil.crossoverMm();
+      double compression = coil.zeroForceMm().value() - at.value();
+      node.put("seriesNPerMm", seriesNPerMm(coil))
+          .put(
+              "crossover",
+              new Node()
+                  .put("shockMm", at)
+                  .put("compressionMm", compression)
+                  .put("fromOpenMm", of.open().map(o -> o.minus(at)))
+                  .put("forceN", coil.at(at, Coil::forceN))
+                  .put("energyJ", coil.at(at, Coil::energyJ))
+                  .put("positionMm", of.shock.flatMap(s -> s.wheelAt(at)))
+                  .put("atWheel", of.wheel.flatMap(w -> crossed(w, at))));
+    }
+    return node.put("wanted", of.wanted().map(this::wanted));
+  }
+
+  private static double seriesNPerMm(Coil coil) {
+    return coil.tenderNPerMm().value()
+        * coil.mainNPerMm().value()
+        / (coil.tenderNPerMm().value() + coil.mainNPerMm().value());
+  }
+
+  /** Force, and the rate a hair before and after. */
+  private static Optional<Node> crossed(WheelSpring wheel, Figure atMm) {
+    return wheel
+        .shock()
+        .wheelAt(atMm)
+        .map(
+            z ->
+                new Node()
+                    .put("forceN", wheel.forceN(z.value()))
+                    .put("rateBelowNPerMm", wheel.rateNPerMm(z.value() - 1e-6).value())
+                    .put("rateAboveNPerMm", wheel.rateNPerMm(z.value() + 1e-6).value()));
+  }
+
+  private Node wanted(Coil coil) {
+    return new Node()
+        .put("rateNPerMm", coil.mainNPerMm())
+        .put("looseAtMm", coil.zeroForceMm())
+        .put("preloadMm", of.open().map(o -> coil.zeroForceMm().minus(o)));
+  }
+
+  /** At every height whose wheel position is known, as far as the shock is. */
+  private List<Node> along(ShockCurve shock) {
+    return card.heights().stream()
+        .map(SeenHeight::positionMm)
+        .filter(z -> z != null && z.value() >= shock.fromMm() && z.value() <= shock.toMm())
+        .mapToDouble(Figure::value)
+        .sorted()
+        .distinct()
+        .mapToObj(z -> at(shock, z))
+        .toList();
+  }
+
+  private Node at(ShockCurve shock, double z) {
+    ShockCurve.Here here = shock.at(z);
+    Node node =
+        new Node()
+            .put("positionMm", z)
+            .put("shockMm", here.lengthMm())
+            .put("ratio", here.ratio())
+            .put("bendPerMm", here.bendPerMm());
+    of.wheel.ifPresent(w -> at(node, w, here, z));
+    return node;
+  }
+
+  private static void at(Node node, WheelSpring wheel, ShockCurve.Here here, double z) {
+    Coil coil = wheel.coil();
+    Figure force = coil.at(here.lengthMm(), Coil::forceN);
+    Figure rate = coil.at(here.lengthMm(), Coil::rateNPerMm);
+    Figure atWheel = wheel.rateNPerMm(z);
+    double byRatio = rate.value() * here.ratio().value() * here.ratio().value();
+    node.put("compressionMm", coil.zeroForceMm().minus(here.lengthMm()))
+        .put("springN", force)
+        .put("springNPerMm", rate)
+        .put("energyJ", coil.at(here.lengthMm(), Coil::energyJ))
+        .put("wheelN", wheel.forceN(z))
+        .put("wheelNPerMm", atWheel)
+        .put("byRatioNPerMm", byRatio)
+        .put("slopeTermNPerMm", force.value() * here.bendPerMm().value());
+    double tender = coil.tenderNPerMm().value();
+    if (tender > 0) {
+      boolean loose = force.value() == 0;
+      boolean both = rate.value() < coil.mainNPerMm().value();
+      node.put("tenderMm", Math.min(force.value() / tender, coil.gapMm().value()))
+          .put("mainMm", force.value() / coil.mainNPerMm().value())
+          .put("acts", loose ? "loose" : both ? "both" : "main only");
+    }
+  }
+
+  private Node ride(WheelSpring.Ride ride) {
+    Figure kg = of.sprungKg.orElseThrow();
+    double z = ride.positionMm().value();
+    ShockCurve.Here here = of.shock.orElseThrow().at(z);
+    double ratio = here.ratio().value();
+    double byRatio =
+        of.coil.orElseThrow().at(here.lengthMm(), Coil::rateNPerMm).value() * ratio * ratio;
+    Optional<Figure> onTyre =
+        of.spring()
+            .map(Spring::tyre)
+            .map(t -> WheelSpring.onTyre(ride.rateNPerMm(), Figure.exact(t.si(true))));
+    return new Node()
+        .put("sprungKg", kg)
+        .put("positionMm", ride.positionMm())
+        .put("compressionMm", ride.compressionMm())
+        .put("looseAtMm", of.shock.flatMap(s -> s.wheelAt(of.coil.orElseThrow().zeroForceMm())))
+        .put("sagMm", of.sagMm())
+        .put("rateNPerMm", ride.rateNPerMm())
+        .put("byRatioNPerMm", byRatio)
+        .put("hz", ride.hz())
+        .put("byRatioHz", WheelSpring.hz(Figure.exact(byRatio), kg).value())
+        .put(
+            "bySagHz",
+            of.sagMm().map(s -> Math.sqrt(WheelSpring.G * 1000 / s.value()) / (2 * Math.PI)))
+        .put("onTyreNPerMm", onTyre)
+        .put("onTyreHz", onTyre.map(k -> WheelSpring.hz(k, kg)))
+        .put("collarMm", of.collarMm());
+  }
+
+  private static Node stop(StopOnLanding at) {
+    Node node =
+        new Node()
+            .put("stop", at.stop().stop())
+            .put("fitted", at.stop().fitted())
+            .put("stands", at.said().stands())
+            .put("touchMm", at.touch());
+    at.rest()
+        .ifPresent(
+            r ->
+                node.put("restsAtMm", r.positionMm())
+                    .put("crushMm", r.crushMm())
+                    .put("stopN", r.stopN())
+                    .put("wheelN", r.wheelN()));
+    at.atBump()
+        .ifPresent(
+            e ->
+                node.put("broughtJ", e.broughtJ())
+                    .put("coilJ", e.broughtJ().minus(e.leftToStopJ()))
+                    .put("leftToStopJ", e.leftToStopJ())
+                    .put("stopTakesJ", e.stopTakesJ())
+                    .put("bottoms", e.leftToStopJ().value() > e.stopTakesJ().value()));
+    return node;
+  }
+
+  private static Node strap(StrapLasts lasts) {
+    Node node =
+        new Node()
+            .put("unit", lasts.unit())
+            .put("pullN", lasts.strap().read().get(0).pullN())
+            .put("read", lasts.strap().read().stream().map(SpringFigures::read).toList())
+            .put("growthMm", lasts.growthMm())
+            .put("goneAtMm", lasts.goneAtMm())
+            .put("needs", lasts.why().map(w -> w.words()));
+    lasts
+        .life()
+        .ifPresent(
+            life -> {
+              node.put("likeliest", life.likeliest());
+              life.forecast()
+                  .ifPresent(
+                      g ->
+                          node.put("early", g.earlyHours())
+                              .put("middle", g.middleHours())
+                              .put("late", g.lateHours()));
+              node.put("fits", life.fits().stream().map(f -> fit(f, lasts)).toList());
+            });
+    return node;
+  }
+
+  private static Node read(SeenSprings.StrapRead r) {
+    return new Node().put("key", r.key()).put("use", r.use()).put("mm", r.lengthMm());
+  }
+
+  private static Node fit(StrapFit fit, StrapLasts lasts) {
+    double[] p = fit.found().parameters();
+    StrapFit.Reached gone = fit.reaches(lasts.goneAtMm().orElseThrow());
+    int most = (int) (3 * Math.max(EVERY, lasts.used())) / EVERY;
+    return new Node()
+        .put("shape", fit.shape())
+        .put("parameters", doubles(p))
+        .put("se", IntStream.range(0, p.length).mapToObj(i -> fit.found().se(i)).toList())
+        .put("s", fit.found().sd())
+        .put("rss", fit.found().rss())
+        .put("dof", fit.found().dof())
+        .put("byChance", boxed(fit.lackOfFit()))
+        .put("early", boxed(gone.early()))
+        .put("middle", boxed(gone.centre()))
+        .put("late", boxed(gone.late()))
+        .put("next", IntStream.rangeClosed(0, most).mapToObj(i -> next(fit, i * EVERY)).toList());
+  }
+
+  private static Node next(StrapFit fit, double use) {
+    return new Node().put("use", use).put("mm", fit.at(use)).put("within", fit.nextWithin(use));
+  }
+
+  private static List<Double> doubles(double[] of) {
+    return Arrays.stream(of).boxed().toList();
+  }
+
+  private static Double boxed(OptionalDouble of) {
+    return of.isPresent() ? of.getAsDouble() : null;
+  }
+}

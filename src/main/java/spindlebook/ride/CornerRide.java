@@ -1,0 +1,498 @@
+package spindlebook.ride;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import spindlebook.curve.MeasuredCurve;
+import spindlebook.curve.Node;
+import spindlebook.curve.Nodes;
+import spindlebook.definition.Allowance;
+import spindlebook.definition.BumpStop;
+import spindlebook.definition.CornerWeight;
+import spindlebook.definition.Dimension;
+import spindlebook.definition.HeldBack;
+import spindlebook.definition.Spring;
+import spindlebook.definition.Starter;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Quantity;
+import spindlebook.entry.SpringFigure;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenSprings.Said;
+import spindlebook.fold.Standing;
+import spindlebook.fold.ToolError;
+import spindlebook.spring.Coil;
+import spindlebook.spring.Drop;
+import spindlebook.spring.ShockCurve;
+import spindlebook.spring.StopChart;
+import spindlebook.spring.WheelSpring;
+import spindlebook.travel.CornerTravel;
+import spindlebook.travel.End;
+import spindlebook.travel.GivenFigures;
+import spindlebook.travel.StopFound;
+import spindlebook.travel.TravelFindings;
+import spindlebook.travel.WorkedOut;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.GuardBand;
+import spindlebook.uncertainty.Outcome;
+import spindlebook.uncertainty.Propagated;
+import spindlebook.uncertainty.Rectangular;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
+import spindlebook.units.AmountUnit;
+import spindlebook.units.TypedAmount;
+import spindlebook.units.TypedLength;
+
+/**
+ * What carries a corner, what ends its motion softly, how much stroke is kept and how long its
+ * strap lasts, from what its card knows. Formulas: {@code spindlebook.spring}.
+ *
+ * <p>The shock along the travel is the curve through the lengths that were read, at two heights or
+ * more. Full droop is where the strap stops, full bump where the bump stop is solid. On a solid
+ * axle with both ends together.
+ */
+public final class CornerRide {
+  private final Card card;
+  private final TravelFindings travel;
+  private final List<RideFinding> findings = new ArrayList<>();
+
+  public final Optional<Figure> weightKg;
+  public final Optional<Figure> sprungKg;
+  public final Optional<ShockCurve> shock;
+  public final Optional<Coil> coil;
+  public final Optional<WheelSpring> wheel;
+  public final Optional<WheelSpring.Ride> ride;
+  public final List<StopOnLanding> stops;
+  public final Optional<StrapLasts> strap;
+
+  private CornerRide(Card card) {
+    this.card = card;
+    this.travel = CornerTravel.of(card);
+    this.weightKg = weight().flatMap(w -> quietly(() -> onGround(w)));
+    this.sprungKg = weight().flatMap(w -> quietly(() -> sprung(w)));
+    this.shock = quietly(this::readShock);
+    this.coil = spring().flatMap(s -> quietly(() -> coil(s)));
+    this.wheel = shock.flatMap(s -> coil.map(c -> new WheelSpring(s, c)));
+    this.ride = wheel.flatMap(w -> sprungKg.flatMap(m -> quietly(() -> w.ride(m).orElse(null))));
+    this.stops = card.springs().stops().stream().map(this::landing).toList();
+    this.strap = StrapLasts.of(card);
+    if (card.springs().any()) {
+      WorkedOut.part(this::find, why -> {});
+    }
+  }
+
+  public static CornerRide of(Card card) {
+    return card.memo().get(CornerRide.class, () -> new CornerRide(card));
+  }
+
+  /** Every figure there could be of what was said; none of a corner of which nothing was. */
+  public List<RideFinding> findings() {
+    return findings;
+  }
+
+  public Optional<RideFinding> of(SpringFigure figure) {
+    return findings.stream().filter(f -> f.figure() == figure).findFirst();
+  }
+
+  /** What an odd book makes impossible is simply not known. */
+  private static <T> Optional<T> quietly(Supplier<T> work) {
+    return WorkedOut.or(() -> Optional.ofNullable(work.get()), why -> Optional.empty());
+  }
+
+  // --- what was said
+
+  public Optional<Spring> spring() {
+    return card.springs().spring().filter(s -> s.stands().counts()).map(Said::what);
+  }
+
+  private Optional<CornerWeight> weight() {
+    return card.springs().weight().map(Said::what);
+  }
+
+  private static Figure figure(TypedAmount amount, boolean rate, String id) {
+    Figure exact = Figure.exact(amount.si(rate));
+    return amount.within() == 0
+        ? exact
+        : exact.withSource(new Source(id, SourceKind.ALLOWANCE), Rectangular.u(amount.siWithin()));
+  }
+
+  private Figure kg(TypedAmount amount, String of) {
+    return figure(amount, false, of + " " + card.corner()).times(AmountUnit.kg(1));
+  }
+
+  private Figure rate(TypedAmount amount, String of) {
+    return figure(amount, true, of + " " + card.corner());
+  }
+
+  private Figure onGround(CornerWeight w) {
+    if (w.by() != CornerWeight.By.LEVER) {
+      return w.weight() == null ? null : kg(w.weight(), "weight");
+    }
+    Figure read = kg(w.read(), "scale");
+    Figure net = w.bare() == null ? read : read.minus(kg(w.bare(), "plank"));
+    ToolError tape = ToolError.ofLengths(Starter.tape());
+    return Propagated.of(
+        List.of(
+            net,
+            tape.read(w.toScale().mm(), "to scale " + card.corner(), "to scale"),
+            tape.read(w.toWheel().mm(), "to wheel " + card.corner(), "to wheel")),
+        v -> v[0] * v[1] / v[2]);
+  }
+
+  private Figure sprung(CornerWeight w) {
+    if (w.sprung() != null) {
+      return kg(w.sprung(), "sprung");
+    }
+    return w.unsprung() == null || weightKg.isEmpty()
+        ? null
+        : weightKg.get().minus(kg(w.unsprung(), "unsprung"));
+  }
+
+  private ShockCurve readShock() {
+    List<Node> nodes = Nodes.merged(card, Quantity.SHOCK_LENGTH, card.pairings().get(0));
+    return nodes.size() < 2 ? null : ShockCurve.read(MeasuredCurve.through(nodes));
+  }
+
+  private Coil coil(Spring s) {
+    Figure main = rate(s.rate(), "rate");
+    Optional<Figure> zero = zeroForce(s);
+    if (zero.isEmpty()) {
+      return null;
+    }
+    return s.tender() == null
+        ? Coil.single(main, zero.get())
+        : new Coil(main, rate(s.tender(), "tender"), Figure.exact(s.crossover().mm()), zero.get());
+  }
+
+  private Optional<Figure> zeroForce(Spring s) {
+    Optional<Figure> loose =
+        s.looseAt() != null
+            ? Optional.of(Figure.exact(s.looseAt().mm()))
+            : s.preload() == null ? Optional.empty() : open().map(o -> o.plus(s.preload().mm()));
+    return loose.map(z -> z.plus(card.springs().pressedMm()));
+  }
+
+  public Optional<Figure> open() {
+    return card.given(Dimension.SHOCK_OPEN).map(GivenFigures::of);
+  }
+
+  public Optional<Figure> closed() {
+    return card.given(Dimension.SHOCK_CLOSED).map(GivenFigures::of);
+  }
+
+  /** Wheel position of an end's stop. */
+  public Optional<Figure> stop(End end) {
+    return travel.at(end).stop().map(StopFound::positionMm);
+  }
+
+  /** The same, where the shock is known there. */
+  private Optional<Figure> known(End end) {
+    return stop(end)
+        .filter(
+            z -> shock.filter(s -> z.value() >= s.fromMm() && z.value() <= s.toMm()).isPresent());
+  }
+
+  /** How long the shock is there, with the doubt of where that is. */
+  public Figure lengthMm(Figure positionMm) {
+    ShockCurve.Here here = shock.orElseThrow().at(positionMm.value());
+    Figure off = positionMm.plus(-positionMm.value());
+    return here.lengthMm().minus(off.times(here.ratio().value()));
+  }
+
+  // --- the bump stop
+
+  private StopOnLanding landing(Said<BumpStop> said) {
+    BumpStop stop = said.what();
+    StopChart chart = StopOnLanding.chart(stop);
+    Optional<Figure> touch = touch(said);
+    Optional<Drop> drop =
+        touch
+            .filter(t -> stop.drop() != null && wheel.isPresent() && sprungKg.isPresent())
+            .flatMap(
+                t ->
+                    known(End.DROOP)
+                        .map(
+                            droop ->
+                                new Drop(
+                                    wheel.get(),
+                                    chart,
+                                    StopOnLanding.factor(stop),
+                                    t,
+                                    droop.value(),
+                                    sprungKg.get(),
+                                    Figure.exact(stop.drop().mm()),
+                                    Figure.exact(stop.damped() / 100))));
+    return new StopOnLanding(
+        said,
+        chart,
+        touch,
+        drop,
+        drop.flatMap(d -> quietly(() -> d.rest().orElse(null))),
+        drop.flatMap(d -> known(End.BUMP).flatMap(b -> quietly(() -> d.energyAt(b.value())))));
+  }
+
+  private Optional<Figure> touch(Said<BumpStop> said) {
+    TypedLength typed = said.what().touch();
+    if (typed != null && said.stands().counts()) {
+      return Optional.of(Figure.exact(typed.mm()));
+    }
+    return Optional.of(Nodes.at(card, HeightName.STOP_TOUCH, card.pairings().get(0)))
+        .filter(read -> !read.isEmpty())
+        .map(Nodes::meanPosition);
+  }
+
+  // --- the figures
+
+  private void find() {
+    if (weight().isPresent()) {
+      add(SpringFigure.CORNER_WEIGHT, weightKg, RideNeed.WEIGHT);
+      add(SpringFigure.SPRUNG_WEIGHT, sprungKg, RideNeed.WEIGHT);
+    }
+    if (card.springs().spring().isPresent()) {
+      ofSpring();
+    }
+    if (card.springs().spring().isPresent() || !stops.isEmpty()) {
+      ofShock();
+    }
+    stops.forEach(this::ofStop);
+    strap.ifPresent(this::ofStrap);
+  }
+
+  private void ofSpring() {
+    RideNeed need = rideNeed();
+    add(SpringFigure.WHEEL_RATE, ride.map(WheelSpring.Ride::rateNPerMm), need);
+    add(SpringFigure.SITS_AT, ride.map(WheelSpring.Ride::positionMm), need);
+    add(SpringFigure.FREQUENCY, ride.map(WheelSpring.Ride::hz), need);
+    add(SpringFigure.SAG, sagMm(), need);
+    add(SpringFigure.DROOP_SHARE, droopShare(), ride.isEmpty() ? need : endNeed());
+    if (spring().map(Spring::sitAt).isPresent()) {
+      add(SpringFigure.COLLAR, collarMm(), need);
+    }
+    if (spring().filter(s -> s.free() != null && s.solid() != null).isPresent()) {
+      add(SpringFigure.COIL_LEFT, coilLeftMm(), need, GuardBand::apart);
+    }
+  }
+
+  /** The first thing that is missing for where the car sits. */
+  private RideNeed rideNeed() {
+    if (spring().isEmpty()) {
+      return RideNeed.SPRING;
+    }
+    if (coil.isEmpty()) {
+      Spring s = spring().get();
+      return s.looseAt() == null && s.preload() == null ? RideNeed.LOOSE : RideNeed.SHOCK_OPEN;
+    }
+    if (shock.isEmpty()) {
+      return RideNeed.SHOCK_LENGTHS;
+    }
+    return sprungKg.isEmpty() ? RideNeed.WEIGHT : RideNeed.RIDE;
+  }
+
+  private RideNeed endNeed() {
+    return stop(End.DROOP).isEmpty()
+        ? RideNeed.DROOP
+        : stop(End.BUMP).isEmpty() ? RideNeed.BUMP : RideNeed.SHOCK_LENGTHS;
+  }
+
+  public Optional<Figure> sagMm() {
+    return ride.flatMap(
+        r ->
+            wheel
+                .flatMap(w -> w.shock().wheelAt(w.coil().zeroForceMm()))
+                .map(loose -> r.positionMm().minus(loose)));
+  }
+
+  private Optional<Figure> droopShare() {
+    return ride.flatMap(
+        r ->
+            stop(End.DROOP)
+                .flatMap(
+                    low ->
+                        stop(End.BUMP)
+                            .map(
+                                high ->
+                                    Propagated.of(
+                                        List.of(r.positionMm(), low, high),
+                                        v -> 100 * (v[0] - v[1]) / (v[2] - v[1])))));
+  }
+
+  /** How far to turn the collar so that the car sits where its owner wants it, + presses. */
+  public Optional<Figure> collarMm() {
+    return wheel.flatMap(
+        w ->
+            spring()
+                .map(Spring::sitAt)
+                .flatMap(at -> sprungKg.flatMap(m -> quietly(() -> w.collarToSitAt(at.mm(), m)))));
+  }
+
+  /** The spring with which it sits where its owner wants it and bounces as fast. */
+  public Optional<Coil> wanted() {
+    return spring()
+        .filter(s -> s.sitAt() != null && s.hz() != null)
+        .flatMap(s -> wanted(s.sitAt().mm(), s.hz()));
+  }
+
+  public Optional<Coil> wanted(double sitAtMm, double hz) {
+    return wheel.flatMap(w -> sprungKg.flatMap(m -> quietly(() -> w.wanted(sitAtMm, hz, m))));
+  }
+
+  /** Shock length at which the main spring's turns touch. */
+  public Optional<Figure> bindsAtMm() {
+    return coil.flatMap(
+        c ->
+            spring()
+                .filter(s -> s.free() != null && s.solid() != null)
+                .map(s -> c.bindsAtMm(Figure.exact(s.free().mm() - s.solid().mm()))));
+  }
+
+  private Optional<Figure> coilLeftMm() {
+    return bindsAtMm().flatMap(b -> known(End.BUMP).map(z -> lengthMm(z).minus(b)));
+  }
+
+  private void ofShock() {
+    RideNeed need = shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : endNeed();
+    Optional<Figure> atRide =
+        travel.rideMm().or(() -> ride.map(WheelSpring.Ride::positionMm)).filter(this::along);
+    add(SpringFigure.RATIO_AT_DROOP, known(End.DROOP).map(this::ratio), need);
+    add(
+        SpringFigure.RATIO_AT_RIDE,
+        atRide.map(this::ratio),
+        shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : RideNeed.RIDE);
+    add(SpringFigure.RATIO_AT_BUMP, known(End.BUMP).map(this::ratio), need);
+    add(SpringFigure.STROKE_USED, strokeMm(0, 0), need);
+    double keptOpen = reserve(Allowance.SHOCK_OPEN_RESERVE);
+    double keptClosed = reserve(Allowance.SHOCK_CLOSED_RESERVE);
+    add(SpringFigure.STROKE_NEEDED, strokeMm(keptOpen, keptClosed), need);
+    add(
+        SpringFigure.LEFT_OPEN,
+        open().flatMap(o -> known(End.DROOP).map(z -> o.minus(lengthMm(z)))),
+        open().isEmpty() ? RideNeed.SHOCK_OPEN : need,
+        left -> GuardBand.atLeast(left, keptOpen));
+    add(
+        SpringFigure.LEFT_CLOSED,
+        closed().flatMap(c -> known(End.BUMP).map(z -> lengthMm(z).minus(c))),
+        closed().isEmpty() ? RideNeed.SHOCK_CLOSED : need,
+        left -> GuardBand.atLeast(left, keptClosed));
+  }
+
+  private boolean along(Figure positionMm) {
+    return shock
+        .filter(s -> positionMm.value() >= s.fromMm() && positionMm.value() <= s.toMm())
+        .isPresent();
+  }
+
+  private Figure ratio(Figure positionMm) {
+    return shock.orElseThrow().at(positionMm.value()).ratio();
+  }
+
+  /** What the shock uses from stop to stop, and what is to be kept at both ends. */
+  private Optional<Figure> strokeMm(double keptOpenMm, double keptClosedMm) {
+    return known(End.DROOP)
+        .flatMap(
+            low ->
+                known(End.BUMP)
+                    .map(
+                        high ->
+                            lengthMm(low).minus(lengthMm(high)).plus(keptOpenMm + keptClosedMm)));
+  }
+
+  /** What is to be kept of the shock at an end; nothing where nobody said. */
+  public double reserve(Allowance allowance) {
+    return card.heldBack(allowance).map(HeldBack::length).map(TypedLength::mm).orElse(0.0);
+  }
+
+  private void ofStop(StopOnLanding at) {
+    if (at.stop().drop() == null) {
+      return;
+    }
+    RideNeed need =
+        at.touch().isEmpty()
+            ? RideNeed.TOUCH
+            : ride.isEmpty() && (wheel.isEmpty() || sprungKg.isEmpty())
+                ? rideNeed()
+                : at.drop().isEmpty() ? endNeed() : RideNeed.LANDING;
+    addOf(at, SpringFigure.STOP_CRUSH, at.rest().map(Drop.Rest::crushMm), need, null);
+    addOf(at, SpringFigure.STOP_FORCE, at.rest().map(Drop.Rest::stopN), need, null);
+    addOf(at, SpringFigure.WHEEL_FORCE, at.rest().map(Drop.Rest::wheelN), need, null);
+    RideNeed end = at.drop().isEmpty() ? need : endNeed();
+    addOf(at, SpringFigure.STOP_MEETS, at.atBump().map(Drop.Energy::leftToStopJ), end, null);
+    addOf(
+        at,
+        SpringFigure.STOP_TAKES,
+        at.atBump().map(Drop.Energy::stopTakesJ),
+        end,
+        at.atBump()
+            .map(e -> GuardBand.atLeast(e.stopTakesJ().minus(e.leftToStopJ()), 0))
+            .orElse(null));
+  }
+
+  private void ofStrap(StrapLasts lasts) {
+    add(SpringFigure.STRAP_GROWTH, Optional.of(lasts.growthMm()), null, lasts.readings(), null);
+    for (SpringFigure figure : List.of(SpringFigure.STRAP_EARLY, SpringFigure.STRAP_LATE)) {
+      Optional<Figure> at =
+          lasts
+              .life()
+              .flatMap(l -> l.forecast())
+              .map(g -> figure == SpringFigure.STRAP_EARLY ? g.earlyHours() : g.lateHours())
+              .map(Figure::exact);
+      add(figure, at, lasts.why().orElse(null), lasts.readings(), null);
+    }
+  }
+
+  private interface Decides {
+    Outcome of(Figure value);
+  }
+
+  private void add(SpringFigure figure, Optional<Figure> value, RideNeed need) {
+    add(figure, value, need, null);
+  }
+
+  private void add(SpringFigure figure, Optional<Figure> value, RideNeed need, Decides decides) {
+    add(
+        figure,
+        value,
+        need,
+        List.of(),
+        value.map(v -> decides == null ? null : decides.of(v)).orElse(null));
+  }
+
+  private void add(
+      SpringFigure figure,
+      Optional<Figure> value,
+      RideNeed need,
+      List<String> readings,
+      Outcome outcome) {
+    Standing spring = card.springs().spring().map(Said::stands).orElse(Standing.LIVE);
+    boolean bySpring =
+        figure.ordinal() >= SpringFigure.WHEEL_RATE.ordinal()
+            && figure.ordinal() <= SpringFigure.COIL_LEFT.ordinal();
+    findings.add(
+        new RideFinding(
+            figure,
+            null,
+            null,
+            value.orElse(null),
+            value.isPresent() ? null : need,
+            outcome,
+            bySpring && value.isPresent() && spring != Standing.LIVE ? spring : null,
+            readings));
+  }
+
+  private void addOf(
+      StopOnLanding at,
+      SpringFigure figure,
+      Optional<Figure> value,
+      RideNeed need,
+      Outcome outcome) {
+    findings.add(
+        new RideFinding(
+            figure,
+            at.stop().stop(),
+            at.stop().name(),
+            value.orElse(null),
+            value.isPresent() ? null : need,
+            outcome,
+            null,
+            List.of()));
+  }
+}

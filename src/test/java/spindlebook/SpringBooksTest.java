@@ -1,0 +1,318 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.StreamSupport;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import spindlebook.figures.Figures;
+
+/**
+ * springs.json and strap_life.json as books written by hand, through the real reader into {@code
+ * figures}: every row to its file's own tolerances.
+ */
+class SpringBooksTest {
+  private static final ObjectMapper JSON = new ObjectMapper();
+  private static final JsonNode SPRINGS = reference("springs.json");
+  private static final JsonNode STRAPS = reference("strap_life.json");
+
+  @TempDir Path folder;
+
+  private final List<String> lines = new ArrayList<>();
+
+  private static JsonNode reference(String name) {
+    try (InputStream in = SpringBooksTest.class.getResourceAsStream("/reference/" + name)) {
+      return JSON.readTree(in);
+    } catch (IOException e) {
+      throw new IllegalStateException(name, e);
+    }
+  }
+
+  private static Iterable<JsonNode> rows(JsonNode array) {
+    return StreamSupport.stream(array.spliterator(), false).toList();
+  }
+
+  // --- a book by hand
+
+  private void line(String kind, String key, String body) {
+    String named = key == null ? "" : "\"key\":\"" + key + "\",";
+    lines.add("{\"kind\":\"" + kind + "\"," + named + "\"body\":" + body.replace('\'', '"') + "}");
+  }
+
+  /** Typed to the last digit of a double. */
+  private static String mm(double value) {
+    return "{'typed':'" + value + " mm','mm':" + value + ",'unit':'mm','rule':'tape-1'}";
+  }
+
+  private void corner(String more) {
+    line("car", "car", "{'details':{'name':'Mule','unit':'mm'}}");
+    line(
+        "corner",
+        "lf",
+        "{'car':'car','place':'left-front','layout':'steered-double-a-arm'" + more + "}");
+    line(
+        "round",
+        "r",
+        "{'corner':'lf','springIn':true,'bumpStopIn':true,'wheelOn':false,'onTyres':false,"
+            + "'steeringLinked':true}");
+  }
+
+  private void height(String key, String name, double positionMm) {
+    line(
+        "height",
+        key,
+        "{'round':'r','name':'"
+            + name
+            + "','spindle':"
+            + mm(positionMm + 500)
+            + ",'mark':"
+            + mm(500)
+            + "}");
+  }
+
+  private void shock(String height, double mm) {
+    line(
+        "reading",
+        null,
+        "{'height':'"
+            + height
+            + "','steering':'straight','quantity':'shock-length','result':'number','length':"
+            + mm(mm)
+            + "}");
+  }
+
+  private void define(String what) {
+    line("definition", null, "{'corner':'lf'," + what + "}");
+  }
+
+  private JsonNode springs() throws IOException {
+    Path file = folder.resolve("book.jsonl");
+    Files.write(file, lines);
+    lines.clear();
+    JsonNode corner = JSON.readTree(Figures.of(file, told -> {})).at("/cars/0/corners/0");
+    assertTrue(corner.path("notWorkedOut").isMissingNode(), () -> corner.path("notWorkedOut") + "");
+    assertNotNull(corner.get("springs"));
+    return corner.get("springs");
+  }
+
+  private static double value(JsonNode node, String pointer) {
+    JsonNode at = node.at(pointer);
+    assertTrue(!at.isMissingNode(), () -> pointer + " is not in " + node.toPrettyString());
+    return at.isObject() ? at.get("value").doubleValue() : at.doubleValue();
+  }
+
+  private static void near(
+      JsonNode row, String name, JsonNode springs, String pointer, double relative) {
+    double wanted = row.get(name).doubleValue();
+    double got = value(springs, pointer);
+    assertTrue(
+        Math.abs(got - wanted) <= relative * Math.max(1e-9, Math.abs(wanted)),
+        () -> name + " " + wanted + " but was " + got);
+  }
+
+  private static JsonNode along(JsonNode springs, double positionMm) {
+    for (JsonNode each : springs.get("along")) {
+      if (Math.abs(each.get("positionMm").doubleValue() - positionMm) < 1e-9) {
+        return each;
+      }
+    }
+    throw new AssertionError(positionMm + " is not in " + springs.get("along"));
+  }
+
+  private static JsonNode found(JsonNode findings, String what) {
+    for (JsonNode each : findings) {
+      if (each.get("what").asText().equals(what)) {
+        return each.get("is");
+      }
+    }
+    throw new AssertionError(what + " is not in " + findings);
+  }
+
+  // --- the rows
+
+  @Test
+  void two_springs_along_their_travel() throws IOException {
+    for (JsonNode row : rows(SPRINGS.get("dual_rate").get("cases"))) {
+      corner(",'given':[{'dimension':'shock-open','length':'900 mm'}]");
+      int i = 0;
+      double crossover = row.get("crossover_shock_compression_mm").doubleValue();
+      for (JsonNode at : rows(row.get("curve"))) {
+        double x = at.get("x_mm").doubleValue();
+        // A hair on the near side of the jump, where the row says what it is at it.
+        double hair = Math.abs(x - crossover) < 1e-6 ? 1e-9 : 0;
+        height("h" + i, "in-between", x - 300);
+        shock("h" + i++, 900 - x + hair);
+      }
+      define(
+          "'spring':{'rate':'"
+              + row.get("main_N_per_mm")
+              + " N/mm','tender':'"
+              + row.get("tender_N_per_mm")
+              + " N/mm','crossover':"
+              + mm(row.get("stop_gap_on_tender_mm").doubleValue())
+              + ",'preload':"
+              + mm(row.get("preload_mm").doubleValue())
+              + "}");
+      JsonNode springs = springs();
+      near(row, "series_rate", springs, "/coil/seriesNPerMm", 1e-9);
+      near(row, "crossover_shock_compression_mm", springs, "/coil/crossover/fromOpenMm", 1e-9);
+      near(row, "force_at_crossover_N", springs, "/coil/crossover/forceN", 1e-9);
+      near(row, "energy_to_crossover_J", springs, "/coil/crossover/energyJ", 1e-9);
+      for (JsonNode at : rows(row.get("curve"))) {
+        JsonNode here = along(springs, at.get("x_mm").doubleValue() - 300);
+        near(at, "force_N", here, "/springN", 1e-9);
+        near(at, "rate_N_per_mm", here, "/springNPerMm", 1e-9);
+        near(at, "tender_compression_mm", here, "/tenderMm", 1e-9);
+        near(at, "main_compression_mm", here, "/mainMm", 1e-9);
+        if (!at.get("mode").asText().equals("at crossover")) {
+          assertEquals(at.get("mode").asText(), here.get("acts").asText());
+        }
+      }
+    }
+  }
+
+  @Test
+  void the_stroke_a_shock_uses_and_needs() throws IOException {
+    for (JsonNode row : rows(SPRINGS.get("shock_stroke").get("rows"))) {
+      JsonNode kept = row.get("with_margins");
+      corner(
+          ",'heldBack':[{'allowance':'shock-open-reserve','length':"
+              + mm(kept.get("top_out_margin_mm").doubleValue())
+              + "},{'allowance':'shock-closed-reserve','length':"
+              + mm(kept.get("bump_margin_mm").doubleValue())
+              + "}]");
+      height("s", "on-the-strap", row.get("droop").doubleValue());
+      shock("s", row.get("shock_length_droop_mm").doubleValue());
+      height("b", "full-bump", row.get("bump").doubleValue());
+      shock("b", row.get("shock_length_bump_mm").doubleValue());
+      define("'spring':{'rate':'30 N/mm'}");
+      JsonNode findings = springs().get("findings");
+      double used = found(findings, "stroke-used").get("value").doubleValue();
+      assertEquals(row.get("stroke_used_mm").doubleValue(), used, 1e-6);
+      double needed = found(findings, "stroke-needed").get("value").doubleValue();
+      assertEquals(kept.get("required_stroke_mm").doubleValue(), needed, 1e-6);
+    }
+  }
+
+  @Test
+  void straps_by_their_readings() throws IOException {
+    for (JsonNode series : rows(STRAPS.get("own_series").get("series"))) {
+      double gone = series.get("allowance_used_up_at_length_mm").doubleValue();
+      corner(
+          ",'given':[{'dimension':'new-strap-length','length':'500 mm'}],"
+              + "'heldBack':[{'allowance':'strap-stretch','percent':"
+              + (gone / 5 - 100)
+              + "}]");
+      line(
+          "definition",
+          null,
+          "{'car':'car','tool':{'tool':'tape','name':'steel rule','use':'tape',"
+              + "'graduation':'0.1 mm','placingHalfWidth':'0.1 mm'}}");
+      double before = 0;
+      for (int i = 0; i < series.get("hours").size(); i++) {
+        double hours = series.get("hours").get(i).doubleValue();
+        if (hours > before) {
+          line("use", null, "{'car':'car','unit':'hours','amount':" + (hours - before) + "}");
+        }
+        before = hours;
+        line(
+            "telltale",
+            null,
+            "{'corner':'lf','what':'strap-length','length':"
+                + mm(series.get("length_mm").get(i).doubleValue())
+                + ",'pull':'200 lb'}");
+      }
+      JsonNode strap = springs().get("strap");
+      assertEquals(gone, value(strap, "/goneAtMm"), 1e-9);
+      line(series, strap, "linear", "straight", 1e-9);
+      line(series, strap, "log_time", "log", 1e-9);
+      settled(series.get("exponential"), fit(strap, "settling"));
+      if (series.has("exponential_plus_creep")) {
+        settled(series.get("exponential_plus_creep"), fit(strap, "settling-and-creep"));
+      }
+    }
+  }
+
+  private static JsonNode fit(JsonNode strap, String shape) {
+    for (JsonNode fit : strap.get("fits")) {
+      if (fit.get("shape").asText().equals(shape)) {
+        return fit;
+      }
+    }
+    throw new AssertionError(shape + " is not in " + strap);
+  }
+
+  private static void line(
+      JsonNode series, JsonNode strap, String name, String shape, double relative) {
+    JsonNode row = series.get(name);
+    JsonNode fit = fit(strap, shape);
+    near(row, "b0", fit, "/parameters/0", relative);
+    near(row, "b1", fit, "/parameters/1", relative);
+    near(row, "se_b0", fit, "/se/0", relative);
+    near(row, "se_b1", fit, "/se/1", relative);
+    near(row, "s", fit, "/s", relative);
+    assertEquals(row.get("dof").asInt(), fit.get("dof").asInt());
+    JsonNode at = row.get("crossing");
+    near(at, "t_centre", fit, "/middle", relative);
+    near(at, "t_early", fit, "/early", relative);
+    near(at, "t_late", fit, "/late", relative);
+    next(row.get("pi_at"), fit, relative);
+  }
+
+  private static void settled(JsonNode row, JsonNode fit) {
+    if (row == null) {
+      return;
+    }
+    ObjectNode params = (ObjectNode) row.get("params");
+    boolean creeps = params.has("creep");
+    near(params, "L0", fit, "/parameters/0", 1e-6);
+    near(params, "a", fit, "/parameters/1", 1e-6);
+    near(params, "tau_h", fit, creeps ? "/parameters/3" : "/parameters/2", 1e-6);
+    if (creeps) {
+      near(params, "creep", fit, "/parameters/2", 1e-6);
+    }
+    near(row, "rss", fit, "/rss", 1e-7);
+    near(row, "s", fit, "/s", 1e-6);
+    JsonNode at = row.get("crossing");
+    for (String[] name :
+        new String[][] {{"t_early", "early"}, {"t_centre", "middle"}, {"t_late", "late"}}) {
+      if (at.get(name[0]).isNull()) {
+        assertNull(fit.get(name[1]), name[1]);
+      } else {
+        near(at, name[0], fit, "/" + name[1], 1e-5);
+      }
+    }
+    next(row.get("pi_at"), fit, 1e-6);
+  }
+
+  /** The interval of one more reading, where the row says it. */
+  private static void next(JsonNode pi, JsonNode fit, double relative) {
+    pi.fields()
+        .forEachRemaining(
+            at -> {
+              JsonNode next = null;
+              for (JsonNode each : fit.get("next")) {
+                next =
+                    each.get("use").doubleValue() == Double.parseDouble(at.getKey()) ? each : next;
+              }
+              double mm = next.get("mm").doubleValue();
+              double within = next.get("within").doubleValue();
+              ArrayNode wanted = (ArrayNode) at.getValue();
+              assertEquals(wanted.get(0).doubleValue(), mm - within, relative * mm);
+              assertEquals(wanted.get(1).doubleValue(), mm + within, relative * mm);
+            });
+  }
+}

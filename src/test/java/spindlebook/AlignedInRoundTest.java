@@ -314,7 +314,7 @@ class AlignedInRoundTest {
         right,
         Map.of("inward", "10 mm", "distance", "2000 mm", "rolled", "yes"));
     String text = shop.get(right).is(200).text();
-    String total = text.substring(text.indexOf("Total toe"));
+    String total = text.substring(text.indexOf("Total "));
     total = total.substring(0, total.indexOf("Where the axis meets the ground"));
     assertTrue(total.contains("One of the wheels was read in a round"), total);
     assertFalse(total.contains("as nothing measured here does"), total);

@@ -287,11 +287,12 @@ class AlignmentPagesTest {
     measure(marmot.right, "string", string);
     for (String corner : List.of(marmot.left, marmot.right)) {
       String text = text(corner);
-      String here = text.substring(text.indexOf("Toe of this wheel"));
-      String there = here.substring(here.indexOf("Toe of the other wheel"));
-      here = here.substring(0, here.indexOf("Toe of the other wheel"));
-      // asin 6/2800 = +0.123° at the left, asin −4/2800 = −0.082° at the right.
       boolean left = corner.equals(marmot.left);
+      String here = text.substring(text.indexOf("This wheel"));
+      int other = here.indexOf(left ? "Right front" : "Left front");
+      String there = here.substring(other);
+      here = here.substring(0, other);
+      // asin 6/2800 = +0.123° at the left, asin −4/2800 = −0.082° at the right.
       assertTrue(here.contains("leaned by " + (left ? "+0.123°" : "−0.082°")), here);
       assertTrue(there.contains("leaned by " + (left ? "−0.082°" : "+0.123°")), there);
     }
@@ -318,7 +319,7 @@ class AlignmentPagesTest {
     assertEquals(sum, degrees(marmot.left, "total-toe"), 1e-9);
     assertEquals(sum, degrees(marmot.right, "total-toe"), 1e-9);
     String text = text(marmot.left);
-    assertTrue(text.contains("Toe of the other wheel, right front"), text);
+    assertTrue(text.contains("Right front"), text);
   }
 
   /** A wheel is as fresh as its last repeat, not as its first. */

@@ -111,19 +111,19 @@ public final class AlignmentView {
 
   private List<Row> toe() {
     List<Row> rows = new ArrayList<>();
-    rows.add(row(AlignedFigure.TOE));
+    rows.add(row("This wheel", measured.of(AlignedFigure.TOE)));
     mirror.ifPresent(
         m -> {
           AlignedFinding there = new MeasuredAlignment(m, Optional.of(card)).of(AlignedFigure.TOE);
-          rows.add(row("Toe of the other wheel, " + m.place().words(), there));
+          rows.add(row(Capital.of(m.place().words()), there));
         });
-    rows.add(row(AlignedFigure.TOTAL_TOE));
+    rows.add(row("Total", measured.of(AlignedFigure.TOTAL_TOE)));
     return rows;
   }
 
   private List<Row> track() {
     List<Row> rows = new ArrayList<>();
-    rows.add(row(AlignedFigure.TRACK));
+    rows.add(row("Wheel centres", measured.of(AlignedFigure.TRACK)));
     AlignedFinding found = measured.of(AlignedFigure.TRACK);
     if (found.value() != null) {
       Track last = measured.lastTrack().orElseThrow();
@@ -167,16 +167,11 @@ public final class AlignmentView {
     if (found.value() == null) {
       return List.of();
     }
-    List<FigureText> figures = new ArrayList<>();
-    figures.add(AlignedText.of(found.figure(), found.value(), unit));
-    found
+    FigureText figure = AlignedText.of(found.figure(), found.value(), unit);
+    return found
         .acrossEdgeMm()
-        .ifPresent(
-            edge -> {
-              figures.add(Rounded.signed(edge, 1, LengthUnit.MM.word()));
-              figures.add(Rounded.signed(edge, LengthUnit.INCH.mm(), LengthUnit.INCH.word()));
-            });
-    return figures;
+        .map(edge -> List.of(Rounded.signed(edge, unit.mm(), unit.word()), figure))
+        .orElse(List.of(figure));
   }
 
   // --- what is said beneath
@@ -195,9 +190,18 @@ public final class AlignmentView {
     if (found.value() == null) {
       return more;
     }
-    if (found.acrossMm() != null) {
-      more.add("As a length across " + new Lengths(unit).text(found.acrossMm()) + ".");
-    }
+    found
+        .acrossEdgeMm()
+        .ifPresent(
+            edge -> {
+              LengthUnit other = unit == LengthUnit.INCH ? LengthUnit.MM : LengthUnit.INCH;
+              more.add(
+                  "Across "
+                      + new Lengths(unit).text(found.acrossMm())
+                      + "; that is "
+                      + Rounded.signed(edge, other.mm(), other.word()).words()
+                      + ".");
+            });
     if (found.figure() == AlignedFigure.CASTER) {
       measured
           .smallAngleCasterRad()

@@ -170,7 +170,7 @@ class RoundsTest {
     String gaps = shop.get("/corners/" + marmot.left + "/gaps").text();
     assertTrue(gaps.contains("Measure again: " + inAll.group(1) + " "), gaps);
     String car = shop.get("/cars/" + marmot.car).text();
-    assertTrue(car.contains("measure " + inAll.group(1) + " again"), car);
+    assertTrue(car.contains("measure ride + " + inAll.group(1) + " "), car);
   }
 
   @Test

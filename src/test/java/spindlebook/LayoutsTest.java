@@ -127,8 +127,7 @@ class LayoutsTest {
     assertTrue(page.text().contains("right rear 1 new, 1 changed, 6 the same"), page.text());
     assertTrue(page.text().contains("Vole, left rear 1 new"), page.text());
     assertFalse(page.html().contains(stoat + "-lf"), "a steered corner is no trailing arm");
-    Page asked = page.form(points + "/copy").send().is(422);
-    assertTrue(asked.text().contains("Say which corner"), asked.text());
+    assertEquals(stoat + "-rr", page.form(points + "/copy").value("to"), "the mirror, in one tap");
 
     for (String to : List.of(stoat + "-rr", vole + "-lr")) {
       int entries = shop.entries();
@@ -146,6 +145,47 @@ class LayoutsTest {
     shop.browser
         .post(points + "/copy", Map.of("to", stoat + "-lf", "key", "k", "after", "0"))
         .is(422);
+  }
+
+  @Test
+  void specs_allowances_and_settings_are_given_once_for_the_mirror_and_the_next_car() {
+    Marmot marmot = new Marmot(shop).prepared();
+    String copy = "/corners/" + marmot.left + "/watch-points/copy";
+    shop.get("/corners/" + marmot.right + "/given")
+        .form("/corners/" + marmot.right + "/given")
+        .with("shock-open", "27")
+        .keep();
+    marmot.adjust(marmot.right, "upper-rod-ends", "4");
+    assertTrue(shop.get("/corners/" + marmot.left + "/adjustments").html().contains(copy));
+    Page asked = shop.get(copy).is(200);
+    assertTrue(asked.text().contains("right front"), asked.text());
+    assertTrue(asked.text().contains("5 specs, 2 allowances, 2 settings"), asked.text());
+    asked.form(copy).keep();
+    JsonNode right = shop.figures(marmot.right);
+    assertTrue(right.toString().contains("18 3/8"), "the strap's setting");
+    Form given =
+        shop.get("/corners/" + marmot.right + "/given").form("/corners/" + marmot.right + "/given");
+    assertEquals("27", given.value("shock-open"), "what was said there stays");
+    assertEquals("13 5/8", given.value("shock-closed"));
+    assertEquals("8", given.value("strap-stretch"));
+    assertTrue(shop.get("/corners/" + marmot.right + "/adjustments").text().contains("4 turns"));
+    assertFalse(shop.get(copy).text().contains("specs"), "all of it is there");
+
+    String next =
+        shop.get("/cars/new")
+            .form("/cars")
+            .with("name", "Vole")
+            .with("like", marmot.car)
+            .keep()
+            .location()
+            .substring("/cars/".length());
+    String there = "/corners/" + next + "-rf/given";
+    assertEquals("27", shop.get(there).form(there).value("shock-open"));
+    String strap = "/corners/" + next + "-lf/adjustments";
+    assertTrue(shop.get(strap).text().contains("18 3/8"), shop.get(strap).text());
+    assertFalse(
+        shop.get("/corners/" + next + "-lf/watch-points").text().contains("brake hose"),
+        "what is not watched there is not watched here");
   }
 
   @Test

@@ -1,5 +1,6 @@
 package spindlebook.car;
 
+import java.util.List;
 import java.util.Optional;
 import spindlebook.definition.CarDetails;
 import spindlebook.definition.Layout;
@@ -18,18 +19,26 @@ final class CarForm {
    * A new car.
    *
    * @param front how the front wheels are hung; null when they are left for later; likewise rear
+   * @param like key of the car whose rules, specs and settings it starts with; null for the usual
    */
-  record NewCar(CarDetails details, Layout front, Layout rear) {}
+  record NewCar(CarDetails details, Layout front, Layout rear, String like) {}
 
   /** Its name, how its wheels are hung, and what few need. */
-  static NewCar askNew(Asked a) {
+  static NewCar askNew(Asked a, List<CarStore.Listed> cars) {
     String name = name(a, Optional.empty());
     Layout front = CornersForm.askEnd(a, "front", "Front wheels", Layout.STEERED_DOUBLE_A_ARM);
     Layout rear = CornersForm.askEnd(a, "rear", "Rear wheels", null);
     if (front == null && rear == null) {
       a.wrong("rear", "A car starts with one end at least; say how its wheels are hung.");
     }
-    return new NewCar(details(a, name, Optional.empty()), front, rear);
+    String like = null;
+    if (!cars.isEmpty()) {
+      Asked.Keys<String> keys = a.one("like", "Rules, specs and settings");
+      keys.option("usual", null, "the usual ones", "").firstKey("usual");
+      cars.forEach(c -> keys.option(c.key(), c.key(), "as " + c.name(), ""));
+      like = keys.hint("Of corners that are hung the same way.").read();
+    }
+    return new NewCar(details(a, name, Optional.empty()), front, rear, like);
   }
 
   /** The details of a car that is in the book. */

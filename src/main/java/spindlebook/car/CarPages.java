@@ -69,7 +69,7 @@ public final class CarPages {
   /** A new car. */
   public void create(Context ctx) {
     Asked a = Asked.of(ctx, LengthUnit.INCH, 0);
-    CarForm.NewCar typed = CarForm.askNew(a);
+    CarForm.NewCar typed = CarForm.askNew(a, store.all());
     if (a.ok()) {
       Html.next(ctx, "/cars/" + store.create(typed, a.key(), Who.of(ctx)));
       return;

@@ -8,6 +8,8 @@ import spindlebook.definition.Layout;
 import spindlebook.definition.Place;
 import spindlebook.definition.Starter;
 import spindlebook.entry.Content;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.Card;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
 import spindlebook.log.Draft;
@@ -34,22 +36,28 @@ public final class CarStore {
     List<Draft> drafts = new ArrayList<>();
     drafts.add(
         Bodies.draft(car, form.after(), who, new Content.Car(typed.details(), Starter.tools())));
-    drafts.addAll(corners(car, CornersForm.end(true), typed.front(), form, who));
-    drafts.addAll(corners(car, CornersForm.end(false), typed.rear(), form, who));
+    Optional<CarBook> like = Optional.ofNullable(typed.like()).map(histories::of);
+    drafts.addAll(corners(car, CornersForm.end(true), typed.front(), like, form, who));
+    drafts.addAll(corners(car, CornersForm.end(false), typed.rear(), like, form, who));
     return book.append(drafts).entries().get(0).key();
   }
 
   void addCorners(String car, CornersForm.Corners typed, FormKey form, String who) {
-    book.append(corners(car, typed.places(), typed.layout(), form, who));
+    book.append(corners(car, typed.places(), typed.layout(), Optional.empty(), form, who));
   }
 
   /** None where the layout is null. A car's corner has one key, so that two cannot add it twice. */
   private static List<Draft> corners(
-      String car, List<Place> places, Layout layout, FormKey form, String who) {
+      String car,
+      List<Place> places,
+      Layout layout,
+      Optional<CarBook> like,
+      FormKey form,
+      String who) {
     return layout == null
         ? List.of()
         : places.stream()
-            .map(p -> Bodies.draft(key(car, p), form.after(), who, corner(car, p, layout)))
+            .map(p -> Bodies.draft(key(car, p), form.after(), who, corner(car, p, layout, like)))
             .toList();
   }
 
@@ -57,7 +65,20 @@ public final class CarStore {
     return car + "-" + (place.left() ? "l" : "r") + (place.front() ? "f" : "r");
   }
 
-  private static Content.Corner corner(String car, Place place, Layout layout) {
+  private static Content.Corner corner(
+      String car, Place place, Layout layout, Optional<CarBook> like) {
+    Optional<Card> of =
+        like.flatMap(b -> b.cornerAt(place).map(b::card)).filter(c -> c.layout() == layout);
+    if (of.isPresent()) {
+      return new Content.Corner(
+          car,
+          place,
+          layout,
+          of.get().watchPoints(),
+          of.get().adjustersAsSet(),
+          of.get().givenNow(),
+          List.copyOf(of.get().heldBack().values()));
+    }
     return new Content.Corner(
         car,
         place,

@@ -20,6 +20,11 @@ public record Adjuster(
     boolean moreShortens,
     Setting first)
     implements Defined {
+  /** The same where it came into the book at a setting. */
+  public Adjuster from(Setting setting) {
+    return new Adjuster(adjuster, kind, name, unit, step, moreShortens, setting);
+  }
+
   @Override
   public String inWords() {
     return "adjuster " + name;

@@ -11,6 +11,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import spindlebook.definition.Adjuster;
 import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Allowance;
 import spindlebook.definition.CarDetails;
@@ -140,6 +142,24 @@ public record Card(
   /** A given length that still holds. */
   public Optional<Given> given(Dimension dimension) {
     return holding(given.get(dimension));
+  }
+
+  /** All given lengths that still hold. */
+  public List<Given> givenNow() {
+    return Stream.of(Dimension.values()).flatMap(d -> given(d).stream()).toList();
+  }
+
+  /** What is set, as another corner begins with it: as it stands now. */
+  public List<Adjuster> adjustersAsSet() {
+    return adjusters.stream()
+        .map(
+            a ->
+                a.adjuster()
+                    .from(
+                        a.setting() != null && a.setting().unit() == a.adjuster().unit()
+                            ? a.setting()
+                            : null))
+        .toList();
   }
 
   /** A given length whose part was changed since. */

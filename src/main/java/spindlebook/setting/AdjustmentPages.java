@@ -82,6 +82,7 @@ public final class AdjustmentPages {
             new Link("Try it first", corner + "/trial"),
             new Link("Specs and allowances", corner + "/given"),
             new Link("Watch points", corner + "/watch-points"),
+            new Link("Copy to another corner", corner + "/watch-points/copy"),
             new Link("Fasteners", corner + "/fasteners"),
             new Link("Rod ends on paper", corner + "/rod-ends"),
             new Link("Wheel on paper", corner + "/wheel"),

@@ -2,19 +2,40 @@ package spindlebook.watch;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
+import spindlebook.card.Counted;
+import spindlebook.definition.Adjuster;
+import spindlebook.definition.Defined;
+import spindlebook.definition.Given;
+import spindlebook.definition.HeldBack;
 import spindlebook.definition.WatchPoint;
 import spindlebook.fold.Card;
 
 /**
- * What copying one corner's watch points to another writes there.
+ * What copying one corner to another writes there: rules and allowances become as they are here;
+ * lengths and settings are filled in where nobody said them there.
  *
- * @param points those that are new or changed there, as they will be
+ * @param points watch points that are new or changed there, as they will be
  * @param fresh how many of them the other corner does not have yet
  * @param same how many it has just so already
  */
-record Copied(List<WatchPoint> points, int fresh, int same) {
+record Copied(
+    List<WatchPoint> points,
+    int fresh,
+    int same,
+    List<HeldBack> heldBack,
+    List<Given> given,
+    List<Adjuster> set) {
   Copied {
     points = List.copyOf(points);
+  }
+
+  /** All of it, in the order it is written. */
+  List<Defined> all() {
+    return Stream.of(points, heldBack, given, set)
+        .flatMap(List<? extends Defined>::stream)
+        .map(Defined.class::cast)
+        .toList();
   }
 
   static Copied of(Card from, Card to) {
@@ -37,7 +58,18 @@ record Copied(List<WatchPoint> points, int fresh, int same) {
         fresh++;
       }
     }
-    return new Copied(points, fresh, same);
+    return new Copied(
+        points,
+        fresh,
+        same,
+        from.heldBack().values().stream()
+            .filter(h -> !h.equals(to.heldBack().get(h.allowance())))
+            .toList(),
+        from.givenNow().stream().filter(g -> !to.given().containsKey(g.dimension())).toList(),
+        from.adjustersAsSet().stream()
+            .filter(a -> a.first() != null)
+            .filter(a -> to.adjuster(a.adjuster()).filter(t -> t.setting() == null).isPresent())
+            .toList());
   }
 
   String words() {
@@ -50,6 +82,15 @@ record Copied(List<WatchPoint> points, int fresh, int same) {
     }
     if (same > 0) {
       parts.add(same + " the same already");
+    }
+    if (!given.isEmpty()) {
+      parts.add(Counted.of(given.size(), "spec"));
+    }
+    if (!heldBack.isEmpty()) {
+      parts.add(Counted.of(heldBack.size(), "allowance"));
+    }
+    if (!set.isEmpty()) {
+      parts.add(Counted.of(set.size(), "setting"));
     }
     return String.join(", ", parts);
   }

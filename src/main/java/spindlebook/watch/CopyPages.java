@@ -8,7 +8,7 @@ import java.util.Map;
 import spindlebook.card.Addressed;
 import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
-import spindlebook.definition.WatchPoint;
+import spindlebook.definition.Defined;
 import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
@@ -16,7 +16,7 @@ import spindlebook.page.Asked;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 
-/** What one corner is watched for, copied to its mirror or to a corner of another car. */
+/** A corner's rules, specs and settings, copied to its mirror or to a corner of another car. */
 public final class CopyPages {
   private final Histories histories;
   private final CornerList corners;
@@ -44,20 +44,22 @@ public final class CopyPages {
                     ? "No other corner in the book is a "
                         + from.layout().words()
                         + ", as this one is."
-                    : "A rule of the same name and place becomes as it is here; what only the other"
-                        + " corner is watched for stays.")
-            .needed("Say which corner they are copied to.");
+                    : "Rules and allowances become as here; what only the other corner is watched"
+                        + " for stays. Specs and settings fill in what it lacks.")
+            .firstKey(histories.of(from.car()).cornerAt(from.place().mirror()).orElse(null))
+            .unknown("Say which corner it is copied to.")
+            .needed("Say which corner it is copied to.");
     if (a.ok()) {
       Map<String, Content.Definition> copied = new LinkedHashMap<>();
-      for (WatchPoint point : Copied.of(from, to).points()) {
-        copied.put(Integer.toString(copied.size()), Content.Definition.of(to.corner(), point));
+      for (Defined what : Copied.of(from, to).all()) {
+        copied.put(Integer.toString(copied.size()), Content.Definition.of(to.corner(), what));
       }
       book.put(ctx, a, copied);
       Html.next(ctx, "/corners/" + to.corner() + "/watch-points");
       return;
     }
     PageFrame frame =
-        CornerBar.under(from, "Copy what is watched", "Copy what is watched").up("back", back);
+        CornerBar.under(from, "Copy this corner", "Copy this corner").up("back", back);
     a.show(ctx, frame, back + "/copy", "Copy", back);
   }
 

@@ -39,7 +39,7 @@ public final class CarStore {
     Optional<CarBook> like = Optional.ofNullable(typed.like()).map(histories::of);
     drafts.addAll(corners(car, CornersForm.end(true), typed.front(), like, form, who));
     drafts.addAll(corners(car, CornersForm.end(false), typed.rear(), like, form, who));
-    return book.append(drafts).entries().get(0).key();
+    return book.append(drafts).get(0).key();
   }
 
   void addCorners(String car, CornersForm.Corners typed, FormKey form, String who) {

@@ -16,7 +16,6 @@ final class Batch {
   private final Instant at;
   private final long forced;
   private final Map<String, Entry> byKey = new HashMap<>();
-  private final Map<Submission, Accepted> answers = new LinkedHashMap<>();
 
   final List<Entry> entries = new ArrayList<>();
   final List<Integer> lengths = new ArrayList<>();
@@ -32,16 +31,20 @@ final class Batch {
     lastHash = log.lastHash();
   }
 
-  /** Takes a whole submission or, by an exception, nothing of it. */
-  void add(Submission submission) {
+  /**
+   * Takes a whole submission or, by an exception, nothing of it.
+   *
+   * @return its entries as they will stand in the book, also those that were there, in its order
+   */
+  List<Entry> add(List<Draft> drafts) {
     Part part = new Part();
-    OwnKey keys = new OwnKey(submission.drafts, part::known);
+    OwnKey keys = new OwnKey(drafts, part::known);
     List<Entry> answer = new ArrayList<>();
-    for (Draft draft : submission.drafts) {
+    for (Draft draft : drafts) {
       answer.add(part.place(draft.origin() == null ? keys.of(draft) : draft));
     }
     part.join();
-    answers.put(submission, new Accepted(answer, part.added.isEmpty()));
+    return List.copyOf(answer);
   }
 
   byte[] lines() {
@@ -54,10 +57,6 @@ final class Batch {
 
   String lastHash() {
     return lastHash;
-  }
-
-  Map<Submission, Accepted> answers() {
-    return answers;
   }
 
   /** The lines of one submission, not yet part of the batch. */

@@ -140,7 +140,7 @@ public final class Book implements AutoCloseable {
    * for the disk with a small file beside the book, and asks the index. No entry is written.
    */
   public void check() {
-    writer.append(new Submission(List.of()));
+    writer.append(List.of());
     try {
       Path beside = folder.resolve("check");
       WholeFile.put(beside, new byte[512]);
@@ -159,18 +159,19 @@ public final class Book implements AutoCloseable {
    * <p>A key that is in the book already is not written again; the answer then holds the entry that
    * was first.
    *
+   * @return the entries as they stand in the book, in the order handed in
    * @throws BookRefused if it is not in the book; {@link BookRefused#why()} tells whether the same
    *     drafts may be handed in again later
    */
-  public Accepted append(List<Draft> drafts) {
+  public List<Entry> append(List<Draft> drafts) {
     Sender from = sender.get();
     if (!from.keeps()) {
       throw BookRefused.looks();
     }
-    return writer.append(new Submission(drafts.stream().map(d -> d.from(from.device())).toList()));
+    return writer.append(drafts.stream().map(d -> d.from(from.device())).toList());
   }
 
-  public Accepted append(Draft draft) {
+  public List<Entry> append(Draft draft) {
     return append(List.of(draft));
   }
 
@@ -186,7 +187,7 @@ public final class Book implements AutoCloseable {
    * Takes in the entries of another book: those whose keys are not here yet, each with where it
    * stood before. What they follow is counted anew in this book's positions.
    */
-  public Accepted bringIn(BookFile.Contents other) {
+  public List<Entry> bringIn(BookFile.Contents other) {
     List<Draft> drafts = new ArrayList<>();
     for (int i = 0; i < other.entries().size(); i++) {
       Entry entry = other.entries().get(i);
@@ -202,7 +203,7 @@ public final class Book implements AutoCloseable {
               entry.body(),
               new Origin(other.header().id(), entry.n(), other.hashes().get(i))));
     }
-    return writer.append(new Submission(drafts));
+    return writer.append(drafts);
   }
 
   /** The id made when this book was begun. */

@@ -3,9 +3,11 @@ package spindlebook.log;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -26,11 +28,24 @@ final class Writer implements AutoCloseable {
   private final Consumer<String> tell;
   private final List<Consumer<List<Entry>>> followers = new CopyOnWriteArrayList<>();
   private final List<Consumer<List<Entry>>> listeners = new CopyOnWriteArrayList<>();
-  private final BlockingQueue<Submission> queue = new LinkedBlockingQueue<>();
-  private final Submission last = new Submission(List.of());
+  private final BlockingQueue<Waiting> queue = new LinkedBlockingQueue<>();
+  private final Waiting last = new Waiting(List.of());
   private final Thread thread = new Thread(this::run, "book-writer");
   private boolean closed;
   private boolean littleRoom;
+
+  /** Who handed in drafts and waits for them as entries. */
+  private static final class Waiting {
+    final List<Draft> drafts;
+    final CompletableFuture<List<Entry>> answer = new CompletableFuture<>();
+
+    /** As they are to stand in the book; theirs once they are on the disk. */
+    List<Entry> entries;
+
+    Waiting(List<Draft> drafts) {
+      this.drafts = List.copyOf(drafts);
+    }
+  }
 
   Writer(LogFile log, Index index, Clock clock, Consumer<String> tell) {
     this.log = log;
@@ -40,7 +55,7 @@ final class Writer implements AutoCloseable {
   }
 
   void start() {
-    index.onLost(() -> queue.add(new Submission(List.of())));
+    index.onLost(() -> queue.add(new Waiting(List.of())));
     tellOfLittleRoom();
     thread.start();
   }
@@ -62,7 +77,9 @@ final class Writer implements AutoCloseable {
     followers.add(follower);
   }
 
-  Accepted append(Submission submission) {
+  /** The drafts as they stand in the book, in the order handed in. */
+  List<Entry> append(List<Draft> drafts) {
+    Waiting waiting = new Waiting(drafts);
     if (Thread.currentThread() == thread) {
       throw new IllegalStateException("the writer would wait for itself");
     }
@@ -70,10 +87,10 @@ final class Writer implements AutoCloseable {
       if (closed) {
         throw BookRefused.disk(null, "The book is closed; Spindlebook is stopping.");
       }
-      queue.add(submission);
+      queue.add(waiting);
     }
     try {
-      return submission.answer.join();
+      return waiting.answer.join();
     } catch (CompletionException failed) {
       if (failed.getCause() instanceof BookRefused refused) {
         throw refused;
@@ -91,39 +108,41 @@ final class Writer implements AutoCloseable {
 
   /** Writes one batch; false when the book is to be closed after it. */
   private boolean keepWhoWaits() {
-    Submission next = waitForOne();
+    Waiting next = waitForOne();
     if (next != last && index.mend()) {
       followers.forEach(follower -> tell(follower, List.of()));
     }
     Instant at = clock.instant().truncatedTo(ChronoUnit.MILLIS);
     Batch batch = new Batch(log, at);
+    List<Waiting> taken = new ArrayList<>();
     while (next != null && next != last) {
       try {
         if (next.drafts.isEmpty()) {
           log.refuseIfNothingIsTaken();
         }
-        batch.add(next);
+        next.entries = batch.add(next.drafts);
+        taken.add(next);
       } catch (RuntimeException | Error refused) {
         next.answer.completeExceptionally(refused);
       }
       next = batch.size() < FULL ? queue.poll() : null;
     }
     try {
-      keep(batch);
+      keep(batch, taken);
     } catch (BookRefused refused) {
-      refuse(batch, refused);
+      refuse(taken, refused);
     } catch (RuntimeException | Error unforeseen) {
-      refuse(batch, log.breakDown(unforeseen));
+      refuse(taken, log.breakDown(unforeseen));
     }
     return next != last;
   }
 
-  private static void refuse(Batch batch, BookRefused refused) {
-    batch.answers().keySet().forEach(waiting -> waiting.answer.completeExceptionally(refused));
+  private static void refuse(List<Waiting> taken, BookRefused refused) {
+    taken.forEach(waiting -> waiting.answer.completeExceptionally(refused));
   }
 
   /** Null when nobody came for a while, and the index is to be mended. */
-  private Submission waitForOne() {
+  private Waiting waitForOne() {
     while (true) {
       try {
         return index.isOpen() ? queue.take() : queue.poll(1, TimeUnit.SECONDS);
@@ -133,7 +152,7 @@ final class Writer implements AutoCloseable {
     }
   }
 
-  private void keep(Batch batch) {
+  private void keep(Batch batch, List<Waiting> taken) {
     List<Entry> entries = List.copyOf(batch.entries);
     if (!entries.isEmpty()) {
       log.append(batch.lines());
@@ -141,7 +160,7 @@ final class Writer implements AutoCloseable {
       index.apply(entries);
       followers.forEach(follower -> tell(follower, entries));
     }
-    batch.answers().forEach((waiting, accepted) -> waiting.answer.complete(accepted));
+    taken.forEach(waiting -> waiting.answer.complete(waiting.entries));
     if (!entries.isEmpty()) {
       listeners.forEach(listener -> tell(listener, entries));
       tellOfLittleRoom();

@@ -45,7 +45,7 @@ public final class RoundStore {
    * @param card of the corner they belong to, or of an end of its axle
    */
   List<Entry> keep(Card card, List<ToKeep> all, String who) {
-    return book.append(all.stream().map(e -> draft(card, e, who)).toList()).entries();
+    return book.append(all.stream().map(e -> draft(card, e, who)).toList());
   }
 
   private Draft draft(Card card, ToKeep entry, String who) {

@@ -1,10 +1,11 @@
 package spindlebook.setting;
 
+import java.util.List;
 import spindlebook.entry.Content;
 import spindlebook.fold.InForce;
-import spindlebook.log.Accepted;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
+import spindlebook.log.Entry;
 import spindlebook.log.Histories;
 import spindlebook.page.FormKey;
 
@@ -31,9 +32,9 @@ public final class AdjustmentStore {
             .cardOf(typed.corner())
             .flatMap(card -> card.adjuster(typed.adjuster()))
             .orElseThrow();
-    Accepted accepted =
+    List<Entry> kept =
         book.append(Bodies.draft(form.key(), form.after(), who, withDoubt(typed, now, form)));
-    return Bodies.read(accepted.entries().get(0)) instanceof Content.Adjustment written
+    return Bodies.read(kept.get(0)) instanceof Content.Adjustment written
         && written.doubt() != null;
   }
 

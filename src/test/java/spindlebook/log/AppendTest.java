@@ -2,7 +2,6 @@ package spindlebook.log;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -49,14 +48,14 @@ class AppendTest {
     assertTrue(refused.getMessage().contains("may only look"), refused.getMessage());
     assertEquals(0, book.lastN());
     book.sentFrom(() -> new Sender(new Device("d-2", "phone"), true));
-    Entry kept = book.append(Bench.car("mule")).entries().get(0);
+    Entry kept = book.append(Bench.car("mule")).get(0);
     assertEquals(new Device("d-2", "phone"), kept.device());
   }
 
   @Test
   void what_was_appended_is_found_by_key_by_position_and_after_a_restart() {
-    Entry first = book.append(Bench.car("mule")).entries().get(0);
-    Entry second = book.append(Bench.note("n-1")).entries().get(0);
+    Entry first = book.append(Bench.car("mule")).get(0);
+    Entry second = book.append(Bench.note("n-1")).get(0);
     assertEquals(1, first.n());
     assertEquals(Optional.of(second), book.byKey("n-1"));
     assertEquals(Optional.empty(), book.byKey("n-2"));
@@ -71,50 +70,49 @@ class AppendTest {
 
   @Test
   void the_same_key_again_gets_the_first_answer_and_adds_nothing() {
-    Entry first = book.append(Bench.note("a")).entries().get(0);
+    Entry first = book.append(Bench.note("a")).get(0);
     byte[] before = bench.bytes();
-    Accepted again = book.append(Bench.note("a"));
-    assertTrue(again.wasThere());
-    assertEquals(List.of(first), again.entries());
+    assertEquals(List.of(first), book.append(Bench.note("a")));
+    assertEquals(1, book.lastN());
     assertArrayEquals(before, bench.bytes());
     assertEquals(1, book.forces() - forcesOfOpening());
   }
 
   @Test
   void the_same_key_with_another_body_is_kept_under_one_of_its_own_and_once() {
-    Entry first = book.append(Bench.note("a")).entries().get(0);
+    Entry first = book.append(Bench.note("a")).get(0);
     Draft other = Bench.draft("a", "note", Bench.body().put("text", "another text"));
-    Accepted kept = book.append(other);
-    assertFalse(kept.wasThere());
-    Entry second = kept.entries().get(0);
+    Entry second = book.append(other).get(0);
+    assertEquals(2, second.n());
     assertEquals("another text", second.body().get("text").asText());
     assertEquals("a", Draft.first(second.key()));
-    assertEquals(List.of(second), book.append(other).entries());
+    assertEquals(List.of(second), book.append(other));
     assertEquals(List.of(first, second), book.entries(1));
   }
 
   @Test
   void of_a_submission_that_is_there_in_part_only_the_missing_are_added() {
-    Entry b = book.append(Bench.note("b")).entries().get(0);
-    Accepted mixed = book.append(List.of(Bench.note("a"), Bench.note("b"), Bench.note("c")));
-    assertFalse(mixed.wasThere());
-    assertEquals(List.of(2L, 1L, 3L), mixed.entries().stream().map(Entry::n).toList());
-    assertEquals(b, mixed.entries().get(1));
-    assertTrue(book.append(List.of(Bench.note("c"), Bench.note("a"))).wasThere());
+    Entry b = book.append(Bench.note("b")).get(0);
+    List<Entry> mixed = book.append(List.of(Bench.note("a"), Bench.note("b"), Bench.note("c")));
+    assertEquals(List.of(2L, 1L, 3L), mixed.stream().map(Entry::n).toList());
+    assertEquals(b, mixed.get(1));
+    assertEquals(
+        List.of(mixed.get(2), mixed.get(0)),
+        book.append(List.of(Bench.note("c"), Bench.note("a"))));
     assertEquals(3, book.lastN());
   }
 
   @Test
   void a_key_twice_in_one_submission_is_stored_once() {
-    Accepted twice = book.append(List.of(Bench.note("a"), Bench.note("a")));
+    List<Entry> twice = book.append(List.of(Bench.note("a"), Bench.note("a")));
     assertEquals(1, book.lastN());
-    assertEquals(twice.entries().get(0), twice.entries().get(1));
-    assertFalse(twice.wasThere());
+    assertEquals(twice.get(0), twice.get(1));
+    assertEquals(1, twice.get(0).n());
   }
 
   @Test
   void an_empty_submission_changes_nothing() {
-    assertEquals(new Accepted(List.of(), true), book.append(List.of()));
+    assertEquals(List.of(), book.append(List.of()));
     assertEquals(0, book.lastN());
   }
 
@@ -122,11 +120,11 @@ class AppendTest {
   void many_who_send_the_same_keys_at_once_all_get_the_entry_that_was_first() throws Exception {
     int threads = 8;
     int keys = 60;
-    List<Accepted> answers =
+    List<List<Entry>> answers =
         together(
             threads,
             thread -> {
-              List<Accepted> mine = new ArrayList<>();
+              List<List<Entry>> mine = new ArrayList<>();
               for (int i = 0; i < keys; i++) {
                 ObjectNode body = Bench.body().put("by", i);
                 mine.add(book.append(Bench.draft("k" + i, "note", body)));
@@ -134,12 +132,11 @@ class AppendTest {
               return mine;
             });
     assertEquals(keys, book.lastN());
-    assertEquals(keys, answers.stream().filter(answer -> !answer.wasThere()).count());
     for (int i = 0; i < keys; i++) {
       String key = "k" + i;
       Set<Entry> seen =
           answers.stream()
-              .map(answer -> answer.entries().get(0))
+              .map(answer -> answer.get(0))
               .filter(entry -> entry.key().equals(key))
               .collect(Collectors.toSet());
       assertEquals(Set.of(book.byKey(key).orElseThrow()), seen);
@@ -149,7 +146,7 @@ class AppendTest {
 
   @Test
   void submissions_of_many_threads_stand_in_the_book_without_a_gap_in_each() throws Exception {
-    List<Accepted> answers =
+    List<List<Entry>> answers =
         together(
             6,
             thread ->
@@ -161,11 +158,11 @@ class AppendTest {
                                     .mapToObj(j -> Bench.note(thread + "." + i + "." + j))
                                     .toList()))
                     .toList());
-    for (Accepted answer : answers) {
-      long first = answer.entries().get(0).n();
+    for (List<Entry> answer : answers) {
+      long first = answer.get(0).n();
       assertEquals(
           IntStream.range(0, 5).mapToObj(j -> first + j).toList(),
-          answer.entries().stream().map(Entry::n).toList());
+          answer.stream().map(Entry::n).toList());
     }
     assertEquals(6 * 30 * 5, BookFile.read(bench.log()).entries().size());
   }
@@ -186,7 +183,7 @@ class AppendTest {
   void a_submission_with_one_bad_entry_is_refused_as_a_whole_and_harms_nobody_else() {
     assertThrows(BookRefused.class, () -> book.append(List.of(Bench.note("a"), note("b", 99))));
     assertEquals(0, book.lastN());
-    assertEquals(1, book.append(Bench.note("b")).entries().get(0).n());
+    assertEquals(1, book.append(Bench.note("b")).get(0).n());
   }
 
   @Test
@@ -252,7 +249,7 @@ class AppendTest {
   @Test
   void a_draft_changed_after_it_was_handed_in_changes_no_entry() {
     ObjectNode body = Bench.body().put("gap", 1);
-    Entry entry = book.append(Bench.draft("a", "note", body)).entries().get(0);
+    Entry entry = book.append(Bench.draft("a", "note", body)).get(0);
     body.put("gap", 2);
     assertEquals(1, entry.body().get("gap").intValue());
   }
@@ -322,19 +319,19 @@ class AppendTest {
   }
 
   private interface Work {
-    List<Accepted> by(int thread);
+    List<List<Entry>> by(int thread);
   }
 
-  private static List<Accepted> together(int threads, Work work) throws Exception {
+  private static List<List<Entry>> together(int threads, Work work) throws Exception {
     ExecutorService pool = Executors.newFixedThreadPool(threads);
     try {
-      List<Callable<List<Accepted>>> tasks = new ArrayList<>();
+      List<Callable<List<List<Entry>>>> tasks = new ArrayList<>();
       for (int i = 0; i < threads; i++) {
         int thread = i;
         tasks.add(() -> work.by(thread));
       }
-      List<Accepted> all = new ArrayList<>();
-      for (Future<List<Accepted>> done : pool.invokeAll(tasks)) {
+      List<List<Entry>> all = new ArrayList<>();
+      for (Future<List<List<Entry>>> done : pool.invokeAll(tasks)) {
         all.addAll(done.get());
       }
       return all;

@@ -1,9 +1,7 @@
 package spindlebook.log;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -31,16 +29,16 @@ class BringInTest {
       book.append(Bench.car("mule"));
       book.append(Bench.car("goat"));
       book.append(Bench.note("between"));
-      Accepted brought = book.bringIn(contents);
-      assertFalse(brought.wasThere());
-      Entry corner = brought.entries().get(1);
+      List<Entry> brought = book.bringIn(contents);
+      assertEquals(5, book.lastN());
+      Entry corner = brought.get(1);
       assertEquals(4, corner.n());
       assertEquals(new Origin(id, 2, contents.hashes().get(1)), corner.origin());
-      assertEquals(4, brought.entries().get(2).after());
+      assertEquals(4, brought.get(2).after());
       // The car was here already: its entry stays the first one, without an origin.
-      assertEquals(2, brought.entries().get(0).n());
-      assertNull(brought.entries().get(0).origin());
-      assertTrue(book.bringIn(contents).wasThere());
+      assertEquals(2, brought.get(0).n());
+      assertNull(brought.get(0).origin());
+      assertEquals(brought, book.bringIn(contents));
       assertEquals(5, book.lastN());
       assertEquals(List.of(2L, 4L), book.ofCar("goat").stream().map(Entry::n).toList());
     }
@@ -57,9 +55,9 @@ class BringInTest {
             {"kind":"note","body":{"car":"goat"}}
             """);
     try (Book book = new Bench(here).open()) {
-      Accepted brought = book.bringIn(BookFile.readByHand(file));
-      assertEquals(List.of(0L, 1L), brought.entries().stream().map(Entry::after).toList());
-      assertEquals("by hand", brought.entries().get(0).origin().book());
+      List<Entry> brought = book.bringIn(BookFile.readByHand(file));
+      assertEquals(List.of(0L, 1L), brought.stream().map(Entry::after).toList());
+      assertEquals("by hand", brought.get(0).origin().book());
       assertEquals(2, book.ofCar("goat").size());
     }
   }

@@ -47,7 +47,7 @@ class FirstLookTest {
     assertEquals("", told("2031-05-03T12:00:00Z"), "within a day");
     assertArrayEquals(before, bench.bytes());
     try (Book book = at("1970-01-01T00:00:05Z")) {
-      assertEquals(2, book.append(Bench.corner("lf", "mule")).entries().get(0).n());
+      assertEquals(2, book.append(Bench.corner("lf", "mule")).get(0).n());
       assertEquals(2, book.ofCar("mule").size());
     }
     assertEquals("", told("2031-05-05T12:00:00Z"));

@@ -153,7 +153,7 @@ class IndexTest {
   void an_index_that_cannot_follow_loses_no_entry_and_catches_up_when_it_can() {
     try (Book book = bench.open()) {
       book.index().useHandle(handle -> handle.execute("alter table meta rename to away"));
-      Entry entry = book.append(Bench.corner("rf", "mule")).entries().get(0);
+      Entry entry = book.append(Bench.corner("rf", "mule")).get(0);
       assertEquals(entry, book.byKey("rf").orElseThrow());
       assertTrue(bench.told.get(0).contains("the index could not follow"), bench.told.toString());
       book.append(Bench.corner("lr", "mule"));
@@ -188,7 +188,7 @@ class IndexTest {
     java.util.TimeZone zone = java.util.TimeZone.getDefault();
     java.util.TimeZone.setDefault(java.util.TimeZone.getTimeZone("Asia/Kathmandu"));
     try (Book book = bench.open()) {
-      Entry entry = book.append(Bench.note("here")).entries().get(0);
+      Entry entry = book.append(Bench.note("here")).get(0);
       assertEquals(
           entry.at(),
           book.index()

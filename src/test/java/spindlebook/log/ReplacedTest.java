@@ -69,7 +69,7 @@ class ReplacedTest {
     assertFalse(Files.exists(bench.log()));
     assertArrayEquals(whole, Files.readAllBytes(away));
     Files.move(away, bench.log());
-    assertEquals(4, book.append(Bench.note("d")).entries().get(0).n());
+    assertEquals(4, book.append(Bench.note("d")).get(0).n());
   }
 
   @Test

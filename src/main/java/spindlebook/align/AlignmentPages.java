@@ -76,7 +76,9 @@ public final class AlignmentPages {
     }
     CarBook history = histories.of(card.car());
     Card with = OnPaper.with(history, key.key(), key.after(), read).card(card.corner());
-    return read.withDoubt(FarOff.doubt(card, with, histories.mirror(card), key.key()).orElse(null));
+    return FarOff.doubt(card, with, histories.mirror(card), key.key())
+        .map(read::withDoubt)
+        .orElse(read);
   }
 
   /** Corrects what was measured. */

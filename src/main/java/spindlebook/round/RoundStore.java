@@ -50,16 +50,15 @@ public final class RoundStore {
 
   private Draft draft(Card card, ToKeep entry, String who) {
     FormKey form = new FormKey(entry.form().key(), Math.min(entry.form().after(), book.lastN()));
-    Content said = entry.content();
-    if (said.doubt() == null) {
-      said = said.withDoubt(doubt(card, said, form).orElse(null));
-    }
+    Content typed = entry.content();
+    Content said = doubt(card, typed, form).map(typed::withDoubt).orElse(typed);
     return Bodies.draft(form.key(), form.after(), who, said).claimed(entry.claimed());
   }
 
-  /** Why it would be doubted, at either end of an axle. */
+  /** Why it would be doubted, at either end of an axle, where it is not in doubt already. */
   private Optional<String> doubt(Card card, Content said, FormKey form) {
-    if (!(said instanceof Content.Height) && !(said instanceof Content.Reading)) {
+    boolean mayBe = said instanceof Content.Height || said instanceof Content.Reading;
+    if (!mayBe || said.doubt() != null) {
       return Optional.empty();
     }
     CarBook now = histories.of(card.car());

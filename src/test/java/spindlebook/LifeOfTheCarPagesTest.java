@@ -112,7 +112,7 @@ class LifeOfTheCarPagesTest {
   void a_change_opens_its_fastener_and_a_tap_closes_it() {
     String corner = "/corners/" + marmot.left + "/fasteners";
     String upper = corner + "/upper-rod-ends";
-    assertTrue(shop.get(corner).is(200).text().contains("Nothing was touched"));
+    assertTrue(shop.get(corner).is(200).text().contains("None open."));
     marmot.adjust(marmot.left, "upper-rod-ends", "3");
     String car = "/cars/" + marmot.car + "/fasteners";
     Page open = shop.get(car).is(200);

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
@@ -29,7 +30,8 @@ public final class BookPages {
   private static final int A_PAGE = 300;
 
   /** Kinds of entries that come many in a row. */
-  private static final Set<String> SMALL = Set.of("definition", "fastener", "photo", "target");
+  private static final Set<String> SMALL =
+      Set.of("alignment", "definition", "fastener", "joint-place", "part", "photo", "target");
 
   private final Histories histories;
   private final BookStore store;
@@ -180,7 +182,10 @@ public final class BookPages {
                     new EntryWords(history).of(round)
                         + ": "
                         + Counted.of(entries.size(), "entry", "entries"))
-            .orElse(last.text() + ", and " + (entries.size() - 1) + " more");
+            .orElse(
+                Capital.of(last.kind().replace("-", " "))
+                    + ": "
+                    + Counted.of(entries.size(), "entry", "entries"));
     boolean doubt = entries.stream().anyMatch(e -> e.state() == State.IN_DOUBT);
     long noted = entries.stream().filter(e -> !e.notes().isEmpty()).count();
     List<String> notes =

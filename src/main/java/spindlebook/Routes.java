@@ -22,6 +22,7 @@ import spindlebook.drivecheck.SignOffPages;
 import spindlebook.drivecheck.SignOffStore;
 import spindlebook.fastener.FastenerPages;
 import spindlebook.figures.TablePages;
+import spindlebook.geometry.LinkagePages;
 import spindlebook.life.LifePages;
 import spindlebook.limits.LimitsPages;
 import spindlebook.log.Book;
@@ -150,6 +151,10 @@ final class Routes {
     form("/corners/{corner}/alignment/targets", alignment::targets);
     form("/alignments/{alignment}/correct", alignment::correct);
     page("/corners/{corner}/wheel", align::wheel);
+    LinkagePages linkage = new LinkagePages(histories, intoBook);
+    page("/corners/{corner}/linkage", linkage::linkage);
+    r.post("/corners/{corner}/linkage/mirror", linkage::mirror);
+    form("/corners/{corner}/linkage/{joint}", linkage::joint);
     GivenPages given = new GivenPages(histories, intoBook);
     form("/corners/{corner}/given", given::given);
     WatchPointPages watchPoints = new WatchPointPages(histories, intoBook);

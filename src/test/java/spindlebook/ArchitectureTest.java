@@ -215,6 +215,7 @@ class ArchitectureTest {
                 "definition",
                 "entry",
                 "fold",
+                "geometry",
                 "words",
                 "plan",
                 "curve",

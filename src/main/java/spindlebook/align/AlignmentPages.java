@@ -45,6 +45,7 @@ public final class AlignmentPages {
                 new Link("Targets", address(card) + "/targets"),
                 new Link("Bump steer", corner + "/bump-steer"),
                 new Link("Curves", corner + "/curves"),
+                new Link("Linkage", corner + "/linkage"),
                 new Link("Rod ends on paper", corner + "/rod-ends"),
                 new Link("Wheel on paper", corner + "/wheel"))));
   }

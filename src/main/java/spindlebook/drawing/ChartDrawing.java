@@ -101,6 +101,7 @@ public record ChartDrawing(
       }
       chart.posts().forEach(p -> acrossShown.add(p.at()));
       chart.series().forEach(s -> s.line().forEach(at -> upShown.add(at.up())));
+      chart.series().forEach(s -> s.line().forEach(at -> acrossShown.add(at.across())));
       chart.bands().forEach(b -> upShown.addAll(List.of(b.from(), b.to())));
       this.across = ticks(chart.across(), acrossShown);
       this.up = ticks(chart.up(), upShown);

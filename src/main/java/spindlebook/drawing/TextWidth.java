@@ -11,7 +11,7 @@ public final class TextWidth {
   private TextWidth() {}
 
   /** Width in drawing units of one line set at the given size in drawing units. */
-  static double of(String text, double size, boolean bold) {
+  public static double of(String text, double size, boolean bold) {
     double em = text.codePoints().mapToDouble(TextWidth::em).sum();
     return em * size * (bold ? 1.12 : 1);
   }

@@ -726,9 +726,18 @@ public sealed interface Content {
       Objects.requireNonNull(up, "up");
     }
 
-    /** {@code 12 in out, 30 1/2 in back, 14 in up}. */
+    /** {@code 12 out, 30 1/2 back, 14 in up}. */
     public String inWords() {
-      return out.words() + " out, " + back.words() + " back, " + up.words() + " up";
+      return bare(out) + " out, " + bare(back) + " back, " + up.words() + " up";
+    }
+
+    /** Without its unit where the last length says the same. */
+    private String bare(TypedLength length) {
+      String unit = " " + length.unit().word();
+      String words = length.words();
+      return up.words().endsWith(unit) && words.endsWith(unit)
+          ? words.substring(0, words.length() - unit.length())
+          : words;
     }
   }
 

@@ -11,16 +11,16 @@ public enum Joint {
   TI("TI", Carried.RACK, "tie rod, inner end"),
   TO("TO", Carried.KNUCKLE, "tie rod, outer end"),
   W("W", Carried.KNUCKLE, "wheel centre"),
-  SU("SU", Carried.FRAME, "shock, mount on the body"),
-  SL("SL", Carried.LOWER_ARM, "shock, mount on the lower arm"),
-  KU("KU", Carried.FRAME, "strap, mount on the body"),
-  KL("KL", Carried.LOWER_ARM, "strap, mount on the lower arm"),
-  BOLT_L("boltL", Carried.KNUCKLE, "direction of the bolt through the lower uniball"),
-  HOUSE_L("houseL", Carried.LOWER_ARM, "direction of the lower uniball's housing"),
-  BOLT_U("boltU", Carried.KNUCKLE, "direction of the bolt through the upper uniball"),
-  HOUSE_U("houseU", Carried.UPPER_ARM, "direction of the upper uniball's housing"),
-  STUD_TO("studTO", Carried.KNUCKLE, "direction of the outer rod end's stud"),
-  STUD_TI("studTI", Carried.RACK, "direction of the inner rod end's stud");
+  SU("SU", Carried.FRAME, "shock, upper mount"),
+  SL("SL", Carried.LOWER_ARM, "shock, lower mount"),
+  KU("KU", Carried.FRAME, "strap, upper mount"),
+  KL("KL", Carried.LOWER_ARM, "strap, lower mount"),
+  BOLT_L("boltL", Carried.KNUCKLE, "lower uniball, its bolt"),
+  HOUSE_L("houseL", Carried.LOWER_ARM, "lower uniball, its housing"),
+  BOLT_U("boltU", Carried.KNUCKLE, "upper uniball, its bolt"),
+  HOUSE_U("houseU", Carried.UPPER_ARM, "upper uniball, its housing"),
+  STUD_TO("studTO", Carried.KNUCKLE, "tie rod, outer end's stud"),
+  STUD_TI("studTI", Carried.RACK, "tie rod, inner end's stud");
 
   /** What a joint sits on; an arm's pivots sit on the frame. */
   public enum Carried {

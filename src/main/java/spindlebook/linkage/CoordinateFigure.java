@@ -13,4 +13,10 @@ public record CoordinateFigure(Coordinate coordinate, Figure value) {
     return new CoordinateFigure(
         coordinate, Figure.of(coordinate.of(joints), own, coordinate.byTape() / Figure.K));
   }
+
+  /** The same, of which nothing is known: ± ten times what a tape may be off. */
+  public Figure anywhere() {
+    Source own = new Source("anywhere: " + coordinate.words(), SourceKind.PLACING);
+    return Figure.of(value.value(), own, 10 * coordinate.byTape() / Figure.K);
+  }
 }

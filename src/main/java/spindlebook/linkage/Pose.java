@@ -1,5 +1,7 @@
 package spindlebook.linkage;
 
+import java.util.EnumMap;
+import java.util.Map;
 import spindlebook.entry.Joint;
 
 /**
@@ -84,6 +86,19 @@ public record Pose(
   public Vec inner() {
     Vec design = joints().get(Joint.TI);
     return new Vec(design.x(), design.y() + rackMm, design.z());
+  }
+
+  /** Where every point of the corner stands; directions as they point. */
+  public Map<Joint, Vec> places() {
+    Map<Joint, Vec> places = new EnumMap<>(joints().at());
+    places.put(Joint.L, l);
+    places.put(Joint.U, upper());
+    places.put(Joint.TI, inner());
+    places.put(Joint.TO, tie());
+    places.put(Joint.W, hub);
+    places.computeIfPresent(Joint.SL, (joint, p) -> linkage.shock.at(cos, sin));
+    places.computeIfPresent(Joint.KL, (joint, p) -> linkage.strap.at(cos, sin));
+    return places;
   }
 
   /** Of unit length, outboard. */

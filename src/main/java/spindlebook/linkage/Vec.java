@@ -12,7 +12,7 @@ public record Vec(double x, double y, double z) {
   }
 
   /** This and so many times the other. */
-  Vec plus(double times, Vec other) {
+  public Vec plus(double times, Vec other) {
     return new Vec(x + times * other.x, y + times * other.y, z + times * other.z);
   }
 
@@ -28,7 +28,7 @@ public record Vec(double x, double y, double z) {
     return x * other.x + y * other.y + z * other.z;
   }
 
-  Vec cross(Vec other) {
+  public Vec cross(Vec other) {
     return new Vec(y * other.z - z * other.y, z * other.x - x * other.z, x * other.y - y * other.x);
   }
 
@@ -40,7 +40,7 @@ public record Vec(double x, double y, double z) {
     return minus(other).length();
   }
 
-  Vec unit() {
+  public Vec unit() {
     return times(1 / length());
   }
 

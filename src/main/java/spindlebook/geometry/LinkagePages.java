@@ -1,0 +1,218 @@
+package spindlebook.geometry;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import spindlebook.card.Addressed;
+import spindlebook.card.Capital;
+import spindlebook.card.CornerBar;
+import spindlebook.card.Days;
+import spindlebook.card.IntoBook;
+import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
+import spindlebook.entry.Joint;
+import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
+import spindlebook.fold.SeenJoint;
+import spindlebook.log.Histories;
+import spindlebook.page.Asked;
+import spindlebook.page.Cautions;
+import spindlebook.page.FormKey;
+import spindlebook.page.Html;
+import spindlebook.page.PageFrame;
+import spindlebook.units.TypedLength;
+
+/** A corner's joints as laid out, and laying one out. */
+public final class LinkagePages {
+  private static final String SHEET = "linkage.css";
+  private static final int HEIGHTS = 6;
+
+  /** A car is no longer than this: beyond it a length was not meant. */
+  private static final double MOST_MM = 10_000;
+
+  private final Histories histories;
+  private final IntoBook book;
+
+  public LinkagePages(Histories histories, IntoBook book) {
+    this.histories = histories;
+    this.book = book;
+  }
+
+  public void linkage(Context ctx) {
+    Card card = Addressed.corner(ctx, histories);
+    PageFrame frame =
+        CornerBar.page(card, "Align", "Linkage").caution(Cautions.FIGURES).ownSheets(SHEET);
+    Optional<Card> mirror =
+        histories.mirror(card).filter(m -> m.layout() == card.layout() && !card.joints().isEmpty());
+    Html.show(
+        ctx,
+        Html.TEMPLATES.geometryLinkage(
+            frame,
+            LinkageView.of(card),
+            "/corners/" + card.corner() + "/linkage",
+            mirror.map(m -> m.place().words()).orElse(""),
+            FormKey.fresh(card.lastChange())));
+  }
+
+  /** Lays one out; then the next that is missing. */
+  public void joint(Context ctx) {
+    Card card = Addressed.corner(ctx, histories);
+    Joint joint =
+        Stream.of(Joint.values())
+            .filter(j -> LinkageView.word(j).equals(ctx.pathParam("joint")))
+            .findFirst()
+            .orElseThrow(NotFoundResponse::new);
+    Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
+    Content.JointPlace place = ask(a, card, joint);
+    String linkage = "/corners/" + card.corner() + "/linkage";
+    if (a.ok()) {
+      book.put(ctx, a, place);
+      Card then = histories.card(card.car(), card.corner());
+      Html.next(
+          ctx,
+          LinkageView.next(then)
+              .filter(next -> next.compareTo(joint) > 0)
+              .map(next -> LinkageView.href(then, next))
+              .orElse(linkage));
+      return;
+    }
+    PageFrame frame =
+        CornerBar.under(card, Capital.of(joint.words), Capital.of(joint.words))
+            .up("Linkage", linkage)
+            .ownSheets(SHEET);
+    a.show(
+        ctx,
+        Html.TEMPLATES.geometryJoint(
+            a.page(frame, LinkageView.href(card, joint), "Save", linkage),
+            LinkageView.sketches(card)));
+  }
+
+  private static Content.JointPlace ask(Asked a, Card card, Joint joint) {
+    SeenJoint was =
+        card.joints().stream().filter(j -> j.place().joint() == joint).findFirst().orElse(null);
+    Content.JointPlace before = was == null ? null : was.place();
+    TypedLength out;
+    TypedLength back;
+    TypedLength up;
+    if (joint.direction()) {
+      a.said("From one end of it to the other. Straight up is 0, 0, 1; fore and aft 0, 1, 0.");
+      out = length(a, "out", "Outboard").was(before == null ? null : before.out()).needed(NEEDED);
+      back =
+          length(a, "back", "Rearward").was(before == null ? null : before.back()).needed(NEEDED);
+      up = length(a, "up", "Up").was(before == null ? null : before.up()).needed(NEEDED);
+      if (out != null
+          && back != null
+          && up != null
+          && out.mm() == 0
+          && back.mm() == 0
+          && up.mm() == 0) {
+        a.wrong("up", "It points nowhere: type at least one length other than 0.");
+      }
+    } else {
+      out =
+          length(a, "out", "Out from the centre line")
+              .hint("To the middle of the bolt or ball. − across the centre line.")
+              .was(before == null ? null : before.out())
+              .needed(NEEDED);
+      back =
+          length(a, "back", "Back from the front datum")
+              .hint("One plumb line ahead of the axle, the same for every joint.")
+              .was(before == null ? null : before.back())
+              .needed(NEEDED);
+      up =
+          length(a, "up", "Up from the floor")
+              .was(before == null ? null : before.up())
+              .needed(NEEDED);
+    }
+    String at = height(a, card, before);
+    return a.ok() ? new Content.JointPlace(card.corner(), joint, out, back, up, at) : null;
+  }
+
+  private static final String NEEDED = "Type a length, such as 12 3/8.";
+
+  private static Asked.Box<TypedLength> length(Asked a, String name, String label) {
+    return a.signed(name, label)
+        .check(l -> Math.abs(l.mm()) < MOST_MM, "That is longer than a car: type it again.");
+  }
+
+  /** At which height read before the wheel stood: the one of the other joints, or the last ride. */
+  private static String height(Asked a, Card card, Content.JointPlace before) {
+    List<SeenHeight> heights =
+        new ArrayList<>(card.heights().stream().filter(SeenHeight::positionCounts).toList());
+    String others =
+        card.joints().stream()
+            .map(j -> j.place().at())
+            .filter(at -> at != null && card.height(at).isPresent())
+            .reduce((first, last) -> last)
+            .orElse(null);
+    String ride =
+        heights.stream()
+            .filter(h -> h.name() == HeightName.RIDE && h.stopCounts())
+            .map(SeenHeight::key)
+            .reduce((first, last) -> last)
+            .orElse(null);
+    String first = before != null ? before.at() : others != null ? others : ride;
+    List<SeenHeight> shown = heights.subList(Math.max(0, heights.size() - HEIGHTS), heights.size());
+    return a.aside(
+        "Where the wheel stands",
+        () -> {
+          Asked.Keys<String> keys =
+              a.<String>one("at", "At this height")
+                  .hint("All joints of a corner at one height, wheels straight ahead.");
+          heights.stream()
+              .filter(h -> shown.contains(h) || h.key().equals(first))
+              .forEach(h -> keys.option(h.key(), h.words(), Days.day(h.at())));
+          return keys.option("", null, "at none of them", "")
+              .firstKey(first == null ? "" : first)
+              .read();
+        });
+  }
+
+  /** The same joints on the other side of the car: outboard is outboard there too. */
+  public void mirror(Context ctx) {
+    Card card = Addressed.corner(ctx, histories);
+    Card other =
+        histories
+            .mirror(card)
+            .filter(m -> m.layout() == card.layout())
+            .orElseThrow(NotFoundResponse::new);
+    Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
+    Map<String, Content.JointPlace> places = new LinkedHashMap<>();
+    for (SeenJoint seen : card.joints()) {
+      if (seen.stands().counts()) {
+        Content.JointPlace place = seen.place();
+        places.put(
+            LinkageView.word(place.joint()),
+            new Content.JointPlace(
+                other.corner(),
+                place.joint(),
+                place.out(),
+                place.back(),
+                place.up(),
+                sameHeight(card, other, place.at())));
+      }
+    }
+    book.put(ctx, a, places);
+    Html.next(ctx, "/corners/" + other.corner() + "/linkage");
+  }
+
+  /** The last height of the other corner at the place of the same name. */
+  private static String sameHeight(Card card, Card other, String at) {
+    Optional<HeightName> name =
+        at == null ? Optional.empty() : card.height(at).map(SeenHeight::name);
+    return other.heights().stream()
+        .filter(
+            h ->
+                h.stopCounts()
+                    && h.name().onePlace()
+                    && name.filter(n -> n == h.name()).isPresent())
+        .map(SeenHeight::key)
+        .reduce((first, last) -> last)
+        .orElse(null);
+  }
+}

@@ -1,0 +1,209 @@
+package spindlebook.measured;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import spindlebook.alignment.ToeRead;
+import spindlebook.entry.AlignedFigure;
+import spindlebook.entry.GapResult;
+import spindlebook.entry.Joint;
+import spindlebook.entry.Steering;
+import spindlebook.fold.Card;
+import spindlebook.fold.OfEntry;
+import spindlebook.fold.SeenReading;
+import spindlebook.linkage.Calibration;
+import spindlebook.linkage.Calibration.Misfit;
+import spindlebook.linkage.Coordinate;
+import spindlebook.linkage.CoordinateFigure;
+import spindlebook.linkage.CornerJoints;
+import spindlebook.linkage.CornerReading;
+import spindlebook.linkage.Linkage;
+import spindlebook.linkage.LinkageRefused;
+import spindlebook.linkage.Pose;
+import spindlebook.linkage.Quantity;
+import spindlebook.travel.CornerTravel;
+import spindlebook.uncertainty.Figure;
+
+/**
+ * A corner's linkage brought into agreement with what was read of it: camber, toe, strap and shock
+ * along the travel, straight ahead, and alignment as measured at ride. Every coordinate may be
+ * other than laid out, by as much as a tape is off there. One reading, or one coordinate, that is
+ * probably wrong is left out of it, and named.
+ *
+ * @param joints as laid out
+ * @param linkage that agrees best; as laid out where nothing was read
+ * @param readings what it was held against
+ * @param from the entry behind each, by its key
+ * @param all held against all of them; null where nothing was read
+ * @param refused why the readings lead to no corner; null where they do
+ * @param coordinates of the linkage, each with its doubt
+ */
+public record CornerModel(
+    CornerJoints joints,
+    Linkage linkage,
+    List<CornerReading> readings,
+    Map<String, OfEntry> from,
+    Calibration all,
+    String refused,
+    List<CoordinateFigure> coordinates) {
+  private static final double STEP_OF_TAPE = 1e-3;
+
+  /** Kept with the card. Empty where the joints make no corner. */
+  public static Optional<CornerModel> of(Card card, Optional<Card> mirror) {
+    return card.memo()
+        .get(
+            "model of the corner",
+            () ->
+                Optional.ofNullable(CornerJoints.of(card).linkage()).map(l -> of(card, mirror, l)));
+  }
+
+  private static CornerModel of(Card card, Optional<Card> mirror, Linkage laidOut) {
+    CornerJoints joints = CornerJoints.of(card);
+    Map<String, OfEntry> from = new LinkedHashMap<>();
+    List<CornerReading> readings = new ArrayList<>();
+    if (joints.positionMm() != null) {
+      rounds(card, joints, readings, from);
+      atRide(card, mirror, joints, readings, from);
+    }
+    List<CoordinateFigure> given =
+        joints.coordinates().stream()
+            .map(c -> CoordinateFigure.asGiven(c, laidOut.joints()))
+            .toList();
+    if (readings.isEmpty()) {
+      return new CornerModel(joints, laidOut, readings, from, null, null, given);
+    }
+    try {
+      Calibration all = Calibration.of(laidOut.joints(), given, readings);
+      Calibration without = all.wrong().size() == 1 ? without(all, given, readings) : all;
+      return new CornerModel(
+          joints, new Linkage(without.joints()), readings, from, all, null, without.coordinates());
+    } catch (LinkageRefused e) {
+      return new CornerModel(joints, laidOut, readings, from, null, e.getMessage(), given);
+    }
+  }
+
+  private static Calibration without(
+      Calibration all, List<CoordinateFigure> given, List<CornerReading> readings) {
+    String wrong = all.wrong().get(0).key();
+    List<CoordinateFigure> loose =
+        given.stream()
+            .map(
+                c ->
+                    c.coordinate().words().equals(wrong)
+                        ? new CoordinateFigure(c.coordinate(), c.anywhere())
+                        : c)
+            .toList();
+    return Calibration.of(
+        all.joints(), loose, readings.stream().filter(r -> !r.key().equals(wrong)).toList());
+  }
+
+  private static void rounds(
+      Card card, CornerJoints joints, List<CornerReading> readings, Map<String, OfEntry> from) {
+    Optional<Figure> across = ToeRead.acrossMm(card);
+    for (SeenReading r : card.readings()) {
+      Quantity quantity = quantity(r.reading().quantity(), joints);
+      boolean counts = quantity == Quantity.STRAP ? r.countsAlongTravel() : r.counts();
+      if (quantity == null
+          || !counts
+          || r.value() == null
+          || r.reading().result() != GapResult.NUMBER
+          || r.reading().steering() != Steering.STRAIGHT
+          || r.height().crossed()) {
+        continue;
+      }
+      Optional<Figure> value =
+          quantity != Quantity.TOE
+              ? Optional.of(r.value())
+              : r.reading().angle() != null
+                  ? Optional.of(r.value())
+                  : across.flatMap(a -> ToeRead.rad(r, a));
+      value.ifPresent(
+          v -> {
+            Figure height = r.height().positionMm().minus(joints.positionMm());
+            readings.add(new CornerReading(r.key(), quantity, height, 0, v));
+            from.put(r.key(), r);
+          });
+    }
+  }
+
+  private static Quantity quantity(spindlebook.entry.Quantity of, CornerJoints joints) {
+    return switch (of) {
+      case CAMBER -> Quantity.CAMBER;
+      case TOE -> Quantity.TOE;
+      case SHOCK_LENGTH -> joints.at().containsKey(Joint.SU) ? Quantity.SHOCK : null;
+      case STRAP_LENGTH -> joints.at().containsKey(Joint.KU) ? Quantity.STRAP : null;
+      case WATCH_POINT, STOP_GAP -> null;
+    };
+  }
+
+  private static void atRide(
+      Card card,
+      Optional<Card> mirror,
+      CornerJoints joints,
+      List<CornerReading> readings,
+      Map<String, OfEntry> from) {
+    Optional<Figure> ride = CornerTravel.of(card).rideMm();
+    if (ride.isEmpty()) {
+      return;
+    }
+    Figure height = ride.get().minus(joints.positionMm());
+    MeasuredAlignment measured = new MeasuredAlignment(card, mirror);
+    Map<AlignedFigure, Quantity> figures = new LinkedHashMap<>();
+    figures.put(AlignedFigure.CAMBER, Quantity.CAMBER);
+    figures.put(AlignedFigure.TOE, Quantity.TOE);
+    if (card.layout().steered()) {
+      figures.put(AlignedFigure.CASTER, Quantity.CASTER);
+      figures.put(AlignedFigure.KPI, Quantity.KPI);
+    }
+    figures.forEach(
+        (figure, quantity) -> {
+          AlignedFinding found = measured.of(figure);
+          if (found.counts() && !found.from().isEmpty()) {
+            String key = figure.words() + " at ride";
+            readings.add(new CornerReading(key, quantity, height, 0, found.value()));
+            from.put(key, found.from().get(0));
+          }
+        });
+  }
+
+  /** The reading, or coordinate, that is probably wrong; several where nothing tells them apart. */
+  public List<Misfit> wrong() {
+    return all == null ? List.of() : all.wrong();
+  }
+
+  /** Wheel position at the height of a pose. */
+  public double positionMm(double heightMm) {
+    return joints.positionMm() == null ? heightMm : heightMm + joints.positionMm().value();
+  }
+
+  /**
+   * What the model says there, with its doubt: that of the coordinates, by differences; empty where
+   * the corner does not get there or lacks the mounts.
+   */
+  public Optional<Figure> modelled(Quantity quantity, double heightMm, double rackMm) {
+    double here = value(linkage, quantity, heightMm, rackMm);
+    if (Double.isNaN(here)) {
+      return Optional.empty();
+    }
+    List<Figure> figures = new ArrayList<>();
+    double[] slopes = new double[coordinates.size()];
+    for (int i = 0; i < slopes.length; i++) {
+      Coordinate coordinate = coordinates.get(i).coordinate();
+      double step = STEP_OF_TAPE * coordinate.byTape();
+      double there =
+          value(new Linkage(coordinate.moved(linkage.joints(), step)), quantity, heightMm, rackMm);
+      slopes[i] = Double.isNaN(there) ? 0 : (there - here) / step;
+      figures.add(coordinates.get(i).value());
+    }
+    return Optional.of(Figure.linear(here, figures, slopes));
+  }
+
+  private static double value(Linkage at, Quantity quantity, double heightMm, double rackMm) {
+    return at.at(heightMm, 0) instanceof Pose straight
+            && at.steered(straight, rackMm) instanceof Pose pose
+        ? quantity.of(pose)
+        : Double.NaN;
+  }
+}

@@ -1,0 +1,113 @@
+package spindlebook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The joints of a corner, laid out joint by joint by the pages; the corner is invented. */
+class LinkagePagesTest {
+  private static final String[][] JOINTS = {
+    {"lf", "10 7/8", "32 3/8", "9 15/16"},
+    {"lr", "9 5/8", "48 1/16", "10 11/16"},
+    {"l", "26 5/16", "39 3/4", "8 3/4"},
+    {"uf", "10", "33 7/8", "21 5/8"},
+    {"ur", "8 9/16", "47 3/8", "21 1/16"},
+    {"u", "24 9/16", "40 13/16", "20 9/16"},
+    {"ti", "10 1/4", "45 9/16", "13"},
+    {"to", "24 7/8", "45 1/8", "11 3/4"},
+    {"w", "30 3/4", "40", "14"}
+  };
+
+  @TempDir Path folder;
+  private Shop shop;
+  private Marmot marmot;
+  private String linkage;
+
+  @BeforeEach
+  void measure() {
+    shop = new Shop(folder);
+    marmot = new Marmot(shop).prepared().measured();
+    linkage = "/corners/" + marmot.left + "/linkage";
+  }
+
+  @AfterEach
+  void close() {
+    shop.close();
+  }
+
+  private Page layOut(String... joint) {
+    String address = linkage + "/" + joint[0];
+    return shop.get(address)
+        .is(200)
+        .form(address)
+        .with("out", joint[1])
+        .with("back", joint[2])
+        .with("up", joint[3])
+        .keep();
+  }
+
+  private void layOutAll() {
+    for (String[] joint : JOINTS) {
+      layOut(joint);
+    }
+  }
+
+  @Test
+  void the_joints_go_in_one_by_one_and_close() {
+    assertTrue(shop.get(linkage).is(200).text().contains("9 joints of 9 missing"));
+    for (int i = 0; i < JOINTS.length; i++) {
+      String next = i + 1 < JOINTS.length ? JOINTS[i + 1][0] : "su";
+      assertEquals(linkage + "/" + next, layOut(JOINTS[i]).location());
+    }
+    String page = shop.get(linkage).is(200).text();
+    assertTrue(page.contains("it closes"), page);
+    assertTrue(page.contains("24 7/8 out, 45 1/8 back, 11 3/4 in up"), page);
+    assertTrue(shop.get(linkage + "/to").text().contains("Where the wheel stands"));
+  }
+
+  @Test
+  void what_cannot_close_is_said_with_the_joint_to_look_at() {
+    layOutAll();
+    layOut("u", "26 5/16", "39 3/4", "8 3/4");
+    Page page = shop.get(linkage).is(200);
+    assertTrue(page.text().contains("cannot close"), page.text());
+    assertTrue(page.text().contains("L and U are the same point."), page.text());
+    assertTrue(page.html().contains(linkage + "/u\">"), page.html());
+  }
+
+  @Test
+  void a_length_that_is_none_is_asked_back() {
+    String address = linkage + "/lf";
+    Page again =
+        shop.get(address).form(address).with("out", "10 x").with("back", "1").with("up", "").send();
+    assertEquals(422, again.status());
+    assertTrue(again.text().contains("Type a length, such as 12 3/8."), again.text());
+  }
+
+  @Test
+  void turned_rod_ends_ask_for_what_they_moved_and_nothing_else() {
+    layOutAll();
+    marmot.adjust(marmot.left, "upper-rod-ends", "4");
+    String page = shop.get(linkage).is(200).text();
+    assertTrue(page.contains("3 joints of 9 missing"), page);
+    assertTrue(page.contains("Lay out: Upper ball joint"), page);
+    marmot.adjust(marmot.left, "limit-strap", "17");
+    assertEquals(page, shop.get(linkage).is(200).text());
+  }
+
+  @Test
+  void one_tap_lays_the_same_joints_out_on_the_other_side() {
+    layOutAll();
+    Page kept = shop.get(linkage).form(linkage + "/mirror").keep();
+    String other = "/corners/" + marmot.right + "/linkage";
+    assertEquals(other, kept.location());
+    String page = shop.get(other).is(200).text();
+    assertTrue(page.contains("it closes"), page);
+    assertTrue(page.contains("24 7/8 out, 45 1/8 back, 11 3/4 in up"), page);
+  }
+}

@@ -67,16 +67,6 @@ public final class BookStore {
   }
 
   String line(String key) {
-    return book.read(
-        handle ->
-            handle
-                .createQuery(
-                    """
-                    select line from entry where key = :key
-                    """)
-                .bind("key", key)
-                .mapTo(String.class)
-                .findOne()
-                .orElse(""));
+    return book.line(key).orElse("");
   }
 }

@@ -280,16 +280,30 @@ public final class Book implements AutoCloseable {
     return index.lastMove();
   }
 
+  /** The line of an entry as it stands in the file; empty for a key that is not in the book. */
+  public Optional<String> line(String key) {
+    return Optional.ofNullable(log.find(key)).map(log::line);
+  }
+
   /** The entries of one car in order. */
   public List<Entry> ofCar(String car) {
-    return read(
-        handle ->
-            handle
-                .createQuery("select line from entry where car = :car order by car, n")
-                .bind("car", car)
-                .mapTo(String.class)
-                .map(EntryRows::parse)
-                .list());
+    List<Long> places =
+        read(
+            handle ->
+                handle
+                    .createQuery("select n from entry where car = :car order by car, n")
+                    .bind("car", car)
+                    .mapTo(Long.class)
+                    .list());
+    List<Entry> entries = new ArrayList<>(places.size());
+    for (int from = 0, to = 1; from < places.size(); from = to++) {
+      // What stands together is read together.
+      while (to < places.size() && places.get(to) == places.get(to - 1) + 1) {
+        to++;
+      }
+      log.each(places.get(from), places.get(to - 1), entries::add);
+    }
+    return entries;
   }
 
   /**

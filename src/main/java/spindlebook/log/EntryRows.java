@@ -1,8 +1,5 @@
 package spindlebook.log;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -23,9 +20,9 @@ final class EntryRows {
         handle.prepareBatch(
             """
             insert into entry
-              (n, key, kind, car, corner, at, claimed, who, device, line)
+              (n, key, kind, car, corner, at, claimed, who, device)
             values
-              (:n, :key, :kind, :car, :corner, :at, :claimed, :who, :device, :line)
+              (:n, :key, :kind, :car, :corner, :at, :claimed, :who, :device)
             """);
     for (Entry entry : entries) {
       Belonging.Where where = belonging.where(entry.key());
@@ -38,7 +35,6 @@ final class EntryRows {
           .bind("claimed", utc(entry.claimed()))
           .bind("who", entry.who())
           .bind("device", entry.device() == null ? null : entry.device().id())
-          .bind("line", line(entry))
           .add();
     }
     rows.execute();
@@ -53,22 +49,6 @@ final class EntryRows {
           .bind("corner", belonging.where(key).corner())
           .bind("key", key)
           .execute();
-    }
-  }
-
-  static Entry parse(String line) {
-    try {
-      return Line.read(line.getBytes(StandardCharsets.UTF_8));
-    } catch (IOException wrong) {
-      throw new UncheckedIOException("the index holds a line that cannot be read", wrong);
-    }
-  }
-
-  private static String line(Entry entry) {
-    try {
-      return new String(Line.write(entry), StandardCharsets.UTF_8);
-    } catch (IOException impossible) {
-      throw new UncheckedIOException("an entry that was read cannot be written", impossible);
     }
   }
 

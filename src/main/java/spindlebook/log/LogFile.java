@@ -3,6 +3,7 @@ package spindlebook.log;
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
@@ -368,6 +369,11 @@ final class LogFile implements AutoCloseable {
         at += length;
       }
     }
+  }
+
+  /** The line of entry n as it stands there, without its end. */
+  String line(long n) {
+    return new String(bytes(place(n), place(n + 1) - 1), StandardCharsets.UTF_8);
   }
 
   /** SHA-256 of the line of entry n, of the header for 0. */

@@ -225,7 +225,7 @@ class EntryRowsTest {
             .withHandle(
                 handle ->
                     handle
-                        .createQuery("explain analyze select n, line from entry " + query)
+                        .createQuery("explain analyze select n, who from entry " + query)
                         .mapTo(String.class)
                         .one());
     var scans = java.util.regex.Pattern.compile("scanCount: (\\d+)").matcher(plan);

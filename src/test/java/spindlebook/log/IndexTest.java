@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -250,17 +251,12 @@ class IndexTest {
   }
 
   @Test
-  void its_text_is_the_line_of_the_book() {
+  void the_line_of_an_entry_is_that_of_the_file() {
     try (Book book = bench.open()) {
-      String line =
-          book.index()
-              .withHandle(
-                  handle ->
-                      handle
-                          .createQuery("select line from entry where n = 2")
-                          .mapTo(String.class)
-                          .one());
-      assertEquals(new String(bench.bytes(), StandardCharsets.UTF_8).lines().toList().get(2), line);
+      assertEquals(
+          new String(bench.bytes(), StandardCharsets.UTF_8).lines().toList().get(2),
+          book.line(book.entries(2).get(0).key()).orElseThrow());
+      assertEquals(Optional.empty(), book.line("nobody"));
     }
   }
 }

@@ -323,7 +323,7 @@ class CurvesPageTest {
         page,
         "<g class=\"look-square"
             + hollow
-            + "\">\\s*<polyline class=\"chart-line\" points=\"([^\"]{9,})\"");
+            + "\"[^>]*>\\s*<polyline class=\"chart-line\" points=\"([^\"]{9,})\"");
   }
 
   private static String first(Page page, String pattern) {

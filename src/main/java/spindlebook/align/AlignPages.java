@@ -40,7 +40,8 @@ public final class AlignPages {
         CornerBar.page(card, "", "Curves")
             .state(view.head() == null ? null : view.head().state())
             .caution(Cautions.FIGURES)
-            .ownSheets(CHART);
+            .ownSheets(CHART)
+            .modules(view.compared() ? new String[0] : new String[] {"curve.js"});
     Html.show(ctx, Html.TEMPLATES.alignCurves(frame, view));
   }
 
@@ -49,7 +50,7 @@ public final class AlignPages {
     Html.show(
         ctx,
         Html.TEMPLATES.alignBumpsteer(
-            frame(card, "Bump steer").ownSheets(CHART),
+            frame(card, "Bump steer").ownSheets(CHART).modules("curve.js"),
             new BumpSteerView(card, histories.of(card.car()), asked(ctx, "middle")),
             actions(card)));
   }

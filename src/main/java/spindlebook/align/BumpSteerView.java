@@ -151,11 +151,12 @@ public final class BumpSteerView {
     List<Chart.Series> series = new ArrayList<>();
     series.add(
         new Chart.Series(
-            "toe, straight ahead", drawn.look(), false, chart.spots(in), drawn.line()));
+            "toe, straight ahead", "", drawn.look(), false, chart.spots(in), drawn.line()));
     if (!out.isEmpty()) {
       series.add(
           new Chart.Series(
               ToeShape.leftOut(words, out, usable.orElseThrow()),
+              "",
               drawn.look(),
               true,
               chart.spots(out),
@@ -169,12 +170,13 @@ public final class BumpSteerView {
                 + " straight ahead, "
                 + out.size()
                 + " of them outside the usable travel; + is front edge inward.",
-            chart.across(),
-            CornerChart.up(read, words.unit()),
+            chart.along(),
+            CornerChart.value(read, words.unit()),
             series,
             List.of(),
             chart.posts(),
-            chart.postWords()));
+            chart.postWords(),
+            chart.tape()));
   }
 
   private boolean counts(Node node) {

@@ -2,6 +2,7 @@ package spindlebook.align;
 
 import java.util.ArrayList;
 import java.util.List;
+import spindlebook.card.CornerFace;
 import spindlebook.card.TravelWords;
 import spindlebook.card.Zero;
 import spindlebook.curve.MeasuredCurve;
@@ -10,12 +11,15 @@ import spindlebook.definition.Keep;
 import spindlebook.drawing.Chart;
 import spindlebook.drawing.Chart.Look;
 import spindlebook.drawing.ChartAxis;
+import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
+import spindlebook.drawing.TapeFace;
 import spindlebook.entry.Pairing;
 import spindlebook.fold.Card;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 
 /**
@@ -23,7 +27,7 @@ import spindlebook.units.LengthUnit;
  * from what another curve in the same chart is counted from.
  */
 final class CornerChart {
-  private static final int STEPS = 30;
+  private static final int STEPS = 20;
 
   private final Card card;
   private final TravelFindings travel;
@@ -60,18 +64,18 @@ final class CornerChart {
     return travel;
   }
 
-  ChartAxis across() {
-    return across(zero.words());
+  ChartAxis along() {
+    return along(zero.words());
   }
 
   /**
    * @param from "from ride"
    */
-  ChartAxis across(String from) {
+  ChartAxis along(String from) {
     return ChartAxis.length("wheel position " + from, unit(), "towards bump");
   }
 
-  static ChartAxis up(CurveRead read, LengthUnit unit) {
+  static ChartAxis value(CurveRead read, LengthUnit unit) {
     Curved of = read.of();
     return read.angle()
         ? ChartAxis.degrees(of.words(), of.plus())
@@ -85,10 +89,33 @@ final class CornerChart {
   Chart.Series series(String name, CurveRead read, boolean hollow) {
     return new Chart.Series(
         name,
+        brief(read),
         look(read),
         hollow,
         spots(read.nodes()),
-        read.curve().map(this::line).orElse(List.of()));
+        read.curve().map(c -> line(c, read)).orElse(List.of()));
+  }
+
+  /** "L". */
+  private String brief(CurveRead read) {
+    return switch (read.steering()) {
+      case FULL_LEFT -> "L";
+      case FULL_RIGHT -> "R";
+      case PART_LEFT -> "part L";
+      case PART_RIGHT -> "part R";
+      case STRAIGHT ->
+          read.pairing() != null
+              ? read.pairing().words()
+              : card.layout().steered() ? "straight" : "";
+    };
+  }
+
+  /** The corner's own tape, where the chart counts from what the tape does; else null. */
+  TapeFace tape() {
+    TravelWords words = new TravelWords(card, travel);
+    return zero.equals(words.zero())
+        ? CornerFace.of(card, travel, words, true, 1, 1).orElse(null)
+        : null;
   }
 
   List<Chart.Spot> spots(List<Node> nodes) {
@@ -104,25 +131,35 @@ final class CornerChart {
   }
 
   /** From reading to reading, so that the line goes through each of them. */
-  private List<Chart.At> line(MeasuredCurve curve) {
+  private List<Chart.At> line(MeasuredCurve curve, CurveRead read) {
     List<Double> places = curve.nodes().stream().map(n -> n.positionMm().value()).toList();
     double length = curve.toMm() - curve.fromMm();
     List<Chart.At> line = new ArrayList<>();
-    line.add(at(curve, places.get(0)));
+    line.add(at(curve, read, places.get(0)));
     for (int i = 1; i < places.size(); i++) {
       double from = places.get(i - 1);
       double to = places.get(i);
       long steps = Math.max(1, Math.round(STEPS * (to - from) / length));
       for (int k = 1; k <= steps; k++) {
         double share = (double) k / steps;
-        line.add(at(curve, (1 - share) * from + share * to));
+        line.add(at(curve, read, (1 - share) * from + share * to));
       }
     }
     return line;
   }
 
-  private Chart.At at(MeasuredCurve curve, double positionMm) {
-    return new Chart.At(zero.from(positionMm), curve.cubic().value(positionMm));
+  private Chart.At at(MeasuredCurve curve, CurveRead read, double positionMm) {
+    Figure value = curve.at(positionMm);
+    Lengths lengths = new Lengths(unit());
+    boolean sign = !read.of().plus().isEmpty();
+    FigureText said =
+        read.angle()
+            ? sign
+                ? Rounded.signed(value, ToeWords.DEGREE, "°")
+                : Rounded.plain(value, ToeWords.DEGREE, "°")
+            : sign ? lengths.signedFigure(value) : lengths.figure(value);
+    double at = zero.from(positionMm);
+    return new Chart.At(at, value.value(), lengths.signedText(at) + "|" + said.words());
   }
 
   private static Look look(CurveRead read) {
@@ -173,7 +210,7 @@ final class CornerChart {
     said(said, "where the bump stop is solid", travel.bump());
     return said.isEmpty()
         ? ""
-        : "upright lines, "
+        : "lines across, "
             + card.place().words()
             + ": "
             + String.join("; ", said)

@@ -145,12 +145,13 @@ record CurvePair(
             "curve",
             title(),
             told + describe(series),
-            chart.across(from()),
-            CornerChart.up(first.get(), unit),
+            chart.along(from()),
+            CornerChart.value(first.get(), unit),
             series,
             chart.broken(of),
             chart.posts(),
-            chart.postWords()));
+            chart.postWords(),
+            other == null ? chart.tape() : null));
   }
 
   private String title() {

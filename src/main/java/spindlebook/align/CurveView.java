@@ -65,6 +65,11 @@ public record CurveView(
         ReadingTables.states(tables));
   }
 
+  /** Whether another curve is laid under it. */
+  boolean compared() {
+    return !against.get(0).chosen();
+  }
+
   /** The same page of another thing. */
   public String href(Pickable thing) {
     return action + "?of=" + thing.value();

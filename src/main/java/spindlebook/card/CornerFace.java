@@ -11,7 +11,7 @@ import spindlebook.travel.EndFindings;
 import spindlebook.travel.TravelFindings;
 
 /** A corner's tape without labels: what is usable, held back, past a limit and out of reach. */
-final class CornerFace {
+public final class CornerFace {
   private static final double BORDER_MM = 25.4;
 
   private CornerFace() {}
@@ -22,7 +22,7 @@ final class CornerFace {
    * @param along its length in drawing units
    * @param across its width
    */
-  static Optional<TapeFace> of(
+  public static Optional<TapeFace> of(
       Card card,
       TravelFindings travel,
       TravelWords words,

@@ -8,22 +8,24 @@ import java.util.Locale;
  * say in what they are shown.
  *
  * @param id unique on the page
- * @param across along the page, droop left and bump right
- * @param up up the page
+ * @param travel up the page, droop at the foot and bump on top, as on the tape
+ * @param value across the page
+ * @param tape the corner's tape, which stands beside the curves; null for numbers instead
  * @param bands where a rule is broken; may be empty
  * @param posts places worth a line of their own, ride and the stops
- * @param postWords what these upright lines are, for the key; empty without one
+ * @param postWords what these lines across are, for the key; empty without one
  */
 public record Chart(
     String id,
     String title,
     String description,
-    ChartAxis across,
-    ChartAxis up,
+    ChartAxis travel,
+    ChartAxis value,
     List<Series> series,
     List<Band> bands,
     List<Post> posts,
-    String postWords) {
+    String postWords,
+    TapeFace tape) {
   /**
    * Which mark, pattern and colour a line has: never colour alone. No mark is one of {@link
    * State}'s, which stand in the same page's table and mean something else.
@@ -45,15 +47,22 @@ public record Chart(
   /**
    * One curve.
    *
+   * @param brief what its ends are called in the chart: "L"
    * @param hollow what it is compared with, or what does not count: a pale broad line, empty marks
    * @param line the curve between the readings; empty when they make none
    */
-  public record Series(String name, Look look, boolean hollow, List<Spot> spots, List<At> line) {}
+  public record Series(
+      String name, String brief, Look look, boolean hollow, List<Spot> spots, List<At> line) {}
 
-  public record At(double across, double up) {}
+  /**
+   * A place of the curve.
+   *
+   * @param says what it reads there, in words: "−4 1/8 in|25/32 in ± 1/16"
+   */
+  public record At(double travel, double value, String says) {}
 
   /** A reading with its ± both ways. */
-  public record Spot(double across, double acrossPm, double up, double upPm) {}
+  public record Spot(double travel, double travelPm, double value, double valuePm) {}
 
   /**
    * Where a rule is broken; an end may be infinite.

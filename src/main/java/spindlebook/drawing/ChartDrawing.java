@@ -15,7 +15,10 @@ import java.util.List;
  * @param rules what the rules behind the bands demand
  * @param barWords what the bars are, and where none show; empty when no reading has a ±
  * @param barShown whether any reading's ± is long enough to be drawn
- * @param postWords what the upright lines are; empty without one
+ * @param postWords what the lines across are; empty without one
+ * @param travelWords what runs up the page
+ * @param valueWords what runs across it
+ * @param tape the tape beside the plot, as tall as it; null for numbers instead
  */
 public record ChartDrawing(
     String id,
@@ -31,7 +34,10 @@ public record ChartDrawing(
     List<Drawn> series,
     String barWords,
     boolean barShown,
-    String postWords) {
+    String postWords,
+    String travelWords,
+    String valueWords,
+    TapeFace tape) {
 
   /** A rectangle by its upper left corner. */
   public record Box(double x, double y, double width, double height) {
@@ -61,16 +67,34 @@ public record ChartDrawing(
     return new Line(points.toString(), mark);
   }
 
-  /** One curve: its line, ± bars, marks as an SVG path, and its sample for the key. */
+  /**
+   * One curve: its line, ± bars, marks as an SVG path, and its sample for the key.
+   *
+   * @param reads what it says along its line, for a finger: "y|position|value" a place; null where
+   *     no tape stands beside it
+   */
   public record Drawn(
-      String name, String mark, String line, List<Line> bars, String markers, String sample) {}
+      String name,
+      String brief,
+      String mark,
+      String line,
+      List<Line> bars,
+      String markers,
+      String sample,
+      String reads) {}
 
   private static final double WIDTH = 360;
-  private static final double PLOT = 230;
+  private static final double PLOT = 330;
+  private static final double TAPE = 42;
   private static final double SMALL = 13;
   private static final double ROW = 15;
   private static final double CAP = 3;
   private static final int TICKS = 7;
+
+  /** How wide the tape is drawn. */
+  public double tapeWide() {
+    return TAPE;
+  }
 
   /** A chart needs at least one reading. */
   public static ChartDrawing of(Chart chart) {
@@ -79,44 +103,49 @@ public record ChartDrawing(
 
   private static final class Scale {
     private final Chart chart;
-    private final List<Double> across;
-    private final List<Double> up;
-    private final List<String> upWords;
-    private final List<String> acrossWords;
+    private final List<Double> travel;
+    private final List<Double> value;
     private final double left;
     private final double right;
     private final double top;
     private final double bottom;
+    private final List<Box> taken = new ArrayList<>();
     private boolean barShown;
     private boolean barTooShort;
 
     Scale(Chart chart) {
       this.chart = chart;
       List<Chart.Spot> spots = chart.series().stream().flatMap(s -> s.spots().stream()).toList();
-      List<Double> acrossShown = new ArrayList<>();
-      List<Double> upShown = new ArrayList<>();
+      List<Double> travelShown = new ArrayList<>();
+      List<Double> valueShown = new ArrayList<>();
       for (Chart.Spot s : spots) {
-        acrossShown.addAll(List.of(s.across() - s.acrossPm(), s.across() + s.acrossPm()));
-        upShown.addAll(List.of(s.up() - s.upPm(), s.up() + s.upPm()));
+        travelShown.addAll(List.of(s.travel() - s.travelPm(), s.travel() + s.travelPm()));
+        valueShown.addAll(List.of(s.value() - s.valuePm(), s.value() + s.valuePm()));
       }
-      chart.posts().forEach(p -> acrossShown.add(p.at()));
-      chart.series().forEach(s -> s.line().forEach(at -> upShown.add(at.up())));
-      chart.series().forEach(s -> s.line().forEach(at -> acrossShown.add(at.across())));
-      chart.bands().forEach(b -> upShown.addAll(List.of(b.from(), b.to())));
-      this.across = ticks(chart.across(), acrossShown);
-      this.up = ticks(chart.up(), upShown);
+      chart.posts().forEach(p -> travelShown.add(p.at()));
+      for (Chart.At at : chart.series().stream().flatMap(c -> c.line().stream()).toList()) {
+        travelShown.add(at.travel());
+        valueShown.add(at.value());
+      }
+      chart.bands().forEach(b -> valueShown.addAll(List.of(b.from(), b.to())));
+      this.travel = chart.tape() == null ? ticks(chart.travel(), travelShown) : around(travelShown);
+      this.value = ticks(chart.value(), valueShown);
       double widest =
-          up.stream()
-              .mapToDouble(t -> TextWidth.of(chart.up().label(t), SMALL, false))
+          travel.stream()
+              .mapToDouble(t -> TextWidth.of(chart.travel().label(t), SMALL, false))
               .max()
               .orElse(0);
-      this.left = Math.ceil(widest) + 9;
-      String last = chart.across().label(across.get(across.size() - 1));
+      this.left = chart.tape() == null ? Math.ceil(widest) + 9 : TAPE + 12;
+      String last = chart.value().label(value.get(value.size() - 1));
       this.right = WIDTH - Math.ceil(TextWidth.of(last, SMALL, false) / 2) - 4;
-      this.upWords = TextWidth.wrap(chart.up().words(), SMALL, false, WIDTH - 4, 2);
-      this.acrossWords = TextWidth.wrap(chart.across().words(), SMALL, false, right - 2, 2);
-      this.top = 11 + ROW * upWords.size();
+      this.top = ROW;
       this.bottom = top + PLOT;
+    }
+
+    private static List<Double> around(List<Double> shown) {
+      var all = shown.stream().mapToDouble(d -> d).summaryStatistics();
+      double border = Math.max(1, all.getMax() - all.getMin()) / 8;
+      return List.of(all.getMin() - border, all.getMax() + border);
     }
 
     private static List<Double> ticks(ChartAxis axis, List<Double> shown) {
@@ -125,45 +154,46 @@ public record ChartDrawing(
     }
 
     private double x(double at) {
-      return left + (right - left) * share(across, at);
+      return left + (right - left) * share(value, at);
     }
 
     private double y(double at) {
-      return bottom - (bottom - top) * share(up, at);
+      return bottom - (bottom - top) * share(travel, at);
     }
 
     private static double share(List<Double> ticks, double at) {
       double from = ticks.get(0);
-      return (at - from) / (ticks.get(ticks.size() - 1) - from);
+      return (at - from) / (last(ticks) - from);
+    }
+
+    private static double last(List<Double> ticks) {
+      return ticks.get(ticks.size() - 1);
     }
 
     ChartDrawing draw() {
       List<Line> lines = new ArrayList<>();
       List<Words> words = new ArrayList<>();
-      for (int i = 0; i < upWords.size(); i++) {
-        words.add(new Words(2, tenth(14 + ROW * i), upWords.get(i), "at-start"));
+      for (double t : value) {
+        lines.add(line(zero(t) ? "chart-zero" : "chart-grid", x(t), top, x(t), bottom));
+        words.add(new Words(tenth(x(t)), tenth(bottom + 17), chart.value().label(t), "mid"));
       }
-      double under = bottom + 23 + ROW;
-      for (int i = 0; i < acrossWords.size(); i++) {
-        words.add(new Words(tenth(right), tenth(under + ROW * i), acrossWords.get(i), "at-end"));
-      }
-      for (double t : up) {
-        lines.add(line(zero(t) ? "chart-zero" : "chart-grid", left, y(t), right, y(t)));
-        words.add(new Words(tenth(left - 5), tenth(y(t) + 4.5), chart.up().label(t), "at-end"));
-      }
-      for (double t : across) {
-        lines.add(line("chart-grid", x(t), top, x(t), bottom));
-        words.add(new Words(tenth(x(t)), tenth(bottom + 17), chart.across().label(t), "mid"));
+      if (chart.tape() == null) {
+        for (double t : travel) {
+          lines.add(line("chart-grid", left, y(t), right, y(t)));
+          words.add(
+              new Words(tenth(left - 5), tenth(y(t) + 4.5), chart.travel().label(t), "at-end"));
+        }
       }
       posts(lines, words);
       rules(lines, words);
+      ends(words);
       List<Drawn> series = chart.series().stream().map(this::drawn).toList();
       return new ChartDrawing(
           chart.id(),
           chart.title(),
           chart.description(),
           WIDTH,
-          under + ROW * (acrossWords.size() - 1) + 6,
+          bottom + 24,
           box(left, top, right - left, bottom - top),
           bands(),
           chart.bands().stream().map(Chart.Band::rule).distinct().toList(),
@@ -172,7 +202,12 @@ public record ChartDrawing(
           series,
           barWords(),
           barShown,
-          chart.postWords());
+          chart.postWords(),
+          chart.travel().words(),
+          chart.value().words(),
+          chart.tape() == null
+              ? null
+              : chart.tape().over(travel.get(0), last(travel), bottom - top, TAPE));
     }
 
     private String barWords() {
@@ -187,30 +222,26 @@ public record ChartDrawing(
       return Math.abs(tick) < 1e-12;
     }
 
-    /** Each word beside its line, a row further down where it would run into the one before. */
+    /** Each word beside its line, over or under it, where it runs into nothing. */
     private void posts(List<Line> lines, List<Words> words) {
-      List<Box> taken = new ArrayList<>();
       for (Chart.Post post :
           chart.posts().stream().sorted(Comparator.comparingDouble(Chart.Post::at)).toList()) {
-        double x = x(post.at());
-        lines.add(line("chart-post", x, top, x, bottom));
+        double y = y(post.at());
+        lines.add(line("chart-post", left, y, right, y));
         double wide = TextWidth.of(post.word(), SMALL, false) + 8;
-        boolean toLeft = x + wide > right;
-        Box room = box(toLeft ? x - wide : x, top, wide, ROW);
-        while (overlaps(taken, room)) {
-          room = box(room.x(), room.y() + ROW, wide, ROW);
-        }
+        List<Box> rooms =
+            List.of(
+                box(right - wide, y - ROW, wide, ROW),
+                box(right - wide, y + 1, wide, ROW),
+                box(left, y - ROW, wide, ROW),
+                box(left, y + 1, wide, ROW));
+        Box room = rooms.stream().filter(this::free).findFirst().orElse(rooms.get(0));
         taken.add(room);
-        words.add(
-            new Words(
-                tenth(toLeft ? x - 4 : x + 4),
-                tenth(room.y() + 12),
-                post.word(),
-                toLeft ? "at-end" : "at-start"));
+        words.add(new Words(tenth(room.x() + 4), tenth(room.y() + 11), post.word(), "at-start"));
       }
     }
 
-    private static boolean overlaps(List<Box> taken, Box room) {
+    private boolean overlaps(Box room) {
       return taken.stream().anyMatch(t -> t.overlaps(room));
     }
 
@@ -218,64 +249,98 @@ public record ChartDrawing(
     private void rules(List<Line> lines, List<Words> words) {
       for (Chart.Band band : chart.bands()) {
         boolean least = Double.isInfinite(band.from());
-        double edge = y(least ? band.to() : band.from());
-        lines.add(line("chart-rule", left, edge, right, edge));
+        double edge = x(least ? band.to() : band.from());
+        lines.add(line("chart-rule", edge, top, edge, bottom));
         String text = "rule: " + band.rule();
         double wide = TextWidth.of(text, SMALL, false) + 8;
-        double above = least ? edge - ROW : edge + 1;
-        boolean toRight = free(box(right - wide, above, wide, ROW));
-        words.add(
-            new Words(
-                tenth(toRight ? right - 4 : left + 4),
-                tenth(above + 11),
-                text,
-                toRight ? "at-end" : "at-start"));
+        double x = Math.min(right - wide, least ? edge : Math.max(left, edge - wide));
+        Box room = box(x, top + 2, wide, ROW);
+        while (!free(room) && room.y() + 2 * ROW < bottom) {
+          room = box(x, room.y() + ROW, wide, ROW);
+        }
+        taken.add(room);
+        words.add(new Words(tenth(x + 4), tenth(room.y() + 11), text, "at-start"));
       }
     }
 
     private boolean free(Box room) {
-      return chart.series().stream()
-          .flatMap(s -> s.line().stream())
-          .map(at -> box(x(at.across()) - 2, y(at.up()) - 2, 4, 4))
-          .noneMatch(room::overlaps);
+      return !overlaps(room)
+          && chart.series().stream()
+              .flatMap(s -> s.line().stream())
+              .map(at -> box(x(at.value()) - 2, y(at.travel()) - 2, 4, 4))
+              .noneMatch(room::overlaps);
+    }
+
+    /** A curve's name over its upper end and under its lower one, a row on where one stands. */
+    private void ends(List<Words> words) {
+      for (Chart.Series series : chart.series()) {
+        if (series.line().isEmpty() || series.hollow()) {
+          continue;
+        }
+        Chart.At low = series.line().get(0);
+        Chart.At high = series.line().get(series.line().size() - 1);
+        end(words, series.brief(), x(high.value()), y(high.travel()) - 8 - ROW, -ROW);
+        end(words, series.brief(), x(low.value()), y(low.travel()) + 6, ROW);
+      }
+    }
+
+    private void end(List<Words> words, String name, double at, double from, double step) {
+      double wide = TextWidth.of(name, SMALL, true) + 4;
+      Box room = null;
+      // Beside it first, then a row on; what finds no room is in the key.
+      for (int i = 0; (room == null || overlaps(room)) && i < 15; i++) {
+        double aside = new double[] {0, .5, -.5, 1, -1}[i % 5] * (wide + 4);
+        double x = Math.max(left, Math.min(right - wide, at - wide / 2 + aside));
+        room = box(x, from + step * (i / 5), wide, ROW);
+      }
+      if (name.isEmpty() || overlaps(room) || room.y() < 0 || room.y() + ROW > bottom + 4) {
+        return;
+      }
+      taken.add(room);
+      words.add(new Words(tenth(room.x() + 2), tenth(room.y() + 12), name, "at-start chart-end"));
     }
 
     private List<Box> bands() {
       List<Box> boxes = new ArrayList<>();
       for (Chart.Band band : chart.bands()) {
-        double high = Math.max(top, Math.min(bottom, y(inside(band.to()))));
-        double low = Math.max(top, Math.min(bottom, y(inside(band.from()))));
-        if (low > high) {
-          boxes.add(box(left, high, right - left, low - high));
+        double from = x(inside(band.from()));
+        double to = x(inside(band.to()));
+        if (from < to) {
+          boxes.add(box(from, top, to - from, bottom - top));
         }
       }
       return boxes;
     }
 
     private double inside(double at) {
-      return Math.max(up.get(0), Math.min(up.get(up.size() - 1), at));
+      return Math.max(value.get(0), Math.min(last(value), at));
     }
 
     private Drawn drawn(Chart.Series series) {
       StringBuilder points = new StringBuilder();
+      StringBuilder reads = new StringBuilder();
       for (Chart.At at : series.line()) {
+        double y = tenth(y(at.travel()));
         points.append(points.length() == 0 ? "" : " ");
-        points.append(tenth(x(at.across()))).append(',').append(tenth(y(at.up())));
+        points.append(tenth(x(at.value()))).append(',').append(y);
+        if (chart.tape() != null) {
+          reads.append(reads.length() == 0 ? "" : ";").append(y).append('|').append(at.says());
+        }
       }
       List<Line> bars = new ArrayList<>();
       StringBuilder markers = new StringBuilder();
       for (Chart.Spot s : series.spots()) {
-        double x = x(s.across());
-        double y = y(s.up());
+        double x = x(s.value());
+        double y = y(s.travel());
         double half = ChartMark.half(series.hollow());
-        double high = y - y(s.up() + s.upPm());
+        double high = y - y(s.travel() + s.travelPm());
         if (seen(high, half)) {
           bars.add(
               line(
                   "", x - CAP, y - high, x + CAP, y - high, x, y - high, x, y + high, x - CAP,
                   y + high, x + CAP, y + high));
         }
-        double wide = x(s.across() + s.acrossPm()) - x;
+        double wide = x(s.value() + s.valuePm()) - x;
         if (seen(wide, half)) {
           bars.add(
               line(
@@ -286,11 +351,13 @@ public record ChartDrawing(
       }
       return new Drawn(
           series.name(),
+          series.brief(),
           series.look().mark() + (series.hollow() ? " look-hollow" : ""),
           points.toString(),
           bars,
           markers.toString(),
-          ChartMark.path(series.look(), series.hollow(), 22, 9));
+          ChartMark.path(series.look(), series.hollow(), 22, 9),
+          reads.length() == 0 ? null : reads.toString());
     }
 
     /** Whether a bar reaches out of its mark; the key says of those that do not. */

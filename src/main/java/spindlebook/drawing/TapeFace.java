@@ -58,6 +58,10 @@ public record TapeFace(
 
   /** The same tape shown from and to other places. */
   public TapeFace over(double lowMm, double highMm) {
+    return over(lowMm, highMm, along, across);
+  }
+
+  TapeFace over(double lowMm, double highMm, double along, double across) {
     return new TapeFace(id, standing, lowMm, highMm, along, across, scale, bands);
   }
 

@@ -26,18 +26,25 @@ class ChartDrawingTest {
           List.of(
               new Series(
                   "straight",
+                  "straight",
                   Look.SQUARE,
                   false,
                   List.of(new Spot(-100, 1, 0, 1), new Spot(100, 1, 20, 1)),
-                  List.of(new At(-100, 0), new At(100, 20))),
+                  List.of(new At(-100, 0, "droop"), new At(100, 20, "bump"))),
               new Series(
-                  "full left", Look.LEFT_POINT, true, List.of(new Spot(0, 0, 10, 0)), List.of())),
+                  "full left",
+                  "L",
+                  Look.LEFT_POINT,
+                  true,
+                  List.of(new Spot(0, 0, 10, 0)),
+                  List.of())),
           List.of(new Band(Double.NEGATIVE_INFINITY, 5, "at least 5 mm")),
           List.of(new Post("strap", -90), new Post("ride", -80), new Post("stop", 120)),
-          "upright lines: stops");
+          "lines across: stops",
+          null);
 
   @Test
-  void bump_is_right_and_more_is_up() {
+  void bump_is_up_and_more_is_right() {
     ChartDrawing drawn = ChartDrawing.of(TWO);
     String[] ends = drawn.series().get(0).line().split(" ");
     double[] droop = numbers(ends[0]);
@@ -53,18 +60,18 @@ class ChartDrawingTest {
   }
 
   @Test
-  void a_broken_rule_is_a_band_from_the_bottom_to_its_limit() {
+  void a_broken_rule_is_a_band_from_the_left_to_its_limit() {
     ChartDrawing drawn = ChartDrawing.of(TWO);
     ChartDrawing.Box band = drawn.bands().get(0);
     ChartDrawing.Box plot = drawn.plot();
     assertTrue(band.x() >= plot.x() - 0.11 && band.y() >= plot.y() - 0.11);
     assertTrue(band.x() + band.width() <= plot.x() + plot.width() + 0.11);
     assertTrue(band.y() + band.height() <= plot.y() + plot.height() + 0.11);
-    assertEquals(drawn.plot().y() + drawn.plot().height(), band.y() + band.height(), 0.11);
+    assertEquals(drawn.plot().x(), band.x(), 0.11);
     String[] ends = drawn.series().get(0).line().split(" ");
-    double atNothing = numbers(ends[0])[1];
-    double atTwenty = numbers(ends[1])[1];
-    assertEquals(atNothing - (atNothing - atTwenty) * 5 / 20, band.y(), 0.2);
+    double atNothing = numbers(ends[0])[0];
+    double atTwenty = numbers(ends[1])[0];
+    assertEquals(atNothing + (atTwenty - atNothing) * 5 / 20, band.x() + band.width(), 0.2);
   }
 
   @Test
@@ -77,7 +84,7 @@ class ChartDrawingTest {
 
   @Test
   void bars_shorter_than_their_mark_are_not_drawn_and_the_key_says_so() {
-    // 1 of 20 mm up the page is a twentieth of its 230 units; 1 of 250 mm across is a hair.
+    // 1 of 20 mm across the page is a twentieth of its width; 1 of 250 mm up it is a hair.
     ChartDrawing drawn = ChartDrawing.of(TWO);
     assertEquals(2, drawn.series().get(0).bars().size());
     assertEquals(0, drawn.series().get(1).bars().size());
@@ -96,12 +103,13 @@ class ChartDrawingTest {
         "c",
         "gap",
         "two readings",
-        TWO.across(),
-        TWO.up(),
-        List.of(new Series("", Look.CROSS, false, List.of(low, high), List.of())),
+        TWO.travel(),
+        TWO.value(),
+        List.of(new Series("", "", Look.CROSS, false, List.of(low, high), List.of())),
         List.of(),
         List.of(),
-        "");
+        "",
+        null);
   }
 
   @Test
@@ -127,45 +135,59 @@ class ChartDrawingTest {
   void a_band_is_labelled_with_its_rule_on_the_side_that_is_kept() {
     ChartDrawing drawn = ChartDrawing.of(TWO);
     assertEquals(List.of("at least 5 mm"), drawn.rules());
-    assertTrue(y(drawn, "rule: at least 5 mm") < drawn.bands().get(0).y());
+    ChartDrawing.Box band = drawn.bands().get(0);
+    assertTrue(word(drawn, "rule: at least 5 mm").x() >= band.x() + band.width());
   }
 
   @Test
-  void words_too_long_for_an_axis_go_on_in_a_second_row() {
-    String words = "wheel position from level with the frame mark";
+  void lines_are_named_at_both_ends_and_no_two_words_run_into_each_other() {
+    ChartDrawing drawn = ChartDrawing.of(TWO);
+    List<ChartDrawing.Words> named =
+        drawn.words().stream().filter(w -> w.text().equals("straight")).toList();
+    assertEquals(2, named.size());
+    assertTrue(named.get(0).y() < numbers(drawn.series().get(0).line().split(" ")[1])[1]);
+    assertTrue(named.get(1).y() > numbers(drawn.series().get(0).line().split(" ")[0])[1]);
+    List<ChartDrawing.Words> words = drawn.words();
+    for (int a = 0; a < words.size(); a++) {
+      for (int b = 0; b < a; b++) {
+        assertFalse(box(words.get(a)).overlaps(box(words.get(b))), words.get(a) + " " + b);
+      }
+    }
+  }
+
+  private static ChartDrawing.Box box(ChartDrawing.Words word) {
+    double wide = TextWidth.of(word.text(), 13, false);
+    double x = word.mark().startsWith("at-end") ? word.x() - wide : word.x();
+    x = word.mark().equals("mid") ? word.x() - wide / 2 : x;
+    return new ChartDrawing.Box(x, word.y() - 10, wide, 12);
+  }
+
+  @Test
+  void beside_its_tape_a_curve_stands_at_the_tapes_heights() {
+    TapeFace face = new TapeFace("t", true, -50, 50, 1, 1, LengthScale.MM, List.of());
     ChartDrawing drawn =
         ChartDrawing.of(
             new Chart(
                 "c",
                 "gap",
                 "two readings",
-                ChartAxis.length(words, LengthUnit.MM, "towards bump"),
-                TWO.up(),
+                TWO.travel(),
+                TWO.value(),
                 TWO.series(),
                 List.of(),
-                List.of(),
-                ""));
-    double under = drawn.plot().y() + drawn.plot().height() + 20;
-    List<Double> rows =
-        drawn.words().stream().map(ChartDrawing.Words::y).filter(y -> y > under).toList();
-    assertEquals(2, rows.size());
-    assertTrue(rows.get(0) + 12 < rows.get(1) && rows.get(1) < drawn.height(), "" + rows);
-    for (var word : drawn.words()) {
-      assertTrue(TextWidth.of(word.text(), 13, false) <= drawn.width(), word.text());
-    }
+                TWO.posts(),
+                "",
+                face));
+    double[] bump = numbers(drawn.series().get(0).line().split(" ")[1]);
+    assertEquals(bump[1], drawn.plot().y() + drawn.tape().at(100), 0.2);
+    assertEquals(drawn.plot().height(), drawn.tape().height(), 0.1);
+    // What a finger is told of a place stands at its height.
+    String droop = drawn.series().get(0).line().split(" ")[0].split(",")[1];
+    assertEquals(droop + "|droop;" + bump[1] + "|bump", drawn.series().get(0).reads());
   }
 
-  @Test
-  void words_beside_near_posts_stand_in_rows() {
-    ChartDrawing drawn = ChartDrawing.of(TWO);
-    double strap = y(drawn, "strap");
-    double ride = y(drawn, "ride");
-    assertNotEquals(strap, ride);
-    assertEquals(strap, y(drawn, "stop"));
-  }
-
-  private static double y(ChartDrawing drawn, String word) {
-    return drawn.words().stream().filter(w -> w.text().equals(word)).findFirst().orElseThrow().y();
+  private static ChartDrawing.Words word(ChartDrawing drawn, String word) {
+    return drawn.words().stream().filter(w -> w.text().equals(word)).findFirst().orElseThrow();
   }
 
   private static double[] numbers(String pair) {

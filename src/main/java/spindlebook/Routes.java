@@ -153,6 +153,10 @@ final class Routes {
     page("/corners/{corner}/wheel", align::wheel);
     LinkagePages linkage = new LinkagePages(histories, intoBook);
     page("/corners/{corner}/linkage", linkage::linkage);
+    slow("/corners/{corner}/linkage/agree", linkage::agree);
+    slow("/corners/{corner}/linkage/moves", linkage::moves);
+    r.get("/corners/{corner}/linkage/poses", door.oneAtATime(linkage::poses));
+    r.get("/corners/{corner}/linkage/table", door.oneAtATime(linkage::table));
     r.post("/corners/{corner}/linkage/mirror", linkage::mirror);
     form("/corners/{corner}/linkage/{joint}", linkage::joint);
     GivenPages given = new GivenPages(histories, intoBook);

@@ -110,4 +110,27 @@ class LinkagePagesTest {
     assertTrue(page.contains("it closes"), page);
     assertTrue(page.contains("24 7/8 out, 45 1/8 back, 11 3/4 in up"), page);
   }
+
+  @Test
+  void the_demo_names_the_camber_typed_without_its_minus() {
+    shop.close();
+    Path demo = folder.resolve("demo");
+    DemoBook.copyTo(demo);
+    shop = new Shop(demo);
+    linkage = "/corners/marmot-lf/linkage";
+    Page agree = shop.get(linkage + "/agree").is(200);
+    String text = agree.text();
+    assertTrue(
+        text.contains(
+            "Probably wrong: Camber, in between, above ride, joints: read +1.0°, all the rest says"
+                + " −1.0"),
+        text);
+    assertTrue(text.contains("30 readings agree with the joints"), text);
+    assertTrue(agree.html().contains("href=\"/heights/lf-link-h?steering=straight\">Measure it"));
+    String moves = shop.get(linkage + "/moves").is(200).text();
+    assertTrue(moves.contains("Lower uniball: "), moves);
+    String csv = shop.get(linkage + "/table").is(200).html();
+    assertTrue(csv.startsWith("dz,rack,feasible,L_x"), csv);
+    assertEquals(1 + 3 * 41, csv.lines().count());
+  }
 }

@@ -26,14 +26,14 @@ import spindlebook.units.LengthUnit;
  * A corner's curves as the lines, markers and bands of a chart; positions from its own zero, or
  * from what another curve in the same chart is counted from.
  */
-final class CornerChart {
+public final class CornerChart {
   private static final int STEPS = 20;
 
   private final Card card;
   private final TravelFindings travel;
   private final Zero zero;
 
-  CornerChart(Card card) {
+  public CornerChart(Card card) {
     this(card, CornerTravel.of(card));
   }
 
@@ -51,7 +51,7 @@ final class CornerChart {
     return new CornerChart(card, travel, other);
   }
 
-  Zero zero() {
+  public Zero zero() {
     return zero;
   }
 
@@ -60,11 +60,11 @@ final class CornerChart {
     return Zero.of(card, travel).ofRide();
   }
 
-  TravelFindings travel() {
+  public TravelFindings travel() {
     return travel;
   }
 
-  ChartAxis along() {
+  public ChartAxis along() {
     return along(zero.words());
   }
 
@@ -111,7 +111,7 @@ final class CornerChart {
   }
 
   /** The corner's own tape, where the chart counts from what the tape does; else null. */
-  TapeFace tape() {
+  public TapeFace tape() {
     TravelWords words = new TravelWords(card, travel);
     return zero.equals(words.zero())
         ? CornerFace.of(card, travel, words, true, 1, 1).orElse(null)
@@ -194,7 +194,7 @@ final class CornerChart {
   }
 
   /** Ride and the stops as they are set: what heights are called after may have moved since. */
-  List<Chart.Post> posts() {
+  public List<Chart.Post> posts() {
     List<Chart.Post> posts = new ArrayList<>();
     stops(posts, "strap as set", travel.droop());
     travel.rideMm().ifPresent(p -> add(posts, "ride", p.value()));
@@ -203,7 +203,7 @@ final class CornerChart {
   }
 
   /** What the upright lines are; empty without one. */
-  String postWords() {
+  public String postWords() {
     List<String> said = new ArrayList<>();
     said(said, "where the strap, as it is set now, ends the travel", travel.droop());
     travel.rideMm().ifPresent(p -> said.add("ride"));

@@ -25,7 +25,7 @@ public record OnPaperView(
    * @param state null where nothing is decided
    */
   public record Line(String name, FigureText figure, String words, State state) {
-    Line(String name, FigureText figure, String words) {
+    public Line(String name, FigureText figure, String words) {
       this(name, figure, words, null);
     }
   }

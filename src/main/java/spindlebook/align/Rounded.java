@@ -9,13 +9,13 @@ import spindlebook.uncertainty.Figure;
  * Figures in decimals: as many as their ± bears, two digits of it, rounded up so that what is
  * unsure is never said smaller. −0.466 ± 0.0412 reads −0.466 ± 0.042.
  */
-final class Rounded {
+public final class Rounded {
   private static final int MOST_DECIMALS = 6;
 
   private Rounded() {}
 
   /** With its sign; {@code size} of one shown unit. */
-  static FigureText signed(Figure figure, double size, String unit) {
+  public static FigureText signed(Figure figure, double size, String unit) {
     return signed(figure, size, unit, decimals(figure.U() / size));
   }
 
@@ -27,7 +27,7 @@ final class Rounded {
   }
 
   /** Without a +, for what has no direction. */
-  static FigureText plain(Figure figure, double size, String unit) {
+  public static FigureText plain(Figure figure, double size, String unit) {
     FigureText signed = signed(figure, size, unit);
     return signed.sign().equals("+")
         ? new FigureText(
@@ -40,7 +40,7 @@ final class Rounded {
         : signed;
   }
 
-  static String signed(double value, int decimals) {
+  public static String signed(double value, int decimals) {
     String text = plain(value, decimals, RoundingMode.HALF_UP);
     boolean nothing = new BigDecimal(text).signum() == 0;
     if (nothing) {
@@ -50,7 +50,7 @@ final class Rounded {
   }
 
   /** A plain decimal of something that is never below nothing. */
-  static String number(double value, int decimals) {
+  public static String number(double value, int decimals) {
     return plain(value, decimals, RoundingMode.HALF_UP);
   }
 

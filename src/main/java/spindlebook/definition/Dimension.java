@@ -12,7 +12,8 @@ public enum Dimension {
   TYRE_LOADED_RADIUS("tyre's loaded radius"),
   TYRE_SQUASHED_RADIUS("tyre's squashed radius, hard landing"),
   TOE_ACROSS("toe read as a length: how far apart its two places are"),
-  TOE_RANGE("most that toe of this wheel may wander over the usable travel, across that");
+  TOE_RANGE("most that toe of this wheel may wander over the usable travel, across that"),
+  RACK_TRAVEL("rack, from straight ahead to a lock");
 
   private final String words;
 

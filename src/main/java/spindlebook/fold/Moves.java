@@ -130,6 +130,7 @@ public final class Moves {
       case MARK_INBOARD -> EnumSet.of(AdjusterKind.ARM, AdjusterKind.KNUCKLE);
       case READ_POINT_OUTBOARD -> EnumSet.of(AdjusterKind.WHEEL, AdjusterKind.KNUCKLE);
       case TOE_ACROSS -> EnumSet.of(AdjusterKind.WHEEL);
+      case RACK_TRAVEL -> EnumSet.of(AdjusterKind.STEERING_STOP, AdjusterKind.RACK_POSITION);
       case MARK_TO_LOWEST_FRAME, TOE_RANGE -> EnumSet.noneOf(AdjusterKind.class);
     };
   }

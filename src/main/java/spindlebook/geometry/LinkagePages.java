@@ -19,7 +19,11 @@ import spindlebook.entry.Joint;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenJoint;
+import spindlebook.linkage.Pose;
+import spindlebook.linkage.Sheet;
 import spindlebook.log.Histories;
+import spindlebook.log.Json;
+import spindlebook.measured.CornerModel;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
 import spindlebook.page.FormKey;
@@ -57,6 +61,66 @@ public final class LinkagePages {
             "/corners/" + card.corner() + "/linkage",
             mirror.map(m -> m.place().words()).orElse(""),
             FormKey.fresh(card.lastChange())));
+  }
+
+  /** Whether the joints agree with what was read. */
+  public void agree(Context ctx) {
+    Card card = Addressed.corner(ctx, histories);
+    String asked = ctx.queryParam("of");
+    AgreeView view = AgreeView.of(card, model(card), asked == null ? "" : asked);
+    Html.show(
+        ctx,
+        Html.TEMPLATES.geometryAgree(
+            below(card, "Do they agree?").ownSheets("chart.css").modules("curve.js"), view));
+  }
+
+  /** The corner as it moves. */
+  public void moves(Context ctx) {
+    Card card = Addressed.corner(ctx, histories);
+    CornerModel model = model(card);
+    boolean locks = !card.layout().steered() || Poses.lockMm(card) != 0;
+    String corner = "/corners/" + card.corner();
+    Html.show(
+        ctx,
+        Html.TEMPLATES.geometryMoves(
+            below(card, "As it moves").ownSheets(SHEET).modules("linkage.js"),
+            Poses.of(card, model),
+            Poses.three(card, model),
+            Poses.swings(card, model),
+            corner + "/linkage",
+            locks ? "" : corner + "/given"));
+  }
+
+  /** The same, for what follows the thumb. */
+  public void poses(Context ctx) {
+    Card card = Addressed.corner(ctx, histories);
+    ctx.contentType("application/json")
+        .result(Json.MAPPER.valueToTree(Poses.of(card, model(card))).toString());
+  }
+
+  /** All that is computed of it, over heights and locks, as the command prints it. */
+  public void table(Context ctx) {
+    Card card = Addressed.corner(ctx, histories);
+    CornerModel model = model(card);
+    double lock = Poses.lockMm(card);
+    List<Double> heights =
+        ModelRange.of(card, model).poses(model.linkage(), 40).stream().map(Pose::heightMm).toList();
+    String csv =
+        Sheet.of(model.linkage(), heights, lock == 0 ? List.of(0.0) : List.of(-lock, 0.0, lock))
+            .csv();
+    ctx.header("Content-Disposition", "attachment; filename=\"" + card.corner() + "-linkage.csv\"")
+        .contentType("text/csv; charset=utf-8; header=present")
+        .result(csv);
+  }
+
+  private CornerModel model(Card card) {
+    return CornerModel.of(card, histories.mirror(card)).orElseThrow(NotFoundResponse::new);
+  }
+
+  private static PageFrame below(Card card, String heading) {
+    return CornerBar.page(card, "Align", heading)
+        .up("Linkage", "/corners/" + card.corner() + "/linkage")
+        .caution(Cautions.FIGURES);
   }
 
   /** Lays one out; then the next that is missing. */

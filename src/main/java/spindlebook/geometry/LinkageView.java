@@ -5,7 +5,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
@@ -165,10 +164,7 @@ public record LinkageView(
         .orElse(new Wheel(centre, new Vec(0, 1, 0), whole.radiusMm()));
   }
 
-  /** Of the drawing, for who cannot see it. */
-  public String said() {
-    return parts.stream()
-        .map(p -> p.there() + " of " + p.rows().size() + " " + p.name())
-        .collect(Collectors.joining(", "));
+  public boolean closes() {
+    return state == State.CLEAR;
   }
 }

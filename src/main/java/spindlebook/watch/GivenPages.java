@@ -36,7 +36,8 @@ public final class GivenPages {
               Dimension.MARK_INBOARD,
               Dimension.READ_POINT_OUTBOARD,
               Dimension.TOE_ACROSS,
-              Dimension.TOE_RANGE));
+              Dimension.TOE_RANGE,
+              Dimension.RACK_TRAVEL));
 
   private final Histories histories;
   private final IntoBook book;

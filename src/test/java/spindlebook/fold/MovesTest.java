@@ -186,6 +186,8 @@ class MovesTest {
             Dimension.TYRE_SQUASHED_RADIUS,
             Dimension.READ_POINT_OUTBOARD,
             Dimension.TOE_ACROSS));
+    parts.put(AdjusterKind.STEERING_STOP, Set.of(Dimension.RACK_TRAVEL));
+    parts.put(AdjusterKind.RACK_POSITION, Set.of(Dimension.RACK_TRAVEL));
     parts.put(AdjusterKind.ARM, Set.of(Dimension.MARK_INBOARD));
     parts.put(AdjusterKind.KNUCKLE, Set.of(Dimension.MARK_INBOARD, Dimension.READ_POINT_OUTBOARD));
     for (AdjusterKind change : AdjusterKind.values()) {

@@ -145,7 +145,7 @@ class CornerTextTest {
     refused(
         "Line 11: The wheel centre's y must be less than 0 on the right.",
         G1.replace("side,left", "side,right"));
-    refused("Line 12: SL is missing: shock, mount on the lower arm.", G1.replace("SL,", "#"));
+    refused("Line 12: SL is missing: shock, lower mount.", G1.replace("SL,", "#"));
     refused("Line 4: LF and LR are the same point.", G1.replace("LR,-190.0", "LR,210.0"));
     refused("Line 17: houseL points nowhere.", G1.replaceAll("houseL,.*\r\n", "houseL,0,0,0\r\n"));
     refused(

@@ -1,0 +1,346 @@
+package spindlebook.geometry;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import spindlebook.align.CornerChart;
+import spindlebook.align.Rounded;
+import spindlebook.card.Capital;
+import spindlebook.card.Counted;
+import spindlebook.drawing.Chart;
+import spindlebook.drawing.ChartAxis;
+import spindlebook.drawing.ChartDrawing;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
+import spindlebook.drawing.State;
+import spindlebook.entry.Joint;
+import spindlebook.fold.Card;
+import spindlebook.fold.OfEntry;
+import spindlebook.fold.SeenAlignment;
+import spindlebook.fold.SeenReading;
+import spindlebook.linkage.Calibration.Misfit;
+import spindlebook.linkage.Coordinate;
+import spindlebook.linkage.CoordinateFigure;
+import spindlebook.linkage.CornerReading;
+import spindlebook.linkage.Quantity;
+import spindlebook.measured.CornerModel;
+import spindlebook.page.Link;
+import spindlebook.uncertainty.Figure;
+import spindlebook.units.LengthUnit;
+
+/**
+ * Whether the parts agree with the tape: readings on the line that the model makes, what each of
+ * them is off, which is probably wrong, and what they do not tell of the joints.
+ *
+ * @param verdict in a line
+ * @param wrong what is probably wrong, each with where to put it right; empty with nothing
+ * @param chart null where nothing was read of it
+ * @param untold coordinates that the readings leave as the tape laid them out
+ */
+public record AgreeView(
+    State state,
+    String word,
+    String verdict,
+    List<Wrong> wrong,
+    List<Choice> things,
+    ChartDrawing chart,
+    List<Row> rows,
+    List<Row> told,
+    String untold) {
+  private static final double DEGREE = Math.toRadians(1);
+  private static final int STEPS = 24;
+
+  /** What can be drawn, and whether it is. */
+  public record Choice(String word, String href, boolean chosen) {}
+
+  /**
+   * @param sentence what it says and what the rest says
+   */
+  public record Wrong(String sentence, Link again, Link entry) {}
+
+  /**
+   * @param read as read, or as laid out
+   * @param off what is left of it, with its sign
+   */
+  public record Row(
+      String where, String href, FigureText read, FigureText modelled, String off, State state) {}
+
+  static AgreeView of(Card card, CornerModel model, String asked) {
+    CornerChart chart = new CornerChart(card);
+    List<Quantity> read =
+        Stream.of(Quantity.values())
+            .filter(q -> model.readings().stream().anyMatch(r -> r.quantity() == q))
+            .toList();
+    Quantity shown =
+        read.stream()
+            .filter(q -> word(q).equals(asked))
+            .findFirst()
+            .or(() -> wrongQuantity(model))
+            .orElse(read.isEmpty() ? Quantity.CAMBER : read.get(0));
+    LengthUnit unit = card.details().unit();
+    List<Wrong> wrong = model.wrong().stream().map(m -> wrong(card, model, m, unit)).toList();
+    int agree =
+        model.readings().size()
+            - (int) model.wrong().stream().filter(m -> model.from().containsKey(m.key())).count();
+    return new AgreeView(
+        model.refused() != null
+            ? State.IN_DOUBT
+            : wrong.isEmpty() ? read.isEmpty() ? State.NOT_MEASURED : State.CLEAR : State.IN_DOUBT,
+        model.refused() != null
+            ? "no agreement"
+            : wrong.isEmpty() ? read.isEmpty() ? "nothing read" : "they agree" : "one is wrong",
+        model.refused() != null
+            ? model.refused()
+            : read.isEmpty()
+                ? "No camber, toe, strap or shock was read along the travel, or no height says"
+                    + " where the wheel stood."
+                : Counted.of(agree, "reading")
+                    + (agree == 1 ? " agrees" : " agree")
+                    + " with the joints, each within its ±.",
+        wrong,
+        read.stream()
+            .map(q -> new Choice(Capital.of(words(q)), "?of=" + word(q), q == shown))
+            .toList(),
+        read.isEmpty() || model.joints().positionMm() == null
+            ? null
+            : draw(card, model, chart, shown),
+        rows(model, shown, unit, r -> true),
+        coordinates(model, unit),
+        untold(model));
+  }
+
+  private static Optional<Quantity> wrongQuantity(CornerModel model) {
+    return model.readings().stream()
+        .filter(r -> model.wrong().stream().anyMatch(m -> m.key().equals(r.key())))
+        .map(CornerReading::quantity)
+        .findFirst();
+  }
+
+  static String word(Quantity quantity) {
+    return spindlebook.page.Posted.word(quantity);
+  }
+
+  static String words(Quantity quantity) {
+    return switch (quantity) {
+      case CAMBER -> "camber";
+      case TOE -> "toe";
+      case CASTER -> "caster";
+      case KPI -> "KPI";
+      case HALF_TRACK -> "half track";
+      case SHOCK -> "shock length";
+      case STRAP -> "strap length";
+    };
+  }
+
+  static boolean angle(Quantity quantity) {
+    return quantity.compareTo(Quantity.KPI) <= 0;
+  }
+
+  static FigureText text(Quantity quantity, Figure figure, LengthUnit unit) {
+    return angle(quantity) ? Rounded.signed(figure, DEGREE, "°") : new Lengths(unit).figure(figure);
+  }
+
+  private static ChartDrawing draw(
+      Card card, CornerModel model, CornerChart chart, Quantity shown) {
+    LengthUnit unit = card.details().unit();
+    List<Chart.At> line =
+        ModelRange.of(card, model).poses(model.linkage(), STEPS).stream()
+            .map(
+                p ->
+                    at(chart.zero().from(model.positionMm(p.heightMm())), shown, shown.of(p), unit))
+            .toList();
+    List<Chart.Spot> good = new ArrayList<>();
+    List<Chart.Spot> bad = new ArrayList<>();
+    for (CornerReading r : model.readings()) {
+      if (r.quantity() == shown) {
+        Figure position = r.heightMm().plus(model.joints().positionMm());
+        Chart.Spot spot =
+            new Chart.Spot(
+                chart.zero().from(position.value()),
+                position.U(),
+                r.value().value(),
+                r.value().U());
+        (wrong(model, r.key()) ? bad : good).add(spot);
+      }
+    }
+    List<Chart.Series> series = new ArrayList<>();
+    series.add(
+        new Chart.Series(
+            "what the joints make", "joints", Chart.Look.SQUARE, true, List.of(), line));
+    if (!good.isEmpty()) {
+      series.add(new Chart.Series("read", "", Chart.Look.SQUARE, false, good, List.of()));
+    }
+    if (!bad.isEmpty()) {
+      series.add(
+          new Chart.Series("read, probably wrong", "", Chart.Look.CROSS, false, bad, List.of()));
+    }
+    ChartAxis up =
+        angle(shown)
+            ? ChartAxis.degrees(words(shown), plus(shown))
+            : ChartAxis.length(words(shown), unit, "");
+    return ChartDrawing.of(
+        new Chart(
+            "agree",
+            Capital.of(words(shown)) + ": read, and as the joints make it",
+            Counted.of(good.size() + bad.size(), "reading")
+                + ". The figures are in the table below.",
+            chart.along(),
+            up,
+            series,
+            List.of(),
+            chart.posts(),
+            chart.postWords(),
+            chart.tape()));
+  }
+
+  private static Chart.At at(double positionMm, Quantity shown, double value, LengthUnit unit) {
+    Lengths lengths = new Lengths(unit);
+    String says =
+        angle(shown) ? Rounded.signed(Math.toDegrees(value), 1) + "°" : lengths.text(value);
+    return new Chart.At(positionMm, value, lengths.signedText(positionMm) + "|" + says);
+  }
+
+  private static String plus(Quantity quantity) {
+    return switch (quantity) {
+      case CAMBER -> "top outward";
+      case TOE -> "front edge inward";
+      case CASTER -> "top rearward";
+      case KPI -> "top inboard";
+      default -> "";
+    };
+  }
+
+  private static boolean wrong(CornerModel model, String key) {
+    return model.wrong().stream().anyMatch(m -> m.key().equals(key));
+  }
+
+  private static List<Row> rows(
+      CornerModel model,
+      Quantity shown,
+      LengthUnit unit,
+      java.util.function.Predicate<CornerReading> which) {
+    return model.readings().stream()
+        .filter(r -> r.quantity() == shown && which.test(r))
+        .sorted(Comparator.comparingDouble(r -> r.heightMm().value()))
+        .map(r -> row(model, r, unit))
+        .toList();
+  }
+
+  private static Row row(CornerModel model, CornerReading r, LengthUnit unit) {
+    Optional<Figure> modelled = model.modelled(r.quantity(), r.heightMm().value(), r.rackMm());
+    OfEntry from = model.from().get(r.key());
+    return new Row(
+        where(from),
+        "/entries/" + from.key(),
+        text(r.quantity(), r.value(), unit),
+        modelled.map(m -> text(r.quantity(), m, unit)).orElse(null),
+        modelled.map(m -> off(r.quantity(), r.value().value() - m.value(), unit)).orElse(""),
+        wrong(model, r.key()) ? State.IN_DOUBT : State.CLEAR);
+  }
+
+  private static String off(Quantity quantity, double off, LengthUnit unit) {
+    return angle(quantity)
+        ? Rounded.signed(Math.toDegrees(off), 1) + "°"
+        : new Lengths(unit).signedText(off);
+  }
+
+  private static String where(OfEntry from) {
+    return from instanceof SeenReading r ? Capital.of(r.height().words()) : "Alignment at ride";
+  }
+
+  private static Wrong wrong(Card card, CornerModel model, Misfit misfit, LengthUnit unit) {
+    OfEntry from = model.from().get(misfit.key());
+    if (from == null) {
+      Coordinate.Along along =
+          model.coordinates().stream()
+              .map(CoordinateFigure::coordinate)
+              .filter(c -> c.words().equals(misfit.key()))
+              .filter(Coordinate.Along.class::isInstance)
+              .map(Coordinate.Along.class::cast)
+              .findFirst()
+              .orElse(null);
+      String off =
+          along == null
+              ? Rounded.signed(Math.toDegrees(misfit.off()), 1) + "°"
+              : new Lengths(unit).signedText(misfit.off());
+      Joint joint = along == null ? Joint.W : along.joint();
+      return new Wrong(
+          Capital.of(joint.words)
+              + ", "
+              + misfit.key()
+              + ": off by "
+              + off
+              + " from what all readings say.",
+          new Link("Measure it again", LinkageView.href(card, joint)),
+          null);
+    }
+    CornerReading reading =
+        model.readings().stream()
+            .filter(r -> r.key().equals(misfit.key()))
+            .findFirst()
+            .orElseThrow();
+    String says =
+        model
+            .modelled(reading.quantity(), reading.heightMm().value(), 0)
+            .map(m -> text(reading.quantity(), m, unit).words())
+            .orElse("?");
+    return new Wrong(
+        Capital.of(words(reading.quantity()))
+            + ", "
+            + where(from).toLowerCase(java.util.Locale.ROOT)
+            + ": read "
+            + read(reading, unit)
+            + ", all the rest says "
+            + says
+            + ".",
+        new Link("Measure it again", again(card, from)),
+        new Link("The reading", "/entries/" + from.key()));
+  }
+
+  private static String read(CornerReading reading, LengthUnit unit) {
+    double value = reading.value().value();
+    return angle(reading.quantity())
+        ? Rounded.signed(Math.toDegrees(value), 1) + "°"
+        : new Lengths(unit).text(value);
+  }
+
+  private static String again(Card card, OfEntry from) {
+    if (from instanceof SeenReading r) {
+      return "/heights/" + r.height().key() + "?steering=straight";
+    }
+    return from instanceof SeenAlignment
+        ? "/corners/" + card.corner() + "/alignment#measure"
+        : "/entries/" + from.key();
+  }
+
+  /** How the joints that agree best lie from those laid out, the furthest first. */
+  private static List<Row> coordinates(CornerModel model, LengthUnit unit) {
+    if (model.all() == null) {
+      return List.of();
+    }
+    return model.coordinates().stream()
+        .filter(c -> c.coordinate() instanceof Coordinate.Along)
+        .map(c -> moved(model, c, unit))
+        .filter(r -> r != null)
+        .limit(8)
+        .toList();
+  }
+
+  private static Row moved(CornerModel model, CoordinateFigure c, LengthUnit unit) {
+    double laidOut = c.coordinate().of(model.joints().linkage().joints());
+    Figure by = c.value().plus(-laidOut);
+    Lengths lengths = new Lengths(unit);
+    return Math.abs(by.value()) < by.u() * 0.5
+        ? null
+        : new Row(c.coordinate().words(), "", lengths.signedFigure(by), null, "", State.LIVE);
+  }
+
+  private static String untold(CornerModel model) {
+    return model.all() == null
+        ? ""
+        : model.all().untold().stream().map(Coordinate::words).collect(Collectors.joining(", "));
+  }
+}

@@ -64,7 +64,7 @@ public final class CornerPages {
                 .sub(at == null ? "" : "As we knew it at entry " + card.n())
                 .caution(Cautions.FIGURES)
                 .state(Shown.state(view.travel().outcome()))
-                .ownSheets("map.css"),
+                .ownSheets("tape.css", "map.css"),
             view));
   }
 

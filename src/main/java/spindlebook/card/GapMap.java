@@ -81,8 +81,13 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
       String readings,
       String href) {}
 
-  /** The worst lock of a height. */
-  public record Cell(State state, Column column) {}
+  /**
+   * A height.
+   *
+   * @param state of its worst lock
+   * @param locks of each lock, where there is room for all of them
+   */
+  public record Cell(State state, List<State> locks, Column column) {}
 
   /** One lock's values, a height each. */
   public record Lock(String word, Steer steer, List<Value> values) {}
@@ -283,12 +288,11 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
       for (Steering steering : steerings) {
         of.add(worst(card, point, sites.get(i), steering));
       }
+      List<State> states =
+          of.stream().map(r -> r == null ? State.NOT_MEASURED : Shown.state(r)).toList();
       State state =
-          of.stream()
-              .map(r -> r == null ? State.NOT_MEASURED : Shown.state(r))
-              .min(Comparator.comparingInt(WORST_FIRST::indexOf))
-              .orElseThrow();
-      cells.add(new Cell(state, columns.get(i)));
+          states.stream().min(Comparator.comparingInt(WORST_FIRST::indexOf)).orElseThrow();
+      cells.add(new Cell(state, states, columns.get(i)));
       last.add(of);
       if (!columns.get(i).beyond() && WORST_FIRST.indexOf(state) < WORST_FIRST.indexOf(worst)) {
         worst = state;

@@ -226,6 +226,7 @@ class ArchitectureTest {
                 "measured",
                 "parts",
                 "ride",
+                "springs",
                 "alignment",
                 "finding",
                 "log",

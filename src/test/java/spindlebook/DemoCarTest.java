@@ -13,17 +13,23 @@ import spindlebook.advice.DeepestBump;
 import spindlebook.advice.DriveCheck;
 import spindlebook.card.TravelWords;
 import spindlebook.definition.Layout;
+import spindlebook.entry.Content;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.SignedCorner;
+import spindlebook.entry.SpringFigure;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Noted;
+import spindlebook.fold.SeenPart;
 import spindlebook.fold.SeenSignOff;
 import spindlebook.fold.SeenToDo;
 import spindlebook.fold.Standing;
+import spindlebook.fold.Written;
 import spindlebook.log.BookFile;
 import spindlebook.log.CarsOfFile;
 import spindlebook.plan.RoundOrder;
+import spindlebook.ride.CornerRide;
+import spindlebook.ride.StrapLasts;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.EndFindings;
 import spindlebook.uncertainty.Figure;
@@ -122,8 +128,28 @@ class DemoCarTest {
     assertTrue(open.contains("marmot-lf limit-strap"), open.toString());
     assertTrue(!open.contains("marmot-rf tie-rod"), open.toString());
     Card left = marmot.card("marmot-lf");
-    DeepestBump bump = DeepestBump.of(left, CornerTravel.of(left), marmot.telltales().get(0));
+    Written<Content.Telltale> ring =
+        marmot.telltales().stream().filter(t -> t.key().equals("lf-ring")).findFirst().get();
+    DeepestBump bump = DeepestBump.of(left, CornerTravel.of(left), ring);
     assertTrue(bump instanceof DeepestBump.At, bump.toString());
+  }
+
+  @Test
+  void its_springs_carry_it_one_strap_has_a_forecast_and_parts_are_due() {
+    CarBook marmot = marmot();
+    for (String corner : marmot.corners()) {
+      CornerRide ride = CornerRide.of(marmot.card(corner));
+      double hz = ride.of(SpringFigure.FREQUENCY).orElseThrow().value().value();
+      assertTrue(hz > 0.6 && hz < 1.6, corner + ": " + hz);
+      assertEquals(Outcome.CLEAR, ride.of(SpringFigure.COIL_LEFT).orElseThrow().outcome(), corner);
+      assertTrue(ride.stops.stream().anyMatch(s -> s.rest().isPresent()), corner);
+    }
+    StrapLasts right = CornerRide.of(marmot.card("marmot-rf")).strap.orElseThrow();
+    assertTrue(right.why().isEmpty(), right.why().toString());
+    StrapLasts left = CornerRide.of(marmot.card("marmot-lf")).strap.orElseThrow();
+    assertTrue(left.life().orElseThrow().forecast().isEmpty());
+    assertEquals(4, marmot.parts().stream().filter(SeenPart::due).count());
+    assertTrue(marmot.parts().size() > 15);
   }
 
   @Test

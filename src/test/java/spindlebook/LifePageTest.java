@@ -38,7 +38,7 @@ class LifePageTest {
         text, "−1 3/16 in ± 3/8", "19 3/4 in", "19 1/8 in", "new pair", "drives", "1", "2", "3");
     assertTrue(text.contains("Ada, 14 open"), text);
     assertTrue(page.html().contains("f-tried"));
-    assertTrue(text.contains("3 drives, nothing set"), text);
+    assertTrue(text.contains("5 drives, nothing set"), text);
     // In words, newest first; the strap, set shorter, was to be measured again.
     inOrder(
         text.substring(text.indexOf("In words")),
@@ -52,7 +52,7 @@ class LifePageTest {
   void the_right_rears_hit_stands_in_its_life_and_what_it_made_untrue_is_hatched() {
     Page page = life("marmot-rr");
     assertTrue(page.text().contains("✕ hit"), page.text());
-    assertTrue(page.text().contains("3 drives, 1 hit, 2 set"), page.text());
+    assertTrue(page.text().contains("5 drives, 1 hit, 2 set"), page.text());
     assertTrue(page.html().contains("f-not-current"));
     inOrder(
         page.text().substring(page.text().indexOf("In words")),
@@ -75,7 +75,7 @@ class LifePageTest {
   @Test
   void a_corner_that_nobody_measured_says_so_and_an_earlier_time_is_shown_as_such() {
     assertTrue(
-        shop.get("/corners/marmot-rr/life?to=456").is(200).text().contains("? not measured"));
+        shop.get("/corners/marmot-rr/life?to=471").is(200).text().contains("? not measured"));
     shop.get("/corners/marmot-rr/life?to=1").is(404);
     shop.get("/corners/marmot-rr/life?to=x").is(404);
     shop.get("/corners/nobody/life").is(404);
@@ -98,7 +98,7 @@ class LifePageTest {
           .form(strap)
           .keep();
       String after = other.get(life).is(200).text();
-      inOrder(after, "droop", "needs ", "3 drives, 1 set");
+      inOrder(after, "droop", "needs ", "5 drives, 1 set");
     }
   }
 

@@ -7,6 +7,7 @@ import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.Doubted;
 import spindlebook.fold.ReadAgain;
 import spindlebook.fold.SeenFastener;
+import spindlebook.fold.SeenPart;
 import spindlebook.fold.SeenToDo;
 import spindlebook.fold.Written;
 import spindlebook.travel.End;
@@ -42,6 +43,8 @@ public sealed interface ThingFirst {
     NOT_CONFIRMED("put back, not confirmed"),
     /** Not looked at since the last drive. */
     RE_CHECK("re-check due"),
+    /** Used for as long as its owner wants before it is looked at. */
+    PART_DUE("part to look at"),
     /** Written down to be done. */
     TO_DO("to do");
 
@@ -80,7 +83,7 @@ public sealed interface ThingFirst {
   default boolean ofReadings() {
     return switch (why()) {
       case SHORT, CANT_TELL, MISSING, STALE, NOT_CONFIRMED -> true;
-      case WENT_PAST, USED_UP, OPENED, NOT_MEASURED, IN_DOUBT, RE_CHECK, TO_DO -> false;
+      case WENT_PAST, USED_UP, OPENED, NOT_MEASURED, IN_DOUBT, RE_CHECK, PART_DUE, TO_DO -> false;
     };
   }
 
@@ -190,6 +193,9 @@ public sealed interface ThingFirst {
       return unread.size() + marks;
     }
   }
+
+  /** A part that its owner wants looked at by now. */
+  record PartDue(Why why, String corner, SeenPart part) implements ThingFirst {}
 
   record ToDo(Why why, String corner, SeenToDo toDo) implements ThingFirst {}
 }

@@ -22,6 +22,7 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.ReadAgain;
 import spindlebook.fold.SeenFastener;
+import spindlebook.fold.SeenPart;
 import spindlebook.fold.SeenToDo;
 import spindlebook.fold.Standing;
 import spindlebook.fold.Written;
@@ -74,6 +75,7 @@ final class ThingsFirst {
       }
       reCheck(corner.card());
     }
+    parts();
     toDos();
     return found.stream().sorted(whatMattersFirst()).toList();
   }
@@ -302,6 +304,16 @@ final class ThingsFirst {
     fasteners.stream()
         .filter(f -> f.corner().equals(card.corner()) && f.open())
         .forEach(f -> found.add(new ThingFirst.Opened(Why.OPENED, card.corner(), f)));
+  }
+
+  private void parts() {
+    book.parts().stream()
+        .filter(SeenPart::due)
+        .map(
+            p ->
+                new ThingFirst.PartDue(
+                    Why.PART_DUE, p.place() == null ? null : p.said().corner(), p))
+        .forEach(found::add);
   }
 
   private void toDos() {

@@ -122,6 +122,7 @@ public final class CarPages {
                 new Link("To do", car + "/to-do"),
                 new Link("Use log", car + "/use"),
                 new Link("Fasteners", car + "/fasteners"),
+                new Link("Parts", car + "/parts"),
                 new Link("Something happened", car + "/happenings/new")));
     if (!CornersForm.missing(history).isEmpty()) {
       ways.add(new Link("More corners", car + "/corners/new"));

@@ -31,7 +31,7 @@ public final class Shown {
       case IN_DOUBT -> State.IN_DOUBT;
       case STALE -> State.STALE;
       case NOT_CONFIRMED -> State.PUT_BACK;
-      case NOT_MEASURED, MISSING, OPENED, RE_CHECK, TO_DO -> State.NOT_MEASURED;
+      case NOT_MEASURED, MISSING, OPENED, RE_CHECK, PART_DUE, TO_DO -> State.NOT_MEASURED;
     };
   }
 

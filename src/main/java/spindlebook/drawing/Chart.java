@@ -12,6 +12,7 @@ import java.util.Locale;
  * @param value across the page
  * @param tape the corner's tape, which stands beside the curves; null for numbers instead
  * @param bands where a rule is broken; may be empty
+ * @param shaded lines that what lies between them and nothing is shaded; may be empty
  * @param posts places worth a line of their own, ride and the stops
  * @param postWords what these lines across are, for the key; empty without one
  */
@@ -23,9 +24,25 @@ public record Chart(
     ChartAxis value,
     List<Series> series,
     List<Band> bands,
+    List<List<At>> shaded,
     List<Post> posts,
     String postWords,
     TapeFace tape) {
+  /** With nothing shaded. */
+  public Chart(
+      String id,
+      String title,
+      String description,
+      ChartAxis travel,
+      ChartAxis value,
+      List<Series> series,
+      List<Band> bands,
+      List<Post> posts,
+      String postWords,
+      TapeFace tape) {
+    this(id, title, description, travel, value, series, bands, List.of(), posts, postWords, tape);
+  }
+
   /**
    * Which mark, pattern and colour a line has: never colour alone. No mark is one of {@link
    * State}'s, which stand in the same page's table and mean something else.

@@ -12,6 +12,7 @@ import java.util.List;
  *
  * @param plot the rectangle the curves stand in
  * @param bands where a rule is broken
+ * @param shaded what lies beneath a line
  * @param rules what the rules behind the bands demand
  * @param barWords what the bars are, and where none show; empty when no reading has a ±
  * @param barShown whether any reading's ± is long enough to be drawn
@@ -28,6 +29,7 @@ public record ChartDrawing(
     double height,
     Box plot,
     List<Box> bands,
+    List<Line> shaded,
     List<String> rules,
     List<Line> lines,
     List<Words> words,
@@ -196,6 +198,7 @@ public record ChartDrawing(
           bottom + 24,
           box(left, top, right - left, bottom - top),
           bands(),
+          chart.shaded().stream().map(this::shaded).toList(),
           chart.bands().stream().map(Chart.Band::rule).distinct().toList(),
           lines,
           words,
@@ -310,6 +313,19 @@ public record ChartDrawing(
         }
       }
       return boxes;
+    }
+
+    private Line shaded(List<Chart.At> line) {
+      double[] xy = new double[2 * line.size() + 4];
+      for (int i = 0; i < line.size(); i++) {
+        xy[2 * i] = x(line.get(i).value());
+        xy[2 * i + 1] = y(line.get(i).travel());
+      }
+      xy[2 * line.size()] = x(0);
+      xy[2 * line.size() + 1] = xy[2 * line.size() - 1];
+      xy[2 * line.size() + 2] = x(0);
+      xy[2 * line.size() + 3] = xy[1];
+      return line("chart-shaded", xy);
     }
 
     private double inside(double at) {

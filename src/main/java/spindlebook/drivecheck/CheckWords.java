@@ -38,6 +38,7 @@ import spindlebook.fold.Change;
 import spindlebook.fold.Doubted;
 import spindlebook.fold.ReadAgain;
 import spindlebook.fold.SeenFastener;
+import spindlebook.fold.SeenPart;
 import spindlebook.travel.Cure;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.EndLimit;
@@ -88,6 +89,9 @@ public final class CheckWords {
     if (thing instanceof ThingFirst.ToDo toDo) {
       return toDo(toDo, "the whole car");
     }
+    if (thing instanceof ThingFirst.PartDue due) {
+      return partDue(due, "the whole car");
+    }
     String address = "/cars/" + car + "/corners/new";
     return new Task(thing, "the whole car", "No corner of it is in the book.", "", address)
         .job("Add", "its corners");
@@ -125,6 +129,7 @@ public final class CheckWords {
     tell(ThingFirst.Opened.class, (w, opened, at, say) -> opened(opened, at));
     tell(ThingFirst.ReCheckDue.class, CheckWords::reCheck);
     tell(ThingFirst.ToDo.class, (w, toDo, at, say) -> w.toDo(toDo, at.card().place().words()));
+    tell(ThingFirst.PartDue.class, (w, due, at, say) -> w.partDue(due, at.card().place().words()));
     tell(
         ThingFirst.DeeperThanAllowed.class,
         (w, bump, at, say) ->
@@ -156,6 +161,22 @@ public final class CheckWords {
     String sentence = "Full bump as read and as worked out from touch and crush disagree.";
     return line(thing, at, sentence, "", NeedAddress.of(corner(at), say, List.of(need(bump))))
         .job("Measure again", "full bump: read and worked out disagree");
+  }
+
+  private Task partDue(ThingFirst.PartDue due, String place) {
+    SeenPart part = due.part();
+    String what = part.said().called();
+    String used = part.said().used(Math.rint(part.since() * 10) / 10);
+    return new Task(
+            due,
+            place,
+            Capital.of(what) + ": " + used + " since it was fitted or looked at.",
+            "You wanted it looked at after " + part.said().used(part.said().lookAfter()) + ".",
+            "/cars/" + car + "/parts")
+        .job("Look at", what)
+        .ticked(
+            "/cars/" + car + "/parts/" + part.fitted().key(),
+            Map.of("done", "looked-at", "back", BACK));
   }
 
   private static Task inDoubt(ThingFirst.InDoubt in, Checked at) {

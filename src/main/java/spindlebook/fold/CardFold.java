@@ -366,8 +366,9 @@ final class CardFold implements Cloneable {
         && telltale.what() == TelltaleKind.STRAP_LENGTH
         && telltale.length() != null
         && cornerKey.equals(telltale.corner())) {
-      strapTyped = new Written<>(entry, telltale);
-      if (telltale.pull() != null) {
+      if (telltale.pull() == null) {
+        strapTyped = new Written<>(entry, telltale);
+      } else {
         springs.take(entry, telltale);
       }
     } else if (content instanceof Content.Target target) {

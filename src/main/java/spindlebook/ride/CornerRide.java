@@ -233,12 +233,45 @@ public final class CornerRide {
 
   private Optional<Figure> touch(Said<BumpStop> said) {
     TypedLength typed = said.what().touch();
-    if (typed != null && said.stands().counts()) {
-      return Optional.of(Figure.exact(typed.mm()));
-    }
+    return typed != null && said.stands().counts()
+        ? Optional.of(Figure.exact(typed.mm()))
+        : touchRead();
+  }
+
+  private Optional<Figure> touchRead() {
     return Optional.of(Nodes.at(card, HeightName.STOP_TOUCH, card.pairings().get(0)))
         .filter(read -> !read.isEmpty())
         .map(Nodes::meanPosition);
+  }
+
+  /** The wheel position at which stop touch was read. */
+  public Optional<Double> touchReadMm() {
+    return touchRead().map(Figure::value);
+  }
+
+  /** Another shock at droop, then at bump; empty while no shock lengths are known. */
+  public List<ShockTried> tried(double openMm, double closedMm, double mountMm) {
+    return shock
+        .map(
+            s ->
+                List.of(
+                    ShockTried.of(
+                        card,
+                        s,
+                        End.DROOP,
+                        Figure.exact(openMm),
+                        open(),
+                        reserve(Allowance.SHOCK_OPEN_RESERVE),
+                        mountMm),
+                    ShockTried.of(
+                        card,
+                        s,
+                        End.BUMP,
+                        Figure.exact(closedMm),
+                        closed(),
+                        reserve(Allowance.SHOCK_CLOSED_RESERVE),
+                        mountMm)))
+        .orElse(List.of());
   }
 
   // --- the figures
@@ -263,7 +296,9 @@ public final class CornerRide {
     add(SpringFigure.WHEEL_RATE, ride.map(WheelSpring.Ride::rateNPerMm), need);
     add(SpringFigure.SITS_AT, ride.map(WheelSpring.Ride::positionMm), need);
     add(SpringFigure.FREQUENCY, ride.map(WheelSpring.Ride::hz), need);
-    add(SpringFigure.SAG, sagMm(), need);
+    if (sagMm().isPresent()) {
+      add(SpringFigure.SAG, sagMm(), need);
+    }
     add(SpringFigure.DROOP_SHARE, droopShare(), ride.isEmpty() ? need : endNeed());
     if (spring().map(Spring::sitAt).isPresent()) {
       add(SpringFigure.COLLAR, collarMm(), need);

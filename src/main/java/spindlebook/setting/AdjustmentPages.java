@@ -79,6 +79,7 @@ public final class AdjustmentPages {
         Capital.of(card.place().words()),
         rows,
         List.of(
+            new Link("Springs and stops", corner + "/spring"),
             new Link("Try it first", corner + "/trial"),
             new Link("Specs and allowances", corner + "/given"),
             new Link("Watch points", corner + "/watch-points"),

@@ -6,6 +6,8 @@ import spindlebook.entry.HeightName;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.Card;
 import spindlebook.page.Asked;
+import spindlebook.units.AmountUnit;
+import spindlebook.units.TypedAmount;
 import spindlebook.units.TypedLength;
 
 /** What is read after a drive: one small form for each thing. */
@@ -47,7 +49,21 @@ enum TelltaleForm {
           a.length("strap", "Limit strap, mount to mount")
               .hint("The wheel hanging on it.")
               .needed("Type the strap's length mount to mount, such as 18 3/8.");
-      return telltale(a, card, TelltaleKind.STRAP_LENGTH, null, "strap", length, null, null, null);
+      TypedAmount pull =
+          a.typed("pull", "Pulled with", t -> TypedAmount.read(t, AmountUnit.POUND).orElse(null))
+              .unit(AmountUnit.POUND.word())
+              .hint("The same each time, and the book tells how long the strap lasts.")
+              .check(
+                  p -> !p.unit().rate() && p.amount() > 0, "Type a weight, such as 200 or 90 kg.")
+              .read();
+      if (pull == null && a.has("pull") && !a.wrong("pull")) {
+        a.wrong("pull", "Type a weight, such as 200 or 90 kg.");
+      }
+      String much = a.has("strap") ? a.text("strap").strip() : null;
+      return a.ok()
+          ? new Content.Telltale(
+              card.corner(), TelltaleKind.STRAP_LENGTH, null, much, length, null, null, pull, null)
+          : null;
     }
   },
   PRESSURE("Tyre pressure") {

@@ -166,7 +166,8 @@ public record Life(List<Point> points, long earlier) {
             || content instanceof Content.Target
             || content instanceof Content.Part p && p.adjuster() == null
             || content instanceof Content.JointPlace
-            || content instanceof Content.Telltale t && t.what() != TelltaleKind.STRAP_LENGTH;
+            || content instanceof Content.Telltale t
+                && (t.what() != TelltaleKind.STRAP_LENGTH || t.pull() != null);
     boolean given = content instanceof Content.Definition || content instanceof Content.Corner;
     return movesNothing ? null : given ? Content.Definition.class : entry.key();
   }

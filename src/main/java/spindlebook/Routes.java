@@ -167,6 +167,7 @@ final class Routes {
     page("/corners/{corner}/linkage", linkage::linkage);
     slow("/corners/{corner}/linkage/agree", linkage::agree);
     slow("/corners/{corner}/linkage/moves", linkage::moves);
+    slow("/corners/{corner}/linkage/try", linkage::tried);
     r.get("/corners/{corner}/linkage/poses", door.oneAtATime(linkage::poses));
     r.get("/corners/{corner}/linkage/table", door.oneAtATime(linkage::table));
     r.post("/corners/{corner}/linkage/mirror", linkage::mirror);

@@ -127,6 +127,12 @@ class LinkagePagesTest {
         text);
     assertTrue(text.contains("30 readings agree with the joints"), text);
     assertTrue(agree.html().contains("href=\"/heights/lf-link-h?steering=straight\">Measure it"));
+    String tried = shop.get(linkage + "/try?joint=uf&up=1%2F2&camber=-1&stop=-7").is(200).text();
+    assertTrue(tried.contains("Toe of this wheel today +0.12° +0.20°"), tried);
+    assertTrue(tried.contains("For the wanted camber and caster"), tried);
+    assertTrue(tried.contains("Strap, mount to mount"), tried);
+    assertTrue(tried.contains("Outer end up, least over the travel"), tried);
+    assertEquals(422, shop.get(linkage + "/try?joint=q").status());
     String moves = shop.get(linkage + "/moves").is(200).text();
     assertTrue(moves.contains("Lower uniball: "), moves);
     String csv = shop.get(linkage + "/table").is(200).html();

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import spindlebook.align.OnPaperView;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
@@ -24,11 +25,13 @@ import spindlebook.linkage.Sheet;
 import spindlebook.log.Histories;
 import spindlebook.log.Json;
 import spindlebook.measured.CornerModel;
+import spindlebook.page.Action;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
 import spindlebook.page.FormKey;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
+import spindlebook.page.Posted;
 import spindlebook.units.TypedLength;
 
 /** A corner's joints as laid out, and laying one out. */
@@ -72,6 +75,20 @@ public final class LinkagePages {
         ctx,
         Html.TEMPLATES.geometryAgree(
             below(card, "Do they agree?").ownSheets("chart.css").modules("curve.js"), view));
+  }
+
+  /** Joints moved and rods made longer on paper, and back from what is wanted. */
+  public void tried(Context ctx) {
+    Card card = Addressed.corner(ctx, histories);
+    Asked a = Asked.of(new Posted(ctx.queryParamMap()), card.details().unit(), 0);
+    String linkage = "/corners/" + card.corner() + "/linkage";
+    OnPaperView view = new TryPaper(card, model(card), a).view(linkage + "/try");
+    a.show(
+        ctx,
+        Html.TEMPLATES.alignPaper(
+            below(card, "Try it first").caution(Cautions.SETTING),
+            view,
+            List.of(Action.link("Back", linkage, false))));
   }
 
   /** The corner as it moves. */

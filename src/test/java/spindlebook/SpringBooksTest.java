@@ -15,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -204,6 +205,198 @@ class SpringBooksTest {
       assertEquals(row.get("stroke_used_mm").doubleValue(), used, 1e-6);
       double needed = found(findings, "stroke-needed").get("value").doubleValue();
       assertEquals(kept.get("required_stroke_mm").doubleValue(), needed, 1e-6);
+    }
+  }
+
+  private static String angle(double degrees) {
+    double rad = Math.toRadians(degrees);
+    return "{'typed':'" + degrees + "°','rad':" + rad + ",'rule':'angle-1'}";
+  }
+
+  /** The corner of linkage.json, laid out at ride, where spindle and mark are level. */
+  private void laidOut(String more) {
+    JsonNode inputs = reference("linkage.json").get("cases").get(0).get("inputs");
+    corner(
+        ",'given':[{'dimension':'tyre-loaded-radius','length':"
+            + mm(inputs.get("loaded_radius").doubleValue())
+            + "}]"
+            + more);
+    height("ride", "ride", 0);
+    for (String each : List.of("camber", "toe_in")) {
+      line(
+          "reading",
+          null,
+          "{'height':'ride','steering':'straight','quantity':'"
+              + each.replace("_in", "")
+              + "','result':'number','angle':"
+              + angle(inputs.get(each + "_deg").doubleValue())
+              + "}");
+    }
+    for (String joint : "LF LR L UF UR U TI TO W SU SL".split(" ")) {
+      JsonNode xyz = inputs.get(joint);
+      line(
+          "joint-place",
+          null,
+          "{'corner':'lf','joint':'"
+              + joint.toLowerCase(Locale.ROOT)
+              + "','out':"
+              + mm(xyz.get(1).doubleValue())
+              + ",'back':"
+              + mm(-xyz.get(0).doubleValue())
+              + ",'up':"
+              + mm(xyz.get(2).doubleValue())
+              + ",'at':'ride'}");
+    }
+  }
+
+  private static double number(JsonNode row, String name) {
+    return row.get(name).doubleValue();
+  }
+
+  private void spring(JsonNode row, String more) {
+    define(
+        "'spring':{'rate':'"
+            + number(row, "spring_rate_N_per_mm")
+            + " N/mm','looseAt':"
+            + mm(number(row, "shock_length_at_zero_spring_force_mm"))
+            + more
+            + "}");
+  }
+
+  @Test
+  void wheel_rates_on_the_linkage() throws IOException {
+    for (JsonNode row : rows(SPRINGS.get("wheel_rate").get("rows"))) {
+      double z = number(row, "dz");
+      laidOut("");
+      height("there", "in-between", z);
+      spring(row, "");
+      JsonNode here = along(springs(), z);
+      near(row, "shock_length_mm", here, "/shockMm", 1e-9);
+      near(row, "motion_ratio", here, "/ratio", 1e-6);
+      near(row, "dMR_dz_per_mm", here, "/bendPerMm", 1e-5);
+      near(row, "spring_force_N", here, "/springN", 1e-6);
+      near(row, "wheel_force_N", here, "/wheelN", 1e-6);
+      near(row, "wheel_rate_N_per_mm", here, "/wheelNPerMm", 1e-6);
+      near(row, "wheel_rate_kMR2_only", here, "/byRatioNPerMm", 1e-6);
+      near(row, "geometric_term_N_per_mm", here, "/slopeTermNPerMm", 1e-5);
+    }
+  }
+
+  @Test
+  void where_the_car_sits_on_the_linkage() throws IOException {
+    for (JsonNode row : rows(SPRINGS.get("static_sag").get("rows"))) {
+      laidOut("");
+      spring(
+          row,
+          ",'tyre':'"
+              + number(row, "tyre_rate_N_per_mm")
+              + " N/mm','sitAt':"
+              + mm(0)
+              + ",'hz':1.1");
+      weight(number(row, "sprung_corner_mass_kg"));
+      JsonNode ride = springs().get("ride");
+      near(row, "zero_force_dz", ride, "/looseAtMm", 1e-6);
+      near(row, "static_dz", ride, "/positionMm", 1e-6);
+      near(row, "spring_compression_static_mm", ride, "/compressionMm", 1e-6);
+      near(row, "sag_from_zero_force_mm", ride, "/sagMm", 1e-6);
+      near(row, "wheel_rate_at_static", ride, "/rateNPerMm", 1e-6);
+      near(row, "wheel_rate_kMR2", ride, "/byRatioNPerMm", 1e-6);
+      near(row, "ride_frequency_Hz", ride, "/hz", 1e-6);
+      near(row, "ride_frequency_kMR2_only_Hz", ride, "/byRatioHz", 1e-6);
+      near(row, "ride_frequency_from_static_deflection_only_Hz", ride, "/bySagHz", 1e-6);
+      near(row, "ride_frequency_with_tyre_in_series_Hz", ride, "/onTyreHz", 1e-6);
+      near(row, "collar_turn_down_to_sit_at_dz0_mm", ride, "/collarMm", 1e-6);
+    }
+  }
+
+  private void weight(double kg) {
+    define("'cornerWeight':{'by':'estimate','sprung':'" + kg + " kg'}");
+  }
+
+  @Test
+  void two_springs_on_the_linkage() throws IOException {
+    JsonNode on = SPRINGS.get("dual_rate").get("on_G1");
+    JsonNode of = SPRINGS.get("dual_rate").get("cases").get(0);
+    laidOut("");
+    int i = 0;
+    for (JsonNode row : rows(on.get("rows"))) {
+      height("h" + i++, "in-between", number(row, "dz"));
+    }
+    height("loose", "in-between", number(on, "zero_force_dz"));
+    define("'bumpStop':" + STOP.replace("NN", "0") + "}");
+    double loose = value(along(springs(), number(on, "zero_force_dz")), "/shockMm");
+    laidOut("");
+    i = 0;
+    for (JsonNode row : rows(on.get("rows"))) {
+      height("h" + i++, "in-between", number(row, "dz"));
+    }
+    define(
+        "'spring':{'rate':'"
+            + of.get("main_N_per_mm")
+            + " N/mm','tender':'"
+            + of.get("tender_N_per_mm")
+            + " N/mm','crossover':"
+            + mm(number(of, "stop_gap_on_tender_mm"))
+            + ",'looseAt':"
+            + mm(loose)
+            + "}");
+    JsonNode springs = springs();
+    near(on, "crossover_dz", springs, "/coil/crossover/positionMm", 1e-6);
+    for (JsonNode row : rows(on.get("rows"))) {
+      JsonNode here = along(springs, number(row, "dz"));
+      near(row, "spring_force_N", here, "/springN", 1e-6);
+      near(row, "wheel_force_N", here, "/wheelN", 1e-6);
+      if (row.get("wheel_rate_N_per_mm").isNull()) {
+        JsonNode at = springs.at("/coil/crossover/atWheel");
+        near(row, "wheel_rate_below_N_per_mm", at, "/rateBelowNPerMm", 1e-6);
+        near(row, "wheel_rate_above_N_per_mm", at, "/rateAboveNPerMm", 1e-6);
+      } else {
+        near(row, "wheel_rate_N_per_mm", here, "/wheelNPerMm", 1e-6);
+      }
+    }
+  }
+
+  /** F = 60 d + 0.02 d³ typed every quarter of a millimetre; NN for what else is said of it. */
+  private static final String STOP = stop();
+
+  private static String stop() {
+    StringBuilder chart = new StringBuilder();
+    for (int i = 0; i <= 600; i++) {
+      double d = i / 4.0;
+      chart.append(i == 0 ? "" : ",");
+      chart.append("{'crush':").append(mm(d)).append(",'force':'");
+      chart.append(60 * d + 0.02 * Math.pow(d, 3));
+      chart.append(" N'}");
+    }
+    return "{'stop':'s','kind':'foam','touch':" + mm(170) + ",'damped':NN,'chart':[" + chart + "]";
+  }
+
+  @Test
+  void drops_onto_a_bump_stop_on_the_linkage() throws IOException {
+    JsonNode sag = SPRINGS.get("static_sag").get("rows").get(0);
+    for (JsonNode row : rows(SPRINGS.get("bump_stop_energy").get("rows"))) {
+      laidOut("");
+      height("s", "on-the-strap", -250);
+      height("b", "full-bump", 250);
+      spring(sag, "");
+      weight(520);
+      define(
+          "'bumpStop':"
+              + STOP.replace("NN", Double.toString(100 * number(row, "damping_fraction")))
+              + ",'drop':"
+              + mm(number(row, "drop_height_mm"))
+              + "}");
+      JsonNode stop = springs().at("/stops/0");
+      near(row, "energy_in_J", stop, "/broughtJ", 1e-7);
+      near(row, "spring_energy_J", stop, "/coilJ", 1e-7);
+      near(row, "bump_stop_energy_needed_at_full_bump_J", stop, "/leftToStopJ", 1e-7);
+      near(row, "stop_energy_capacity_at_full_bump_J", stop, "/stopTakesJ", 1e-7);
+      assertEquals(row.get("bottoms").asBoolean(), stop.get("bottoms").asBoolean());
+      near(row, "resting_dz_of_first_stop", stop, "/restsAtMm", 1e-7);
+      double crush = Math.max(0, value(stop, "/crushMm"));
+      assertEquals(number(row, "stop_compression_mm"), crush, 1e-7 * Math.max(1, crush));
+      near(row, "peak_stop_force_N", stop, "/stopN", 1e-7);
+      near(row, "peak_wheel_force_N", stop, "/wheelN", 1e-7);
     }
   }
 

@@ -15,12 +15,16 @@ import spindlebook.definition.HeldBack;
 import spindlebook.definition.Spring;
 import spindlebook.definition.Starter;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Joint;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.SpringFigure;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenSprings.Said;
 import spindlebook.fold.Standing;
 import spindlebook.fold.ToolError;
+import spindlebook.linkage.CornerJoints;
+import spindlebook.linkage.Linkage;
+import spindlebook.linkage.Pose;
 import spindlebook.spring.Coil;
 import spindlebook.spring.Drop;
 import spindlebook.spring.ShockCurve;
@@ -48,10 +52,17 @@ import spindlebook.units.TypedLength;
  * strap lasts, from what its card knows. Formulas: {@code spindlebook.spring}.
  *
  * <p>The shock along the travel is the curve through the lengths that were read, at two heights or
- * more. Full droop is where the strap stops, full bump where the bump stop is solid. On a solid
- * axle with both ends together.
+ * more; with fewer, that of the linkage as it was laid out, without the doubt of its joints. Full
+ * droop is where the strap stops, full bump where the bump stop is solid. On a solid axle with both
+ * ends together.
  */
 public final class CornerRide {
+  /** How far a linkage is followed either way, in what steps, and what its slope needs beyond. */
+  private static final double MOST_MM = 500;
+
+  private static final double STEP_MM = 5;
+  private static final double MARGIN_MM = 2;
+
   private final Card card;
   private final TravelFindings travel;
   private final List<RideFinding> findings = new ArrayList<>();
@@ -150,7 +161,32 @@ public final class CornerRide {
 
   private ShockCurve readShock() {
     List<Node> nodes = Nodes.merged(card, Quantity.SHOCK_LENGTH, card.pairings().get(0));
-    return nodes.size() < 2 ? null : ShockCurve.read(MeasuredCurve.through(nodes));
+    return nodes.size() < 2 ? laidOut() : ShockCurve.read(MeasuredCurve.through(nodes));
+  }
+
+  /** By the linkage, as far as it goes together and bump shortens the shock; null without one. */
+  private ShockCurve laidOut() {
+    CornerJoints joints = CornerJoints.of(card);
+    boolean mounted = joints.at().keySet().containsAll(List.of(Joint.SU, Joint.SL));
+    if (joints.linkage() == null || joints.positionMm() == null || !mounted) {
+      return null;
+    }
+    ShockCurve curve =
+        ShockCurve.of(
+            joints.linkage(), furthest(joints.linkage(), -1), furthest(joints.linkage(), 1));
+    double zero = joints.positionMm().value();
+    return new ShockCurve(
+        curve.fromMm() + zero, curve.toMm() + zero, z -> curve.here().apply(z - zero));
+  }
+
+  private static double furthest(Linkage linkage, int way) {
+    double z = 0;
+    while (Math.abs(z) < MOST_MM
+        && linkage.at(z + way * (STEP_MM + MARGIN_MM), 0) instanceof Pose pose
+        && pose.shockRatio() > 0) {
+      z += way * STEP_MM;
+    }
+    return z;
   }
 
   private Coil coil(Spring s) {

@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
  * @param within half the width it may lie in; 0 where nobody said
  */
 public record TypedAmount(String typed, double amount, double within, AmountUnit unit) {
-  private static final String NUMBER = "(-?\\d{1,9}(?:\\.\\d{1,20})?)";
+  private static final String NUMBER = "(-?\\d{1,9}(?:\\.\\d{1,20})?(?:[eE]-?\\d{1,2})?)";
   private static final Pattern TEXT =
       Pattern.compile(NUMBER + "(?:\\s*(?:±|\\+/-|\\+-)\\s*" + NUMBER + ")?\\s*([A-Za-z/]*)");
 

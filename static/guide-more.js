@@ -259,7 +259,7 @@ export const undo = ({ me, begun, told, leave, go, send, anew }) => {
 };
 
 export const undone = (here, fill, said) => {
-  const words = "Taken back: " + here.me.undone.words;
+  const words = "Withdrawn: " + here.me.undone.words;
   fill(said, words, () => [here.make("p", "", words), here.key("Put back", () => redo(here), "", "put back")]);
 };
 

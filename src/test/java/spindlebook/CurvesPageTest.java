@@ -61,7 +61,7 @@ class CurvesPageTest {
     // Something read since, so that there is a before and an after; toe was not.
     marmot.read(marmot.low, "straight", "q-camber", "1°");
     Page page = before("of=toe");
-    String said = "No reading of today stands: all 3 went stale: tie-rod length changed on";
+    String said = "No reading of today stands: all 3 no longer hold: tie-rod length changed on";
     assertTrue(page.text().contains(said), page.text());
     assertTrue(page.text().contains("what is drawn is what held before"), page.text());
     assertTrue(first(page, "<desc[^>]*>([^<]*)<").contains(said), page.html());
@@ -80,7 +80,8 @@ class CurvesPageTest {
     marmot.read(marmot.low, "straight", TOE, "1/16");
     Page page = before("of=toe");
     assertTrue(
-        page.text().contains("2 of 3 readings went stale: upper rod ends changed on"), page.text());
+        page.text().contains("2 of 3 readings no longer hold: upper rod ends changed on"),
+        page.text());
     assertTrue(page.text().contains("before: straight ahead"), page.text());
     assertTrue(page.text().contains("now: straight ahead"), page.text());
     assertTrue(

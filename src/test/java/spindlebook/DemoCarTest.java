@@ -70,7 +70,7 @@ class DemoCarTest {
     String words = new TravelWords(left, CornerTravel.of(left)).cure(CornerTravel.of(left).droop());
     assertTrue(
         words.startsWith(
-            "Limit strap 5/8 in shorter, to 19 1/8 in, stops the wheel 1 3/16 in sooner and cures"
+            "Limit strap 5/8 in shorter, to 19 1/8 in, stops the wheel 1 3/16 in sooner and fixes"
                 + " it, ± included"),
         words);
   }

@@ -455,7 +455,7 @@ class GuideBrowserTest {
     without();
     phone.wait(() -> phone.find(Screen.key("undo")).isEnabled());
     press("undo");
-    phone.wait(() -> phone.text(".g-said").contains("Taken back"));
+    phone.wait(() -> phone.text(".g-said").contains("Withdrawn"));
     press("put back");
     phone.wait(() -> phone.step().endsWith("/p-tie-rod-end"));
   }

@@ -169,10 +169,10 @@ class LimitsPagesTest {
     says(
         page,
         "Missing, or measure again: 3",
-        "needs 3 gaps to be read.",
+        "needs 3 gaps to measure.",
         "Read next, and why Read tie rod to upper arm");
     Page car = shop.get("/cars/" + marmot.car).is(200);
-    says(car, "Droop: needs 3 gaps to be read.");
+    says(car, "Droop: needs 3 gaps to measure.");
     // The round it leads to asks for exactly that gap.
     String next =
         Page.decoded(
@@ -202,7 +202,7 @@ class LimitsPagesTest {
     says(
         page(),
         "In mid-travel: 1 No strap and no bump stop fixes these.",
-        "Tie rod to upper arm, full right is short in mid-travel",
+        "Tie rod to upper arm, full right is too close in mid-travel",
         "or less lock: the steering stop.",
         "In mid-travel one place, above, at this lock only.");
   }

@@ -192,7 +192,7 @@ class NotOfferedTest {
         refused++;
         // What is withdrawn or answered already is so: pressed again, the answer is the first
         // one's.
-        boolean done = page.text().contains("Taken back") || page.text().contains("answered:");
+        boolean done = page.text().contains("Withdrawn") || page.text().contains("answered:");
         boolean again = done && answer.status() == 303;
         if ((answer.status() < 400 || answer.status() >= 500) && !again) {
           wrong.add(answer.status() + " " + address + " (" + things.get(key) + ")");

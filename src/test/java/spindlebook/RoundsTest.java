@@ -214,7 +214,7 @@ class RoundsTest {
     assertTrue(back.text().contains("This round is now the left front's"), back.text());
     assertEquals(readings, shop.figures(marmot.left).get("readings").size());
     assertEquals(0, shop.figures(marmot.right).get("readings").size());
-    String stale = " readings are stale here.";
+    String stale = " readings are to measure again here.";
     assertTrue(back.text().contains(stale), back.text());
   }
 }

@@ -144,7 +144,7 @@ class SheetTest {
     String height = shop.figures(marmot.left).at("/heights/0/key").asText();
     shop.get("/entries/" + height).form("/entries/" + height + "/take-back").keep();
     Page page = paper.send().is(422);
-    assertTrue(page.text().contains("taken back"), page.text());
+    assertTrue(page.text().contains("withdrawn"), page.text());
   }
 
   @Test

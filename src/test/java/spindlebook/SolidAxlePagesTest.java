@@ -480,8 +480,7 @@ class SolidAxlePagesTest {
     Page page = shop.get("/rounds/" + round).is(200);
     assertTrue(page.text().contains("These were the right rear: change the ends over"));
     page.form(action).keep();
-    assertTrue(
-        shop.get("/rounds/" + round + "?moved=1").text().contains("The ends are changed over"));
+    assertTrue(shop.get("/rounds/" + round + "?moved=1").text().contains("The ends are swapped"));
     JsonNode after = shop.figures(right).get("droop");
     assertEquals(before.get("limits"), after.get("limits"));
     assertEquals(before.get("marginMm"), after.get("marginMm"));

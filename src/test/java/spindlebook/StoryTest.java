@@ -250,7 +250,7 @@ class StoryTest {
     assertTrue(
         strap.contains(
             "Limit strap 1 5/8 in shorter, to 16 3/4 in, stops the wheel 3 13/16 in sooner and"
-                + " cures it"),
+                + " fixes it"),
         strap);
   }
 
@@ -342,7 +342,7 @@ class StoryTest {
     over.form("/entries/" + second + "/take-back").keep();
     mm(SOLID, shop.figures(marmot.left).get("bump"), "stopMm");
     String entry = shop.get("/entries/" + second).is(200).text();
-    assertTrue(entry.contains("taken back"), entry);
+    assertTrue(entry.contains("withdrawn"), entry);
   }
 
   private static double solidWith(double gapAtLow) {

@@ -55,7 +55,7 @@ class TakenBackTest {
     JsonNode before = shop.figures(marmot.left);
     Page gone = shop.browser.follow(takeBack()).is(200);
     assertEquals("/heights/" + height, gone.path());
-    assertTrue(gone.text().contains("Taken back"), gone.text());
+    assertTrue(gone.text().contains("Withdrawn"), gone.text());
     assertTrue(gone.text().contains("spindle 15 3/16 in"), gone.text());
     assertTrue(gone.text().contains("2 readings went with it"), gone.text());
     assertEquals(0, shop.figures(marmot.left).get("readings").size());
@@ -85,7 +85,7 @@ class TakenBackTest {
     takeBack();
     Page reading = shop.get("/entries/" + gap).is(200);
     assertTrue(
-        reading.text().contains("The height it hangs on was taken back, so it does not count."),
+        reading.text().contains("The height it hangs on was withdrawn, so it does not count."),
         reading.text());
     assertTrue(reading.html().contains("href=\"/entries/" + height + "\""), "leads to it");
     Page entry = shop.get("/entries/" + height).is(200);
@@ -110,8 +110,8 @@ class TakenBackTest {
   void taking_back_without_a_reason_says_it_once() {
     takeBack();
     String text = shop.get("/entries/" + height).text();
-    assertFalse(text.contains("taken back: taken back"), text);
-    assertTrue(text.contains("taken back (left front"), text);
+    assertFalse(text.contains("withdrawn: withdrawn"), text);
+    assertTrue(text.contains("withdrawn (left front"), text);
   }
 
   @Test

@@ -118,10 +118,9 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
 
   private static String gone(int stale, long drawn) {
     return drawn > 0
-        ? stale + " of " + Counted.of(stale + drawn, "reading") + " went stale"
+        ? stale + " of " + Counted.of(stale + drawn, "reading") + " no longer hold"
         : "No reading of today stands: "
-            + (stale == 1 ? "the only one" : "all " + stale)
-            + " went stale";
+            + (stale == 1 ? "the only one no longer holds" : "all " + stale + " no longer hold");
   }
 
   private static String because(Card card, List<SeenReading> stale) {

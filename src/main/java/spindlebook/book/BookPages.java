@@ -199,7 +199,7 @@ public final class BookPages {
   private static List<String> notes(CarBook history, Noted noted) {
     List<String> notes = new ArrayList<>();
     if (history.takenBack(noted.key())) {
-      notes.add("taken back");
+      notes.add("withdrawn");
     } else if (history.standing(noted.key()).filter(c -> !c.equals(noted.content())).isPresent()) {
       notes.add(
           "corrected since: "

@@ -124,7 +124,7 @@ public final class EntryPages {
   private static Gone gone(CarBook history, Noted noted) {
     if (history.takenBack(noted.key())) {
       String along = TakesAlong.after(history, noted.key());
-      return new Gone(("Taken back, so it does not count. " + along).strip(), null);
+      return new Gone(("Withdrawn, so it does not count. " + along).strip(), null);
     }
     Content said = history.standing(noted.key()).orElse(noted.content());
     if (said instanceof Content.Reading r) {
@@ -138,7 +138,7 @@ public final class EntryPages {
   private static Gone hangsOn(CarBook history, String key, String what) {
     String page = "/entries/" + key;
     if (history.takenBack(key)) {
-      return new Gone(what + " was taken back, so it does not count.", page);
+      return new Gone(what + " was withdrawn, so it does not count.", page);
     }
     return history.answered(key).filter(itIsSo -> !itIsSo).isPresent()
         ? new Gone(what + " was answered not to be so, so it does not count.", page)
@@ -213,7 +213,7 @@ public final class EntryPages {
     return notes;
   }
 
-  /** Only what is on the card can be corrected: not what was taken back or answered away. */
+  /** Only what is on the card can be corrected: not what was withdrawn or answered away. */
   private static String correct(Card card, String key) {
     if (card.height(key).isPresent()) {
       return "/heights/" + key + "/correct";

@@ -12,12 +12,12 @@ import spindlebook.page.Posted;
 import spindlebook.words.EntryWords;
 
 /**
- * A correction of what was taken back, or answered away, while its form was open: nothing is
+ * A correction of what was withdrawn, or answered away, while its form was open: nothing is
  * written, which would bring the entry back unasked, and what was typed stays on the page.
  *
  * @param words what the entry said
  * @param typed each field that was filled, with its name
- * @param putBack null when it was not taken back but answered away
+ * @param putBack null when it was not withdrawn but answered away
  */
 public record Meanwhile(String words, List<String> typed, PutBack putBack, String entryHref) {
 
@@ -26,7 +26,7 @@ public record Meanwhile(String words, List<String> typed, PutBack putBack, Strin
     Content content = history.original(entry).orElseThrow(NotFoundResponse::new);
     String href = "/entries/" + entry;
     PageFrame frame =
-        PageFrame.of("Taken back meanwhile · Spindlebook", "It does not count any more")
+        PageFrame.of("Withdrawn meanwhile · Spindlebook", "It does not count any more")
             .up("the entry", href);
     Meanwhile view =
         new Meanwhile(

@@ -174,7 +174,7 @@ public final class TravelWords {
 
   private String shortBy(EndFindings end, Limit worst) {
     if (worst.at() instanceof EndLimit.BrokenThroughout) {
-      return "short at every height read; no stop cures it.";
+      return "too close at every height read; no stop fixes it.";
     }
     String stop = end.end() == End.DROOP ? "the strap stops the wheel" : "the stop is solid";
     String stretch =
@@ -333,7 +333,7 @@ public final class TravelWords {
         new java.util.ArrayList<>(
             needs.stream().filter(n -> !unlooked.contains(n)).map(this::need).toList());
     if (unlooked.size() > 2) {
-      words.add(unlooked.size() + " gaps to be read");
+      words.add(unlooked.size() + " gaps to measure");
     } else {
       unlooked.forEach(n -> words.add(need(n)));
     }
@@ -422,7 +422,7 @@ public final class TravelWords {
         + lengths.text(Math.abs(cure.atWheelMm()))
         + " sooner and "
         + (cure.leaves() == null
-            ? (end.outcome() == Outcome.SHORT ? "cures it" : "makes it clear") + ", ± included."
+            ? (end.outcome() == Outcome.SHORT ? "fixes it" : "makes it clear") + ", ± included."
             : "takes away the shortfall and its ±; "
                 + name(cure.leaves())
                 + " stays too close to call until it is read again.");
@@ -504,13 +504,13 @@ public final class TravelWords {
   public String midTravel(MidTravel mid) {
     boolean isShort = mid.outcome() == Outcome.SHORT;
     return name(mid)
-        + (isShort ? " is short in mid-travel, " : " is too close to call in mid-travel, ")
+        + (isShort ? " is too close in mid-travel, " : " is too close to call in mid-travel, ")
         + place(mid.shortfall())
         + " "
         + lengths.unit().word()
         + " "
         + zero.words()
-        + (isShort ? "; no stop cures it." : ". " + settles(mid));
+        + (isShort ? "; no stop fixes it." : ". " + settles(mid));
   }
 
   /** One reading is one place. */

@@ -49,9 +49,9 @@ public record PutBackView(
     /** {@code 5 put back, not confirmed; 2 stale as now}. */
     public String counted() {
       return Stream.of(
-              unconfirmed.count() + " put back, not confirmed",
-              stale.count() + " stale by it",
-              still.count() + " stale as now")
+              unconfirmed.count() + " set back, to check",
+              stale.count() + " to measure again by it",
+              still.count() + " to measure again as now")
           .filter(c -> !c.startsWith("0 "))
           .collect(Collectors.joining("; "));
     }

@@ -228,7 +228,7 @@ public final class HeightPages {
 
   // --- a height that is no longer on its corner's card
 
-  /** A height that was taken back, or answered away, keeps its address and says so there. */
+  /** A height that was withdrawn, or answered away, keeps its address and says so there. */
   private void gone(Context ctx, Card card) {
     String key = ctx.pathParam("height");
     CarBook history = histories.of(card.car());
@@ -237,10 +237,10 @@ public final class HeightPages {
     Optional<PutBack> putBack = PutBack.of(history, key);
     String why =
         putBack.isPresent()
-            ? ("It was taken back and stays in the book. " + TakesAlong.after(history, key)).strip()
+            ? ("It was withdrawn and stays in the book. " + TakesAlong.after(history, key)).strip()
             : "It does not count: somebody answered that it is not so, or its round is gone.";
     PageFrame frame =
-        CornerBar.under(card, "Taken back", putBack.isPresent() ? "Taken back" : "Left out")
+        CornerBar.under(card, "Withdrawn", putBack.isPresent() ? "Withdrawn" : "Left out")
             .sub(card.place().words() + " · a height");
     String justKept =
         Optional.ofNullable(ctx.queryParam("saved"))

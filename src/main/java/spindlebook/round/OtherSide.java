@@ -41,7 +41,7 @@ record OtherSide(Card card, SeenRound round) {
     long stale = readings().stream().filter(r -> r.stands() == Standing.STALE).count();
     List<String> said = new ArrayList<>();
     if (card.layout() == Layout.SOLID_AXLE_END) {
-      said.add("The ends are changed over, heights and readings alike.");
+      said.add("The ends are swapped, heights and readings alike.");
     }
     said.add(
         "This round is now the "
@@ -57,7 +57,7 @@ record OtherSide(Card card, SeenRound round) {
               + " of places that are not watched here: kept and listed below, not counted.");
     }
     if (stale > 0) {
-      said.add(Counted.of(stale, "reading is", "readings are") + " stale here.");
+      said.add(Counted.of(stale, "reading is", "readings are") + " to measure again here.");
     }
     said.add("'These were the " + card.place().mirror().words() + "', below, moves it back.");
     return List.of(new Notice(Notice.Kind.BOOK, String.join(" ", said)));

@@ -87,7 +87,7 @@ public final class RoundPages {
           .map(c -> "In the book: " + new EntryWords(history).of(c))
           .ifPresent(words -> notices.add(new Notice(Notice.Kind.BOOK, words)));
       if (toRead.isEmpty()) {
-        notices.add(new Notice(Notice.Kind.NOTE, "Nothing has to be read again."));
+        notices.add(new Notice(Notice.Kind.NOTE, "Nothing to measure again."));
       }
     }
     return notices;

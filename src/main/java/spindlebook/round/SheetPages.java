@@ -119,7 +119,7 @@ public final class SheetPages {
     if (height == null) {
       posted.wrong(
           SheetBlocks.prefix(i) + "spindle",
-          "This height was taken back; type it anew from the round's page.");
+          "This height was withdrawn; type it anew from the round's page.");
       return 0;
     }
     Sitting at = Sitting.of(histories, now, height.round());

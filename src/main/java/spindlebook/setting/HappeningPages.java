@@ -54,7 +54,7 @@ public final class HappeningPages {
           kind,
           kind.words(),
           switch (kind) {
-            case HIT_OR_BENT, CUT_WELDED_GROUND -> "all of that corner is to be read again";
+            case HIT_OR_BENT, CUT_WELDED_GROUND -> "measure all of that corner again";
             case DRIVEN -> "straps may have stretched";
           });
     }

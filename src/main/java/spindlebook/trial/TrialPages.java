@@ -74,7 +74,7 @@ public final class TrialPages {
     PageFrame frame =
         PageFrame.of(
                 "On paper · " + card.place().words() + " · " + card.details().name(),
-                "Try it on paper")
+                "Try it first")
             .sub(card.details().name() + ", " + card.place().words() + ". Nothing is written.")
             .ownSheets("car.css")
             .plan(Shown.plan(card))

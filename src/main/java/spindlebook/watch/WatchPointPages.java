@@ -39,7 +39,7 @@ public final class WatchPointPages {
 
   public void list(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
-    PageFrame frame = frame(card, "What is watched", "/corners/" + card.corner());
+    PageFrame frame = frame(card, "Watch points", "/corners/" + card.corner());
     String base = points(card) + "/";
     List<Line> lines =
         card.watchPoints().stream()

@@ -31,7 +31,7 @@ public final class EntryWords {
   /** An answer to an answer to a correction: beyond this many the key alone is told. */
   private static final int DEEPEST = 4;
 
-  private static final String TAKEN_BACK = "taken back";
+  private static final String TAKEN_BACK = "withdrawn";
 
   private final CarBook book;
 

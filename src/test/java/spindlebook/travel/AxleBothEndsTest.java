@@ -85,7 +85,7 @@ class AxleBothEndsTest {
     CarBook book = bench.book();
     assertEquals(List.of("g-left"), keys(book.card("lr")));
     assertEquals(List.of("g-right"), keys(book.card("rr")));
-    // The round moved to the right end: the ends are changed over, readings and heights.
+    // The round moved to the right end: the ends are swapped, readings and heights.
     bench.line(
         "swap",
         "correction",

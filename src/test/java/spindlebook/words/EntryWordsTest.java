@@ -95,7 +95,7 @@ class EntryWordsTest {
     assertEquals("it is so: it is so: w", last(CAR, LF, answer("w", "w")));
     assertEquals(
         "it is so: it is so: it is so: w", last(CAR, LF, answer("w", "v"), answer("v", "w")));
-    assertEquals("taken back: x (taken back: x (c))", last(CAR, LF, takenBack("c", "c")));
+    assertEquals("withdrawn: x (withdrawn: x (c))", last(CAR, LF, takenBack("c", "c")));
   }
 
   @Test

@@ -132,6 +132,9 @@ public record EndView(Card card, TravelWords words, EndFindings end, boolean toL
     if (held.atStopMm() != null && held.atStopMm().value() > 0) {
       what += ", " + words.lengths().text(held.atStopMm().value()) + " at the strap";
     }
+    if (held.modelled()) {
+      what += "; by the linkage, the strap was not read at two heights";
+    }
     if (!held.because().isEmpty()) {
       what +=
           "; all of it, until the strap is read on it again ("

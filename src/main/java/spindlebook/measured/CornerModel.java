@@ -15,13 +15,12 @@ import spindlebook.fold.OfEntry;
 import spindlebook.fold.SeenReading;
 import spindlebook.linkage.Calibration;
 import spindlebook.linkage.Calibration.Misfit;
-import spindlebook.linkage.Coordinate;
 import spindlebook.linkage.CoordinateFigure;
 import spindlebook.linkage.CornerJoints;
 import spindlebook.linkage.CornerReading;
 import spindlebook.linkage.Linkage;
 import spindlebook.linkage.LinkageRefused;
-import spindlebook.linkage.Pose;
+import spindlebook.linkage.ModelFigure;
 import spindlebook.linkage.Quantity;
 import spindlebook.travel.CornerTravel;
 import spindlebook.uncertainty.Figure;
@@ -48,8 +47,6 @@ public record CornerModel(
     Calibration all,
     String refused,
     List<CoordinateFigure> coordinates) {
-  private static final double STEP_OF_TAPE = 1e-3;
-
   /** Kept with the card. Empty where the joints make no corner. */
   public static Optional<CornerModel> of(Card card, Optional<Card> mirror) {
     return card.memo()
@@ -179,31 +176,10 @@ public record CornerModel(
   }
 
   /**
-   * What the model says there, with its doubt: that of the coordinates, by differences; empty where
-   * the corner does not get there or lacks the mounts.
+   * What the model says there, with its doubt; empty where the corner does not get there or lacks
+   * the mounts.
    */
   public Optional<Figure> modelled(Quantity quantity, double heightMm, double rackMm) {
-    double here = value(linkage, quantity, heightMm, rackMm);
-    if (Double.isNaN(here)) {
-      return Optional.empty();
-    }
-    List<Figure> figures = new ArrayList<>();
-    double[] slopes = new double[coordinates.size()];
-    for (int i = 0; i < slopes.length; i++) {
-      Coordinate coordinate = coordinates.get(i).coordinate();
-      double step = STEP_OF_TAPE * coordinate.byTape();
-      double there =
-          value(new Linkage(coordinate.moved(linkage.joints(), step)), quantity, heightMm, rackMm);
-      slopes[i] = Double.isNaN(there) ? 0 : (there - here) / step;
-      figures.add(coordinates.get(i).value());
-    }
-    return Optional.of(Figure.linear(here, figures, slopes));
-  }
-
-  private static double value(Linkage at, Quantity quantity, double heightMm, double rackMm) {
-    return at.at(heightMm, 0) instanceof Pose straight
-            && at.steered(straight, rackMm) instanceof Pose pose
-        ? quantity.of(pose)
-        : Double.NaN;
+    return ModelFigure.of(linkage, coordinates, quantity, heightMm, rackMm);
   }
 }

@@ -217,7 +217,8 @@ public final class CornerTravel {
       needs.add(Need.choose(Allowance.IMPACT_RESERVE));
     }
     Optional<HeldAtWheel> held =
-        reserve.map(r -> new HeldAtWheel(HeldFigures.of(r), null, null, List.of(), List.of()));
+        reserve.map(
+            r -> new HeldAtWheel(HeldFigures.of(r), null, null, List.of(), List.of(), false));
     return new Stop(End.BUMP, pairing, stop, held, needs);
   }
 

@@ -11,6 +11,12 @@ import spindlebook.uncertainty.Figure;
  * @param ratio stop movement per wheel movement, positive; null with {@code atStopMm}
  * @param because what befell the strap since its growth was read, in words: all of its stretch is
  *     held back until it is read again; empty when its growth counts, or never did
+ * @param modelled whether {@code ratio} is by the linkage, the strap not read at two places
  */
 public record HeldAtWheel(
-    Figure mm, Figure atStopMm, Figure ratio, List<String> readings, List<String> because) {}
+    Figure mm,
+    Figure atStopMm,
+    Figure ratio,
+    List<String> readings,
+    List<String> because,
+    boolean modelled) {}

@@ -165,10 +165,12 @@ public record Life(List<Point> points, long earlier) {
             || content instanceof Content.Alignment
             || content instanceof Content.Target
             || content instanceof Content.Part p && p.adjuster() == null
-            || content instanceof Content.JointPlace
             || content instanceof Content.Telltale t
                 && (t.what() != TelltaleKind.STRAP_LENGTH || t.pull() != null);
-    boolean given = content instanceof Content.Definition || content instanceof Content.Corner;
+    boolean given =
+        content instanceof Content.Definition
+            || content instanceof Content.Corner
+            || content instanceof Content.JointPlace;
     return movesNothing ? null : given ? Content.Definition.class : entry.key();
   }
 

@@ -2,12 +2,10 @@ package spindlebook.travel;
 
 import java.util.List;
 import spindlebook.curve.Node;
-import spindlebook.curve.Nodes;
 import spindlebook.curve.PositionToSetting;
 import spindlebook.definition.Allowance;
 import spindlebook.definition.HeldBack;
 import spindlebook.entry.Pairing;
-import spindlebook.entry.Quantity;
 import spindlebook.fold.Card;
 import spindlebook.uncertainty.Figure;
 
@@ -38,7 +36,7 @@ public final class NeededStop {
   static Figure ofStrap(
       Card card, Pairing pairing, Figure stopMm, HeldAtWheel held, Figure limitMm) {
     double share = share(card);
-    List<Node> lengths = Nodes.merged(card, Quantity.STRAP_LENGTH, pairing);
+    List<Node> lengths = StrapLengths.of(card, pairing).nodes();
     Figure todays = limitMm.plus(held.mm());
     if (share == 0 || lengths.size() < 2) {
       return todays;

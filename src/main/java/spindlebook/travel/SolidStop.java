@@ -137,7 +137,7 @@ public final class SolidStop {
    */
   public static List<Node> setLengths(Card card, End end, Pairing pairing) {
     return end == End.DROOP
-        ? Nodes.merged(card, Quantity.STRAP_LENGTH, pairing)
+        ? StrapLengths.of(card, pairing).nodes()
         : new SolidStop(card, pairing).closing();
   }
 

@@ -105,7 +105,8 @@ public final class StrapStretch {
                 .flatMap(r -> r.because().stream())
                 .map(Change::words)
                 .distinct()
-                .toList()));
+                .toList(),
+            StrapLengths.of(card, pairing).modelled()));
   }
 
   /** What can be said when nobody has read where the strap stops: no share is nothing to come. */
@@ -117,7 +118,8 @@ public final class StrapStretch {
     }
     if (share.get().percent() == 0) {
       return Optional.of(
-          new HeldAtWheel(Figure.exact(0), Figure.exact(0), Figure.exact(1), List.of(), List.of()));
+          new HeldAtWheel(
+              Figure.exact(0), Figure.exact(0), Figure.exact(1), List.of(), List.of(), false));
     }
     if (newLength().isEmpty()) {
       needs.add(Need.give(card, Dimension.NEW_STRAP_LENGTH));
@@ -178,7 +180,7 @@ public final class StrapStretch {
 
   /** Strap length per wheel travel at the stop, positive. */
   private Optional<Figure> ratio(double stopMm) {
-    List<Node> lengths = Nodes.merged(card, Quantity.STRAP_LENGTH, pairing);
+    List<Node> lengths = StrapLengths.of(card, pairing).nodes();
     if (lengths.size() < 2) {
       needs.add(
           Need.read(

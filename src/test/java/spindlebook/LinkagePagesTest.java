@@ -1,6 +1,7 @@
 package spindlebook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -138,5 +139,16 @@ class LinkagePagesTest {
     String csv = shop.get(linkage + "/table").is(200).html();
     assertTrue(csv.startsWith("dz,rack,feasible,L_x"), csv);
     assertEquals(1 + 3 * 41, csv.lines().count());
+  }
+
+  @Test
+  void rod_ends_on_paper_take_the_joints_and_ask_for_them_no_more() {
+    String paper = "/corners/" + marmot.left + "/rod-ends";
+    assertTrue(shop.get(paper).text().contains("Upper joint above the lower"));
+    layOutAll();
+    String page = shop.get(paper + "?thread=5%2F8-18&front=1&rear=1").is(200).text();
+    assertTrue(page.contains("The same turns exactly, from the pivots"), page);
+    assertFalse(page.contains("Upper joint above the lower"), page);
+    assertFalse(page.contains("Steering arm Outer"), page);
   }
 }

@@ -1,11 +1,15 @@
 package spindlebook.align;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import spindlebook.align.OnPaperView.Block;
 import spindlebook.align.OnPaperView.Line;
+import spindlebook.entry.Joint;
+import spindlebook.linkage.Joints;
+import spindlebook.linkage.Vec;
 import spindlebook.page.Asked;
 import spindlebook.parts.ArmOnRodEnds;
 import spindlebook.parts.ExactTurns;
@@ -62,6 +66,21 @@ final class ExactPaper {
       // One sentence, at the first of those left out.
       a.wrong(leftOut.get(0), "Exact turns need all nine points: type this one as well.");
     }
+  }
+
+  /** From the joints laid out, y outboard; nothing is asked. */
+  ExactPaper(TypedFigures good, Joints joints) {
+    List<Figure> all = new ArrayList<>();
+    for (Joint joint : EnumSet.range(Joint.LF, Joint.W)) {
+      Vec p = joints.get(joint);
+      all.add(good.mm(joint.key + " x", p.x()));
+      all.add(good.mm(joint.key + " y", joints.left() ? p.y() : -p.y()));
+      all.add(good.mm(joint.key + " z", p.z()));
+    }
+    all.add(good.rad("camber-now", joints.camberRad()));
+    all.add(good.rad("toe-now", joints.toeRad()));
+    this.asked = true;
+    this.inputs = all;
   }
 
   private static List<Figure> point(Asked a, TypedFigures good, String name, String text) {

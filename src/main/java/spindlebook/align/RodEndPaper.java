@@ -2,11 +2,15 @@ package spindlebook.align;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import spindlebook.align.OnPaperView.Block;
 import spindlebook.align.OnPaperView.Line;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
+import spindlebook.entry.Joint;
 import spindlebook.fold.Card;
+import spindlebook.linkage.CornerJoints;
+import spindlebook.linkage.Vec;
 import spindlebook.page.Asked;
 import spindlebook.parts.ArmOnRodEnds;
 import spindlebook.parts.Hand;
@@ -42,11 +46,22 @@ final class RodEndPaper {
     this.a = a;
     this.lengths = new Lengths(a.unit());
     this.good = new TypedFigures(a);
+    CornerJoints corner = CornerJoints.of(card);
+    Map<Joint, Vec> joints = corner.linkage() == null ? Map.of() : corner.at();
+    if (!joints.isEmpty()) {
+      a.said("Pivots, arms and steering arm are those laid out under Linkage.");
+    }
     a.together();
-    this.ends = new RodEndTyped(a, good);
+    this.ends = new RodEndTyped(a, good, joints);
     this.threads = a.more("Thread and binding", () -> new ThreadPaper(a, good));
-    this.toe = a.more("Toe that comes along", () -> new ToeAlongPaper(card, a, good));
-    this.exactly = a.more("The pivots as measured, for exact turns", () -> new ExactPaper(a, good));
+    this.toe =
+        joints.isEmpty()
+            ? a.more("Toe that comes along", () -> new ToeAlongPaper(card, a, good))
+            : new ToeAlongPaper(card, good, joints);
+    this.exactly =
+        joints.isEmpty()
+            ? a.more("The pivots as measured, for exact turns", () -> new ExactPaper(a, good))
+            : new ExactPaper(good, corner.linkage().joints());
     this.asked = a.end();
   }
 

@@ -1,6 +1,9 @@
 package spindlebook.align;
 
 import java.util.List;
+import java.util.Map;
+import spindlebook.entry.Joint;
+import spindlebook.linkage.Vec;
 import spindlebook.page.Asked;
 import spindlebook.parts.ArmOnRodEnds;
 import spindlebook.parts.RodThread;
@@ -8,7 +11,6 @@ import spindlebook.parts.RodThreads;
 import spindlebook.parts.Turns;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedAngle;
-import spindlebook.units.TypedLength;
 
 /** An arm, its rod ends, and their turns or the change they shall bring about, as typed. */
 final class RodEndTyped {
@@ -20,9 +22,9 @@ final class RodEndTyped {
   private final ArmOnRodEnds.Arm which;
   private final RodThread front;
   private final RodThread rear;
-  private final TypedLength apart;
-  private final TypedLength arm;
-  private final TypedLength spread;
+  private final Figure apart;
+  private final Figure arm;
+  private final Figure spread;
 
   /** As typed; none where a change is wanted. */
   final Turns turns;
@@ -30,7 +32,10 @@ final class RodEndTyped {
   private final TypedAngle camber;
   private final TypedAngle caster;
 
-  RodEndTyped(Asked a, TypedFigures good) {
+  /**
+   * @param joints as laid out for the linkage, which are then not asked for; empty without all nine
+   */
+  RodEndTyped(Asked a, TypedFigures good, Map<Joint, Vec> joints) {
     this.a = a;
     this.good = good;
     this.which =
@@ -46,24 +51,34 @@ final class RodEndTyped {
     RodThread other =
         thread("rear-thread", "Thread of the rear rod end").hint("Empty: as the front one.").read();
     this.rear = a.has("rear-thread") ? other : front;
-    this.apart =
-        sized(
-            "apart",
-            "Upper joint above the lower",
-            "Middle of ball to middle of ball, straight up.",
-            "Type how far the upper joint stands above the lower");
-    this.arm =
-        sized(
-            "arm",
-            "Arm's length",
-            "From its pivot line to the ball joint, square to the line.",
-            "Type the arm's length, square to its pivot line");
-    this.spread =
-        sized(
-            "spread",
-            "Pivot to pivot",
-            "Middle of bolt to middle of bolt, along the car.",
-            "Type pivot to pivot, along the car");
+    if (joints.isEmpty()) {
+      this.apart =
+          sized(
+              "apart",
+              "Upper joint above the lower",
+              "Middle of ball to middle of ball, straight up.",
+              "Type how far the upper joint stands above the lower");
+      this.arm =
+          sized(
+              "arm",
+              "Arm's length",
+              "From its pivot line to the ball joint, square to the line.",
+              "Type the arm's length, square to its pivot line");
+      this.spread =
+          sized(
+              "spread",
+              "Pivot to pivot",
+              "Middle of bolt to middle of bolt, along the car.",
+              "Type pivot to pivot, along the car");
+    } else {
+      boolean upper = which == ArmOnRodEnds.Arm.UPPER;
+      Vec pivot = joints.get(upper ? Joint.UF : Joint.LF);
+      Vec line = joints.get(upper ? Joint.UR : Joint.LR).minus(pivot);
+      Vec ball = joints.get(upper ? Joint.U : Joint.L).minus(pivot);
+      this.apart = good.mm("apart", joints.get(Joint.U).z() - joints.get(Joint.L).z());
+      this.arm = good.mm("arm", ball.cross(line.unit()).length());
+      this.spread = good.mm("spread", Math.abs(line.x()));
+    }
     this.turns =
         new Turns(
             turns("front", "Turns of the front rod end", "+ out, − in; such as 1 1/2."),
@@ -88,8 +103,9 @@ final class RodEndTyped {
     return null;
   }
 
-  private TypedLength sized(String name, String label, String hint, String sentence) {
-    return good.sized(name, label, sentence).hint(hint).needed(sentence + TypedFigures.SIZED);
+  private Figure sized(String name, String label, String hint, String sentence) {
+    return good.mm(
+        name, good.sized(name, label, sentence).hint(hint).needed(sentence + TypedFigures.SIZED));
   }
 
   private double turns(String name, String label, String hint) {
@@ -120,14 +136,7 @@ final class RodEndTyped {
 
   /** Once all was read without a problem. */
   ArmOnRodEnds arm(Figure threadRad) {
-    return new ArmOnRodEnds(
-        which,
-        front,
-        rear,
-        good.mm("apart", apart),
-        good.mm("arm", arm),
-        good.mm("spread", spread),
-        threadRad);
+    return new ArmOnRodEnds(which, front, rear, apart, arm, spread, threadRad);
   }
 
   boolean changeWanted() {

@@ -1,8 +1,11 @@
 package spindlebook.align;
 
 import java.util.List;
+import java.util.Map;
 import spindlebook.align.OnPaperView.Line;
+import spindlebook.entry.Joint;
 import spindlebook.fold.Card;
+import spindlebook.linkage.Vec;
 import spindlebook.page.Asked;
 import spindlebook.parts.ToeKnockOn;
 import spindlebook.uncertainty.Figure;
@@ -52,6 +55,21 @@ final class ToeAlongPaper {
         slopeTyped
             ? TypedFigures.assumed("rod-slope", typed, SLOPE_UNSURE)
             : TypedFigures.assumed("rod-slope", 0, LEVEL_UNSURE);
+  }
+
+  /** From the joints laid out; nothing is asked. */
+  ToeAlongPaper(Card card, TypedFigures good, Map<Joint, Vec> joints) {
+    this.card = card;
+    Vec outer = joints.get(Joint.TO);
+    Vec lower = joints.get(Joint.L);
+    Vec kingpin = joints.get(Joint.U).minus(lower);
+    double up = outer.z() - lower.z();
+    Vec tie = outer.minus(joints.get(Joint.TI));
+    this.above = good.mm("outer-above", up);
+    this.steering =
+        good.mm("steering-arm", Math.abs(outer.x() - lower.x() - kingpin.x() * up / kingpin.z()));
+    this.slopeTyped = true;
+    this.slope = TypedFigures.assumed("rod-slope", tie.z() / tie.length(), SLOPE_UNSURE);
   }
 
   /** Adds toe to what the turns do; what is missing for it is told of in {@code notes}. */

@@ -97,6 +97,10 @@ final class TypedFigures {
     return own(name, angle == null ? 0 : angle.rad(), Rectangular.u(goodRad));
   }
 
+  Figure rad(String name, double rad) {
+    return own(name, rad, Rectangular.u(goodRad));
+  }
+
   private static Figure own(String name, double value, double u) {
     return u == 0
         ? Figure.exact(value)

@@ -123,6 +123,16 @@ class SpringPagesTest {
     assertEquals(422, shop.get(LEFT + "/try?open=28").status());
   }
 
+  /** The left rear's collar was turned after the right rear's ride was read: a hair lower there. */
+  @Test
+  void a_turned_collar_foretells_ride_at_the_other_corners_until_it_is_read() {
+    String right = shop.get("/corners/marmot-rr/spring").is(200).text();
+    inOrder(right, "What carries it", "Ride since a collar was turned", "measure again");
+    assertFalse(shop.get(LEFT).text().contains("Ride since a collar was turned"));
+    String collar = "/corners/marmot-lf/adjustments/preload";
+    assertTrue(shop.get(collar).is(200).text().contains("preload"));
+  }
+
   @Test
   void a_part_is_due_is_looked_at_from_the_drive_check_and_another_one_begins_anew() {
     String check = shop.get("/cars/marmot/drive-check?at=marmot-lf").is(200).text();

@@ -101,7 +101,7 @@ public final class Figures {
                 .map(d -> new Node().put("key", d.key()).said("why", d.doubt()))
                 .toList())
         .part(() -> AlignmentFigures.corner(corner, card, book.mirror(card)))
-        .part(() -> SpringFigures.corner(corner, card))
+        .part(() -> SpringFigures.corner(corner, book, card))
         .part(() -> LifeFigures.corner(corner, book, at));
   }
 

@@ -6,11 +6,13 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import spindlebook.definition.Spring;
+import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenSprings;
 import spindlebook.ride.CornerRide;
 import spindlebook.ride.RideFinding;
+import spindlebook.ride.RideForetold;
 import spindlebook.ride.StopOnLanding;
 import spindlebook.ride.StrapLasts;
 import spindlebook.spring.Coil;
@@ -36,9 +38,11 @@ final class SpringFigures {
     this.of = CornerRide.of(card);
   }
 
-  static void corner(Node corner, Card card) {
+  static void corner(Node corner, CarBook book, Card card) {
     if (card.springs().any()) {
-      corner.put("springs", new SpringFigures(card).all());
+      corner.put(
+          "springs",
+          new SpringFigures(card).all().put("rideForetoldMm", RideForetold.of(book, card)));
     }
   }
 

@@ -119,7 +119,7 @@ final class CardFold implements Cloneable {
             alignment.see(settings, this::tool),
             joints.values().stream().map(this::seeJoint).toList(),
             strapNow(seenReadings),
-            springs.see(corner.place(), settings, this::tool),
+            springs.see(corner.place(), settings, this::tool, seenHeights),
             new Memo());
   }
 

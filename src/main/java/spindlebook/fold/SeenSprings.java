@@ -1,6 +1,7 @@
 package spindlebook.fold;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,7 @@ import spindlebook.definition.Spring;
 import spindlebook.definition.Starter;
 import spindlebook.definition.Tool;
 import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
 import spindlebook.entry.UseUnit;
 import spindlebook.uncertainty.Figure;
 
@@ -24,13 +26,15 @@ import spindlebook.uncertainty.Figure;
  * @param pressedMm how much further the spring is pressed together than was said, for what its
  *     collar was turned since
  * @param stops in the order in which they came into the book
+ * @param rideMoved empty where ride holds as it was read, or something but a collar moved it
  */
 public record SeenSprings(
     Optional<Said<Spring>> spring,
     double pressedMm,
     Optional<Said<CornerWeight>> weight,
     List<Said<BumpStop>> stops,
-    Strap strap) {
+    Strap strap,
+    Optional<RideMoved> rideMoved) {
 
   /** The last that was said of a part, and what that is worth now. */
   public record Said<T>(T what, String key, Standing stands, List<Change> because) {}
@@ -46,6 +50,14 @@ public record SeenSprings(
 
   /** How long it was under its pull after so much use. */
   public record StrapRead(String key, double use, Figure lengthMm, double pullN) {}
+
+  /**
+   * Ride as it was last read, which collars moved since.
+   *
+   * @param readMm wheel position
+   * @param pressedMm how much further each corner's spring is pressed together since
+   */
+  public record RideMoved(Figure readMm, Map<Place, Double> pressedMm) {}
 
   public SeenSprings {
     stops = List.copyOf(stops);
@@ -98,7 +110,8 @@ public record SeenSprings(
       strap = new Written<>(entry, fitted);
     }
 
-    SeenSprings see(Place place, Settings settings, AlignmentFold.Tools tools) {
+    SeenSprings see(
+        Place place, Settings settings, AlignmentFold.Tools tools, List<SeenHeight> heights) {
       Subject ofSpring = new Subject.OfPart(AdjusterKind.SPRING);
       Optional<Said<Spring>> springs =
           Optional.ofNullable(spring).map(s -> said(s, Spring.class, ofSpring, place, settings));
@@ -120,7 +133,30 @@ public record SeenSprings(
                           place,
                           settings))
               .toList(),
-          strap(place, settings, tools.named(Starter.tape().tool(), Starter.tape())));
+          strap(place, settings, tools.named(Starter.tape().tool(), Starter.tape())),
+          rideMoved(settings, heights));
+    }
+
+    private static Optional<RideMoved> rideMoved(Settings settings, List<SeenHeight> heights) {
+      SeenHeight ride =
+          heights.stream()
+              .filter(h -> h.name() == HeightName.RIDE && h.stop() != Standing.REPLACED)
+              .reduce((earlier, later) -> later)
+              .orElse(null);
+      if (ride == null || ride.stop() != Standing.STALE || ride.positionMm() == null) {
+        return Optional.empty();
+      }
+      boolean collars =
+          ride.because().stream()
+              .allMatch(c -> settings.kind(c.place(), c.adjuster()) == AdjusterKind.SPRING_PRELOAD);
+      Map<Place, Double> pressed = new EnumMap<>(Place.class);
+      Subject ofSpring = new Subject.OfPart(AdjusterKind.SPRING);
+      for (Place place : Place.values()) {
+        Settings.Verdict verdict = settings.judge(place, ride.entry().after(), ofSpring);
+        collars &= verdict.stands() == Standing.LIVE || verdict.stands() == Standing.WORKED_OUT;
+        pressed.put(place, settings.movedMm(place, ride.entry().after(), ofSpring));
+      }
+      return collars ? Optional.of(new RideMoved(ride.positionMm(), pressed)) : Optional.empty();
     }
 
     private static <T extends Defined> Said<T> said(

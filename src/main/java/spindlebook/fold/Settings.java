@@ -17,6 +17,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToLongFunction;
 import java.util.stream.LongStream;
 import spindlebook.definition.Adjuster;
+import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Place;
 import spindlebook.definition.Setting;
 import spindlebook.definition.SettingUnit;
@@ -211,6 +212,12 @@ final class Settings {
   String name(Place place, String adjuster) {
     Line line = find(place, adjuster);
     return line == null ? adjuster : line.adjuster.name();
+  }
+
+  /** What an adjuster is; null when the book does not know it. */
+  AdjusterKind kind(Place place, String adjuster) {
+    Line line = find(place, adjuster);
+    return line == null ? null : line.adjuster.kind();
   }
 
   Setting now(Place place, String adjuster) {

@@ -373,6 +373,17 @@ public final class CornerRide {
                 .map(loose -> r.positionMm().minus(loose)));
   }
 
+  /** How far the frame would rise here under the same load, the collar turned on by so much. */
+  Optional<Figure> raisedMm(double pressedMm) {
+    return ride.map(
+        r -> {
+          ShockCurve.Here here = shock.orElseThrow().at(r.positionMm().value());
+          Figure spring = coil.orElseThrow().at(here.lengthMm(), Coil::rateNPerMm);
+          return Propagated.of(
+              List.of(spring, here.ratio(), r.rateNPerMm()), v -> pressedMm * v[0] * v[1] / v[2]);
+        });
+  }
+
   private Optional<Figure> droopShare() {
     return ride.flatMap(
         r ->

@@ -26,6 +26,7 @@ import spindlebook.fold.Card;
 import spindlebook.page.Link;
 import spindlebook.ride.CornerRide;
 import spindlebook.ride.RideFinding;
+import spindlebook.ride.RideForetold;
 import spindlebook.ride.RideNeed;
 import spindlebook.ride.StopOnLanding;
 import spindlebook.ride.StrapLasts;
@@ -136,7 +137,23 @@ public final class SpringView {
         ride.findings().stream()
             .filter(f -> f.figure().ordinal() <= SpringFigure.COIL_LEFT.ordinal())
             .toList();
-    return block("What carries it", of);
+    Block block = block("What carries it", of);
+    List<Row> rows = new ArrayList<>(block.rows());
+    RideForetold.of(book, card)
+        .ifPresent(
+            at ->
+                rows.add(
+                    0,
+                    new Row(
+                        "Ride since a collar was turned",
+                        lengths.signedFigure(at.plus(-zero.mm())),
+                        State.STALE,
+                        null,
+                        List.of(
+                            Capital.of(zero.words())
+                                + ": what the frame on its four springs makes of it, − higher.",
+                            "Measure ride, and the book counts from that."))));
+    return new Block(block.title(), rows, block.more(), block.needs(), null);
   }
 
   private Block endsSoftly() {

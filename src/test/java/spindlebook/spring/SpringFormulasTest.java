@@ -1,10 +1,12 @@
 package spindlebook.spring;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
@@ -189,5 +191,30 @@ class SpringFormulasTest {
     assertThrows(
         IllegalArgumentException.class,
         () -> new StopChart(new double[] {5, 20}, new double[] {0, 1000}));
+  }
+
+  /** Source: statics; the worked example of docs/methods-springs.md. */
+  @Test
+  void one_corner_raised_moves_all_four() {
+    List<Figure> raised =
+        List.of(Figure.exact(10), Figure.exact(0), Figure.exact(0), Figure.exact(0));
+    List<Figure> rates = Collections.nCopies(4, Figure.exact(20));
+    double[] more =
+        RigidFrame.moreLoadN(raised, rates, 1).stream().mapToDouble(Figure::value).toArray();
+    assertArrayEquals(new double[] {50, -50, -50, 50}, more, 1e-9);
+    double[] rises = new double[4];
+    for (int i = 0; i < 4; i++) {
+      rises[i] = raised.get(i).value() - more[i] / 20;
+    }
+    assertArrayEquals(new double[] {7.5, 2.5, 2.5, -2.5}, rises, 1e-9);
+
+    // Of other tracks and rates the loads still leave weight and both moments as they were.
+    List<Figure> other =
+        List.of(Figure.exact(18), Figure.exact(20), Figure.exact(31), Figure.exact(25));
+    double[] f =
+        RigidFrame.moreLoadN(raised, other, 1.1).stream().mapToDouble(Figure::value).toArray();
+    assertEquals(0, f[0] + f[1] + f[2] + f[3], 1e-9);
+    assertEquals(0, f[0] + f[1], 1e-9);
+    assertEquals(0, 1.1 * (f[0] - f[1]) + (f[2] - f[3]), 1e-9);
   }
 }

@@ -69,6 +69,8 @@ class LinkagePagesTest {
     assertTrue(page.contains("it closes"), page);
     assertTrue(page.contains("24 7/8 out, 45 1/8 back, 11 3/4 in up"), page);
     assertTrue(shop.get(linkage + "/to").text().contains("Where the wheel stands"));
+    // A shock has two mounts: the other one is asked for, not the same again.
+    assertEquals(linkage + "/sl", layOut("su", "18", "40", "38").location());
   }
 
   @Test

@@ -439,6 +439,31 @@ class SpringBooksTest {
     }
   }
 
+  /** However much a strap is said to have been used, what is told of it stays short. */
+  @Test
+  void a_strap_of_a_thousand_million_hours_is_told_in_few_lines() throws IOException {
+    corner(
+        ",'given':[{'dimension':'new-strap-length','length':'500 mm'}],"
+            + "'adjusters':[{'adjuster':'strap','kind':'limit-strap','unit':'holes',"
+            + "'step':'10 mm','moreShortens':true}],"
+            + "'heldBack':[{'allowance':'strap-stretch','percent':10}]");
+    line(
+        "part",
+        null,
+        "{'car':'car','corner':'lf','part':'strap','done':'fitted','adjuster':'strap',"
+            + "'usedBefore':1e9}");
+    for (int i = 0; i < 6; i++) {
+      line("use", null, "{'car':'car','unit':'hours','amount':1}");
+      line(
+          "telltale",
+          null,
+          "{'corner':'lf','what':'strap-length','length':" + mm(510 + i) + ",'pull':'200 lb'}");
+    }
+    for (JsonNode fit : springs().at("/strap/fits")) {
+      assertTrue(fit.get("next").size() <= 102, () -> fit.get("next").size() + " lines");
+    }
+  }
+
   private static JsonNode fit(JsonNode strap, String shape) {
     for (JsonNode fit : strap.get("fits")) {
       if (fit.get("shape").asText().equals(shape)) {

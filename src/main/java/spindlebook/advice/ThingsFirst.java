@@ -257,7 +257,8 @@ final class ThingsFirst {
     }
     StrapStretch stretch = new StrapStretch(card, card.pairings().get(0));
     last(card, TelltaleKind.STRAP_LENGTH)
-        .filter(t -> t.content().length() != null && !readOnTheStrapSince(card, t))
+        .filter(t -> t.content().length() != null && t.content().pull() == null)
+        .filter(t -> !readOnTheStrapSince(card, t))
         .filter(t -> stretch.usedUp(t.content().length().mm()))
         .ifPresent(t -> found.add(new ThingFirst.StretchUsed(Why.USED_UP, card.corner(), t)));
   }

@@ -83,6 +83,11 @@ public record BumpStop(
     }
   }
 
+  /** The same, of which nobody says where it is first touched. */
+  public BumpStop touchedElsewhere() {
+    return new BumpStop(stop, name, kind, chart, null, ratio, chartWithin, fitted, drop, damped);
+  }
+
   @Override
   public String inWords() {
     return name + (fitted ? "" : ", to compare");

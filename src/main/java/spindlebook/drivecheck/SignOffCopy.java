@@ -183,6 +183,7 @@ public final class SignOffCopy {
         found.figure(),
         found.of(),
         found.called(),
+        found.counted(),
         value(found.value(), STEP_MM),
         expanded(found.value(), STEP_MM),
         found.stands() == null ? null : found.stands().keptAs(),
@@ -312,6 +313,7 @@ public final class SignOffCopy {
             null,
             outcome(kept.outcome()),
             stands(kept.stands()),
+            kept.counted(),
             List.of());
     return Findings.of(found);
   }

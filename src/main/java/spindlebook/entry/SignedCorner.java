@@ -155,6 +155,7 @@ public record SignedCorner(
    * A figure of what carries it, ends its motion softly, or of how its strap lasts.
    *
    * @param of a bump stop's short name, and {@code called} its name; null for any other
+   * @param counted what a use is counted in; null of any other figure
    * @param value in what the figure is counted in; null when it was not known
    * @param expanded U, k = 2, in the same
    * @param stands what it was worth, in words, where it did not simply hold; {@code outcome} what
@@ -164,6 +165,7 @@ public record SignedCorner(
       SpringFigure figure,
       String of,
       String called,
+      UseUnit counted,
       Double value,
       Double expanded,
       String stands,

@@ -30,6 +30,8 @@ final class SpringFigures {
   /** One more reading is foretold every so many hours. */
   private static final int EVERY = 10;
 
+  private static final int MOST_NEXT = 100;
+
   private final Card card;
   private final CornerRide of;
 
@@ -250,7 +252,9 @@ final class SpringFigures {
   private static Node fit(StrapFit fit, StrapLasts lasts) {
     double[] p = fit.found().parameters();
     StrapFit.Reached gone = fit.reaches(lasts.goneAtMm().orElseThrow());
-    int most = (int) (3 * Math.max(EVERY, lasts.used())) / EVERY;
+    double to = 3 * Math.max(EVERY, lasts.used());
+    // So many at most, however much it was used.
+    double every = EVERY * Math.ceil(Math.max(1, to / EVERY / MOST_NEXT));
     return new Node()
         .put("shape", fit.shape())
         .put("parameters", doubles(p))
@@ -262,7 +266,11 @@ final class SpringFigures {
         .put("early", boxed(gone.early()))
         .put("middle", boxed(gone.centre()))
         .put("late", boxed(gone.late()))
-        .put("next", IntStream.rangeClosed(0, most).mapToObj(i -> next(fit, i * EVERY)).toList());
+        .put(
+            "next",
+            IntStream.rangeClosed(0, (int) (to / every))
+                .mapToObj(i -> next(fit, i * every))
+                .toList());
   }
 
   private static Node next(StrapFit fit, double use) {

@@ -353,12 +353,12 @@ final class CardFold implements Cloneable {
         settings.befall(place, happening.what(), change(entry, place, null, words(happening)));
       }
       if (happening.what() == HappeningKind.DRIVEN) {
-        springs.drive(entry.n(), null);
+        springs.drive(entry, null);
       }
     } else if (content instanceof Content.Part part) {
       takePart(entry, part);
     } else if (content instanceof Content.Use use) {
-      springs.drive(entry.n(), use);
+      springs.drive(entry, use);
       settings.befall(null, HappeningKind.DRIVEN, change(entry, null, null, SeenUse.words(use)));
     } else if (content instanceof Content.Alignment measured) {
       alignment.take(entry, measured);

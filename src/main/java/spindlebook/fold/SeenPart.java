@@ -1,12 +1,14 @@
 package spindlebook.fold;
 
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import spindlebook.definition.Place;
 import spindlebook.entry.Content;
-import spindlebook.entry.PartDone;
+import spindlebook.entry.HappeningKind;
+import spindlebook.entry.UseUnit;
 
 /**
  * A part that is on the car now.
@@ -40,50 +42,69 @@ public record SeenPart(
 
   private record Name(String corner, String part) {}
 
-  /** In the order in which they came into the book. */
+  /** Drives up to an entry: how many, and of one unit how many and how much. */
+  private record Driven(int drives, int counted, double amount) {}
+
+  private record On(Written<Content.Part> raw, Driven then, Noted looked, Driven lookedThen) {}
+
+  /** In the order in which they came into the book; of a corner that is not in it nothing. */
   static List<SeenPart> in(CarBook book) {
-    Map<Name, Written<Content.Part>> on = new LinkedHashMap<>();
-    Map<Name, Noted> looked = new LinkedHashMap<>();
+    Map<Name, On> on = new LinkedHashMap<>();
+    Map<UseUnit, Driven> by = new EnumMap<>(UseUnit.class);
+    int drives = 0;
     for (Noted entry : book.entries()) {
-      if (book.standing(entry.key()).orElse(null) instanceof Content.Part part) {
+      Content content = book.standing(entry.key()).orElse(null);
+      if (content instanceof Content.Use use) {
+        Driven was = by.getOrDefault(use.unit(), new Driven(0, 0, 0));
+        by.put(use.unit(), new Driven(0, was.counted() + 1, was.amount() + use.amount()));
+        drives++;
+      } else if (content instanceof Content.Happening h && h.what() == HappeningKind.DRIVEN) {
+        drives++;
+      } else if (content instanceof Content.Part part) {
         Name name = new Name(part.corner(), part.part());
-        if (part.done() == PartDone.FITTED) {
-          on.put(name, new Written<>(entry, part));
-          looked.remove(name);
-        } else if (part.done() == PartDone.TAKEN_OFF) {
-          on.remove(name);
-        } else {
-          looked.put(name, entry);
+        On was = on.get(name);
+        switch (part.done()) {
+          case FITTED ->
+              on.put(
+                  name,
+                  new On(new Written<>(entry, part), driven(by, part.unit(), drives), null, null));
+          case TAKEN_OFF -> on.remove(name);
+          case LOOKED_AT -> {
+            if (was != null) {
+              Driven now = driven(by, was.raw().content().unit(), drives);
+              on.put(name, new On(was.raw(), was.then(), entry, now));
+            }
+          }
         }
       }
     }
-    return on.entrySet().stream()
-        .map(p -> seen(book, p.getValue(), Optional.ofNullable(looked.get(p.getKey()))))
+    int all = drives;
+    return on.values().stream()
+        .filter(o -> o.raw().content().corner() == null || place(book, o).isPresent())
+        .map(o -> seen(o, place(book, o), driven(by, o.raw().content().unit(), all)))
         .toList();
   }
 
-  private static SeenPart seen(CarBook book, Written<Content.Part> raw, Optional<Noted> looked) {
-    Content.Part part = raw.content();
+  private static Optional<Place> place(CarBook book, On on) {
+    return book.placeOf(on.raw().content().corner());
+  }
+
+  private static Driven driven(Map<UseUnit, Driven> by, UseUnit unit, int drives) {
+    Driven counted = by.getOrDefault(unit, new Driven(0, 0, 0));
+    return new Driven(drives, counted.counted(), counted.amount());
+  }
+
+  private static SeenPart seen(On on, Optional<Place> place, Driven now) {
+    Content.Part part = on.raw().content();
     double before = part.usedBefore() == null ? 0 : part.usedBefore();
-    double used = used(book, part, raw.n());
+    double used = now.amount() - on.then().amount();
     return new SeenPart(
-        book.placeOf(part.corner()).orElse(null),
+        place.orElse(null),
         part,
-        raw.entry(),
-        looked,
+        on.raw().entry(),
+        Optional.ofNullable(on.looked()),
         before + used,
-        looked.map(l -> used(book, part, l.n())).orElse(before + used),
-        book.uses().stream().filter(u -> u.n() > raw.n()).allMatch(u -> of(part, u)));
-  }
-
-  private static double used(CarBook book, Content.Part part, long from) {
-    return book.uses().stream()
-        .filter(u -> u.n() > from && of(part, u))
-        .mapToDouble(u -> u.use().amount())
-        .sum();
-  }
-
-  private static boolean of(Content.Part part, SeenUse use) {
-    return use.use() != null && use.use().unit() == part.unit();
+        on.looked() == null ? before + used : now.amount() - on.lookedThen().amount(),
+        now.drives() - on.then().drives() == now.counted() - on.then().counted());
   }
 }

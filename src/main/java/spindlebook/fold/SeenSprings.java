@@ -43,7 +43,7 @@ public record SeenSprings(
    * The strap that is fitted now, as it was measured under one pull.
    *
    * @param read in the book's order; none where nobody measured it under a stated pull
-   * @param unit in which its use is counted; null before the first drive
+   * @param unit in which its use is counted; null where nobody said any
    * @param counted whether every drive since it was new said how much, and in that unit
    */
   public record Strap(List<StrapRead> read, UseUnit unit, boolean counted) {}
@@ -70,7 +70,7 @@ public record SeenSprings(
 
   /** Gathers it for one corner, in the book's order. Used once and thrown away. */
   static final class Fold {
-    private record Drive(long n, Content.Use use) {}
+    private record Drive(long n, long after, Content.Use use) {}
 
     private final CarBook book;
     private Written<Content.Definition> spring;
@@ -101,8 +101,8 @@ public record SeenSprings(
     }
 
     /** A drive; null where nobody said how much. */
-    void drive(long n, Content.Use use) {
-      drives.add(new Drive(n, use));
+    void drive(Noted entry, Content.Use use) {
+      drives.add(new Drive(entry.n(), entry.after(), use));
     }
 
     /** A strap that was fitted. */
@@ -123,16 +123,7 @@ public record SeenSprings(
                   w ->
                       new Said<>(
                           (CornerWeight) w.content().what(), w.key(), Standing.LIVE, List.of())),
-          stops.values().stream()
-              .map(
-                  s ->
-                      said(
-                          s,
-                          BumpStop.class,
-                          new Subject.OfPart(AdjusterKind.BUMP_STOP_SPACER),
-                          place,
-                          settings))
-              .toList(),
+          stops.values().stream().map(s -> stop(s, place, settings)).toList(),
           strap(place, settings, tools.named(Starter.tape().tool(), Starter.tape())),
           rideMoved(settings, heights));
     }
@@ -159,6 +150,18 @@ public record SeenSprings(
       return collars ? Optional.of(new RideMoved(ride.positionMm(), pressed)) : Optional.empty();
     }
 
+    /** Another stop fitted has another chart; a spacer moves only where it is first touched. */
+    private Said<BumpStop> stop(Written<Content.Definition> raw, Place place, Settings settings) {
+      Subject of = new Subject.OfPart(AdjusterKind.BUMP_STOP_SPACER);
+      Said<BumpStop> said = said(raw, BumpStop.class, of, place, settings);
+      boolean another =
+          said.because().stream()
+              .anyMatch(c -> book.standing(c.key(), Content.Part.class).isPresent());
+      return said.stands().counts() || another
+          ? said
+          : new Said<>(said.what().touchedElsewhere(), said.key(), Standing.LIVE, List.of());
+    }
+
     private static <T extends Defined> Said<T> said(
         Written<Content.Definition> raw,
         Class<T> kind,
@@ -170,41 +173,43 @@ public record SeenSprings(
           kind.cast(raw.content().what()), raw.key(), verdict.stands(), verdict.because());
     }
 
-    /** Since it was last set or another was fitted, under the pull of the last reading. */
+    /**
+     * Under the pull of the last reading, since it was last set or another was fitted; its use goes
+     * on when it is set. Who did not know of the new one read the old.
+     */
     private Strap strap(Place place, Settings settings, Tool tape) {
-      if (read.isEmpty()) {
-        return new Strap(List.of(), null, true);
-      }
-      Subject ofStrap = new Subject.GivenLength(Dimension.NEW_STRAP_LENGTH);
-      long fitted = settings.era(place, book.n(), ofStrap);
-      double pullN = read.get(read.size() - 1).content().pull().si(false);
-      List<Drive> since = drives.stream().filter(d -> d.n() > fitted).toList();
+      Content.Part part = strap == null ? null : strap.content();
+      long fitted = strap == null ? 0 : strap.n();
+      double before = part == null || part.usedBefore() == null ? 0 : part.usedBefore();
+      List<Drive> since = drives.stream().filter(d -> d.after() >= fitted).toList();
       UseUnit unit =
           since.stream()
               .filter(d -> d.use() != null)
               .map(d -> d.use().unit())
               .findFirst()
-              .orElse(null);
-      boolean before = strap != null && strap.n() == fitted && strap.content().usedBefore() != null;
-      List<StrapRead> seen = new ArrayList<>();
-      for (Written<Content.Telltale> raw : read) {
-        if (raw.n() > fitted && raw.content().pull().si(false) == pullN) {
-          double use =
-              since.stream()
-                  .filter(d -> d.n() < raw.n() && d.use() != null)
-                  .mapToDouble(d -> d.use().amount())
-                  .sum();
-          seen.add(
-              new StrapRead(
-                  raw.key(),
-                  use + (before ? strap.content().usedBefore() : 0),
-                  ToolError.ofLengths(tape).read(raw.content().length().mm(), raw.key(), raw.key()),
-                  pullN));
-        }
-      }
+              .orElse(part == null ? null : part.unit());
       boolean counted =
           since.stream().allMatch(d -> d.use() != null && d.use().unit() == unit)
-              && (!before || unit == null || strap.content().unit() == unit);
+              && (before == 0 || part.unit() == unit);
+      if (read.isEmpty()) {
+        return new Strap(List.of(), unit, counted);
+      }
+      long set = settings.era(place, book.n(), new Subject.GivenLength(Dimension.NEW_STRAP_LENGTH));
+      double pullN = read.get(read.size() - 1).content().pull().si(false);
+      List<StrapRead> seen = new ArrayList<>();
+      double use = before;
+      int driven = 0;
+      for (Written<Content.Telltale> raw : read) {
+        while (driven < since.size() && since.get(driven).n() < raw.n()) {
+          Content.Use drive = since.get(driven++).use();
+          use += drive == null ? 0 : drive.amount();
+        }
+        if (raw.after() >= set && raw.content().pull().si(false) == pullN) {
+          Figure length =
+              ToolError.ofLengths(tape).read(raw.content().length().mm(), raw.key(), raw.key());
+          seen.add(new StrapRead(raw.key(), use, length, pullN));
+        }
+      }
       return new Strap(List.copyOf(seen), unit, counted);
     }
   }

@@ -34,7 +34,7 @@ public record CornerSketch(
       return switch (this) {
         case FRONT -> new double[] {p.y(), -p.z()};
         case SIDE -> new double[] {left ? -p.x() : p.x(), -p.z()};
-        case TOP -> new double[] {p.y(), -p.x()};
+        case TOP -> new double[] {-p.y(), -p.x()};
       };
     }
   }

@@ -5,6 +5,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
@@ -80,11 +82,16 @@ public record LinkageView(
         : "Laid out with the wheel at another height than the rest, so left out:";
   }
 
-  /** The first that is missing or stale, the needed ones before the rest. */
+  /** The first that is missing, a fellow of one laid out too, or stale; then the rest. */
   static Optional<Joint> next(Card card) {
-    CornerJoints joints = CornerJoints.of(card);
-    return Stream.of(Joint.values())
-        .filter(j -> !joints.at().containsKey(j) && !j.direction())
+    Set<Joint> there =
+        card.joints().stream()
+            .filter(j -> j.stands().counts())
+            .map(j -> j.place().joint())
+            .collect(Collectors.toSet());
+    return Stream.concat(
+            CornerJoints.of(card).missing().stream(),
+            Stream.of(Joint.values()).filter(j -> !there.contains(j) && !j.direction()))
         .findFirst();
   }
 

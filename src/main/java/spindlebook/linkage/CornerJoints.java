@@ -148,15 +148,24 @@ public record CornerJoints(
   private static double angle(Card card, Quantity quantity, Figure position) {
     Stream<SeenReading> read =
         card.readingsOf(quantity).stream()
-            .filter(r -> r.counts() && r.reading().angle() != null)
-            .filter(r -> r.reading().steering() == Steering.STRAIGHT);
+            .filter(r -> r.counts() && r.reading().steering() == Steering.STRAIGHT)
+            .filter(r -> r.value() != null && !Double.isNaN(rad(card, r)));
     return position == null
         ? 0
         : read.min(
                 Comparator.comparingDouble(
                     r -> Math.abs(r.height().positionMm().value() - position.value())))
-            .map(r -> r.value().value())
+            .map(r -> rad(card, r))
             .orElse(0.0);
+  }
+
+  /** As typed, or as a length across what was given; NaN where it was not. */
+  private static double rad(Card card, SeenReading read) {
+    return read.reading().angle() != null
+        ? read.value().value()
+        : card.given(Dimension.TOE_ACROSS)
+            .map(g -> Math.asin(read.value().value() / g.length().mm()))
+            .orElse(Double.NaN);
   }
 
   /** Places and wheel angles that may be other than given, those of a joint together. */

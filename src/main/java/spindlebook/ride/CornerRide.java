@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import spindlebook.curve.MeasuredCurve;
 import spindlebook.curve.Node;
 import spindlebook.curve.Nodes;
@@ -14,6 +15,7 @@ import spindlebook.definition.Dimension;
 import spindlebook.definition.HeldBack;
 import spindlebook.definition.Spring;
 import spindlebook.definition.Starter;
+import spindlebook.definition.Tool;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Joint;
 import spindlebook.entry.Quantity;
@@ -88,7 +90,7 @@ public final class CornerRide {
     this.stops = card.springs().stops().stream().map(this::landing).toList();
     this.strap = StrapLasts.of(card);
     if (card.springs().any()) {
-      WorkedOut.part(this::find, why -> {});
+      find();
     }
   }
 
@@ -141,22 +143,31 @@ public final class CornerRide {
     }
     Figure read = kg(w.read(), "scale");
     Figure net = w.bare() == null ? read : read.minus(kg(w.bare(), "plank"));
-    ToolError tape = ToolError.ofLengths(Starter.tape());
     return Propagated.of(
-        List.of(
-            net,
-            tape.read(w.toScale().mm(), "to scale " + card.corner(), "to scale"),
-            tape.read(w.toWheel().mm(), "to wheel " + card.corner(), "to wheel")),
+        List.of(net, taped(w.toScale(), "to scale"), taped(w.toWheel(), "to wheel")),
         v -> v[0] * v[1] / v[2]);
+  }
+
+  /** As it was read with the tape that lies beside the car. */
+  private Figure taped(TypedLength length, String what) {
+    Tool starting = Starter.tape();
+    Tool tape =
+        card.tools().stream()
+            .filter(t -> t.tool().equals(starting.tool()))
+            .findFirst()
+            .orElse(starting);
+    return ToolError.ofLengths(tape).read(length.mm(), what + " " + card.corner(), what);
   }
 
   private Figure sprung(CornerWeight w) {
     if (w.sprung() != null) {
       return kg(w.sprung(), "sprung");
     }
-    return w.unsprung() == null || weightKg.isEmpty()
-        ? null
-        : weightKg.get().minus(kg(w.unsprung(), "unsprung"));
+    Figure sprung =
+        w.unsprung() == null || weightKg.isEmpty()
+            ? null
+            : weightKg.get().minus(kg(w.unsprung(), "unsprung"));
+    return sprung == null || sprung.value() > 0 ? sprung : null;
   }
 
   private ShockCurve readShock() {
@@ -197,14 +208,16 @@ public final class CornerRide {
     }
     return s.tender() == null
         ? Coil.single(main, zero.get())
-        : new Coil(main, rate(s.tender(), "tender"), Figure.exact(s.crossover().mm()), zero.get());
+        : new Coil(main, rate(s.tender(), "tender"), taped(s.crossover(), "crossover"), zero.get());
   }
 
   private Optional<Figure> zeroForce(Spring s) {
     Optional<Figure> loose =
         s.looseAt() != null
-            ? Optional.of(Figure.exact(s.looseAt().mm()))
-            : s.preload() == null ? Optional.empty() : open().map(o -> o.plus(s.preload().mm()));
+            ? Optional.of(taped(s.looseAt(), "loose at"))
+            : s.preload() == null
+                ? Optional.empty()
+                : open().map(o -> o.plus(taped(s.preload(), "preload")));
     return loose.map(z -> z.plus(card.springs().pressedMm()));
   }
 
@@ -254,7 +267,7 @@ public final class CornerRide {
                                     chart,
                                     StopOnLanding.factor(stop),
                                     t,
-                                    droop.value(),
+                                    droop,
                                     sprungKg.get(),
                                     Figure.exact(stop.drop().mm()),
                                     Figure.exact(stop.damped() / 100))));
@@ -264,13 +277,13 @@ public final class CornerRide {
         touch,
         drop,
         drop.flatMap(d -> quietly(() -> d.rest().orElse(null))),
-        drop.flatMap(d -> known(End.BUMP).flatMap(b -> quietly(() -> d.energyAt(b.value())))));
+        drop.flatMap(d -> known(End.BUMP).flatMap(b -> quietly(() -> d.energyAt(b)))));
   }
 
   private Optional<Figure> touch(Said<BumpStop> said) {
     TypedLength typed = said.what().touch();
     return typed != null && said.stands().counts()
-        ? Optional.of(Figure.exact(typed.mm()))
+        ? Optional.of(taped(typed, "touch " + said.what().stop()))
         : touchRead();
   }
 
@@ -314,7 +327,9 @@ public final class CornerRide {
 
   private void find() {
     if (weight().isPresent()) {
-      add(SpringFigure.CORNER_WEIGHT, weightKg, RideNeed.WEIGHT);
+      if (weightKg.isPresent() || sprungKg.isEmpty()) {
+        add(SpringFigure.CORNER_WEIGHT, weightKg, RideNeed.WEIGHT);
+      }
       add(SpringFigure.SPRUNG_WEIGHT, sprungKg, RideNeed.WEIGHT);
     }
     if (card.springs().spring().isPresent()) {
@@ -335,12 +350,19 @@ public final class CornerRide {
     if (sagMm().isPresent()) {
       add(SpringFigure.SAG, sagMm(), need);
     }
-    add(SpringFigure.DROOP_SHARE, droopShare(), ride.isEmpty() ? need : endNeed());
+    add(
+        SpringFigure.DROOP_SHARE,
+        droopShare(),
+        ride.isEmpty() ? need : endNeed(End.DROOP, End.BUMP));
     if (spring().map(Spring::sitAt).isPresent()) {
       add(SpringFigure.COLLAR, collarMm(), need);
     }
     if (spring().filter(s -> s.free() != null && s.solid() != null).isPresent()) {
-      add(SpringFigure.COIL_LEFT, coilLeftMm(), need, GuardBand::apart);
+      add(
+          SpringFigure.COIL_LEFT,
+          coilLeftMm(),
+          coil.isEmpty() ? need : shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : endNeed(End.BUMP),
+          GuardBand::apart);
     }
   }
 
@@ -359,17 +381,20 @@ public final class CornerRide {
     return sprungKg.isEmpty() ? RideNeed.WEIGHT : RideNeed.RIDE;
   }
 
-  private RideNeed endNeed() {
-    return stop(End.DROOP).isEmpty()
-        ? RideNeed.DROOP
-        : stop(End.BUMP).isEmpty() ? RideNeed.BUMP : RideNeed.SHOCK_LENGTHS;
+  /** The first of these ends of which it is not known where it is; else shock lengths there. */
+  private RideNeed endNeed(End... ends) {
+    return Stream.of(ends)
+        .filter(e -> stop(e).isEmpty())
+        .findFirst()
+        .map(e -> e == End.DROOP ? RideNeed.DROOP : RideNeed.BUMP)
+        .orElse(RideNeed.SHOCK_LENGTHS);
   }
 
   public Optional<Figure> sagMm() {
     return ride.flatMap(
         r ->
             wheel
-                .flatMap(w -> w.shock().wheelAt(w.coil().zeroForceMm()))
+                .flatMap(w -> quietly(() -> w.shock().wheelAt(w.coil().zeroForceMm()).orElse(null)))
                 .map(loose -> r.positionMm().minus(loose)));
   }
 
@@ -391,6 +416,7 @@ public final class CornerRide {
                 .flatMap(
                     low ->
                         stop(End.BUMP)
+                            .filter(high -> high.value() > low.value())
                             .map(
                                 high ->
                                     Propagated.of(
@@ -432,15 +458,17 @@ public final class CornerRide {
   }
 
   private void ofShock() {
-    RideNeed need = shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : endNeed();
+    RideNeed droop = shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : endNeed(End.DROOP);
+    RideNeed bump = shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : endNeed(End.BUMP);
+    RideNeed need = shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : endNeed(End.DROOP, End.BUMP);
     Optional<Figure> atRide =
         travel.rideMm().or(() -> ride.map(WheelSpring.Ride::positionMm)).filter(this::along);
-    add(SpringFigure.RATIO_AT_DROOP, known(End.DROOP).map(this::ratio), need);
+    add(SpringFigure.RATIO_AT_DROOP, known(End.DROOP).map(this::ratio), droop);
     add(
         SpringFigure.RATIO_AT_RIDE,
         atRide.map(this::ratio),
         shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : RideNeed.RIDE);
-    add(SpringFigure.RATIO_AT_BUMP, known(End.BUMP).map(this::ratio), need);
+    add(SpringFigure.RATIO_AT_BUMP, known(End.BUMP).map(this::ratio), bump);
     add(SpringFigure.STROKE_USED, strokeMm(0, 0), need);
     double keptOpen = reserve(Allowance.SHOCK_OPEN_RESERVE);
     double keptClosed = reserve(Allowance.SHOCK_CLOSED_RESERVE);
@@ -448,12 +476,12 @@ public final class CornerRide {
     add(
         SpringFigure.LEFT_OPEN,
         open().flatMap(o -> known(End.DROOP).map(z -> o.minus(lengthMm(z)))),
-        open().isEmpty() ? RideNeed.SHOCK_OPEN : need,
+        open().isEmpty() ? RideNeed.SHOCK_OPEN : droop,
         left -> GuardBand.atLeast(left, keptOpen));
     add(
         SpringFigure.LEFT_CLOSED,
         closed().flatMap(c -> known(End.BUMP).map(z -> lengthMm(z).minus(c))),
-        closed().isEmpty() ? RideNeed.SHOCK_CLOSED : need,
+        closed().isEmpty() ? RideNeed.SHOCK_CLOSED : bump,
         left -> GuardBand.atLeast(left, keptClosed));
   }
 
@@ -492,11 +520,11 @@ public final class CornerRide {
             ? RideNeed.TOUCH
             : ride.isEmpty() && (wheel.isEmpty() || sprungKg.isEmpty())
                 ? rideNeed()
-                : at.drop().isEmpty() ? endNeed() : RideNeed.LANDING;
+                : at.drop().isEmpty() ? endNeed(End.DROOP) : RideNeed.LANDING;
     addOf(at, SpringFigure.STOP_CRUSH, at.rest().map(Drop.Rest::crushMm), need, null);
     addOf(at, SpringFigure.STOP_FORCE, at.rest().map(Drop.Rest::stopN), need, null);
     addOf(at, SpringFigure.WHEEL_FORCE, at.rest().map(Drop.Rest::wheelN), need, null);
-    RideNeed end = at.drop().isEmpty() ? need : endNeed();
+    RideNeed end = at.drop().isEmpty() ? need : endNeed(End.BUMP);
     addOf(at, SpringFigure.STOP_MEETS, at.atBump().map(Drop.Energy::leftToStopJ), end, null);
     addOf(
         at,
@@ -509,7 +537,9 @@ public final class CornerRide {
   }
 
   private void ofStrap(StrapLasts lasts) {
-    add(SpringFigure.STRAP_GROWTH, Optional.of(lasts.growthMm()), null, lasts.readings(), null);
+    Optional<Figure> growth =
+        Optional.of(lasts.growthMm()).filter(g -> lasts.readings().size() > 1);
+    add(SpringFigure.STRAP_GROWTH, growth, RideNeed.READINGS, lasts.readings(), null);
     for (SpringFigure figure : List.of(SpringFigure.STRAP_EARLY, SpringFigure.STRAP_LATE)) {
       Optional<Figure> at =
           lasts
@@ -544,7 +574,6 @@ public final class CornerRide {
       RideNeed need,
       List<String> readings,
       Outcome outcome) {
-    Standing spring = card.springs().spring().map(Said::stands).orElse(Standing.LIVE);
     boolean bySpring =
         figure.ordinal() >= SpringFigure.WHEEL_RATE.ordinal()
             && figure.ordinal() <= SpringFigure.COIL_LEFT.ordinal();
@@ -556,8 +585,16 @@ public final class CornerRide {
             value.orElse(null),
             value.isPresent() ? null : need,
             outcome,
-            bySpring && value.isPresent() && spring != Standing.LIVE ? spring : null,
+            bySpring && value.isPresent() ? springStands() : null,
+            figure.unit() == SpringFigure.Unit.USE
+                ? strap.map(StrapLasts::unit).orElse(null)
+                : null,
             readings));
+  }
+
+  /** Null where it simply holds. */
+  private Standing springStands() {
+    return card.springs().spring().map(Said::stands).filter(s -> s != Standing.LIVE).orElse(null);
   }
 
   private void addOf(
@@ -566,6 +603,7 @@ public final class CornerRide {
       Optional<Figure> value,
       RideNeed need,
       Outcome outcome) {
+    boolean holds = at.said().stands().counts();
     findings.add(
         new RideFinding(
             figure,
@@ -573,7 +611,8 @@ public final class CornerRide {
             at.stop().name(),
             value.orElse(null),
             value.isPresent() ? null : need,
-            outcome,
+            holds ? outcome : null,
+            value.isEmpty() ? null : holds ? springStands() : at.said().stands(),
             null,
             List.of()));
   }

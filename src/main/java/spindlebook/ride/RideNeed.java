@@ -16,7 +16,7 @@ public enum RideNeed {
   STRAP_NEW("the new strap's length and its stretch"),
   DRIVES("how long each drive was, all in one unit"),
   READINGS("the strap's length after more drives"),
-  MAY_NEVER("nothing: it may never get there"),
+  MAY_NEVER("more drives: so far it may never get there"),
   TOO_FAR("more drives: the end is too far ahead to tell");
 
   private final String words;

@@ -76,7 +76,8 @@ public record Cell(FigureText figure, String word, State state, String stateWord
   static FigureText text(Finding of, Figure figure, LengthUnit unit, boolean signed) {
     Lengths lengths = new Lengths(unit);
     if (of.of() instanceof RideFinding ride) {
-      return new RideText(unit, "").of(ride.figure().unit(), figure);
+      return new RideText(unit, ride.counted() == null ? "" : ride.counted().words())
+          .of(ride.figure().unit(), figure);
     }
     if (of.group() == Group.ALIGNMENT) {
       AlignedFigure aligned = AlignedFigure.valueOf(of.id());

@@ -31,7 +31,7 @@ public record Drop(
     StopChart stop,
     Figure chartFactor,
     Figure touchMm,
-    double droopMm,
+    Figure droopMm,
     Figure massKg,
     Figure dropMm,
     Figure damped) {
@@ -45,7 +45,7 @@ public record Drop(
   /** Empty when it does not come to rest where shock and chart are known, or does not move. */
   public Optional<Rest> rest() {
     double most = Math.min(spring.shock().toMm(), touchMm.value() + stop.mostMm());
-    double first = droopMm + 1;
+    double first = droopMm.value() + 1;
     if (leftOver(most).value() > 0 || leftOver(first).value() < 0) {
       return Optional.empty();
     }
@@ -68,34 +68,35 @@ public record Drop(
   }
 
   /** By a wheel position, full bump say. */
-  public Energy energyAt(double positionMm) {
-    Figure at = Figure.exact(positionMm);
+  public Energy energyAt(Figure at) {
     return new Energy(
         drawn(at, this::brought),
         drawn(at, v -> brought(v) - coil(v)),
-        drawn(at, v -> stop.energyJ(v[13] - v[12]) * v[11]));
+        drawn(at, v -> stop.energyJ(v[14] - v[12]) * v[11]));
   }
 
   private Figure leftOver(double z) {
-    return drawn(Figure.exact(z), v -> brought(v) - coil(v) - stop.energyJ(v[13] - v[12]) * v[11]);
+    return drawn(Figure.exact(z), v -> brought(v) - coil(v) - stop.energyJ(v[14] - v[12]) * v[11]);
   }
 
   private double stopN(double[] v) {
-    return stop.forceN(v[13] - v[12]) * v[11];
+    return stop.forceN(v[14] - v[12]) * v[11];
   }
 
   private double brought(double[] v) {
-    return (1 - v[9]) * v[7] * WheelSpring.G * (v[8] + v[13] - droopMm) / 1000;
+    return (1 - v[9]) * v[7] * WheelSpring.G * (v[8] + v[14] - v[13]) / 1000;
   }
 
   private static double coil(double[] v) {
     return Coil.energyJ(v, v[4]) - Coil.energyJ(v, v[10]);
   }
 
-  /** After the coil and the shock: mass, drop, damped, length at droop, chart, touch, position. */
+  /** After coil and shock: mass, drop, damped, length at droop, chart, touch, droop, position. */
   private Figure drawn(Figure at, ToDoubleFunction<double[]> formula) {
-    Figure atDroop = spring.shock().at(droopMm).lengthMm();
+    ShockCurve.Here droop = spring.shock().at(droopMm.value());
+    Figure off = droopMm.plus(-droopMm.value());
+    Figure atDroop = droop.lengthMm().minus(off.times(droop.ratio().value()));
     return spring.drawn(
-        at, List.of(massKg, dropMm, damped, atDroop, chartFactor, touchMm), formula);
+        at, List.of(massKg, dropMm, damped, atDroop, chartFactor, touchMm, droopMm), formula);
   }
 }

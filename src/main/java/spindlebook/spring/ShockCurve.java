@@ -85,7 +85,7 @@ public record ShockCurve(double fromMm, double toMm, DoubleFunction<Here> here) 
         fitted.openMm.minus(at(droopMm).lengthMm), at(bumpMm).lengthMm.minus(fitted.closedMm));
   }
 
-  /** Where the wheel is when the shock is that long; empty outside what is known. */
+  /** Where the wheel is when the shock is that long; empty outside what is known, or held still. */
   public Optional<Figure> wheelAt(Figure lengthMm) {
     double wanted = lengthMm.value();
     if (!(wanted <= at(fromMm).lengthMm.value() && wanted >= at(toMm).lengthMm.value())) {
@@ -93,6 +93,8 @@ public record ShockCurve(double fromMm, double toMm, DoubleFunction<Here> here) 
     }
     double z = Bisection.zero(x -> wanted - at(x).lengthMm.value(), fromMm, toMm);
     Here found = at(z);
-    return Optional.of(found.lengthMm.minus(lengthMm).times(1 / found.ratio.value()).plus(z));
+    return !(found.ratio.value() > 0)
+        ? Optional.empty()
+        : Optional.of(found.lengthMm.minus(lengthMm).times(1 / found.ratio.value()).plus(z));
   }
 }

@@ -79,8 +79,15 @@ public record WheelSpring(ShockCurve shock, Coil coil) {
   }
 
   public static Figure hz(Figure rateNPerMm, Figure massKg) {
-    return Propagated.of(
-        List.of(rateNPerMm, massKg), v -> Math.sqrt(v[0] * 1000 / v[1]) / (2 * Math.PI));
+    double k = rateNPerMm.value();
+    double m = massKg.value();
+    double hz = Math.sqrt(k * 1000 / m) / (2 * Math.PI);
+    // By its derivatives: half the rate's own doubt, also where that is as large as the rate.
+    return rateNPerMm
+        .plus(-k)
+        .times(hz / (2 * k))
+        .minus(massKg.plus(-m).times(hz / (2 * m)))
+        .plus(hz);
   }
 
   /** The rate with the tyre's beneath it. */

@@ -2,13 +2,16 @@ package spindlebook.fold;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static spindlebook.fold.CarLines.line;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
+import spindlebook.definition.BumpStop;
 import spindlebook.entry.UseUnit;
 import spindlebook.log.BookRefused;
 
@@ -20,6 +23,8 @@ class SeenSpringsTest {
               + "'steered-double-a-arm','adjusters':["
               + "{'adjuster':'strap','kind':'limit-strap','unit':'holes','step':'1 in',"
               + "'moreShortens':true,'first':'hole 3'},"
+              + "{'adjuster':'spacer','kind':'bump-stop-spacer','unit':'length',"
+              + "'moreShortens':true},"
               + "{'adjuster':'collar','kind':'spring-preload','unit':'turns','step':'2 mm',"
               + "'moreShortens':false,'first':'4 turns'},"
               + "{'adjuster':'spring','kind':'spring','unit':'words','moreShortens':false}]}}");
@@ -111,26 +116,54 @@ class SeenSpringsTest {
   }
 
   @Test
-  void a_strap_set_or_fitted_anew_starts_anew() {
+  void a_strap_set_anew_is_read_anew_and_a_new_one_starts_at_nothing() {
     String[] first = {hours(2), read("508", "200 lb"), hours(3), read("509", "200 lb")};
     assertEquals(2, seen(first).strap().read().size());
-    for (String change :
-        List.of(adjust("strap", "hole 4"), part("'done':'fitted','adjuster':'strap'"))) {
-      SeenSprings.Strap strap =
-          seen(
-                  first[0],
-                  first[1],
-                  first[2],
-                  first[3],
-                  change,
-                  read("500", "200 lb"),
-                  hours(1),
-                  read("501", "200 lb"))
-              .strap();
-      assertEquals(
-          List.of(0.0, 1.0), strap.read().stream().map(SeenSprings.StrapRead::use).toList());
-    }
-    assertEquals(2, seen(first).strap().read().size());
+    Map<String, List<Double>> use =
+        Map.of(
+            adjust("strap", "hole 4"), List.of(5.0, 6.0),
+            part("'done':'fitted','adjuster':'strap'"), List.of(0.0, 1.0));
+    use.forEach(
+        (change, wanted) -> {
+          SeenSprings.Strap strap =
+              seen(
+                      first[0],
+                      first[1],
+                      first[2],
+                      first[3],
+                      change,
+                      read("500", "200 lb"),
+                      hours(1),
+                      read("501", "200 lb"))
+                  .strap();
+          assertEquals(wanted, strap.read().stream().map(SeenSprings.StrapRead::use).toList());
+        });
+  }
+
+  /** A phone that did not know of the new strap read the old one, however late it comes. */
+  @Test
+  void what_was_read_before_a_strap_was_fitted_is_not_of_the_new_one() {
+    String late = read("545", "200 lb").replace("{\"kind\"", "{\"after\":2,\"kind\"");
+    SeenSprings.Strap strap =
+        seen(hours(2), part("'done':'fitted','adjuster':'strap'"), late, read("500", "200 lb"))
+            .strap();
+    assertEquals(List.of(500.0), strap.read().stream().map(r -> r.lengthMm().value()).toList());
+  }
+
+  /** Another stop has another chart; a spacer moves only where it is first touched. */
+  @Test
+  void a_spacer_leaves_a_stops_chart_and_another_stop_ends_it() {
+    String stop =
+        define(
+            "'bumpStop':{'stop':'air','kind':'air','touch':'40 mm','chart':[{'crush':'0 mm',"
+                + "'force':'0 N'},{'crush':'50 mm','force':'4000 N'}]}");
+    SeenSprings.Said<BumpStop> spaced = seen(stop, adjust("spacer", "10 mm")).stops().get(0);
+    assertEquals(Standing.LIVE, spaced.stands());
+    assertNull(spaced.what().touch());
+    String another =
+        part("'done':'fitted','adjuster':'spacer'").replace("\"strap\",\"what", "\"stop\",\"what");
+    SeenSprings.Said<BumpStop> fitted = seen(stop, another).stops().get(0);
+    assertEquals(Standing.STALE, fitted.stands());
   }
 
   @Test

@@ -326,7 +326,14 @@ class BodiesTest {
                             AlignedFigure.TRAIL, null, null, null, "at least 1 in", "needs")),
                     List.of(
                         new SignedCorner.Ride(
-                            SpringFigure.STOP_FORCE, "air", "2 in air", 1.0, 0.1, "holds", null))),
+                            SpringFigure.STOP_FORCE,
+                            "air",
+                            "2 in air",
+                            null,
+                            1.0,
+                            0.1,
+                            "holds",
+                            null))),
                 new SignedCorner(
                     "rf", Place.RIGHT_FRONT, "short", 0, "from ride", null, null, null, null)),
             List.of(new SignedThing("short", Place.LEFT_FRONT, "too near")),

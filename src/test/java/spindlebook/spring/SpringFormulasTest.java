@@ -144,7 +144,8 @@ class SpringFormulasTest {
   }
 
   private static Drop drop(Figure mass, Figure high, Figure damped, Figure touch, Figure chart) {
-    return new Drop(WHEEL, SpringReferenceTest.stop(), chart, touch, -250, mass, high, damped);
+    return new Drop(
+        WHEEL, SpringReferenceTest.stop(), chart, touch, Figure.exact(-250), mass, high, damped);
   }
 
   private static final Figure HIGH = Figure.exact(100);
@@ -174,7 +175,10 @@ class SpringFormulasTest {
     follows(170, 1, of(t -> drop(MASS, HIGH, none, t, one).rest().orElseThrow().stopN()));
     follows(170, 1, of(t -> drop(MASS, HIGH, none, t, one).rest().orElseThrow().crushMm()));
     follows(1, 0.03, of(c -> drop(MASS, HIGH, none, TOUCH, c).rest().orElseThrow().stopN()));
-    follows(1, 0.03, of(c -> drop(MASS, HIGH, none, TOUCH, c).energyAt(240).stopTakesJ()));
+    follows(
+        1,
+        0.03,
+        of(c -> drop(MASS, HIGH, none, TOUCH, c).energyAt(Figure.exact(240)).stopTakesJ()));
   }
 
   @Test

@@ -181,11 +181,11 @@ class SpringReferenceTest {
               stop(),
               Figure.exact(1),
               Figure.exact(170),
-              -250,
+              Figure.exact(-250),
               Figure.exact(520),
               exact(row, "drop_height_mm"),
               exact(row, "damping_fraction"));
-      Drop.Energy at = drop.energyAt(250);
+      Drop.Energy at = drop.energyAt(Figure.exact(250));
       double brought = at.broughtJ().value();
       double left = at.leftToStopJ().value();
       double takes = at.stopTakesJ().value();

@@ -136,6 +136,9 @@ class LinkagePagesTest {
     assertTrue(tried.contains("Strap, mount to mount"), tried);
     assertTrue(tried.contains("Outer end up, least over the travel"), tried);
     assertEquals(422, shop.get(linkage + "/try?joint=q").status());
+    String height = shop.get("/heights/lf-link-h?steering=straight").is(200).text();
+    assertTrue(height.contains("joints say −1.0°"), height);
+    assertTrue(height.contains("joints say 19 9/16 in"), height);
     String moves = shop.get(linkage + "/moves").is(200).text();
     assertTrue(moves.contains("Lower uniball: "), moves);
     String csv = shop.get(linkage + "/table").is(200).html();

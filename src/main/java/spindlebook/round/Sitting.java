@@ -5,22 +5,30 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import spindlebook.align.Rounded;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
 import spindlebook.definition.Layout;
+import spindlebook.drawing.Lengths;
 import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
 import spindlebook.entry.Steering;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.SeenRound;
 import spindlebook.fold.Standing;
+import spindlebook.linkage.CornerJoints;
+import spindlebook.linkage.Pose;
+import spindlebook.linkage.Quantity;
 import spindlebook.log.Histories;
 import spindlebook.page.PageFrame;
 import spindlebook.plan.JackPlan;
+import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.words.EntryWords;
 
@@ -158,7 +166,43 @@ record Sitting(CarBook book, Card card, Card mirror, Content.Round round, SeenRo
                                 : "")
                             + stands(r))
                 .orElse("");
-    return own + (own.isEmpty() || other.isEmpty() ? "" : " · ") + other;
+    return Stream.of(own, other, jointsSay(steering, slot, notOfHeight))
+        .filter(said -> !said.isEmpty())
+        .collect(Collectors.joining(" · "));
+  }
+
+  /** {@code joints say 11 3/8 in}: what the linkage laid out makes of it at this height. */
+  private String jointsSay(Steering steering, Slot slot, String height) {
+    CornerJoints joints = CornerJoints.of(end(slot));
+    Optional<Quantity> of = modelled(slot);
+    Optional<Figure> position =
+        end(slot).height(height).filter(SeenHeight::positionCounts).map(SeenHeight::positionMm);
+    if (of.isEmpty()
+        || position.isEmpty()
+        || joints.linkage() == null
+        || joints.positionMm() == null
+        || steering != Steering.STRAIGHT
+        || !(joints.linkage().at(position.get().minus(joints.positionMm()).value(), 0)
+            instanceof Pose pose)) {
+      return "";
+    }
+    double value = of.get().of(pose);
+    return Double.isNaN(value)
+        ? ""
+        : "joints say "
+            + (of.get() == Quantity.CAMBER
+                ? Rounded.signed(Math.toDegrees(value), 1) + "°"
+                : new Lengths(unit()).text(value));
+  }
+
+  /** Toe is not: as a length it hangs on what it is across. */
+  private static Optional<Quantity> modelled(Slot slot) {
+    return switch (slot.quantity()) {
+      case CAMBER -> Optional.of(Quantity.CAMBER);
+      case SHOCK_LENGTH -> Optional.of(Quantity.SHOCK);
+      case STRAP_LENGTH -> Optional.of(Quantity.STRAP);
+      case TOE, STOP_GAP, WATCH_POINT -> Optional.empty();
+    };
   }
 
   private static String stands(SeenReading r) {

@@ -68,8 +68,7 @@ public record KeptCopy(SeenSignOff seen, String since, SignedCorner shown, CopyC
     return Stream.of(
             table("Figures", false, Group.TOTAL, Group.STOP, Group.HELD_BACK, Group.MARGIN),
             table("Alignment", false, Group.ALIGNMENT),
-            table("Springs and stops", true, Group.SPRING),
-            table("Settings", true, Group.SETTING),
+            table("Settings and springs", true, Group.SETTING, Group.SPRING),
             table("Limits", true, Group.LIMIT, Group.MID_TRAVEL),
             table("Rules and numbers", true, Group.RULE))
         .filter(t -> !t.rows().isEmpty())

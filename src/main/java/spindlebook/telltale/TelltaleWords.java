@@ -143,6 +143,9 @@ final class TelltaleWords {
   }
 
   private List<String> strap(Content.Telltale t) {
+    if (t.pull() != null) {
+      return List.of("It counts for how long the strap lasts: Springs and stops says.");
+    }
     return card.readings().stream()
         .filter(r -> r.of(Quantity.STRAP_LENGTH) && r.value() != null)
         .filter(r -> r.height().name() == HeightName.ON_THE_STRAP)

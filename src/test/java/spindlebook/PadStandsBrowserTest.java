@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.WebElement;
 
 /**
  * A key never moves: every question of a round, on two small screens, in inches and millimetres.
@@ -71,6 +72,63 @@ class PadStandsBrowserTest {
         "" + kinds);
   }
 
+  @Test
+  void what_the_jack_binds_on_is_one_height_and_one_reading_and_moves_no_key() {
+    for (int[] size : new int[][] {{390, 664}, {360, 640}}) {
+      try (Shop shop = new Shop(folder.resolve("book-" + size[0]));
+          Screen phone = new Screen(shop, size[0], size[1])) {
+        Marmot marmot = new Marmot(shop).prepared();
+        String round = marmot.startRound(marmot.left, Map.of());
+        for (String at : List.of("strap-off 13.25 in", "on-the-strap 15.25 in")) {
+          marmot.height(round, at.split(" ")[0], at.split(" ", 2)[1], "31.5 in");
+        }
+        touched(phone, shop, round);
+      }
+    }
+  }
+
+  private static void touched(Screen phone, Shop shop, String round) {
+    phone.ask("localStorage.clear()");
+    phone.go("/rounds/" + round + "/guide?at=on-the-strap-1/straight/height");
+    Map<String, String> stands = new HashMap<>();
+    phone.find(Screen.key("Skip"));
+    stands(phone, stands);
+    phone.find(Screen.key("More")).click();
+    phone.find(Screen.key("Something touches here")).click();
+    WebElement what = phone.find(Screen.button("Tie rod to upper arm, full right"));
+    phone.ask("arguments[0].scrollIntoView({block: 'center'})", what);
+    what.click();
+    phone.wait(() -> phone.step().startsWith("touch-1/straight/"));
+    assertEquals("touch-1/straight/height", phone.step());
+    stands(phone, stands);
+    int before = shop.entries();
+    typed(phone, "1", "6", "1/2");
+    phone.wait(() -> phone.text("#guide").contains("Frame mark"));
+    stands(phone, stands);
+    typed(phone, "3", "1", "1/2");
+    phone.wait(() -> !phone.step().startsWith("touch-1/straight/height"));
+    phone.sent();
+    assertTrue(shop.entries() >= before + 2, "a height and what touches there");
+    String said = shop.get("/rounds/" + round).text();
+    assertTrue(said.contains("tie rod to upper arm, full right touches"), said);
+  }
+
+  private static void typed(Screen phone, String... keys) {
+    for (String key : keys) {
+      phone.find(Screen.key(key)).click();
+    }
+  }
+
+  private static void stands(Screen phone, Map<String, String> stands) {
+    List<?> seen = (List<?>) phone.ask(SEEN);
+    assertEquals("", seen.get(2), "cut or small at " + seen.get(0));
+    for (Object one : (List<?>) seen.get(4)) {
+      String key = (String) ((List<?>) one).get(0);
+      String at = (String) ((List<?>) one).get(1);
+      assertEquals(at, stands.computeIfAbsent(key, k -> at), key + " at " + seen.get(0));
+    }
+  }
+
   private static Set<String> walked(Screen phone, int least) {
     Map<String, String> stands = new HashMap<>();
     Set<String> steps = new HashSet<>();
@@ -87,11 +145,7 @@ class PadStandsBrowserTest {
       // On the page clockwise is to the right.
       int turned = steering.endsWith("left") ? -1 : steering.endsWith("right") ? 1 : 0;
       assertEquals(steering.replace('-', ' ') + " " + turned, seen.get(5));
-      for (Object one : (List<?>) seen.get(4)) {
-        String key = (String) ((List<?>) one).get(0);
-        String at = (String) ((List<?>) one).get(1);
-        assertEquals(at, stands.computeIfAbsent(key, k -> at), key + " at " + seen.get(0));
-      }
+      stands(phone, stands);
       assertTrue(stands.keySet().containsAll(List.of("‹ Back", "undo", "Skip", "32nds", "More")));
       phone.find(Screen.key("Skip")).click();
     }

@@ -214,7 +214,9 @@ class PhoneBrowserTest {
     List<String> sheets = new ArrayList<>();
     for (String page :
         List.of(
+            "/cars/marmot",
             "/cars/marmot/drive-check",
+            "/corners/marmot-lf",
             "/corners/marmot-lf/print",
             "/corners/marmot-rf/print",
             "/corners/marmot-lr/print",

@@ -59,14 +59,10 @@ export const more = (here) => {
     move.append(key("these were the " + plan.mirror, () => move.submit(), "full"));
     all.push(move);
   }
-  const links = make("p", "more-links");
-  for (const [t, h] of [["One more height", "/heights/new"], ["The round", ""]]) {
-    const a = make("a", "", t);
-    a.href = "/rounds/" + plan.round + h;
-    links.append(a);
-  }
-  all.unshift(links);
-  return all;
+  const links = [["One more height", "/heights/new"], ["The round", ""]].map(([t, h]) =>
+    Object.assign(make("a", "key full", t), { href: "/rounds/" + plan.round + h }),
+  );
+  return [...links, ...all];
 };
 
 // What a whole round asks at a place: what was kept for sure further out is not asked further in, what

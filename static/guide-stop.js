@@ -14,7 +14,8 @@ export const inches = (mm) => {
 
 // What the book doubts of this round, each until it is answered.
 export const asking = ({ answered, plan, state, mine, me, send, go, draw }) => {
-  const open = [...answered, ...plan.doubts].find(
+  // What the plan knows of, it tells itself whether it is still open.
+  const open = [...answered.filter((d) => d.n > plan.n), ...plan.doubts].find(
     (d) => !mine().some((e) => e.body.target === d.key && e.body.what !== "reading"),
   );
   if (!open) return null;

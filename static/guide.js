@@ -63,7 +63,7 @@ const reading = (s, value, note) => ({ what: "reading", height: s.p.height, stee
 const read = (s, value, note) => send(reading(s, value, note), plan.rows[s.row].words + " " + value, s.id);
 const answer = (s, said) => {
   const typed = { ...me.typed, ...said };
-  if (typed.markAsAt || !toAsk(plan, typed)) return height(s, typed);
+  if (!toAsk(plan, typed)) return height(s, typed);
   Object.assign(me, { typed, text: "", undone: null });
   on.fine = false;
   save();
@@ -100,7 +100,7 @@ const keep = (value) => {
   on.judged?.({ s, value, plan, state, me, on, head, make, key, go, draw });
 };
 
-const begun = () => Object.entries(me.typed).reverse();
+const begun = () => Object.entries(me.typed).filter(([p]) => p in plan.boxes).reverse();
 const told = ([p, value]) => plan.boxes[p].replace(" above the floor", "").toLowerCase() + " " + (value || "not read");
 const menu = (of) => () => ((on.menu = of), draw());
 const here = () => ({ me, on, plan, state, s: step(), begun, told, leave, go, send, reading, onward, aside, menu, mine, key, make, keep, save, say, draw, anew: () => (state = now()) });
@@ -314,7 +314,7 @@ const draw = () => {
 };
 
 outbox.listen((body, json) => {
-  if (json?.doubt) answered.push({ key: json.as ?? json.key, words: json.words, doubt: json.doubt });
+  if (json?.doubt) answered.push({ key: json.as ?? json.key, n: json.n, words: json.words, doubt: json.doubt });
   if (json) return draw();
   top();
 });

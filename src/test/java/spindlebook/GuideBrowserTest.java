@@ -207,6 +207,44 @@ class GuideBrowserTest {
     assertEquals(1, entries("answer").size());
   }
 
+  /** With the mark taken over, the spindle alone is typed again: nothing dies, nothing waits. */
+  @Test
+  void a_spindle_is_read_again_where_the_mark_was_taken_as_before() {
+    String round = guide(Map.of());
+    height("20", "30 1/4");
+    phone.sent();
+    phone.go("/rounds/" + round + "/guide?at=stop-touch-1/straight/height");
+    phone.find(Screen.BOX);
+    keyboard("14", Keys.ENTER);
+    By asAt = By.cssSelector("[data-key^='as at ']");
+    phone.find(asAt).click();
+    assertTrue(phone.text(".g-stop").contains("came out below"), phone.text(".g-stop"));
+    press("Read spindle again");
+    assertTrue(phone.text(".g-ask").contains("Spindle"), phone.text(".g-ask"));
+    keyboard("24", Keys.ENTER);
+    phone.sent();
+    assertEquals(2, entries("height").size());
+    assertEquals("24", entries("height").get(1).at("/spindle/typed").asText());
+    assertTrue(entries("height").get(1).has("markAsAt"), entries("height").get(1).toString());
+  }
+
+  /** The book doubts a reading; read again, the question does not come back with the news. */
+  @Test
+  void a_doubt_that_was_answered_does_not_come_back() {
+    guide(Map.of());
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    keyboard("two fingers", Keys.ENTER);
+    phone.wait(() -> phone.text(".g-stop").contains("Check this"));
+    press("Read it again");
+    phone.sent();
+    phone.wait(() -> entries("correction").size() == 1);
+    // Longer than the plan is asked for again.
+    phone.pause(3500);
+    assertFalse(phone.find(By.cssSelector(".g-stop")).isDisplayed());
+    assertEquals(1, entries("correction").size());
+  }
+
   @Test
   void half_a_value_survives_a_reload_and_a_second_phone_goes_on_where_the_first_is() {
     String round = guide(Map.of());

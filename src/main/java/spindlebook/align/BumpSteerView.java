@@ -174,6 +174,7 @@ public final class BumpSteerView {
             CornerChart.value(read, words.unit()),
             series,
             List.of(),
+            List.of(),
             chart.posts(),
             chart.postWords(),
             chart.tape()));

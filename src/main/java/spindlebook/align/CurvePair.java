@@ -149,6 +149,7 @@ record CurvePair(
             CornerChart.value(first.get(), unit),
             series,
             chart.broken(of),
+            List.of(),
             chart.posts(),
             chart.postWords(),
             other == null ? chart.tape() : null));

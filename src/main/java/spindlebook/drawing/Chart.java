@@ -28,21 +28,6 @@ public record Chart(
     List<Post> posts,
     String postWords,
     TapeFace tape) {
-  /** With nothing shaded. */
-  public Chart(
-      String id,
-      String title,
-      String description,
-      ChartAxis travel,
-      ChartAxis value,
-      List<Series> series,
-      List<Band> bands,
-      List<Post> posts,
-      String postWords,
-      TapeFace tape) {
-    this(id, title, description, travel, value, series, bands, List.of(), posts, postWords, tape);
-  }
-
   /**
    * Which mark, pattern and colour a line has: never colour alone. No mark is one of {@link
    * State}'s, which stand in the same page's table and mean something else.

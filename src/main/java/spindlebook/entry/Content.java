@@ -435,18 +435,6 @@ public sealed interface Content {
       TypedAmount pull,
       String words)
       implements Content {
-    public Telltale(
-        String corner,
-        TelltaleKind what,
-        String point,
-        String typed,
-        TypedLength length,
-        TypedLength shockLength,
-        HeightName at,
-        String words) {
-      this(corner, what, point, typed, length, shockLength, at, null, words);
-    }
-
     public Telltale {
       Objects.requireNonNull(corner, "corner");
       Objects.requireNonNull(what, "what");

@@ -191,6 +191,7 @@ public record AgreeView(
             up,
             series,
             List.of(),
+            List.of(),
             chart.posts(),
             chart.postWords(),
             chart.tape()));

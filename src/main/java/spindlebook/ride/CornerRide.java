@@ -1,6 +1,7 @@
 package spindlebook.ride;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -303,24 +304,24 @@ public final class CornerRide {
     return shock
         .map(
             s ->
-                List.of(
-                    ShockTried.of(
-                        card,
-                        s,
-                        End.DROOP,
-                        Figure.exact(openMm),
-                        open(),
-                        reserve(Allowance.SHOCK_OPEN_RESERVE),
-                        mountMm),
-                    ShockTried.of(
-                        card,
-                        s,
-                        End.BUMP,
-                        Figure.exact(closedMm),
-                        closed(),
-                        reserve(Allowance.SHOCK_CLOSED_RESERVE),
-                        mountMm)))
+                Arrays.stream(End.values())
+                    .map(
+                        e ->
+                            e == End.DROOP
+                                ? tried(s, e, openMm, mountMm)
+                                : tried(s, e, closedMm, mountMm))
+                    .toList())
         .orElse(List.of());
+  }
+
+  private ShockTried tried(ShockCurve curve, End end, double lengthMm, double mountMm) {
+    Optional<Figure> fitted = end == End.DROOP ? open() : closed();
+    return ShockTried.of(
+        card, curve, end, Figure.exact(lengthMm), fitted, reserve(atEnd(end)), mountMm);
+  }
+
+  private static Allowance atEnd(End end) {
+    return end == End.DROOP ? Allowance.SHOCK_OPEN_RESERVE : Allowance.SHOCK_CLOSED_RESERVE;
   }
 
   // --- the figures
@@ -521,16 +522,35 @@ public final class CornerRide {
             : ride.isEmpty() && (wheel.isEmpty() || sprungKg.isEmpty())
                 ? rideNeed()
                 : at.drop().isEmpty() ? endNeed(End.DROOP) : RideNeed.LANDING;
-    addOf(at, SpringFigure.STOP_CRUSH, at.rest().map(Drop.Rest::crushMm), need, null);
-    addOf(at, SpringFigure.STOP_FORCE, at.rest().map(Drop.Rest::stopN), need, null);
-    addOf(at, SpringFigure.WHEEL_FORCE, at.rest().map(Drop.Rest::wheelN), need, null);
+    add(
+        SpringFigure.STOP_CRUSH,
+        at.stop(),
+        at.rest().map(Drop.Rest::crushMm),
+        need,
+        List.of(),
+        null);
+    add(SpringFigure.STOP_FORCE, at.stop(), at.rest().map(Drop.Rest::stopN), need, List.of(), null);
+    add(
+        SpringFigure.WHEEL_FORCE,
+        at.stop(),
+        at.rest().map(Drop.Rest::wheelN),
+        need,
+        List.of(),
+        null);
     RideNeed end = at.drop().isEmpty() ? need : endNeed(End.BUMP);
-    addOf(at, SpringFigure.STOP_MEETS, at.atBump().map(Drop.Energy::leftToStopJ), end, null);
-    addOf(
-        at,
+    add(
+        SpringFigure.STOP_MEETS,
+        at.stop(),
+        at.atBump().map(Drop.Energy::leftToStopJ),
+        end,
+        List.of(),
+        null);
+    add(
         SpringFigure.STOP_TAKES,
+        at.stop(),
         at.atBump().map(Drop.Energy::stopTakesJ),
         end,
+        List.of(),
         at.atBump()
             .map(e -> GuardBand.atLeast(e.stopTakesJ().minus(e.leftToStopJ()), 0))
             .orElse(null));
@@ -539,7 +559,7 @@ public final class CornerRide {
   private void ofStrap(StrapLasts lasts) {
     Optional<Figure> growth =
         Optional.of(lasts.growthMm()).filter(g -> lasts.readings().size() > 1);
-    add(SpringFigure.STRAP_GROWTH, growth, RideNeed.READINGS, lasts.readings(), null);
+    add(SpringFigure.STRAP_GROWTH, null, growth, RideNeed.READINGS, lasts.readings(), null);
     for (SpringFigure figure : List.of(SpringFigure.STRAP_EARLY, SpringFigure.STRAP_LATE)) {
       Optional<Figure> at =
           lasts
@@ -547,7 +567,7 @@ public final class CornerRide {
               .flatMap(l -> l.forecast())
               .map(g -> figure == SpringFigure.STRAP_EARLY ? g.earlyHours() : g.lateHours())
               .map(Figure::exact);
-      add(figure, at, lasts.why().orElse(null), lasts.readings(), null);
+      add(figure, null, at, lasts.why().orElse(null), lasts.readings(), null);
     }
   }
 
@@ -562,6 +582,7 @@ public final class CornerRide {
   private void add(SpringFigure figure, Optional<Figure> value, RideNeed need, Decides decides) {
     add(
         figure,
+        null,
         value,
         need,
         List.of(),
@@ -570,6 +591,7 @@ public final class CornerRide {
 
   private void add(
       SpringFigure figure,
+      BumpStop of,
       Optional<Figure> value,
       RideNeed need,
       List<String> readings,
@@ -580,8 +602,8 @@ public final class CornerRide {
     findings.add(
         new RideFinding(
             figure,
-            null,
-            null,
+            of == null ? null : of.stop(),
+            of == null ? null : of.name(),
             value.orElse(null),
             value.isPresent() ? null : need,
             outcome,
@@ -595,25 +617,5 @@ public final class CornerRide {
   /** Null where it simply holds. */
   private Standing springStands() {
     return card.springs().spring().map(Said::stands).filter(s -> s != Standing.LIVE).orElse(null);
-  }
-
-  private void addOf(
-      StopOnLanding at,
-      SpringFigure figure,
-      Optional<Figure> value,
-      RideNeed need,
-      Outcome outcome) {
-    boolean holds = at.said().stands().counts();
-    findings.add(
-        new RideFinding(
-            figure,
-            at.stop().stop(),
-            at.stop().name(),
-            value.orElse(null),
-            value.isPresent() ? null : need,
-            holds ? outcome : null,
-            value.isEmpty() ? null : holds ? springStands() : at.said().stands(),
-            null,
-            List.of()));
   }
 }

@@ -22,12 +22,9 @@ import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
 import spindlebook.units.LengthUnit;
-import spindlebook.units.NumberText;
 
 /** What is fitted where, since when, how much it was used, and what to look at next. */
 public final class PartPages {
-  private static final String NUMBER = "Type a number, such as 20.";
-
   private final Histories histories;
   private final IntoBook book;
 
@@ -174,17 +171,6 @@ public final class PartPages {
   }
 
   private static Asked.Box<Double> amount(Asked a, String name, String label) {
-    return a.typed(
-            name,
-            label,
-            typed -> {
-              double number = NumberText.read(typed).orElse(0);
-              if (number > 0 && number <= 1e6) {
-                return number;
-              }
-              a.wrong(name, NUMBER);
-              return null;
-            })
-        .inputmode("decimal");
+    return SpringForms.number(a, name, label, 1e-3, 1e6, "Type a number, such as 20.");
   }
 }

@@ -23,7 +23,6 @@ import spindlebook.travel.End;
 import spindlebook.travel.Limit;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
-import spindlebook.units.NumberText;
 import spindlebook.units.TypedLength;
 
 /** Another shock, and another split and bounce, tried before anything is bought. */
@@ -55,8 +54,14 @@ final class ShockPaper {
         a.signed("mount", "Mounts further apart, along the shock")
             .hint("A mount moved out by so much; − closer. Empty: as they are.")
             .read();
-    Double droop = number("droop", "Droop wanted, per cent of the travel", 1, 99);
-    Double hz = number("hz", "Bounces wanted a second", 0.1, 20);
+    Double droop =
+        SpringForms.number(
+                a, "droop", "Droop wanted, per cent of the travel", 1, 99, "Type 1 to 99 per cent.")
+            .read();
+    Double hz =
+        SpringForms.number(
+                a, "hz", "Bounces wanted a second", 0.1, 20, "Type a number such as 1.2.")
+            .read();
     List<Block> blocks = new ArrayList<>();
     if (open != null && stroke != null && stroke.mm() < open.mm()) {
       tried(open.mm(), open.mm() - stroke.mm(), mount == null ? 0 : mount.mm())
@@ -143,26 +148,5 @@ final class ShockPaper {
                     "the shock, eye to eye",
                     null)));
     return Optional.of(new Block("This split and bounce, one spring", lines));
-  }
-
-  private Double number(String name, String label, double least, double most) {
-    return a.typed(
-            name,
-            label,
-            typed -> {
-              double number = NumberText.read(typed.replace("%", "")).orElse(Double.NaN);
-              if (number >= least && number <= most) {
-                return number;
-              }
-              a.wrong(
-                  name,
-                  "Type a number from "
-                      + SpringForms.plain(least)
-                      + " to "
-                      + SpringForms.plain(most)
-                      + ".");
-              return null;
-            })
-        .read();
   }
 }

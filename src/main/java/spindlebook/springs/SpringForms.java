@@ -308,6 +308,11 @@ final class SpringForms {
 
   private Asked.Box<Double> number(
       String name, String label, double least, double most, String sentence) {
+    return number(a, name, label, least, most, sentence);
+  }
+
+  static Asked.Box<Double> number(
+      Asked a, String name, String label, double least, double most, String sentence) {
     return a.typed(
         name,
         label,

@@ -376,14 +376,7 @@ public final class SpringView {
             : AmountUnit.NEWTON;
     List<Chart.Series> series = new ArrayList<>();
     List<List<Chart.At>> shaded = new ArrayList<>();
-    Chart.Look[] looks = {
-      Chart.Look.SQUARE,
-      Chart.Look.LEFT_POINT,
-      Chart.Look.RIGHT_POINT,
-      Chart.Look.LEFT_HALF,
-      Chart.Look.RIGHT_HALF,
-      Chart.Look.CROSS
-    };
+    Chart.Look[] looks = Chart.Look.values();
     List<Chart.Post> posts = new ArrayList<>();
     for (StopOnLanding stop : ride.stops) {
       if (stop.touch().isPresent()) {

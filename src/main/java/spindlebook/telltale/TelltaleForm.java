@@ -136,7 +136,7 @@ enum TelltaleForm {
       String words) {
     String much = a.has(typed) ? a.text(typed).strip() : null;
     return a.ok()
-        ? new Content.Telltale(card.corner(), kind, point, much, length, shock, at, words)
+        ? new Content.Telltale(card.corner(), kind, point, much, length, shock, at, null, words)
         : null;
   }
 }

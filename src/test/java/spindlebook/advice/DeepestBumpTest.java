@@ -43,6 +43,7 @@ class DeepestBumpTest {
             ringMm == null ? null : mm(ringMm),
             shockMm == null ? null : mm(shockMm),
             at,
+            null,
             null);
     return new Written<>(new Noted(1000, "t", Instant.EPOCH, "Ada", 0, telltale), telltale);
   }

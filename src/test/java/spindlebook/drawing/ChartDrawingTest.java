@@ -39,6 +39,7 @@ class ChartDrawingTest {
                   List.of(new Spot(0, 0, 10, 0)),
                   List.of())),
           List.of(new Band(Double.NEGATIVE_INFINITY, 5, "at least 5 mm")),
+          List.of(),
           List.of(new Post("strap", -90), new Post("ride", -80), new Post("stop", 120)),
           "lines across: stops",
           null);
@@ -108,6 +109,7 @@ class ChartDrawingTest {
         List.of(new Series("", "", Look.CROSS, false, List.of(low, high), List.of())),
         List.of(),
         List.of(),
+        List.of(),
         "",
         null);
   }
@@ -174,6 +176,7 @@ class ChartDrawingTest {
                 TWO.travel(),
                 TWO.value(),
                 TWO.series(),
+                List.of(),
                 List.of(),
                 TWO.posts(),
                 "",

@@ -170,7 +170,7 @@ class LifeOfTheCarTest {
         "left front · tyre pressure as found · 18 psi",
         words.of(
             new Content.Telltale(
-                "lf", TelltaleKind.TYRE_PRESSURE, null, "18 psi", null, null, null, null)));
+                "lf", TelltaleKind.TYRE_PRESSURE, null, "18 psi", null, null, null, null, null)));
     assertEquals(
         "left front · photo before · tie rod to arm: the tab",
         words.of(

@@ -193,9 +193,17 @@ class BodiesTest {
         new Content.Answer("g1", false, "it was the other bolt"),
         new Content.Use("car", UseUnit.DAYS, 1.5, "1 1/2", "dunes"),
         new Content.Telltale(
-            "lf", TelltaleKind.SHOCK_RING, null, " 3/8\"", GAP, GAP, HeightName.RIDE, "left one"),
+            "lf",
+            TelltaleKind.SHOCK_RING,
+            null,
+            " 3/8\"",
+            GAP,
+            GAP,
+            HeightName.RIDE,
+            null,
+            "left one"),
         new Content.Telltale(
-            "lf", TelltaleKind.TYRE_PRESSURE, null, "18 psi", null, null, null, null),
+            "lf", TelltaleKind.TYRE_PRESSURE, null, "18 psi", null, null, null, null, null),
         new Content.Telltale(
             "lf",
             TelltaleKind.STRAP_LENGTH,

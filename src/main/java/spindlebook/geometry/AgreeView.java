@@ -99,7 +99,9 @@ public record AgreeView(
                     + " where the wheel stood."
                 : Counted.of(agree, "reading")
                     + (agree == 1 ? " agrees" : " agree")
-                    + " with the joints, each within its ±.",
+                    + " with the joints; "
+                    + Math.round(model.all().redundancy())
+                    + " more than were needed.",
         wrong,
         read.stream()
             .map(q -> new Choice(Capital.of(words(q)), "?of=" + word(q), q == shown))

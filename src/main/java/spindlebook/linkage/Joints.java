@@ -79,11 +79,4 @@ public record Joints(
     other.put(joint, place);
     return new Joints(left, other, toeRad, camberRad, radiusMm);
   }
-
-  /** The same corner on the other side of the car. */
-  public Joints mirrored() {
-    Map<Joint, Vec> other = new EnumMap<>(at);
-    other.replaceAll((joint, p) -> new Vec(p.x(), -p.y(), p.z()));
-    return new Joints(!left, other, toeRad, camberRad, radiusMm);
-  }
 }

@@ -193,7 +193,8 @@ class LinkageReferenceTest {
       double rack = row.get("rack_right").doubleValue();
       Pose pose = new Linkage(right).at(height, rack).pose();
       agrees(row.get("right"), pose, " right");
-      Map<String, Double> left = byName(new Linkage(right.mirrored()).at(height, -rack).pose());
+      Map<String, Double> left =
+          byName(new Linkage(RandomLinkage.mirrored(right)).at(height, -rack).pose());
       byName(pose)
           .forEach(
               (name, value) -> {

@@ -26,7 +26,7 @@ final class RandomLinkage {
             Math.toRadians(2 * random.nextDouble() - 1),
             Math.toRadians(2 * random.nextDouble() - 1.5),
             350 + 100 * random.nextDouble());
-    return random.nextBoolean() ? joints : joints.mirrored();
+    return random.nextBoolean() ? joints : mirrored(joints);
   }
 
   static Vec somewhere(Random random) {
@@ -35,5 +35,13 @@ final class RandomLinkage {
 
   private static double draw(Random random) {
     return 2 * random.nextDouble() - 1;
+  }
+
+  /** The same corner on the other side of the car. */
+  static Joints mirrored(Joints joints) {
+    Map<Joint, Vec> other = new EnumMap<>(joints.at());
+    other.replaceAll((joint, p) -> new Vec(p.x(), -p.y(), p.z()));
+    return new Joints(
+        !joints.left(), other, joints.toeRad(), joints.camberRad(), joints.radiusMm());
   }
 }

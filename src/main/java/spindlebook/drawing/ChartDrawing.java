@@ -86,7 +86,7 @@ public record ChartDrawing(
       String reads) {}
 
   private static final double WIDTH = 360;
-  private static final double PLOT = 330;
+  private static final double PLOT = 285;
   private static final double TAPE = 42;
   private static final double SMALL = 13;
   private static final double ROW = 15;

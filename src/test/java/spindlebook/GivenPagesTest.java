@@ -74,6 +74,33 @@ class GivenPagesTest {
     assertTrue(stretch.contains("id=\"f-strap-stretch\""), stretch);
   }
 
+  /** Common practice, no source: a part compressed is shorter than the same part extended. */
+  @Test
+  void what_cannot_be_is_asked_back_at_its_field_and_what_was_typed_stays() {
+    int entries = shop.entries();
+    Page shock =
+        shop.get(given)
+            .form(given)
+            .with("shock-closed", "41 1/4")
+            .with("shock-open", "33 1/2")
+            .send()
+            .is(422);
+    assertTrue(
+        shock.text().contains("41 1/4 in must be shorter than open, 33 1/2 in. Swapped?"),
+        shock.text());
+    assertEquals("41 1/4", shock.form(given).value("shock-closed"));
+    assertEquals("33 1/2", shock.form(given).value("shock-open"));
+    Page tyre =
+        shop.get(given)
+            .form(given)
+            .with("tyre-loaded-radius", "16")
+            .with("tyre-squashed-radius", "19")
+            .send()
+            .is(422);
+    assertTrue(tyre.text().contains("19 in must be smaller than loaded, 16 in."), tyre.text());
+    assertEquals(entries, shop.entries());
+  }
+
   private String needs() {
     return shop.figures(marmot.left).at("/bump/needs").toString();
   }

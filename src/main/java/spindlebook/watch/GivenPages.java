@@ -100,6 +100,14 @@ public final class GivenPages {
         changed.put(Integer.toString(d.ordinal()), Content.Definition.of(card.corner(), typed));
       }
     }
+    ordered(a, card, lengths, Dimension.SHOCK_CLOSED, Dimension.SHOCK_OPEN, "shorter than open");
+    ordered(
+        a,
+        card,
+        lengths,
+        Dimension.TYRE_SQUASHED_RADIUS,
+        Dimension.TYRE_LOADED_RADIUS,
+        "smaller than loaded");
     return a.aside(
         "Held back: stretch, impact, shock, ground",
         () -> {
@@ -111,6 +119,28 @@ public final class GivenPages {
           }
           return changed;
         });
+  }
+
+  /** Asks back, at what was typed, where the small one is no smaller than the large one. */
+  private static void ordered(
+      Asked a,
+      Card card,
+      Map<Dimension, TypedLength> typed,
+      Dimension small,
+      Dimension large,
+      String than) {
+    TypedLength less = stands(card, typed, small);
+    TypedLength more = stands(card, typed, large);
+    if (less != null && more != null && less.mm() >= more.mm()) {
+      a.wrong(
+          Posted.word(typed.get(small) == null ? large : small),
+          less.words() + " must be " + than + ", " + more.words() + ". Swapped?");
+    }
+  }
+
+  private static TypedLength stands(Card card, Map<Dimension, TypedLength> typed, Dimension d) {
+    TypedLength now = typed.get(d);
+    return now != null ? now : now(card, d).map(Given::length).orElse(null);
   }
 
   private static TypedLength length(Asked a, Card card, Dimension d) {

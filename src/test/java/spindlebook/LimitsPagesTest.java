@@ -42,8 +42,6 @@ class LimitsPagesTest {
     marmot.send(
         "/corners/" + marmot.left + "/given",
         Map.of(
-            "shock-open", "29 1/2",
-            "shock-closed", "14 1/2",
             "mark-to-lowest-frame", "8",
             "tyre-squashed-radius", "18",
             "ground-clearance", "2",
@@ -75,6 +73,14 @@ class LimitsPagesTest {
         marmot.read(height, "straight", Marmot.STRAP, in(16 - x / 2));
       }
     }
+    // Given afterwards: as it is read past them, the shock of this sum would be asked about.
+    shock();
+  }
+
+  private void shock() {
+    marmot.send(
+        "/corners/" + marmot.left + "/given",
+        Map.of("shock-open", "29 1/2", "shock-closed", "14 1/2"));
   }
 
   private void tieRod(String height, double x) {
@@ -193,6 +199,7 @@ class LimitsPagesTest {
       marmot.readTieRod(height, "1 1/2", "1 1/2", x < 0 ? "1/16" : "1 1/2");
       marmot.read(height, "straight", Marmot.SHOCK, in(20 - x));
     }
+    shock();
     says(page(), "planned from here; past its rule at −8 in", "what", "up to");
   }
 

@@ -313,7 +313,7 @@ final class CardFold implements Cloneable {
   private Optional<String> doubtOfReading(Written<Content.Reading> raw, SeenHeight at) {
     SeenReading reading = seeReading(raw, at);
     return Doubts.reading(
-        reading, SeenReadings.with(card.readingsOf(reading.thing()), reading, this::era));
+        reading, SeenReadings.with(card.readingsOf(reading.thing()), reading, this::era), card);
   }
 
   /** The same card in a longer book. */

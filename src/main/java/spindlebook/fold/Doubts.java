@@ -2,7 +2,13 @@ package spindlebook.fold;
 
 import java.util.List;
 import java.util.Optional;
+import spindlebook.definition.Dimension;
+import spindlebook.definition.Given;
+import spindlebook.definition.Measure;
+import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Quantity;
 
 /**
  * What makes a new height or reading worth asking about: kept, but not counted until the person
@@ -17,6 +23,8 @@ public final class Doubts {
   /** No point of a corner moves more than this per movement of its wheel. */
   private static final double FASTEST = 2.0;
 
+  private static final double WIDE_GAP_MM = 304.8;
+
   private Doubts() {}
 
   /** Of a height or reading as it stands on a card; empty when it is not there. */
@@ -26,7 +34,7 @@ public final class Doubts {
         .or(
             () ->
                 card.reading(key)
-                    .flatMap(reading -> reading(reading, card.readingsOf(reading.thing()))));
+                    .flatMap(reading -> reading(reading, card.readingsOf(reading.thing()), card)));
   }
 
   /** Droop below bump, in the book's order of names. */
@@ -112,8 +120,72 @@ public final class Doubts {
     return name == HeightName.IN_BETWEEN ? -1 : name.ordinal();
   }
 
-  /** Far off the last one, or a change faster than the travel allows. */
-  static Optional<String> reading(SeenReading reading, List<SeenReading> others) {
+  /** Past what the parts allow, far off the last one, or faster than the travel allows. */
+  static Optional<String> reading(SeenReading reading, List<SeenReading> others, Card card) {
+    return againstSpecs(reading, card).or(() -> againstOthers(reading, others));
+  }
+
+  /** A first reading has no other to be held against, only what the parts can be. */
+  private static Optional<String> againstSpecs(SeenReading reading, Card card) {
+    if (reading.value() == null || reading.reading().length() == null) {
+      return Optional.empty();
+    }
+    double mm = reading.value().value();
+    double unsure = reading.value().U();
+    if (reading.of(Quantity.SHOCK_LENGTH)) {
+      Optional<Given> closed = card.given(Dimension.SHOCK_CLOSED);
+      Optional<Given> open = card.given(Dimension.SHOCK_OPEN);
+      boolean swapped =
+          closed.isPresent()
+              && open.isPresent()
+              && closed.get().length().mm() >= open.get().length().mm();
+      return swapped
+          ? Optional.empty()
+          : open.filter(g -> mm > g.length().mm() + unsure + plusMinus(g))
+              .map(g -> "It is longer than the shock fully open, " + g.length().words() + ".")
+              .or(
+                  () ->
+                      closed
+                          .filter(g -> mm < g.length().mm() - unsure - plusMinus(g))
+                          .map(
+                              g ->
+                                  "It is shorter than the shock fully closed, "
+                                      + g.length().words()
+                                      + "."));
+    }
+    if (reading.of(Quantity.STRAP_LENGTH)) {
+      // Its mounts come near each other towards bump; only on the strap is it pulled straight.
+      HeightName name = reading.height().name();
+      boolean straight = name == HeightName.ON_THE_STRAP || name == HeightName.STRAP_OFF;
+      return card.given(Dimension.NEW_STRAP_LENGTH)
+          .flatMap(
+              g -> {
+                double share = mm / g.length().mm();
+                String than =
+                    share > 1.3
+                        ? "more than 1.3 times"
+                        : share < 0.2
+                            ? "less than a fifth of"
+                            : straight && share < 0.5 ? "less than half of" : "";
+                return Optional.of("It is " + than + " the new strap, " + g.length().words() + ".")
+                    .filter(sentence -> !than.isEmpty());
+              });
+    }
+    WatchPoint point = reading.point();
+    if (point == null || point.place().measure() != Measure.GAP) {
+      return Optional.empty();
+    }
+    double least = point.keep().least() == null ? 0 : point.keep().least().mm();
+    return mm > Math.max(WIDE_GAP_MM, 2 * least)
+        ? Optional.of("It is wider than gaps are: most are under 12 in.")
+        : Optional.empty();
+  }
+
+  private static double plusMinus(Given given) {
+    return given.halfWidth() == null ? 0 : given.halfWidth().mm();
+  }
+
+  private static Optional<String> againstOthers(SeenReading reading, List<SeenReading> others) {
     if (reading.value() == null || !reading.counts()) {
       return Optional.empty();
     }
@@ -135,7 +207,8 @@ public final class Doubts {
             "It is "
                 + (angle ? degrees(off) : roughly(off))
                 + " off the last reading of this place, and "
-                + since(other.stands()));
+                + since(other.stands())
+                + says(other));
       }
       if (!angle && off > FASTEST * moved + FAR_OFF_MM) {
         return Optional.of(
@@ -143,7 +216,8 @@ public final class Doubts {
                 + roughly(off)
                 + " while the wheel moved "
                 + roughly(moved)
-                + ": more than the travel allows.");
+                + ": more than the travel allows."
+                + says(other));
       }
     }
     return Optional.empty();
@@ -153,6 +227,14 @@ public final class Doubts {
     return earlier == Standing.PUT_BACK
         ? "what was changed since was put back."
         : "nothing was changed since.";
+  }
+
+  /** Which of two that are far apart is wrong, nobody knows yet. */
+  private static String says(SeenReading other) {
+    Content.Reading r = other.reading();
+    return r.length() != null
+        ? " The one before says " + r.length().words() + "."
+        : r.angle() != null ? " The one before says " + r.angle().typed() + "." : "";
   }
 
   private static boolean sameThing(SeenReading one, SeenReading other) {

@@ -119,7 +119,7 @@ class DoubtsTest {
     assertEquals(
         Optional.of(
             "It is 3 5/8 in (92 mm) off the last reading of this place, and nothing was changed"
-                + " since."),
+                + " since. The one before says 3/8 in."),
         readingAsked("g2", DROOP, gap("g1", "h1", "3/8 in"), gap("g2", "h1", "4 in")));
   }
 
@@ -129,7 +129,7 @@ class DoubtsTest {
     assertEquals(
         Optional.of(
             "It is 3 5/8 in (92 mm) off the last reading of this place, and what was changed since"
-                + " was put back."),
+                + " was put back. The one before says 3/8 in."),
         readingAsked(
             "g2",
             DROOP,
@@ -158,11 +158,71 @@ class DoubtsTest {
     assertEquals(
         Optional.of(
             "It changed 3 5/8 in (92 mm) while the wheel moved 1 in (25 mm): more than the travel"
-                + " allows."),
+                + " allows. The one before says 3/8 in."),
         readingAsked("g2", DROOP, higher, gap("g1", "h1", "3/8 in"), gap("g2", "h2", "4 in")));
     assertEquals(
         Optional.empty(),
         readingAsked("g2", DROOP, higher, gap("g1", "h1", "3/8 in"), gap("g2", "h2", "2 1/4 in")));
+  }
+
+  /** A shock of 21 1/4 in to 33 1/2 in ± 1/8 in; common practice, no source. */
+  @Test
+  void a_shock_read_longer_than_open_or_shorter_than_closed_is_asked_about_at_once() {
+    String[] specs = {DROOP, given("shock-open", "33 1/2 in"), given("shock-closed", "21 1/4 in")};
+    assertEquals(
+        Optional.of("It is shorter than the shock fully closed, 21 1/4 in."),
+        ofLength("shock-length", "3 in", specs));
+    assertEquals(
+        Optional.of("It is longer than the shock fully open, 33 1/2 in."),
+        ofLength("shock-length", "34 in", specs));
+    assertEquals(Optional.empty(), ofLength("shock-length", "33 1/2 in", specs));
+    assertEquals(Optional.empty(), ofLength("shock-length", "3 in", DROOP));
+    String unsure = given("shock-open", "33 1/2 in").replace("}}}", ",\"halfWidth\":\"1 in\"}}}");
+    assertEquals(Optional.empty(), ofLength("shock-length", "34 in", DROOP, unsure));
+  }
+
+  /** Common practice, no source. */
+  @Test
+  void a_strap_far_from_the_new_one_is_asked_about_at_once() {
+    String[] specs = {DROOP, given("new-strap-length", "24 in")};
+    assertEquals(
+        Optional.of("It is less than a fifth of the new strap, 24 in."),
+        ofLength("strap-length", "5/8 in", specs));
+    assertEquals(
+        Optional.of("It is less than half of the new strap, 24 in."),
+        ofLength("strap-length", "11 in", specs));
+    assertEquals(
+        Optional.of("It is more than 1.3 times the new strap, 24 in."),
+        ofLength("strap-length", "32 in", specs));
+    assertEquals(Optional.empty(), ofLength("strap-length", "25 1/2 in", specs));
+    String bump = height("h1", "stop-touch", "20 in");
+    assertEquals(Optional.empty(), ofLength("strap-length", "11 in", bump, specs[1]));
+  }
+
+  /** Common practice, no source. */
+  @Test
+  void a_gap_wider_than_a_foot_is_asked_about_at_once() {
+    assertEquals(
+        Optional.of("It is wider than gaps are: most are under 12 in."),
+        readingAsked("g1", DROOP, gap("g1", "h1", "23 in")));
+    assertEquals(Optional.empty(), readingAsked("g1", DROOP, gap("g1", "h1", "11 in")));
+  }
+
+  private static String given(String dimension, String length) {
+    return line(
+        "{'key':'"
+            + dimension
+            + "','kind':'definition','body':{'corner':'lf','given':{'dimension':'"
+            + dimension
+            + "','length':'"
+            + length
+            + "'}}}");
+  }
+
+  private static Optional<String> ofLength(String quantity, String length, String... lines) {
+    String read =
+        gap("g1", "h1", length).replace("\"watch-point\",\"point\":\"tie\"", '"' + quantity + '"');
+    return readingAsked("g1", and(lines, read));
   }
 
   @Test

@@ -97,8 +97,12 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
    */
   public record Value(String text, State state, boolean worst, Column column) {}
 
-  /** Heights that are one place. */
-  private record Site(HeightName name, Pairing pairing, List<SeenHeight> heights) {
+  /**
+   * Heights that are one place.
+   *
+   * @param beyond where they were read, past a stop
+   */
+  private record Site(HeightName name, Pairing pairing, boolean beyond, List<SeenHeight> heights) {
     Optional<Double> mm() {
       return heights.stream().anyMatch(SeenHeight::positionCounts)
           ? Optional.of(
@@ -111,16 +115,17 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
           : Optional.empty();
     }
 
-    boolean takes(SeenHeight height) {
-      if (height.name() != name || height.pairing() != pairing) {
+    boolean takes(SeenHeight height, boolean beyondToo) {
+      boolean replaced = height.stop() == Standing.REPLACED;
+      boolean named = height.name() == name || (replaced && name == HeightName.IN_BETWEEN);
+      if (!named || height.pairing() != pairing) {
         return false;
       }
-      if (name != HeightName.IN_BETWEEN) {
-        return true;
-      }
-      return height.positionCounts()
-          && mm().filter(mm -> Math.abs(mm - height.positionMm().value()) < ONE_PLACE_MM)
-              .isPresent();
+      return (name.onePlace() && !replaced)
+          || (beyond == beyondToo
+              && height.positionCounts()
+              && mm().filter(mm -> Math.abs(mm - height.positionMm().value()) < ONE_PLACE_MM)
+                  .isPresent());
     }
   }
 
@@ -131,13 +136,14 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
     }
 
     Optional<Site> named() {
-      return sites.stream().filter(s -> s.name() != HeightName.IN_BETWEEN).findFirst();
+      return sites.stream().filter(s -> s.name().onePlace()).findFirst();
     }
 
     boolean mayTake(Group other) {
       return mm().isPresent()
           && other.mm().isPresent()
           && (named().isEmpty() || other.named().isEmpty())
+          && sites.get(0).beyond() == other.sites.get(0).beyond()
           && sites.get(0).pairing() == other.sites.get(0).pairing();
     }
 
@@ -169,7 +175,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
   }
 
   static GapMap of(Card card, TravelFindings travel, TravelWords words, boolean toLookAt) {
-    List<Group> sites = Group.of(sites(card));
+    List<Group> sites = Group.of(sites(card, travel));
     TapeFace face = CornerFace.of(card, travel, words, false, 280, 24).orElse(null);
     List<Column> columns = new ArrayList<>();
     for (int i = 0; i < sites.size(); i++) {
@@ -216,24 +222,33 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
         .toList();
   }
 
-  private static List<Site> sites(Card card) {
+  private static List<Site> sites(Card card, TravelFindings travel) {
     List<Site> sites = new ArrayList<>();
-    for (SeenHeight height : card.heights()) {
-      if (height.stop() == Standing.REPLACED
-          || card.readingsAt(height.key()).stream().noneMatch(r -> r.point() != null)) {
-        continue;
+    // What was read where a stop stood once counts there still: where the stop stands comes first.
+    for (boolean replaced : new boolean[] {false, true}) {
+      for (SeenHeight height : card.heights()) {
+        boolean shown =
+            card.readingsAt(height.key()).stream()
+                .anyMatch(r -> r.point() != null && (!replaced || r.counts()));
+        if (!shown || (height.stop() == Standing.REPLACED) != replaced) {
+          continue;
+        }
+        HeightName name = replaced ? HeightName.IN_BETWEEN : height.name();
+        boolean beyond = height.positionCounts() && travel.outOfReach(height.positionMm().value());
+        List<SeenHeight> heights =
+            sites.stream()
+                .filter(s -> s.takes(height, beyond))
+                .findFirst()
+                .orElseGet(
+                    () -> {
+                      Site site = new Site(name, height.pairing(), beyond, new ArrayList<>());
+                      sites.add(site);
+                      return site;
+                    })
+                .heights();
+        heights.add(height);
+        heights.sort(Comparator.comparingLong(SeenHeight::n));
       }
-      sites.stream()
-          .filter(s -> s.takes(height))
-          .findFirst()
-          .orElseGet(
-              () -> {
-                Site site = new Site(height.name(), height.pairing(), new ArrayList<>());
-                sites.add(site);
-                return site;
-              })
-          .heights()
-          .add(height);
     }
     sites.sort(Comparator.comparingDouble(s -> s.mm().orElse(Double.NEGATIVE_INFINITY)));
     return sites;
@@ -282,7 +297,6 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
             .filter(l -> l.outcome() == Outcome.SHORT && point.equals(l.point()))
             .findFirst();
     State worst = broken.isPresent() ? State.SHORT : State.NOT_MEASURED;
-    int count = 0;
     for (int i = 0; i < sites.size(); i++) {
       List<SeenReading> of = new ArrayList<>();
       for (Steering steering : steerings) {
@@ -292,12 +306,19 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
           of.stream().map(r -> r == null ? State.NOT_MEASURED : Shown.state(r)).toList();
       State state =
           states.stream().min(Comparator.comparingInt(WORST_FIRST::indexOf)).orElseThrow();
-      cells.add(new Cell(state, states, columns.get(i)));
+      Column at = columns.get(i);
+      boolean next =
+          (i > 0 && !columns.get(i - 1).beyond())
+              || (i + 1 < sites.size() && !columns.get(i + 1).beyond());
+      if (broken.isPresent() && state == State.SHORT && at.beyond() && next) {
+        // The rule is broken on the way there.
+        at = new Column(at.word(), at.percent(), at.at(), false, at.edge());
+      }
+      cells.add(new Cell(state, states, at));
       last.add(of);
       if (!columns.get(i).beyond() && WORST_FIRST.indexOf(state) < WORST_FIRST.indexOf(worst)) {
         worst = state;
       }
-      count += readings(card, point, sites.get(i));
     }
     List<Lock> locks = new ArrayList<>();
     for (int s = 0; s < steerings.size(); s++) {
@@ -313,7 +334,7 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
                     && state == cells.get(i).state()
                     && state != State.CLEAR
                     && state != State.LIVE,
-                columns.get(i)));
+                cells.get(i).column()));
       }
       if (values.stream().anyMatch(v -> !v.text().isEmpty())) {
         locks.add(
@@ -331,7 +352,12 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
         locks,
         broken.map(words::broken).orElse(""),
         point.keep().inWords(l -> words.lengths().text(l.mm())),
-        Counted.of(count, "reading"),
+        Counted.of(
+            (int)
+                card.readingsOf(point.point()).stream()
+                    .filter(r -> r.stands() != Standing.REPLACED)
+                    .count(),
+            "reading"),
         toLookAt ? null : "/corners/" + card.corner() + "/curves?of=p-" + point.point());
   }
 
@@ -350,30 +376,42 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
         : words.lengths().bare(mm);
   }
 
-  private static int readings(Card card, WatchPoint point, Group group) {
-    int count = 0;
-    for (SeenHeight height : group.sites().stream().flatMap(s -> s.heights().stream()).toList()) {
-      count +=
-          (int)
-              card.readingsAt(height.key()).stream()
-                  .filter(r -> r.of(point.point()) && r.stands() != Standing.REPLACED)
-                  .count();
-    }
-    return count;
-  }
-
+  /** The worst of all heights in a column. */
   private static SeenReading worst(Card card, WatchPoint point, Group group, Steering steering) {
     return group.sites().stream()
-        .map(s -> last(card, point, s, steering))
-        .filter(r -> r != null)
-        .min(Comparator.comparingInt(r -> WORST_FIRST.indexOf(Shown.state(r))))
+        .flatMap(s -> read(card, point, s, steering))
+        .min(
+            Comparator.comparingInt((SeenReading r) -> WORST_FIRST.indexOf(Shown.state(r)))
+                .thenComparing(GapMap::left))
         .orElse(null);
   }
 
+  /**
+   * A stop is read again at one place; elsewhere each height is a place of its own. Those that
+   * still hold before those that do not.
+   */
+  private static Stream<SeenReading> read(
+      Card card, WatchPoint point, Site site, Steering steering) {
+    List<SeenReading> read =
+        (site.name().onePlace() ? Stream.of(site.heights()) : site.heights().stream().map(List::of))
+            .flatMap(heights -> Stream.ofNullable(last(card, point, heights, steering)))
+            .toList();
+    boolean any = read.stream().anyMatch(SeenReading::counts);
+    return read.stream().filter(r -> !any || r.counts());
+  }
+
+  /** Less is worse; nothing where it touches, all where it is well clear. */
+  private static double left(SeenReading r) {
+    return r.value() == null
+        ? (Shown.state(r) == State.SHORT ? -1 : 1) * Double.MAX_VALUE
+        : r.reading().angle() == null ? r.value().value() : -r.value().value();
+  }
+
   /** The last one; one that still holds before one that does not. */
-  private static SeenReading last(Card card, WatchPoint point, Site site, Steering steering) {
+  private static SeenReading last(
+      Card card, WatchPoint point, List<SeenHeight> heights, Steering steering) {
     SeenReading last = null;
-    for (SeenHeight height : site.heights()) {
+    for (SeenHeight height : heights) {
       for (SeenReading r : card.readingsAt(height.key())) {
         if (r.of(point.point())
             && r.reading().steering() == steering

@@ -30,41 +30,59 @@ public record SettleWords(Card card) {
   private static final int FINEST_ON_A_TAPE = 64;
   private static final double NOISE = 1e-9;
 
+  /** Nobody reads one gap more often; common practice, no source. */
+  private static final int MOST_TIMES = 3;
+
   String of(Limit limit) {
     Figure of = limit.roomMm() == null ? limit.positionMm() : limit.roomMm();
     boolean between = limit.bracket().isPresent() || mostlyBetweenReadings(limit.roomMm());
     return between && !Settles.byReading(limit.settles())
         ? "Reading it again will not settle it; reading it at one more height near there may."
-        : words(limit.settles(), of, limit.readings());
+        : words(limit.settles(), of, limit.readings(), "Move the stop.");
   }
 
   String of(MidTravel mid) {
-    return words(mid.settles(), mid.shortfall().worst(), mid.shortfall().readings());
+    return words(
+        mid.settles(), mid.shortfall().worst(), mid.shortfall().readings(), "Make more room.");
   }
 
-  private String words(Settles settles, Figure of, List<String> readings) {
-    return words(settles, steps -> ": " + graduation(of, readings, steps));
+  private String words(Settles settles, Figure of, List<String> readings, String otherwise) {
+    return words(settles, steps -> graduation(of, readings, steps), otherwise);
   }
 
   /** Where nothing is known of the tool it was read with. */
   public static String words(Settles settles) {
-    return words(settles, steps -> "");
+    return words(settles, steps -> "", "Set it further inside.");
   }
 
-  private static String words(Settles settles, DoubleFunction<String> graduation) {
+  /**
+   * @param otherwise what settles it where no reading will that somebody takes
+   */
+  private static String words(
+      Settles settles, DoubleFunction<String> graduation, String otherwise) {
+    String not = "Repeating will not settle it. " + otherwise;
     if (settles instanceof Settles.Repeats repeats) {
-      return "Read it " + repeats.n() + " times in all.";
+      return repeats.n() > MOST_TIMES ? not : "Read it " + repeats.n() + " times in all.";
     }
     if (settles instanceof Settles.FinerTool finer) {
-      return "Read it with a finer tool" + graduation.apply(finer.steps()) + ".";
+      return finer.steps() == 0
+          ? not
+          : "Read it with a finer tool" + graduation.apply(finer.steps()) + ".";
     }
     if (settles instanceof Settles.RepeatsOrFinerTool either) {
-      String tool = graduation.apply(either.steps());
-      return "Read it " + either.n() + " times in all, or with a finer tool" + tool + ".";
+      String tool = "with a finer tool" + graduation.apply(either.steps()) + ".";
+      boolean often = either.n() > MOST_TIMES;
+      return either.steps() == 0
+          ? (often ? not : "Read it " + either.n() + " times in all.")
+          : often
+              ? "Repeating will not settle it. Read it " + tool
+              : "Read it " + either.n() + " times in all, or " + tool;
     }
     if (settles instanceof Settles.RepeatsWithFinerTool both) {
       String tool = graduation.apply(both.steps());
-      return "Read it " + both.n() + " times in all, with a finer tool" + tool + ".";
+      return both.n() > MOST_TIMES || both.steps() == 0
+          ? not
+          : "Read it " + both.n() + " times in all, with a finer tool" + tool + ".";
     }
     return "Reading it again will not settle it: an error that every reading shares, of the tape or"
         + " of a mark read once, is larger than the difference.";
@@ -80,9 +98,9 @@ public record SettleWords(Card card) {
                 .max(Comparator.comparingDouble(part -> Math.abs(part.getValue())))
                 .map(Map.Entry::getKey);
     return coarsest
-        .filter(source -> share > 0)
         .flatMap(source -> graduation(source, readings, share))
-        .orElse("one with much finer steps");
+        .map(tool -> ": " + tool)
+        .orElse("");
   }
 
   private Optional<String> graduation(Source source, List<String> readings, double share) {

@@ -204,6 +204,20 @@ class LimitsPagesTest {
   }
 
   @Test
+  void the_drive_check_names_the_fix_again_where_a_second_limit_goes_by_it() {
+    String round = marmot.startRound(marmot.left, Map.of("spring", "in", "bumpStop", "in"));
+    for (double x : new double[] {-8, -4, 0}) {
+      String height = marmot.height(round, name(x), in(x + 22), "30");
+      String gap = x < -4 ? "1/16" : in(1.5 + x / 8);
+      marmot.readTieRod(height, gap, "1 1/2", gap);
+      marmot.read(height, "straight", Marmot.STRAP, in(16 - x / 2));
+    }
+    Page check = shop.get("/cars/" + marmot.car + "/drive-check").is(200);
+    says(check, "Shorten strap", "Shorten strap also for tie rod to upper arm");
+    assertFalse(check.text().contains("Same for"));
+  }
+
+  @Test
   void too_little_room_in_mid_travel_is_cured_by_no_stop_but_by_less_lock() {
     tieRodAtFullRightInTheMiddle("1/8");
     says(

@@ -428,13 +428,15 @@ public final class TravelWords {
                 + " stays too close to call until it is read again.");
   }
 
+  /** Of the stop at an end. */
+  public String cureVerb(EndFindings end) {
+    return end.end() == End.DROOP ? "Shorten strap" : "Thicken spacer";
+  }
+
   /** "Shorten strap 5/8 in"; empty without a cure. */
   public String cureKey(EndFindings end) {
     return end.cure()
-        .map(
-            c ->
-                (end.end() == End.DROOP ? "Shorten strap " : "Thicken spacer ")
-                    + lengths.text(c.setMm()).replace(' ', '\u00a0'))
+        .map(c -> cureVerb(end) + " " + lengths.text(c.setMm()).replace(' ', '\u00a0'))
         .orElse("");
   }
 

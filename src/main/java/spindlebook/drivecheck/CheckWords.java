@@ -261,10 +261,11 @@ public final class CheckWords {
       String to = say.cureTo(end);
       return task.job(key, to.isEmpty() ? "for " + name : to);
     }
-    boolean room = of.limit().at() instanceof EndLimit.BrokenThroughout || !toStop;
-    return of.why() == Why.CANT_TELL
-        ? task.job(toStop ? "Same for" : "Measure", name)
-        : task.job(room ? "Make room" : "Same for", name);
+    boolean throughout = of.limit().at() instanceof EndLimit.BrokenThroughout;
+    if (toStop && !(throughout && of.why() != Why.CANT_TELL)) {
+      return task.job(say.cureVerb(end), "also for " + name);
+    }
+    return task.job(of.why() == Why.CANT_TELL ? "Measure" : "Make room", name);
   }
 
   private static String cureOf(

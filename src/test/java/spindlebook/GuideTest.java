@@ -531,4 +531,17 @@ class GuideTest {
     sendHeight(other, "g", "in-between", "18");
     assertEquals(List.of("strap-off", "full-bump", "stop-out"), left(other));
   }
+
+  /**
+   * A tape to 1/16 in placed to ± 1/32 in: U = 2 √2 · 0.4583 = 1.30 mm, 1/16 in as pages round it
+   * up. It reads the gaps from 1/2 in on, whatever the shank that tells the rule.
+   */
+  @Test
+  void a_gap_that_the_tape_reads_has_the_doubt_of_the_tape() throws IOException {
+    JsonNode plan = json(shop.get("/rounds/" + start(Map.of()) + "/news").is(200));
+    assertEquals(12.7, plan.at("/tape/from").asDouble());
+    assertEquals("1/16 in", plan.at("/tape/pm").asText());
+    assertEquals(
+        "1/32 in", plan.at("/rows/p-tie-rod-upper-arm/pm").asText(), plan.get("rows")::toString);
+  }
 }

@@ -52,6 +52,11 @@ final class GuideJson {
         .put("mm", at.unit() != LengthUnit.INCH)
         .put("part", here != null)
         .put("here", here == null ? null : here.isEmpty() ? "end" : here);
+    // From here on a gap is read with the tape, and its doubt is the tape's.
+    double from = at.seen().gapTool().largestMm();
+    if (here == null && Double.isFinite(from)) {
+      json.putObject("tape").put("from", tenth(from)).put("pm", plusMinus(at, from));
+    }
     ObjectNode boxes = json.putObject("boxes");
     HeightForm.labels(at).forEach(boxes::put);
     ObjectNode rows = json.putObject("rows");
@@ -270,13 +275,18 @@ final class GuideJson {
       if (least != null) {
         // The shank that tells at once whether the rule is kept, as the rule was typed; and the
         // doubt of a gap as wide, by which the phone judges what is typed.
-        double expanded =
-            ToolError.ofLengths(at.seen().toolOfGap(least.mm())).read(least.mm(), "r", "p").U();
-        row.put("drill", least.words()).put("pm", TapeFormat.length(expanded, at.unit(), 64));
+        row.put("drill", least.words()).put("pm", plusMinus(at, least.mm()));
       } else if (!slot.rule().isEmpty()) {
         row.put("rule", slot.rule());
       }
     }
+  }
+
+  /** Of a gap as wide, to the 64th, never less than it is. */
+  private static String plusMinus(Sitting at, double mm) {
+    double expanded = ToolError.ofLengths(at.seen().toolOfGap(mm)).read(mm, "r", "p").U();
+    boolean inch = at.unit() == LengthUnit.INCH;
+    return TapeFormat.length(inch ? TapeFormat.roundUp(expanded, 64) : expanded, at.unit(), 64);
   }
 
   private static void said(ObjectNode json, SeenReading r) {

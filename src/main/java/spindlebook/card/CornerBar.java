@@ -4,6 +4,7 @@ import java.util.List;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.page.Bar;
+import spindlebook.page.Cautions;
 import spindlebook.page.Link;
 import spindlebook.page.PageFrame;
 
@@ -34,7 +35,17 @@ public final class CornerBar {
         .up(book.details().orElseThrow().name(), "/cars/" + book.car().orElseThrow());
   }
 
-  static Bar of(String corner, String here) {
+  /** A page below a corner's that names the car. */
+  public static PageFrame titled(Card card, String heading) {
+    return PageFrame.of(
+            heading + " · " + card.place().words() + " · " + card.details().name(), heading)
+        .sub(card.details().name() + ", " + card.place().words())
+        .plan(Shown.plan(card))
+        .up(Capital.of(card.place().words()), "/corners/" + card.corner())
+        .caution(Cautions.FIGURES);
+  }
+
+  public static Bar of(String corner, String here) {
     String at = "/corners/" + corner;
     return new Bar(
         new Link("Measure", at + "/rounds/new"),

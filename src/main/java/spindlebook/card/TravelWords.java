@@ -9,6 +9,7 @@ import spindlebook.drawing.State;
 import spindlebook.drawing.Steer;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.Quantity;
+import spindlebook.entry.Steering;
 import spindlebook.finding.LimitNames;
 import spindlebook.fold.Card;
 import spindlebook.travel.Cure;
@@ -79,7 +80,7 @@ public final class TravelWords {
   }
 
   /** "too close past −8 3/8 in ± 5/16, full right". */
-  String broken(Limit limit) {
+  public String broken(Limit limit) {
     String where =
         limit.at() instanceof EndLimit.BrokenThroughout
             ? " at every height read"
@@ -88,7 +89,7 @@ public final class TravelWords {
   }
 
   private static String lock(Limit limit) {
-    Steer lock = CornerTape.lock(limit);
+    Steer lock = steer(limit);
     return lock == null ? "" : ", " + lock.word();
   }
 
@@ -490,7 +491,7 @@ public final class TravelWords {
   }
 
   /** A bracket's two ends, and which of them is planned from; empty for a limit on the curve. */
-  String between(Limit limit) {
+  public String between(Limit limit) {
     return limit
         .bracket()
         .map(
@@ -520,5 +521,12 @@ public final class TravelWords {
     String from = lengths.signed(zero.from(stretch.fromMm().value()));
     String to = lengths.signed(zero.from(stretch.toMm().value()));
     return (from.equals(to) ? "at " + from : from + " to " + to).replace('-', '−');
+  }
+
+  /** The full lock at which a limit acts; null where it is none or does not matter. */
+  public static Steer steer(Limit limit) {
+    return limit.steering() == Steering.FULL_LEFT
+        ? Steer.LEFT
+        : limit.steering() == Steering.FULL_RIGHT ? Steer.RIGHT : null;
   }
 }

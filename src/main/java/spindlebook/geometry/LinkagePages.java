@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import spindlebook.align.OnPaperView;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
@@ -32,6 +31,7 @@ import spindlebook.page.FormKey;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
+import spindlebook.sums.OnPaperView;
 import spindlebook.units.TypedLength;
 
 /** A corner's joints as laid out, and laying one out. */
@@ -85,7 +85,7 @@ public final class LinkagePages {
     OnPaperView view = new TryPaper(card, model(card), a).view(linkage + "/try");
     a.show(
         ctx,
-        Html.TEMPLATES.alignPaper(
+        Html.TEMPLATES.sumsPaper(
             below(card, "Try it first").caution(Cautions.SETTING),
             view,
             List.of(Action.link("Back", linkage, false))));

@@ -13,7 +13,6 @@ import java.util.stream.Stream;
 import spindlebook.advice.Rung;
 import spindlebook.advice.Win;
 import spindlebook.card.Capital;
-import spindlebook.card.CornerTape;
 import spindlebook.card.CureAddress;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
@@ -315,7 +314,7 @@ final class LadderTape {
     boolean stop = rung.what() == Rung.What.STOP;
     State state = stop ? null : Shown.state(rung.limit().outcome());
     String tone = state == null || state == State.CLEAR ? "" : state.mark();
-    Steer lock = stop ? null : CornerTape.lock(rung.limit());
+    Steer lock = stop ? null : TravelWords.steer(rung.limit());
     String name =
         Capital.of(
             lock == null

@@ -1,6 +1,5 @@
 package spindlebook.sheet;
 
-import spindlebook.align.AlignedText;
 import spindlebook.card.RideText;
 import spindlebook.card.Shown;
 import spindlebook.card.Zero;
@@ -11,6 +10,7 @@ import spindlebook.entry.AlignedFigure;
 import spindlebook.finding.CornerFigure;
 import spindlebook.finding.Finding;
 import spindlebook.finding.Finding.Group;
+import spindlebook.gauge.AlignedText;
 import spindlebook.measured.AlignedFinding;
 import spindlebook.ride.RideFinding;
 import spindlebook.uncertainty.Figure;

@@ -75,7 +75,7 @@ public final class SpringPages {
     Asked a = Asked.of(new Posted(ctx.queryParamMap()), card.details().unit(), 0);
     a.show(
         ctx,
-        Html.TEMPLATES.alignPaper(
+        Html.TEMPLATES.sumsPaper(
             under(card, "Try another shock"),
             new ShockPaper(card, a).view(),
             List.of(Action.link("Back", address(card), false))));

@@ -1,0 +1,244 @@
+package spindlebook.charts;
+
+import java.util.ArrayList;
+import java.util.List;
+import spindlebook.card.TravelWords;
+import spindlebook.card.Zero;
+import spindlebook.corner.CornerFace;
+import spindlebook.curve.MeasuredCurve;
+import spindlebook.curve.Node;
+import spindlebook.definition.Keep;
+import spindlebook.drawing.Chart;
+import spindlebook.drawing.Chart.Look;
+import spindlebook.drawing.ChartAxis;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
+import spindlebook.drawing.Rounded;
+import spindlebook.drawing.TapeFace;
+import spindlebook.entry.Pairing;
+import spindlebook.fold.Card;
+import spindlebook.travel.CornerTravel;
+import spindlebook.travel.EndFindings;
+import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Figure;
+import spindlebook.units.LengthUnit;
+
+/**
+ * A corner's curves as the lines, markers and bands of a chart; positions from its own zero, or
+ * from what another curve in the same chart is counted from.
+ */
+public final class CornerChart {
+  private static final int STEPS = 20;
+
+  private final Card card;
+  private final TravelFindings travel;
+  private final Zero zero;
+
+  public CornerChart(Card card) {
+    this(card, CornerTravel.of(card));
+  }
+
+  private CornerChart(Card card, TravelFindings travel) {
+    this(card, travel, Zero.of(card, travel));
+  }
+
+  private CornerChart(Card card, TravelFindings travel, Zero zero) {
+    this.card = card;
+    this.travel = travel;
+    this.zero = zero;
+  }
+
+  CornerChart countedFrom(Zero other) {
+    return new CornerChart(card, travel, other);
+  }
+
+  public Zero zero() {
+    return zero;
+  }
+
+  /** Whether this corner has a ride to count from, whatever the chart counts from. */
+  boolean rideRead() {
+    return Zero.of(card, travel).ofRide();
+  }
+
+  public TravelFindings travel() {
+    return travel;
+  }
+
+  public ChartAxis along() {
+    return along(zero.words());
+  }
+
+  /**
+   * @param from "from ride"
+   */
+  ChartAxis along(String from) {
+    return ChartAxis.length("wheel position " + from, unit(), "towards bump");
+  }
+
+  static ChartAxis value(CurveRead read, LengthUnit unit) {
+    Curved of = read.of();
+    return read.angle()
+        ? ChartAxis.degrees(of.words(), of.plus())
+        : ChartAxis.length(of.words(), unit, of.plus());
+  }
+
+  private LengthUnit unit() {
+    return card.details().unit();
+  }
+
+  Chart.Series series(String name, CurveRead read, boolean hollow) {
+    return new Chart.Series(
+        name,
+        brief(read),
+        look(read),
+        hollow,
+        spots(read.nodes()),
+        read.curve().map(c -> line(c, read)).orElse(List.of()));
+  }
+
+  /** "L". */
+  private String brief(CurveRead read) {
+    return switch (read.steering()) {
+      case FULL_LEFT -> "L";
+      case FULL_RIGHT -> "R";
+      case PART_LEFT -> "part L";
+      case PART_RIGHT -> "part R";
+      case STRAIGHT ->
+          read.pairing() != null
+              ? read.pairing().words()
+              : card.layout().steered() ? "straight" : "";
+    };
+  }
+
+  /** The corner's own tape, where the chart counts from what the tape does; else null. */
+  public TapeFace tape() {
+    TravelWords words = new TravelWords(card, travel);
+    return zero.equals(words.zero())
+        ? CornerFace.of(card, travel, words, true, 1, 1).orElse(null)
+        : null;
+  }
+
+  List<Chart.Spot> spots(List<Node> nodes) {
+    return nodes.stream()
+        .map(
+            n ->
+                new Chart.Spot(
+                    zero.from(n.positionMm().value()),
+                    n.positionMm().U(),
+                    n.value().value(),
+                    n.value().U()))
+        .toList();
+  }
+
+  /** From reading to reading, so that the line goes through each of them. */
+  private List<Chart.At> line(MeasuredCurve curve, CurveRead read) {
+    List<Double> places = curve.nodes().stream().map(n -> n.positionMm().value()).toList();
+    double length = curve.toMm() - curve.fromMm();
+    List<Chart.At> line = new ArrayList<>();
+    line.add(at(curve, read, places.get(0)));
+    for (int i = 1; i < places.size(); i++) {
+      double from = places.get(i - 1);
+      double to = places.get(i);
+      long steps = Math.max(1, Math.round(STEPS * (to - from) / length));
+      for (int k = 1; k <= steps; k++) {
+        double share = (double) k / steps;
+        line.add(at(curve, read, (1 - share) * from + share * to));
+      }
+    }
+    return line;
+  }
+
+  private Chart.At at(MeasuredCurve curve, CurveRead read, double positionMm) {
+    Figure value = curve.at(positionMm);
+    Lengths lengths = new Lengths(unit());
+    boolean sign = !read.of().plus().isEmpty();
+    FigureText said =
+        read.angle()
+            ? sign
+                ? Rounded.signed(value, ToeWords.DEGREE, "°")
+                : Rounded.plain(value, ToeWords.DEGREE, "°")
+            : sign ? lengths.signedFigure(value) : lengths.figure(value);
+    double at = zero.from(positionMm);
+    return new Chart.At(at, value.value(), lengths.signedText(at) + "|" + said.words());
+  }
+
+  private static Look look(CurveRead read) {
+    return switch (read.steering()) {
+      case STRAIGHT -> read.pairing() == Pairing.CROSSED ? Look.CROSS : Look.SQUARE;
+      case FULL_LEFT -> Look.LEFT_POINT;
+      case FULL_RIGHT -> Look.RIGHT_POINT;
+      case PART_LEFT -> Look.LEFT_HALF;
+      case PART_RIGHT -> Look.RIGHT_HALF;
+    };
+  }
+
+  /** Where the owner's rule for a watch point is broken. */
+  List<Chart.Band> broken(Curved of) {
+    List<Chart.Band> bands = new ArrayList<>();
+    if (of.point() == null) {
+      return bands;
+    }
+    Keep keep = of.point().keep();
+    Lengths lengths = new TravelWords(card, travel).lengths();
+    String rule = keep.inWords(mm -> lengths.text(mm.mm()));
+    if (keep.least() != null) {
+      bands.add(new Chart.Band(Double.NEGATIVE_INFINITY, keep.least().mm(), rule));
+    }
+    if (keep.most() != null) {
+      bands.add(new Chart.Band(keep.most().mm(), Double.POSITIVE_INFINITY, rule));
+    }
+    if (keep.mostAngle() != null) {
+      bands.add(new Chart.Band(keep.mostAngle().rad(), Double.POSITIVE_INFINITY, rule));
+    }
+    return bands;
+  }
+
+  /** Ride and the stops as they are set: what heights are called after may have moved since. */
+  public List<Chart.Post> posts() {
+    List<Chart.Post> posts = new ArrayList<>();
+    stops(posts, "strap as set", travel.droop());
+    travel.rideMm().ifPresent(p -> add(posts, "ride", p.value()));
+    stops(posts, "stop solid", travel.bump());
+    return posts;
+  }
+
+  /** What the upright lines are; empty without one. */
+  public String postWords() {
+    List<String> said = new ArrayList<>();
+    said(said, "where the strap, as it is set now, ends the travel", travel.droop());
+    travel.rideMm().ifPresent(p -> said.add("ride"));
+    said(said, "where the bump stop is solid", travel.bump());
+    return said.isEmpty()
+        ? ""
+        : "lines across, "
+            + card.place().words()
+            + ": "
+            + String.join("; ", said)
+            + (travel.droop().stop().isPresent() && travel.bump().stop().isPresent()
+                ? "; outside the stops is no usable travel"
+                : "");
+  }
+
+  private void said(List<String> said, String what, EndFindings end) {
+    Lengths lengths = new Lengths(unit());
+    for (EndFindings.Reach reach : end.reaches()) {
+      String crossed = reach.pairing() == Pairing.CROSSED ? ", crossed" : "";
+      reach
+          .stop()
+          .map(s -> lengths.signedText(zero.from(s.positionMm().value())))
+          .ifPresent(at -> said.add(what + crossed + ", " + at));
+    }
+  }
+
+  private void stops(List<Chart.Post> posts, String word, EndFindings end) {
+    for (EndFindings.Reach reach : end.reaches()) {
+      String crossed = reach.pairing() == Pairing.CROSSED ? ", crossed" : "";
+      reach.stop().ifPresent(s -> add(posts, word + crossed, s.positionMm().value()));
+    }
+  }
+
+  private void add(List<Chart.Post> posts, String word, double positionMm) {
+    posts.add(new Chart.Post(word, zero.from(positionMm)));
+  }
+}

@@ -1,0 +1,58 @@
+package spindlebook.corner;
+
+import spindlebook.advice.ThingFirst;
+import spindlebook.advice.ThingFirst.Why;
+import spindlebook.card.Capital;
+import spindlebook.card.Counted;
+import spindlebook.card.TravelWords;
+import spindlebook.drawing.Lengths;
+import spindlebook.travel.End;
+import spindlebook.travel.EndLimit;
+import spindlebook.travel.Limit;
+
+/** Why a corner is the worst of its car, short enough to be read in passing. */
+record WorstWords(TravelWords words) {
+
+  /** "Tie rod to upper arm, full right: past its rule in the last 11/16 in of droop". */
+  String cause(ThingFirst thing) {
+    if (thing instanceof ThingFirst.OfLimit of) {
+      return limit(of.limit(), of.why(), of.end() == End.DROOP ? "droop" : "bump");
+    }
+    if (thing instanceof ThingFirst.NotReadFarEnough of) {
+      return of.count()
+          + " limits not read as far as the wheel may go at "
+          + (of.reach().end() == End.DROOP ? "droop" : "bump");
+    }
+    if (thing instanceof ThingFirst.OfMidTravel of) {
+      boolean broken = of.why() == Why.SHORT;
+      return words.name(of.mid()) + ": " + (broken ? "too close" : "can’t tell") + " in mid-travel";
+    }
+    if (thing instanceof ThingFirst.StopsDisagree) {
+      return "Full bump as read and as worked out disagree";
+    }
+    if (thing instanceof ThingFirst.Missing missing) {
+      return "Needs " + words.needs(missing.needs());
+    }
+    if (thing instanceof ThingFirst.Again again) {
+      return (again.why() == Why.STALE ? "Measure again: " : "Set back, check: ")
+          + Counted.of(again.count(), "reading", "readings");
+    }
+    return "";
+  }
+
+  private String limit(Limit limit, Why why, String end) {
+    String name = Capital.of(words.name(limit));
+    if (limit.at() instanceof EndLimit.BrokenThroughout) {
+      return name + ": too close at every height read";
+    }
+    if (why == Why.SHORT) {
+      return name + (words.angle(limit) ? ": too much" : ": too close");
+    }
+    Lengths lengths = words.lengths();
+    String within =
+        limit.roomMm() == null
+            ? ""
+            : " within ± " + lengths.plusMinus(limit.roomMm().U()) + " " + lengths.unit().word();
+    return name + ": can’t tell" + within + " at " + end;
+  }
+}

@@ -226,7 +226,7 @@ class ArchitectureTest {
                 "measured",
                 "parts",
                 "ride",
-                "springs",
+                "suspension",
                 "alignment",
                 "finding",
                 "log",

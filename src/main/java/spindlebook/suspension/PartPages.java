@@ -1,4 +1,4 @@
-package spindlebook.springs;
+package spindlebook.suspension;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
@@ -36,7 +36,7 @@ public final class PartPages {
   public void list(Context ctx) {
     CarBook history = Addressed.car(ctx, histories);
     PageFrame frame = CornerBar.under(history, "Parts", "Parts").caution(Cautions.SETTING);
-    Html.show(ctx, Html.TEMPLATES.springsParts(frame, new PartsView(history)));
+    Html.show(ctx, Html.TEMPLATES.suspensionParts(frame, new PartsView(history)));
   }
 
   /** A part that was fitted. */

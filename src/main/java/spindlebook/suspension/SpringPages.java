@@ -1,4 +1,4 @@
-package spindlebook.springs;
+package spindlebook.suspension;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
@@ -38,7 +38,8 @@ public final class SpringPages {
             .ownSheets("chart.css")
             .modules("curve.js");
     Html.show(
-        ctx, Html.TEMPLATES.springsSprings(frame, new SpringView(histories.of(card.car()), card)));
+        ctx,
+        Html.TEMPLATES.suspensionSprings(frame, new SpringView(histories.of(card.car()), card)));
   }
 
   public void spring(Context ctx) {

@@ -1,4 +1,4 @@
-package spindlebook.springs;
+package spindlebook.suspension;
 
 import java.util.ArrayList;
 import java.util.Comparator;

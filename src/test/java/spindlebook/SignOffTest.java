@@ -160,7 +160,7 @@ class SignOffTest {
     assertTrue(since.contains("Settings and happenings: 1"), since);
     assertTrue(since.contains("Decided otherwise"), since);
     String car = shop.get("/cars/" + marmot.car).text();
-    assertTrue(car.contains("by Sam, 3 since"), car);
+    assertTrue(car.contains("signed off 4 May 2031, 3 entries since"), car);
   }
 
   /** All of the page but what came since. */

@@ -1,6 +1,4 @@
-// The keys a value is tapped with, six rows that stand still: a key that is there stands at one place,
-// whatever is asked. What they do comes with them: type adds to what is typed, back takes the last of
-// it, keep keeps a value, typing opens the box for a keyboard.
+// The keys a value is tapped with: six rows that stand still whatever is asked. What they do comes with them.
 export const make = (tag, cls, text) => {
   const e = document.createElement(tag);
   if (cls) e.className = cls;

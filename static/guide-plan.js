@@ -1,10 +1,7 @@
-// A round's plan with what this phone has sent since it was made: where the wheel was, what is read
-// and what comes. Of an axle a height is both ends'.
-// The box of a height that is asked for next; an end without a spindle, or with a mark taken over, needs none.
+// A round's plan with what this phone has sent since. Of an axle a height is both ends'.
+// The box of a height that is asked for next; an end without a spindle needs no mark.
 export const toAsk = (plan, typed) =>
-  Object.keys(plan.boxes).find(
-    (b) => !(b in typed) && !(b === "otherMark" && typed.otherSpindle === "") && !(typed.markAsAt && /mark$/i.test(b)),
-  );
+  Object.keys(plan.boxes).find((b) => !(b in typed) && !(b === "otherMark" && typed.otherSpindle === ""));
 
 const fits = (p, b) =>
   !p.height && p.name === b.name && (p.pairing ?? "") === (b.pairing ?? "") && (!b.label || b.label === p.label);

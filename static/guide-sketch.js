@@ -33,8 +33,9 @@ const SHAPES = {
   "cant-tell": '<path class="line" d="M10 2 18 10 10 18 2 10z"/>',
 };
 // A guard band of the doubt of a reading as large as the rule; the book judges with the reading's own.
-export const judge = (plan, { drill, pm }, value) => {
-  const [least, u] = [mm(plan, drill), mm(plan, pm)];
+const doubt = (plan, row, value) => (mm(plan, value) >= plan.tape?.from ? plan.tape.pm : row.pm);
+export const judge = (plan, row, value) => {
+  const [least, u] = [mm(plan, row.drill), mm(plan, doubt(plan, row, value))];
   if (isNaN(least)) return null;
   if (value === "well clear") return "clear";
   if (value === "touches" || value === "binds") return "short";
@@ -52,7 +53,7 @@ export const judged = ({ s, value, plan, state, me, on, head, make, key, go, dra
   v.setAttribute("role", "status");
   const figure = make("p", "g-fig t5");
   figure.append(make("b", "", value));
-  if (/\d/.test(value)) figure.append(make("span", "t1", "± " + row.pm));
+  if (/\d/.test(value)) figure.append(make("span", "t1", "± " + doubt(plan, row, value)));
   const said = make("p", "g-state t3 is-" + came);
   said.innerHTML = `<svg class="shape" viewBox="0 0 20 20" aria-hidden="true">${SHAPES[came]}</svg>`;
   const words = { clear: "clear", short: "too close: keep " + row.drill, "cant-tell": "can’t tell: keep " + row.drill };

@@ -63,7 +63,7 @@ const reading = (s, value, note) => ({ what: "reading", height: s.p.height, stee
 const read = (s, value, note) => send(reading(s, value, note), plan.rows[s.row].words + " " + value, s.id);
 const answer = (s, said) => {
   const typed = { ...me.typed, ...said };
-  if (!toAsk(plan, typed)) return height(s, typed);
+  if ((typed.markAsAt && typed.spindle) || !toAsk(plan, typed)) return height(s, typed);
   Object.assign(me, { typed, text: "", undone: null });
   on.fine = false;
   save();
@@ -171,11 +171,10 @@ root.replaceChildren(g);
 document.body.classList.add("guided");
 document.querySelector("footer.foot")?.remove();
 
-for (const e of ["input", "change"])
-  box.addEventListener(e, () => {
-    me.text = box.value;
-    save();
-  });
+box.addEventListener("input", () => {
+  me.text = box.value;
+  save();
+});
 box.addEventListener("keydown", (e) => e.key === "Enter" && keep(box.value));
 document.addEventListener("keydown", (e) => {
   if (e.target !== document.body || e.key.length > 1 || e.ctrlKey || e.metaKey || e.altKey) return;
@@ -286,7 +285,7 @@ const draw = () => {
   const kind = row?.kind ?? "tape";
   const which = part();
   const seen = s.id + (which ?? "");
-  const readHere = s.done?.say ? "Read here: " + s.done.say + (s.done.who ? ", " + s.done.who : "") : "";
+  const readHere = s.done?.say ? "Read here: " + [s.done.say, s.done.who].filter(Boolean).join(", ") : "";
   const last = row ? plan.last[s.p.id + "/" + s.steering + "/" + s.row] : s.p.was?.[which];
   if (asks.dataset.at !== seen + readHere) {
     const what = make("h2", "", row?.words ?? plan.boxes[which]);

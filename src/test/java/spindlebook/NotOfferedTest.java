@@ -111,6 +111,9 @@ class NotOfferedTest {
       case "adjuster" -> "limit-strap";
       case "device" -> device();
       case "table" -> "entries";
+      case "joint" -> "lf";
+      case "stop" -> "hydraulic";
+      case "part" -> "part-lf-strap";
       default -> "none";
     };
   }

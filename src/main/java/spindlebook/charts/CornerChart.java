@@ -20,6 +20,7 @@ import spindlebook.fold.Card;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.TravelFindings;
+import spindlebook.travel.WorkedOut;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 
@@ -94,7 +95,9 @@ public final class CornerChart {
         look(read),
         hollow,
         spots(read.nodes()),
-        read.curve().map(c -> line(c, read)).orElse(List.of()));
+        read.curve()
+            .map(c -> WorkedOut.or(() -> line(c, read), why -> List.<Chart.At>of()))
+            .orElse(List.of()));
   }
 
   /** "L". */

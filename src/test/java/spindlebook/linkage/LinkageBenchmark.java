@@ -23,7 +23,7 @@ import org.openjdk.jmh.infra.Blackhole;
  * height from its neighbour, by closed form and by nine equations to the same 1e-10 mm.
  */
 @State(Scope.Benchmark)
-@BenchmarkMode(Mode.AverageTime)
+@BenchmarkMode(Mode.SampleTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Fork(2)
 @Warmup(iterations = 4, time = 1)

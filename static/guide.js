@@ -171,10 +171,10 @@ root.replaceChildren(g);
 document.body.classList.add("guided");
 document.querySelector("footer.foot")?.remove();
 
-box.addEventListener("input", () => {
+box.oninput = box.onchange = () => {
   me.text = box.value;
   save();
-});
+};
 box.addEventListener("keydown", (e) => e.key === "Enter" && keep(box.value));
 document.addEventListener("keydown", (e) => {
   if (e.target !== document.body || e.key.length > 1 || e.ctrlKey || e.metaKey || e.altKey) return;

@@ -128,6 +128,7 @@ class LinkagePagesTest {
             "Probably wrong: Camber, in between, above ride, joints: read +1.0°, all the rest says"
                 + " −1.0"),
         text);
+    assertTrue(text.contains("Was a minus left out?"), text);
     assertTrue(text.contains("30 readings agree with the joints"), text);
     assertTrue(agree.html().contains("href=\"/heights/lf-link-h?steering=straight\">Measure it"));
     String tried = shop.get(linkage + "/try?joint=uf&up=1%2F2&camber=-1&stop=-7").is(200).text();

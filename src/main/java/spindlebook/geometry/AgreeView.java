@@ -285,11 +285,12 @@ public record AgreeView(
             .filter(r -> r.key().equals(misfit.key()))
             .findFirst()
             .orElseThrow();
-    String says =
-        model
-            .modelled(reading.quantity(), reading.heightMm().value(), 0)
-            .map(m -> text(reading.quantity(), m, unit).words())
-            .orElse("?");
+    Optional<Figure> modelled = model.modelled(reading.quantity(), reading.heightMm().value(), 0);
+    String says = modelled.map(m -> text(reading.quantity(), m, unit).words()).orElse("?");
+    boolean minus =
+        modelled
+            .filter(m -> Math.abs(m.plus(reading.value()).value()) <= m.plus(reading.value()).U())
+            .isPresent();
     return new Wrong(
         Capital.of(words(reading.quantity()))
             + ", "
@@ -298,9 +299,9 @@ public record AgreeView(
             + read(reading, unit)
             + ", all the rest says "
             + says
-            + ".",
+            + (minus ? ". Was a minus left out?" : "."),
         new Link("Measure it again", again(card, from)),
-        new Link("The reading", "/entries/" + from.key()));
+        new Link("Open the reading", "/entries/" + from.key()));
   }
 
   private static String read(CornerReading reading, LengthUnit unit) {

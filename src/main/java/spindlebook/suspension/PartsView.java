@@ -53,7 +53,7 @@ public final class PartsView {
     List<Line> without =
         book.parts().stream().filter(p -> p.left().isEmpty()).map(PartsView::line).toList();
     if (!without.isEmpty()) {
-      groups.add(new Group("Without your figure: " + without.size(), true, without));
+      groups.add(new Group("No figure when to look: " + without.size(), true, without));
     }
     return groups;
   }
@@ -77,7 +77,7 @@ public final class PartsView {
     return new Line(
         Capital.of(place(part)) + ": " + part.said().what(),
         String.join(" · ", more),
-        part.left().isEmpty() ? "" : part.due() ? "now" : "in " + used(part, left),
+        part.left().isEmpty() ? "" : part.due() ? "look now" : "in " + used(part, left),
         part.due(),
         "/cars/" + part.said().car() + "/parts/" + part.fitted().key());
   }

@@ -288,7 +288,7 @@ public final class SpringView {
 
   private String name(RideFinding f) {
     return switch (f.figure()) {
-      case SITS_AT -> "ride by the spring, " + zero.words();
+      case SITS_AT -> "on this spring it sits, " + zero.words();
       case DROOP_SHARE -> "droop of the travel, by the spring";
       default -> f.of() == null || fitted(f.of()) ? f.figure().words() : f.words();
     };
@@ -476,7 +476,7 @@ public final class SpringView {
     double mm = Math.max(0, Math.min(crush.value(), stop.chart().mostMm()));
     boolean more = at.beyond() || crush.value() > stop.chart().mostMm();
     return new Row(
-        "On the last drive, by its ring",
+        "Bump stop pressed, last drive",
         lengths.figure(crush.value() < 0 ? Figure.exact(0) : crush),
         null,
         null,

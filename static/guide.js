@@ -59,7 +59,7 @@ const send = (body, words, from) => {
   }
 };
 
-const reading = (s, value, note) => ({ what: "reading", height: s.p.height, steering: s.steering, row: s.row, value, note });
+const reading = ({ p: { height }, steering, row }, value, note) => ({ what: "reading", height, steering, row, value, note });
 const read = (s, value, note) => send(reading(s, value, note), plan.rows[s.row].words + " " + value, s.id);
 const answer = (s, said) => {
   const typed = { ...me.typed, ...said };
@@ -146,7 +146,7 @@ asks.setAttribute("aria-live", "polite");
 const figure = make("p", "g-fig t5");
 figure.setAttribute("aria-hidden", true);
 const box = make("input");
-Object.assign(box, { type: "text", id: "g-box", autocomplete: "off", autocapitalize: "off", spellcheck: false });
+Object.assign(box, { id: "g-box", autocomplete: "off", autocapitalize: "off", spellcheck: false });
 box.setAttribute("aria-labelledby", "g-what");
 const enter = key("Keep", () => keep(box.value), "key-ink", "keep");
 const typed = make("p", "g-typed");
@@ -285,7 +285,7 @@ const draw = () => {
   const kind = row?.kind ?? "tape";
   const which = part();
   const seen = s.id + (which ?? "");
-  const readHere = s.done?.say ? "Read here: " + [s.done.say, s.done.who].filter(Boolean).join(", ") : "";
+  const readHere = s.done?.say ? "Read here: " + s.done.say + (s.done.who ? ", " + s.done.who : "") : "";
   const last = row ? plan.last[s.p.id + "/" + s.steering + "/" + s.row] : s.p.was?.[which];
   if (asks.dataset.at !== seen + readHere) {
     const what = make("h2", "", row?.words ?? plan.boxes[which]);

@@ -23,7 +23,7 @@ import spindlebook.web.Listening;
 /** A whole evening on an empty book, tapped on a phone: nothing waits on it at the end. */
 class EveningBrowserTest {
   private static final long SEED = 20310504;
-  private static final Duration PATIENCE = Duration.ofSeconds(120);
+  private static final Duration PATIENCE = Duration.ofSeconds(300);
   private static final Pattern OFFERED =
       Pattern.compile("href=\"(/corners/[^\"]*/rounds/new\\?[^\"]*)\"");
 

@@ -109,7 +109,7 @@ public record AgreeView(
         read.isEmpty() || model.joints().positionMm() == null
             ? null
             : draw(card, model, chart, shown),
-        rows(model, shown, unit, r -> true),
+        rows(model, shown, unit),
         coordinates(model, unit),
         untold(model));
   }
@@ -200,10 +200,14 @@ public record AgreeView(
   }
 
   private static Chart.At at(double positionMm, Quantity shown, double value, LengthUnit unit) {
-    Lengths lengths = new Lengths(unit);
-    String says =
-        angle(shown) ? Rounded.signed(Math.toDegrees(value), 1) + "°" : lengths.text(value);
-    return new Chart.At(positionMm, value, lengths.signedText(positionMm) + "|" + says);
+    String at = new Lengths(unit).signedText(positionMm);
+    return new Chart.At(positionMm, value, at + "|" + said(shown, value, unit));
+  }
+
+  private static String said(Quantity quantity, double value, LengthUnit unit) {
+    return angle(quantity)
+        ? Rounded.signed(Math.toDegrees(value), 1) + "°"
+        : new Lengths(unit).text(value);
   }
 
   private static String plus(Quantity quantity) {
@@ -220,13 +224,9 @@ public record AgreeView(
     return model.wrong().stream().anyMatch(m -> m.key().equals(key));
   }
 
-  private static List<Row> rows(
-      CornerModel model,
-      Quantity shown,
-      LengthUnit unit,
-      java.util.function.Predicate<CornerReading> which) {
+  private static List<Row> rows(CornerModel model, Quantity shown, LengthUnit unit) {
     return model.readings().stream()
-        .filter(r -> r.quantity() == shown && which.test(r))
+        .filter(r -> r.quantity() == shown)
         .sorted(Comparator.comparingDouble(r -> r.heightMm().value()))
         .map(r -> row(model, r, unit))
         .toList();
@@ -296,19 +296,12 @@ public record AgreeView(
             + ", "
             + where(from).toLowerCase(java.util.Locale.ROOT)
             + ": read "
-            + read(reading, unit)
+            + said(reading.quantity(), reading.value().value(), unit)
             + ", all the rest says "
             + says
             + (minus ? ". Was a minus left out?" : "."),
         new Link("Measure it again", again(card, from)),
         new Link("Open the reading", "/entries/" + from.key()));
-  }
-
-  private static String read(CornerReading reading, LengthUnit unit) {
-    double value = reading.value().value();
-    return angle(reading.quantity())
-        ? Rounded.signed(Math.toDegrees(value), 1) + "°"
-        : new Lengths(unit).text(value);
   }
 
   private static String again(Card card, OfEntry from) {

@@ -3,6 +3,7 @@ package spindlebook.card;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import spindlebook.drawing.ChartAxis;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.entry.SpringFigure;
@@ -24,8 +25,8 @@ public record RideText(LengthUnit unit, String use) {
     boolean inch = unit == LengthUnit.INCH;
     return switch (of) {
       case LENGTH -> new Lengths(unit).signedFigure(value);
-      case RATE -> amount(value, inch ? AmountUnit.LB_PER_IN : AmountUnit.N_PER_MM);
-      case FORCE -> amount(value, inch ? AmountUnit.POUND : AmountUnit.NEWTON);
+      case RATE -> amount(value, rate());
+      case FORCE -> amount(value, force());
       case WEIGHT -> amount(value.times(1 / AmountUnit.kg(1)), weight());
       case ENERGY -> text(value, inch ? FOOT_POUND_J : 1, inch ? "ft-lb" : "J");
       case HERTZ -> text(value, 1, "a second");
@@ -42,6 +43,15 @@ public record RideText(LengthUnit unit, String use) {
 
   public AmountUnit rate() {
     return unit == LengthUnit.INCH ? AmountUnit.LB_PER_IN : AmountUnit.N_PER_MM;
+  }
+
+  public AmountUnit force() {
+    return unit == LengthUnit.INCH ? AmountUnit.POUND : AmountUnit.NEWTON;
+  }
+
+  /** Of forces. */
+  public ChartAxis axis(String words) {
+    return new ChartAxis(words + ", " + force().word(), 1 / force().of(1), false, false);
   }
 
   private static FigureText amount(Figure si, AmountUnit unit) {

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Collection;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import spindlebook.page.Posted;
 import spindlebook.travel.WorkedOut;
 import spindlebook.uncertainty.Figure;
@@ -26,6 +27,10 @@ final class Node {
    *     collection of such; null and an empty one are left out
    */
   Node put(String name, Object value) {
+    if (value instanceof OptionalDouble number) {
+      number.ifPresent(n -> json.set(name, json(n)));
+      return this;
+    }
     Object known = value instanceof Optional<?> maybe ? maybe.orElse(null) : value;
     if (known != null) {
       json.set(name, json(known));

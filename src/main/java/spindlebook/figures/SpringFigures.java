@@ -3,21 +3,20 @@ package spindlebook.figures;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.IntStream;
-import spindlebook.definition.Spring;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
-import spindlebook.fold.SeenSprings;
 import spindlebook.ride.CornerRide;
 import spindlebook.ride.RideFinding;
 import spindlebook.ride.RideForetold;
+import spindlebook.ride.RideNeed;
 import spindlebook.ride.StopOnLanding;
 import spindlebook.ride.StrapLasts;
 import spindlebook.spring.Coil;
 import spindlebook.spring.ShockCurve;
 import spindlebook.spring.StrapFit;
+import spindlebook.spring.StrapLife;
 import spindlebook.spring.WheelSpring;
 import spindlebook.uncertainty.Figure;
 
@@ -75,40 +74,30 @@ final class SpringFigures {
             .put("looseAtMm", coil.zeroForceMm())
             .put("bindsAtMm", of.bindsAtMm());
     if (coil.tenderNPerMm().value() > 0) {
-      Figure at = coil.crossoverMm();
-      double compression = coil.zeroForceMm().value() - at.value();
-      node.put("seriesNPerMm", seriesNPerMm(coil))
-          .put(
-              "crossover",
-              new Node()
-                  .put("shockMm", at)
-                  .put("compressionMm", compression)
-                  .put("fromOpenMm", of.open().map(o -> o.minus(at)))
-                  .put("forceN", coil.at(at, Coil::forceN))
-                  .put("energyJ", coil.at(at, Coil::energyJ))
-                  .put("positionMm", of.shock.flatMap(s -> s.wheelAt(at)))
-                  .put("atWheel", of.wheel.flatMap(w -> crossed(w, at))));
+      node.put("seriesNPerMm", coil.seriesNPerMm()).put("crossover", crossover(coil));
     }
     return node.put("wanted", of.wanted().map(this::wanted));
   }
 
-  private static double seriesNPerMm(Coil coil) {
-    return coil.tenderNPerMm().value()
-        * coil.mainNPerMm().value()
-        / (coil.tenderNPerMm().value() + coil.mainNPerMm().value());
+  private Node crossover(Coil coil) {
+    Figure at = coil.crossoverMm();
+    return new Node()
+        .put("shockMm", at)
+        .put("compressionMm", coil.zeroForceMm().value() - at.value())
+        .put("fromOpenMm", of.open().map(o -> o.minus(at)))
+        .put("forceN", coil.at(at, Coil::forceN))
+        .put("energyJ", coil.at(at, Coil::energyJ))
+        .put("positionMm", of.shock.flatMap(s -> s.wheelAt(at)))
+        .put("atWheel", of.wheel.flatMap(w -> w.shock().wheelAt(at).map(z -> crossed(w, z))));
   }
 
   /** Force, and the rate a hair before and after. */
-  private static Optional<Node> crossed(WheelSpring wheel, Figure atMm) {
-    return wheel
-        .shock()
-        .wheelAt(atMm)
-        .map(
-            z ->
-                new Node()
-                    .put("forceN", wheel.forceN(z.value()))
-                    .put("rateBelowNPerMm", wheel.rateNPerMm(z.value() - 1e-6).value())
-                    .put("rateAboveNPerMm", wheel.rateNPerMm(z.value() + 1e-6).value()));
+  private static Node crossed(WheelSpring wheel, Figure at) {
+    double z = at.value();
+    return new Node()
+        .put("forceN", wheel.forceN(z))
+        .put("rateBelowNPerMm", wheel.rateNPerMm(z - 1e-6).value())
+        .put("rateAboveNPerMm", wheel.rateNPerMm(z + 1e-6).value());
   }
 
   private Node wanted(Coil coil) {
@@ -146,15 +135,13 @@ final class SpringFigures {
     Coil coil = wheel.coil();
     Figure force = coil.at(here.lengthMm(), Coil::forceN);
     Figure rate = coil.at(here.lengthMm(), Coil::rateNPerMm);
-    Figure atWheel = wheel.rateNPerMm(z);
-    double byRatio = rate.value() * here.ratio().value() * here.ratio().value();
     node.put("compressionMm", coil.zeroForceMm().minus(here.lengthMm()))
         .put("springN", force)
         .put("springNPerMm", rate)
         .put("energyJ", coil.at(here.lengthMm(), Coil::energyJ))
         .put("wheelN", wheel.forceN(z))
-        .put("wheelNPerMm", atWheel)
-        .put("byRatioNPerMm", byRatio)
+        .put("wheelNPerMm", wheel.rateNPerMm(z))
+        .put("byRatioNPerMm", wheel.byRatioNPerMm(z))
         .put("slopeTermNPerMm", force.value() * here.bendPerMm().value());
     double tender = coil.tenderNPerMm().value();
     if (tender > 0) {
@@ -168,28 +155,20 @@ final class SpringFigures {
 
   private Node ride(WheelSpring.Ride ride) {
     Figure kg = of.sprungKg.orElseThrow();
-    double z = ride.positionMm().value();
-    ShockCurve.Here here = of.shock.orElseThrow().at(z);
-    double ratio = here.ratio().value();
-    double byRatio =
-        of.coil.orElseThrow().at(here.lengthMm(), Coil::rateNPerMm).value() * ratio * ratio;
-    Optional<Figure> onTyre =
-        of.spring()
-            .map(Spring::tyre)
-            .map(t -> WheelSpring.onTyre(ride.rateNPerMm(), Figure.exact(t.si(true))));
+    WheelSpring wheel = of.wheel.orElseThrow();
+    double byRatio = wheel.byRatioNPerMm(ride.positionMm().value());
+    Optional<Figure> onTyre = of.onTyreNPerMm();
     return new Node()
         .put("sprungKg", kg)
         .put("positionMm", ride.positionMm())
         .put("compressionMm", ride.compressionMm())
-        .put("looseAtMm", of.shock.flatMap(s -> s.wheelAt(of.coil.orElseThrow().zeroForceMm())))
+        .put("looseAtMm", wheel.shock().wheelAt(wheel.coil().zeroForceMm()))
         .put("sagMm", of.sagMm())
         .put("rateNPerMm", ride.rateNPerMm())
         .put("byRatioNPerMm", byRatio)
         .put("hz", ride.hz())
         .put("byRatioHz", WheelSpring.hz(Figure.exact(byRatio), kg).value())
-        .put(
-            "bySagHz",
-            of.sagMm().map(s -> Math.sqrt(WheelSpring.G * 1000 / s.value()) / (2 * Math.PI)))
+        .put("bySagHz", of.sagMm().map(s -> WheelSpring.bySagHz(s.value())))
         .put("onTyreNPerMm", onTyre)
         .put("onTyreHz", onTyre.map(k -> WheelSpring.hz(k, kg)))
         .put("collarMm", of.collarMm());
@@ -221,32 +200,26 @@ final class SpringFigures {
   }
 
   private static Node strap(StrapLasts lasts) {
-    Node node =
-        new Node()
-            .put("unit", lasts.unit())
-            .put("pullN", lasts.strap().read().get(0).pullN())
-            .put("read", lasts.strap().read().stream().map(SpringFigures::read).toList())
-            .put("growthMm", lasts.growthMm())
-            .put("goneAtMm", lasts.goneAtMm())
-            .put("needs", lasts.why().map(w -> w.words()));
-    lasts
-        .life()
-        .ifPresent(
-            life -> {
-              node.put("likeliest", life.likeliest());
-              life.forecast()
-                  .ifPresent(
-                      g ->
-                          node.put("early", g.earlyHours())
-                              .put("middle", g.middleHours())
-                              .put("late", g.lateHours()));
-              node.put("fits", life.fits().stream().map(f -> fit(f, lasts)).toList());
-            });
-    return node;
-  }
-
-  private static Node read(SeenSprings.StrapRead r) {
-    return new Node().put("key", r.key()).put("use", r.use()).put("mm", r.lengthMm());
+    Optional<StrapLife.Gone> gone = lasts.life().flatMap(StrapLife::forecast);
+    return new Node()
+        .put("unit", lasts.unit())
+        .put("pullN", lasts.strap().read().get(0).pullN())
+        .put(
+            "read",
+            lasts.strap().read().stream()
+                .map(
+                    r -> new Node().put("key", r.key()).put("use", r.use()).put("mm", r.lengthMm()))
+                .toList())
+        .put("growthMm", lasts.growthMm())
+        .put("goneAtMm", lasts.goneAtMm())
+        .put("needs", lasts.why().map(RideNeed::words))
+        .put("likeliest", lasts.life().flatMap(StrapLife::likeliest))
+        .put("early", gone.map(StrapLife.Gone::earlyHours))
+        .put("middle", gone.map(StrapLife.Gone::middleHours))
+        .put("late", gone.map(StrapLife.Gone::lateHours))
+        .put(
+            "fits",
+            lasts.life().map(life -> life.fits().stream().map(f -> fit(f, lasts)).toList()));
   }
 
   private static Node fit(StrapFit fit, StrapLasts lasts) {
@@ -257,31 +230,25 @@ final class SpringFigures {
     double every = EVERY * Math.ceil(Math.max(1, to / EVERY / MOST_NEXT));
     return new Node()
         .put("shape", fit.shape())
-        .put("parameters", doubles(p))
+        .put("parameters", Arrays.stream(p).boxed().toList())
         .put("se", IntStream.range(0, p.length).mapToObj(i -> fit.found().se(i)).toList())
         .put("s", fit.found().sd())
         .put("rss", fit.found().rss())
         .put("dof", fit.found().dof())
-        .put("byChance", boxed(fit.lackOfFit()))
-        .put("early", boxed(gone.early()))
-        .put("middle", boxed(gone.centre()))
-        .put("late", boxed(gone.late()))
+        .put("byChance", fit.lackOfFit())
+        .put("early", gone.early())
+        .put("middle", gone.centre())
+        .put("late", gone.late())
         .put(
             "next",
             IntStream.rangeClosed(0, (int) (to / every))
-                .mapToObj(i -> next(fit, i * every))
+                .mapToDouble(i -> i * every)
+                .mapToObj(
+                    t ->
+                        new Node()
+                            .put("use", t)
+                            .put("mm", fit.at(t))
+                            .put("within", fit.nextWithin(t)))
                 .toList());
-  }
-
-  private static Node next(StrapFit fit, double use) {
-    return new Node().put("use", use).put("mm", fit.at(use)).put("within", fit.nextWithin(use));
-  }
-
-  private static List<Double> doubles(double[] of) {
-    return Arrays.stream(of).boxed().toList();
-  }
-
-  private static Double boxed(OptionalDouble of) {
-    return of.isPresent() ? of.getAsDouble() : null;
   }
 }

@@ -8,11 +8,15 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
+import spindlebook.units.AmountUnit;
 import spindlebook.units.LengthUnit;
+import spindlebook.units.NumberText;
+import spindlebook.units.TypedAmount;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
@@ -168,6 +172,34 @@ public final class Asked {
   public <T> Box<T> typed(String name, String label, Function<String, T> read) {
     return box(
         name, label, "", () -> has(name) ? read.apply(text(name).strip()) : null, String::valueOf);
+  }
+
+  /** A plain number from one to another, also with its %. */
+  public Box<Double> number(String name, String label, double least, double most, String sentence) {
+    return typed(name, label, t -> NumberText.read(t.replace("%", "")).orElse(Double.NaN))
+        .check(n -> n >= least && n <= most, sentence);
+  }
+
+  /** A share in per cent. */
+  public Box<Double> percent(String name, String label, int least, int most) {
+    String sentence = "Type " + least + " to " + most + " per cent.";
+    return number(name, label, least, most, sentence).unit("%");
+  }
+
+  /** A rate, weight or force, in {@code bare} where no unit is typed. */
+  public Box<TypedAmount> amount(String name, String label, AmountUnit bare) {
+    return box(name, label, bare.word(), () -> amount(name, bare), TypedAmount::typed);
+  }
+
+  private TypedAmount amount(String name, AmountUnit bare) {
+    Optional<TypedAmount> read =
+        TypedAmount.read(text(name), bare)
+            .filter(typed -> typed.unit().rate() == bare.rate() && typed.amount() >= 0);
+    if (has(name) && read.isEmpty()) {
+      String units = bare.rate() ? ", in lb/in or N/mm." : ", in lb, kg or N.";
+      wrong(name, "'" + text(name).strip() + "' is not read here: type a number" + units);
+    }
+    return read.orElse(null);
   }
 
   private <T> Box<T> box(

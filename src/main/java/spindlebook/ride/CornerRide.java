@@ -1,9 +1,9 @@
 package spindlebook.ride;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import spindlebook.curve.MeasuredCurve;
@@ -32,6 +32,7 @@ import spindlebook.spring.Coil;
 import spindlebook.spring.Drop;
 import spindlebook.spring.ShockCurve;
 import spindlebook.spring.StopChart;
+import spindlebook.spring.StrapLife;
 import spindlebook.spring.WheelSpring;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
@@ -86,8 +87,8 @@ public final class CornerRide {
     this.sprungKg = weight().flatMap(w -> quietly(() -> sprung(w)));
     this.shock = quietly(this::readShock);
     this.coil = spring().flatMap(s -> quietly(() -> coil(s)));
-    this.wheel = shock.flatMap(s -> coil.map(c -> new WheelSpring(s, c)));
-    this.ride = wheel.flatMap(w -> sprungKg.flatMap(m -> quietly(() -> w.ride(m).orElse(null))));
+    this.wheel = both(shock, coil, WheelSpring::new);
+    this.ride = both(wheel, sprungKg, (w, m) -> w.ride(m).orElse(null));
     this.stops = card.springs().stops().stream().map(this::landing).toList();
     this.strap = StrapLasts.of(card);
     if (card.springs().any()) {
@@ -111,6 +112,11 @@ public final class CornerRide {
   /** What an odd book makes impossible is simply not known. */
   private static <T> Optional<T> quietly(Supplier<T> work) {
     return WorkedOut.or(() -> Optional.ofNullable(work.get()), why -> Optional.empty());
+  }
+
+  private static <A, B, T> Optional<T> both(
+      Optional<A> first, Optional<B> second, BiFunction<A, B, T> work) {
+    return first.flatMap(a -> second.flatMap(b -> quietly(() -> work.apply(a, b))));
   }
 
   // --- what was said
@@ -201,25 +207,22 @@ public final class CornerRide {
     return z;
   }
 
+  /** Null while nobody said where it is loose. */
   private Coil coil(Spring s) {
-    Figure main = rate(s.rate(), "rate");
-    Optional<Figure> zero = zeroForce(s);
-    if (zero.isEmpty()) {
-      return null;
-    }
-    return s.tender() == null
-        ? Coil.single(main, zero.get())
-        : new Coil(main, rate(s.tender(), "tender"), taped(s.crossover(), "crossover"), zero.get());
-  }
-
-  private Optional<Figure> zeroForce(Spring s) {
     Optional<Figure> loose =
         s.looseAt() != null
             ? Optional.of(taped(s.looseAt(), "loose at"))
-            : s.preload() == null
-                ? Optional.empty()
-                : open().map(o -> o.plus(taped(s.preload(), "preload")));
-    return loose.map(z -> z.plus(card.springs().pressedMm()));
+            : open()
+                .filter(o -> s.preload() != null)
+                .map(o -> o.plus(taped(s.preload(), "preload")));
+    if (loose.isEmpty()) {
+      return null;
+    }
+    Figure main = rate(s.rate(), "rate");
+    Figure zero = loose.get().plus(card.springs().pressedMm());
+    return s.tender() == null
+        ? Coil.single(main, zero)
+        : new Coil(main, rate(s.tender(), "tender"), taped(s.crossover(), "crossover"), zero);
   }
 
   public Optional<Figure> open() {
@@ -235,11 +238,23 @@ public final class CornerRide {
     return travel.at(end).stop().map(StopFound::positionMm);
   }
 
+  /** The wheel position so far from the stop at droop, 0, to that at bump, 1. */
+  public Optional<Double> between(double share) {
+    return both(
+        stop(End.DROOP),
+        stop(End.BUMP),
+        (low, high) -> low.value() + share * (high.value() - low.value()));
+  }
+
   /** The same, where the shock is known there. */
   private Optional<Figure> known(End end) {
-    return stop(end)
-        .filter(
-            z -> shock.filter(s -> z.value() >= s.fromMm() && z.value() <= s.toMm()).isPresent());
+    return stop(end).filter(this::along);
+  }
+
+  private boolean along(Figure positionMm) {
+    return shock
+        .filter(s -> positionMm.value() >= s.fromMm() && positionMm.value() <= s.toMm())
+        .isPresent();
   }
 
   /** How long the shock is there, with the doubt of where that is. */
@@ -256,29 +271,24 @@ public final class CornerRide {
     StopChart chart = StopOnLanding.chart(stop);
     Optional<Figure> touch = touch(said);
     Optional<Drop> drop =
-        touch
-            .filter(t -> stop.drop() != null && wheel.isPresent() && sprungKg.isPresent())
-            .flatMap(
-                t ->
-                    known(End.DROOP)
-                        .map(
-                            droop ->
-                                new Drop(
-                                    wheel.get(),
-                                    chart,
-                                    StopOnLanding.factor(stop),
-                                    t,
-                                    droop,
-                                    sprungKg.get(),
-                                    Figure.exact(stop.drop().mm()),
-                                    Figure.exact(stop.damped() / 100))));
+        stop.drop() == null || wheel.isEmpty() || sprungKg.isEmpty()
+            ? Optional.empty()
+            : both(touch, known(End.DROOP), (t, droop) -> drop(stop, chart, t, droop));
     return new StopOnLanding(
         said,
         chart,
         touch,
         drop,
         drop.flatMap(d -> quietly(() -> d.rest().orElse(null))),
-        drop.flatMap(d -> known(End.BUMP).flatMap(b -> quietly(() -> d.energyAt(b)))));
+        both(drop, known(End.BUMP), Drop::energyAt));
+  }
+
+  private Drop drop(BumpStop stop, StopChart chart, Figure touch, Figure droop) {
+    Figure high = Figure.exact(stop.drop().mm());
+    Figure damped = Figure.exact(stop.damped() / 100);
+    Figure mass = sprungKg.orElseThrow();
+    Figure factor = StopOnLanding.factor(stop);
+    return new Drop(wheel.orElseThrow(), chart, factor, touch, droop, mass, high, damped);
   }
 
   private Optional<Figure> touch(Said<BumpStop> said) {
@@ -288,40 +298,22 @@ public final class CornerRide {
         : touchRead();
   }
 
-  private Optional<Figure> touchRead() {
+  /** The wheel position at which stop touch was read. */
+  public Optional<Figure> touchRead() {
     return Optional.of(Nodes.at(card, HeightName.STOP_TOUCH, card.pairings().get(0)))
         .filter(read -> !read.isEmpty())
         .map(Nodes::meanPosition);
   }
 
-  /** The wheel position at which stop touch was read. */
-  public Optional<Double> touchReadMm() {
-    return touchRead().map(Figure::value);
-  }
-
   /** Another shock at droop, then at bump; empty while no shock lengths are known. */
   public List<ShockTried> tried(double openMm, double closedMm, double mountMm) {
-    return shock
-        .map(
+    return shock.stream()
+        .flatMap(
             s ->
-                Arrays.stream(End.values())
-                    .map(
-                        e ->
-                            e == End.DROOP
-                                ? tried(s, e, openMm, mountMm)
-                                : tried(s, e, closedMm, mountMm))
-                    .toList())
-        .orElse(List.of());
-  }
-
-  private ShockTried tried(ShockCurve curve, End end, double lengthMm, double mountMm) {
-    Optional<Figure> fitted = end == End.DROOP ? open() : closed();
-    return ShockTried.of(
-        card, curve, end, Figure.exact(lengthMm), fitted, reserve(atEnd(end)), mountMm);
-  }
-
-  private static Allowance atEnd(End end) {
-    return end == End.DROOP ? Allowance.SHOCK_OPEN_RESERVE : Allowance.SHOCK_CLOSED_RESERVE;
+                Stream.of(
+                    ShockTried.of(card, s, End.DROOP, openMm, open(), kept(End.DROOP), mountMm),
+                    ShockTried.of(card, s, End.BUMP, closedMm, closed(), kept(End.BUMP), mountMm)))
+        .toList();
   }
 
   // --- the figures
@@ -351,19 +343,18 @@ public final class CornerRide {
     if (sagMm().isPresent()) {
       add(SpringFigure.SAG, sagMm(), need);
     }
-    add(
-        SpringFigure.DROOP_SHARE,
-        droopShare(),
-        ride.isEmpty() ? need : endNeed(End.DROOP, End.BUMP));
+    RideNeed share = ride.isEmpty() ? need : endNeed(End.DROOP, End.BUMP);
+    add(SpringFigure.DROOP_SHARE, droopShare(), share);
     if (spring().map(Spring::sitAt).isPresent()) {
       add(SpringFigure.COLLAR, collarMm(), need);
     }
     if (spring().filter(s -> s.free() != null && s.solid() != null).isPresent()) {
+      Optional<Figure> left = both(bindsAtMm(), known(End.BUMP), (b, z) -> lengthMm(z).minus(b));
       add(
           SpringFigure.COIL_LEFT,
-          coilLeftMm(),
-          coil.isEmpty() ? need : shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : endNeed(End.BUMP),
-          GuardBand::apart);
+          left,
+          coil.isEmpty() ? need : shockNeed(End.BUMP),
+          left.map(GuardBand::apart));
     }
   }
 
@@ -382,6 +373,11 @@ public final class CornerRide {
     return sprungKg.isEmpty() ? RideNeed.WEIGHT : RideNeed.RIDE;
   }
 
+  /** The shock's lengths, else the first of these ends of which it is not known where it is. */
+  private RideNeed shockNeed(End... ends) {
+    return shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : endNeed(ends);
+  }
+
   /** The first of these ends of which it is not known where it is; else shock lengths there. */
   private RideNeed endNeed(End... ends) {
     return Stream.of(ends)
@@ -392,11 +388,14 @@ public final class CornerRide {
   }
 
   public Optional<Figure> sagMm() {
-    return ride.flatMap(
-        r ->
-            wheel
-                .flatMap(w -> quietly(() -> w.shock().wheelAt(w.coil().zeroForceMm()).orElse(null)))
-                .map(loose -> r.positionMm().minus(loose)));
+    return both(
+        ride,
+        wheel,
+        (r, w) ->
+            w.shock()
+                .wheelAt(w.coil().zeroForceMm())
+                .map(loose -> r.positionMm().minus(loose))
+                .orElse(null));
   }
 
   /** How far the frame would rise here under the same load, the collar turned on by so much. */
@@ -410,28 +409,34 @@ public final class CornerRide {
         });
   }
 
+  /** The rate at ride with the tyre's beneath it; empty where nobody said that. */
+  public Optional<Figure> onTyreNPerMm() {
+    return both(
+        ride,
+        spring().map(Spring::tyre),
+        (r, t) -> WheelSpring.onTyre(r.rateNPerMm(), Figure.exact(t.si(true))));
+  }
+
   private Optional<Figure> droopShare() {
+    Optional<Figure> low = stop(End.DROOP);
+    Optional<Figure> high =
+        stop(End.BUMP).filter(h -> low.isPresent() && h.value() > low.get().value());
     return ride.flatMap(
         r ->
-            stop(End.DROOP)
-                .flatMap(
-                    low ->
-                        stop(End.BUMP)
-                            .filter(high -> high.value() > low.value())
-                            .map(
-                                high ->
-                                    Propagated.of(
-                                        List.of(r.positionMm(), low, high),
-                                        v -> 100 * (v[0] - v[1]) / (v[2] - v[1])))));
+            both(
+                low,
+                high,
+                (l, h) ->
+                    Propagated.of(
+                        List.of(r.positionMm(), l, h), v -> 100 * (v[0] - v[1]) / (v[2] - v[1]))));
   }
 
   /** How far to turn the collar so that the car sits where its owner wants it, + presses. */
   public Optional<Figure> collarMm() {
-    return wheel.flatMap(
-        w ->
-            spring()
-                .map(Spring::sitAt)
-                .flatMap(at -> sprungKg.flatMap(m -> quietly(() -> w.collarToSitAt(at.mm(), m)))));
+    return both(
+        wheel,
+        spring().map(Spring::sitAt),
+        (w, at) -> sprungKg.map(m -> w.collarToSitAt(at.mm(), m)).orElse(null));
   }
 
   /** The spring with which it sits where its owner wants it and bounces as fast. */
@@ -442,74 +447,58 @@ public final class CornerRide {
   }
 
   public Optional<Coil> wanted(double sitAtMm, double hz) {
-    return wheel.flatMap(w -> sprungKg.flatMap(m -> quietly(() -> w.wanted(sitAtMm, hz, m))));
+    return both(wheel, sprungKg, (w, m) -> w.wanted(sitAtMm, hz, m));
   }
 
   /** Shock length at which the main spring's turns touch. */
   public Optional<Figure> bindsAtMm() {
-    return coil.flatMap(
-        c ->
-            spring()
-                .filter(s -> s.free() != null && s.solid() != null)
-                .map(s -> c.bindsAtMm(Figure.exact(s.free().mm() - s.solid().mm()))));
-  }
-
-  private Optional<Figure> coilLeftMm() {
-    return bindsAtMm().flatMap(b -> known(End.BUMP).map(z -> lengthMm(z).minus(b)));
+    return both(
+        coil,
+        spring().filter(s -> s.free() != null && s.solid() != null),
+        (c, s) -> c.bindsAtMm(Figure.exact(s.free().mm() - s.solid().mm())));
   }
 
   private void ofShock() {
-    RideNeed droop = shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : endNeed(End.DROOP);
-    RideNeed bump = shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : endNeed(End.BUMP);
-    RideNeed need = shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : endNeed(End.DROOP, End.BUMP);
+    RideNeed droop = shockNeed(End.DROOP);
+    RideNeed bump = shockNeed(End.BUMP);
+    RideNeed need = shockNeed(End.DROOP, End.BUMP);
     Optional<Figure> atRide =
         travel.rideMm().or(() -> ride.map(WheelSpring.Ride::positionMm)).filter(this::along);
+    RideNeed rides = shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : RideNeed.RIDE;
     add(SpringFigure.RATIO_AT_DROOP, known(End.DROOP).map(this::ratio), droop);
-    add(
-        SpringFigure.RATIO_AT_RIDE,
-        atRide.map(this::ratio),
-        shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : RideNeed.RIDE);
+    add(SpringFigure.RATIO_AT_RIDE, atRide.map(this::ratio), rides);
     add(SpringFigure.RATIO_AT_BUMP, known(End.BUMP).map(this::ratio), bump);
-    add(SpringFigure.STROKE_USED, strokeMm(0, 0), need);
-    double keptOpen = reserve(Allowance.SHOCK_OPEN_RESERVE);
-    double keptClosed = reserve(Allowance.SHOCK_CLOSED_RESERVE);
-    add(SpringFigure.STROKE_NEEDED, strokeMm(keptOpen, keptClosed), need);
+    Optional<Figure> used =
+        both(known(End.DROOP), known(End.BUMP), (low, high) -> lengthMm(low).minus(lengthMm(high)));
+    double open = kept(End.DROOP);
+    double closed = kept(End.BUMP);
+    add(SpringFigure.STROKE_USED, used, need);
+    add(SpringFigure.STROKE_NEEDED, used.map(s -> s.plus(open + closed)), need);
+    Optional<Figure> left = both(open(), known(End.DROOP), (o, z) -> o.minus(lengthMm(z)));
     add(
         SpringFigure.LEFT_OPEN,
-        open().flatMap(o -> known(End.DROOP).map(z -> o.minus(lengthMm(z)))),
+        left,
         open().isEmpty() ? RideNeed.SHOCK_OPEN : droop,
-        left -> GuardBand.atLeast(left, keptOpen));
+        left.map(l -> GuardBand.atLeast(l, open)));
+    left = both(closed(), known(End.BUMP), (c, z) -> lengthMm(z).minus(c));
     add(
         SpringFigure.LEFT_CLOSED,
-        closed().flatMap(c -> known(End.BUMP).map(z -> lengthMm(z).minus(c))),
+        left,
         closed().isEmpty() ? RideNeed.SHOCK_CLOSED : bump,
-        left -> GuardBand.atLeast(left, keptClosed));
-  }
-
-  private boolean along(Figure positionMm) {
-    return shock
-        .filter(s -> positionMm.value() >= s.fromMm() && positionMm.value() <= s.toMm())
-        .isPresent();
+        left.map(l -> GuardBand.atLeast(l, closed)));
   }
 
   private Figure ratio(Figure positionMm) {
     return shock.orElseThrow().at(positionMm.value()).ratio();
   }
 
-  /** What the shock uses from stop to stop, and what is to be kept at both ends. */
-  private Optional<Figure> strokeMm(double keptOpenMm, double keptClosedMm) {
-    return known(End.DROOP)
-        .flatMap(
-            low ->
-                known(End.BUMP)
-                    .map(
-                        high ->
-                            lengthMm(low).minus(lengthMm(high)).plus(keptOpenMm + keptClosedMm)));
-  }
-
   /** What is to be kept of the shock at an end; nothing where nobody said. */
-  public double reserve(Allowance allowance) {
-    return card.heldBack(allowance).map(HeldBack::length).map(TypedLength::mm).orElse(0.0);
+  private double kept(End end) {
+    return card.heldBack(
+            end == End.DROOP ? Allowance.SHOCK_OPEN_RESERVE : Allowance.SHOCK_CLOSED_RESERVE)
+        .map(HeldBack::length)
+        .map(TypedLength::mm)
+        .orElse(0.0);
   }
 
   private void ofStop(StopOnLanding at) {
@@ -522,71 +511,40 @@ public final class CornerRide {
             : ride.isEmpty() && (wheel.isEmpty() || sprungKg.isEmpty())
                 ? rideNeed()
                 : at.drop().isEmpty() ? endNeed(End.DROOP) : RideNeed.LANDING;
-    add(
-        SpringFigure.STOP_CRUSH,
-        at.stop(),
-        at.rest().map(Drop.Rest::crushMm),
-        need,
-        List.of(),
-        null);
-    add(SpringFigure.STOP_FORCE, at.stop(), at.rest().map(Drop.Rest::stopN), need, List.of(), null);
-    add(
-        SpringFigure.WHEEL_FORCE,
-        at.stop(),
-        at.rest().map(Drop.Rest::wheelN),
-        need,
-        List.of(),
-        null);
+    ofStop(at, SpringFigure.STOP_CRUSH, at.rest().map(Drop.Rest::crushMm), need);
+    ofStop(at, SpringFigure.STOP_FORCE, at.rest().map(Drop.Rest::stopN), need);
+    ofStop(at, SpringFigure.WHEEL_FORCE, at.rest().map(Drop.Rest::wheelN), need);
     RideNeed end = at.drop().isEmpty() ? need : endNeed(End.BUMP);
-    add(
-        SpringFigure.STOP_MEETS,
-        at.stop(),
-        at.atBump().map(Drop.Energy::leftToStopJ),
-        end,
-        List.of(),
-        null);
-    add(
-        SpringFigure.STOP_TAKES,
-        at.stop(),
-        at.atBump().map(Drop.Energy::stopTakesJ),
-        end,
-        List.of(),
+    ofStop(at, SpringFigure.STOP_MEETS, at.atBump().map(Drop.Energy::leftToStopJ), end);
+    ofStop(at, SpringFigure.STOP_TAKES, at.atBump().map(Drop.Energy::stopTakesJ), end);
+  }
+
+  private void ofStop(
+      StopOnLanding at, SpringFigure figure, Optional<Figure> value, RideNeed need) {
+    Optional<Outcome> takes =
         at.atBump()
-            .map(e -> GuardBand.atLeast(e.stopTakesJ().minus(e.leftToStopJ()), 0))
-            .orElse(null));
+            .filter(e -> figure == SpringFigure.STOP_TAKES)
+            .map(e -> GuardBand.atLeast(e.stopTakesJ().minus(e.leftToStopJ()), 0));
+    add(figure, at.stop(), value, need, takes);
   }
 
   private void ofStrap(StrapLasts lasts) {
     Optional<Figure> growth =
         Optional.of(lasts.growthMm()).filter(g -> lasts.readings().size() > 1);
-    add(SpringFigure.STRAP_GROWTH, null, growth, RideNeed.READINGS, lasts.readings(), null);
-    for (SpringFigure figure : List.of(SpringFigure.STRAP_EARLY, SpringFigure.STRAP_LATE)) {
-      Optional<Figure> at =
-          lasts
-              .life()
-              .flatMap(l -> l.forecast())
-              .map(g -> figure == SpringFigure.STRAP_EARLY ? g.earlyHours() : g.lateHours())
-              .map(Figure::exact);
-      add(figure, null, at, lasts.why().orElse(null), lasts.readings(), null);
-    }
-  }
-
-  private interface Decides {
-    Outcome of(Figure value);
+    add(SpringFigure.STRAP_GROWTH, growth, RideNeed.READINGS);
+    Optional<StrapLife.Gone> gone = lasts.life().flatMap(StrapLife::forecast);
+    RideNeed need = lasts.why().orElse(null);
+    add(SpringFigure.STRAP_EARLY, gone.map(g -> Figure.exact(g.earlyHours())), need);
+    add(SpringFigure.STRAP_LATE, gone.map(g -> Figure.exact(g.lateHours())), need);
   }
 
   private void add(SpringFigure figure, Optional<Figure> value, RideNeed need) {
-    add(figure, value, need, null);
+    add(figure, value, need, Optional.empty());
   }
 
-  private void add(SpringFigure figure, Optional<Figure> value, RideNeed need, Decides decides) {
-    add(
-        figure,
-        null,
-        value,
-        need,
-        List.of(),
-        value.map(v -> decides == null ? null : decides.of(v)).orElse(null));
+  private void add(
+      SpringFigure figure, Optional<Figure> value, RideNeed need, Optional<Outcome> outcome) {
+    add(figure, null, value, need, outcome);
   }
 
   private void add(
@@ -594,11 +552,9 @@ public final class CornerRide {
       BumpStop of,
       Optional<Figure> value,
       RideNeed need,
-      List<String> readings,
-      Outcome outcome) {
-    boolean bySpring =
-        figure.ordinal() >= SpringFigure.WHEEL_RATE.ordinal()
-            && figure.ordinal() <= SpringFigure.COIL_LEFT.ordinal();
+      Optional<Outcome> outcome) {
+    boolean bySpring = figure.of() == SpringFigure.Of.SPRING;
+    boolean use = figure.unit() == SpringFigure.Unit.USE;
     findings.add(
         new RideFinding(
             figure,
@@ -606,12 +562,10 @@ public final class CornerRide {
             of == null ? null : of.name(),
             value.orElse(null),
             value.isPresent() ? null : need,
-            outcome,
+            outcome.orElse(null),
             bySpring && value.isPresent() ? springStands() : null,
-            figure.unit() == SpringFigure.Unit.USE
-                ? strap.map(StrapLasts::unit).orElse(null)
-                : null,
-            readings));
+            use ? strap.map(StrapLasts::unit).orElse(null) : null,
+            figure.of() == SpringFigure.Of.STRAP ? strap.orElseThrow().readings() : List.of()));
   }
 
   /** Null where it simply holds. */

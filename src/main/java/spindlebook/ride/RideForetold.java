@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import spindlebook.definition.CarDetails;
 import spindlebook.definition.Place;
-import spindlebook.definition.Spring;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenSprings;
@@ -39,7 +38,8 @@ public final class RideForetold {
         return Optional.empty();
       }
       raised.add(up.get());
-      rates.add(onTyre(ride));
+      rates.add(
+          ride.onTyreNPerMm().or(() -> ride.ride.map(WheelSpring.Ride::rateNPerMm)).orElseThrow());
     }
     Figure load =
         RigidFrame.moreLoadN(raised, rates, tracks(card.details())).get(card.place().ordinal());
@@ -47,14 +47,6 @@ public final class RideForetold {
     Figure rises = raised.get(card.place().ordinal()).minus(load.times(1 / rate.value()));
     // The frame rises over the wheel: the wheel goes towards droop.
     return Optional.of(moved.get().readMm().minus(rises));
-  }
-
-  private static Figure onTyre(CornerRide ride) {
-    Figure wheel = ride.ride.orElseThrow().rateNPerMm();
-    return ride.spring()
-        .map(Spring::tyre)
-        .map(t -> WheelSpring.onTyre(wheel, Figure.exact(t.si(true))))
-        .orElse(wheel);
   }
 
   /** Front over rear; 1 where either is not known. */

@@ -37,14 +37,14 @@ public record ShockTried(
       Card card,
       ShockCurve shock,
       End end,
-      Figure lengthMm,
+      double lengthMm,
       Optional<Figure> fittedMm,
       double reserveMm,
       double mountMm) {
     double kept = end == End.DROOP ? -reserveMm : reserveMm;
     return new ShockTried(
         end,
-        shock.wheelAt(lengthMm.plus(kept - mountMm)),
+        shock.wheelAt(Figure.exact(lengthMm + (kept - mountMm))),
         fittedMm.flatMap(f -> shock.wheelAt(f.plus(kept))),
         CornerTravel.of(card).at(end).limits().stream()
             .filter(l -> l.kind() != Limit.Kind.SHOCK && l.positionMm() != null && l.found())

@@ -38,6 +38,11 @@ public record Coil(Figure mainNPerMm, Figure tenderNPerMm, Figure gapMm, Figure 
     return c[1] == 0 ? c[0] : c[0] * c[1] / (c[0] + c[1]);
   }
 
+  /** Of both in series; of one spring its own. */
+  public double seriesNPerMm() {
+    return both(new double[] {mainNPerMm.value(), tenderNPerMm.value()});
+  }
+
   static double crossover(double[] c) {
     return c[1] == 0 ? 0 : c[1] * c[2] / both(c);
   }

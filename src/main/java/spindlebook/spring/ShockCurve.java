@@ -28,9 +28,6 @@ public record ShockCurve(double fromMm, double toMm, DoubleFunction<Here> here) 
   /** At one wheel position: L, MR and dMR/dz. */
   public record Here(Figure lengthMm, Figure ratio, Figure bendPerMm) {}
 
-  /** A shock by its two ends, eye to eye. */
-  public record Shock(Figure openMm, Figure closedMm) {}
-
   /** Through shock lengths that were read. */
   public static ShockCurve read(MeasuredCurve lengths) {
     return new ShockCurve(
@@ -67,22 +64,6 @@ public record ShockCurve(double fromMm, double toMm, DoubleFunction<Here> here) 
           "the shock is known from " + fromMm + " to " + toMm + " mm, not at " + positionMm);
     }
     return here.apply(positionMm);
-  }
-
-  public Figure strokeMm(double droopMm, double bumpMm) {
-    return at(droopMm).lengthMm.minus(at(bumpMm).lengthMm);
-  }
-
-  /** The shortest open and the longest closed that keep the reserves at both ends. */
-  public Shock needed(double droopMm, double bumpMm, double keptOpenMm, double keptClosedMm) {
-    return new Shock(
-        at(droopMm).lengthMm.plus(keptOpenMm), at(bumpMm).lengthMm.plus(-keptClosedMm));
-  }
-
-  /** What a shock keeps at each end; below 0 it ends the travel first. */
-  public Shock kept(Shock fitted, double droopMm, double bumpMm) {
-    return new Shock(
-        fitted.openMm.minus(at(droopMm).lengthMm), at(bumpMm).lengthMm.minus(fitted.closedMm));
   }
 
   /** Where the wheel is when the shock is that long; empty outside what is known, or held still. */

@@ -42,6 +42,18 @@ public record WheelSpring(ShockCurve shock, Coil coil) {
         v -> Coil.rateNPerMm(v, v[4]) * v[5] * v[5] + Coil.forceN(v, v[4]) * v[6]);
   }
 
+  /** Without the slope term. */
+  public double byRatioNPerMm(double positionMm) {
+    ShockCurve.Here here = shock.at(positionMm);
+    double ratio = here.ratio().value();
+    return coil.at(here.lengthMm(), Coil::rateNPerMm).value() * ratio * ratio;
+  }
+
+  /** Right only for a constant rate through zero. */
+  public static double bySagHz(double sagMm) {
+    return Math.sqrt(G * 1000 / sagMm) / (2 * Math.PI);
+  }
+
   /** Coil's inputs, then L, MR and bend at the position, then what else is given. */
   Figure drawn(Figure position, List<Figure> more, ToDoubleFunction<double[]> formula) {
     double z = position.value();

@@ -123,11 +123,11 @@ public final class PartPages {
             .first(was.map(Content.Part::unit).orElse(UseUnit.HOURS))
             .read();
     Double after =
-        amount(a, "look-after", "Look at it after")
+        number(a, "look-after", "Look at it after")
             .hint("Your figure; the maker's wins. Empty: never asked for.")
             .starts(was.map(Content.Part::lookAfter).map(SpringForms::plain).orElse(null))
             .read();
-    Double before = amount(a, "used-before", "Used before it came into the book").read();
+    Double before = number(a, "used-before", "Used before it came into the book").read();
     String corner = place == null ? null : history.cornerAt(place).orElseThrow();
     AdjusterKind kind =
         a.more(
@@ -170,7 +170,7 @@ public final class PartPages {
         : null;
   }
 
-  private static Asked.Box<Double> amount(Asked a, String name, String label) {
-    return SpringForms.number(a, name, label, 1e-3, 1e6, "Type a number, such as 20.");
+  private static Asked.Box<Double> number(Asked a, String name, String label) {
+    return a.number(name, label, 1e-3, 1e6, "Type a number, such as 20.");
   }
 }

@@ -3,7 +3,6 @@ package spindlebook.suspension;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import spindlebook.card.Capital;
 import spindlebook.card.RideText;
 import spindlebook.card.Zero;
 import spindlebook.drawing.FigureText;
@@ -20,7 +19,6 @@ import spindlebook.sums.OnPaperView.Block;
 import spindlebook.sums.OnPaperView.Line;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
-import spindlebook.travel.Limit;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedLength;
@@ -54,14 +52,8 @@ final class ShockPaper {
         a.signed("mount", "Mounts further apart, along the shock")
             .hint("A mount moved out by so much; − closer. Empty: as they are.")
             .read();
-    Double droop =
-        SpringForms.number(
-                a, "droop", "Droop wanted, per cent of the travel", 1, 99, "Type 1 to 99 per cent.")
-            .read();
-    Double hz =
-        SpringForms.number(
-                a, "hz", "Bounces wanted a second", 0.1, 20, "Type a number such as 1.2.")
-            .read();
+    Double droop = SpringForms.share(a).read();
+    Double hz = SpringForms.hz(a).read();
     List<Block> blocks = new ArrayList<>();
     if (open != null && stroke != null && stroke.mm() < open.mm()) {
       tried(open.mm(), open.mm() - stroke.mm(), mount == null ? 0 : mount.mm())
@@ -86,67 +78,41 @@ final class ShockPaper {
     }
     List<Line> lines = new ArrayList<>();
     for (ShockTried end : ends) {
-      String name = end.end() == End.DROOP ? "droop" : "bump";
-      FigureText won = end.wonMm().map(lengths::signedFigure).orElse(null);
-      lines.add(
-          new Line(
-              Capital.of(name) + (end.wonMm().isPresent() ? " won" : ""),
-              won,
-              won != null || end.thenMm().isPresent()
-                  ? at(end)
-                  : "Past where shock lengths were read: read one further out.",
-              null));
-      end.next().ifPresent(next -> lines.add(next(end, next)));
+      Optional<FigureText> won = end.wonMm().map(lengths::signedFigure);
+      String at =
+          end.thenMm()
+              .map(z -> lengths.signedText(zero.from(z.value())) + " " + zero.words())
+              .map(place -> "its reserve begins at " + place)
+              .orElse("Past where shock lengths were read: read one further out.");
+      String name = end.end() == End.DROOP ? "Droop" : "Bump";
+      lines.add(new Line(won.isPresent() ? name + " won" : name, won.orElse(null), at));
+      end.next()
+          .ifPresent(
+              next ->
+                  lines.add(
+                      new Line(
+                          end.nextFirst() ? "But first" : "Then",
+                          lengths.signedFigure(next.positionMm().plus(-zero.mm())),
+                          new LimitNames(card, travel).of(next))));
     }
     return Optional.of(new Block("This shock", lines));
   }
 
-  private String at(ShockTried end) {
-    return "its reserve begins at "
-        + lengths.signedText(zero.from(end.thenMm().orElseThrow().value()))
-        + " "
-        + zero.words();
-  }
-
-  private Line next(ShockTried end, Limit next) {
-    return new Line(
-        end.nextFirst() ? "But first" : "Then",
-        lengths.signedFigure(next.positionMm().plus(-zero.mm())),
-        new LimitNames(card, travel).of(next),
-        null);
-  }
-
   private Optional<Block> wanted(double droopShare, double hz) {
-    Optional<Figure> low = ride.stop(End.DROOP);
-    Optional<Figure> high = ride.stop(End.BUMP);
-    Optional<Coil> coil =
-        low.flatMap(
-            l ->
-                high.flatMap(
-                    h -> ride.wanted(l.value() + droopShare * (h.value() - l.value()), hz)));
+    Optional<Coil> coil = ride.between(droopShare).flatMap(z -> ride.wanted(z, hz));
     if (coil.isEmpty()) {
       notes.add("Rate and preload need both stops, shock lengths, spring and corner weight.");
-      return Optional.empty();
     }
-    List<Line> lines = new ArrayList<>();
-    lines.add(
-        new Line(
-            "Spring rate", text.of(SpringFigure.Unit.RATE, coil.get().mainNPerMm()), "", null));
-    lines.add(
+    return coil.map(c -> new Block("This split and bounce, one spring", lines(c)));
+  }
+
+  private List<Line> lines(Coil coil) {
+    Figure loose = coil.zeroForceMm();
+    return List.of(
+        new Line("Spring rate", text.of(SpringFigure.Unit.RATE, coil.mainNPerMm()), ""),
         ride.open()
-            .map(
-                o ->
-                    new Line(
-                        "Preload",
-                        lengths.signedFigure(coil.get().zeroForceMm().minus(o)),
-                        "pressed together with the shock open",
-                        null))
-            .orElse(
-                new Line(
-                    "Loose at",
-                    lengths.figure(coil.get().zeroForceMm()),
-                    "the shock, eye to eye",
-                    null)));
-    return Optional.of(new Block("This split and bounce, one spring", lines));
+            .map(o -> lengths.signedFigure(loose.minus(o)))
+            .map(p -> new Line("Preload", p, "pressed together with the shock open"))
+            .orElse(new Line("Loose at", lengths.figure(loose), "the shock, eye to eye")));
   }
 }

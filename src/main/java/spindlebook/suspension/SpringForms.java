@@ -2,7 +2,6 @@ package spindlebook.suspension;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -15,11 +14,7 @@ import spindlebook.fold.Card;
 import spindlebook.fold.SeenSprings.Said;
 import spindlebook.page.Asked;
 import spindlebook.ride.CornerRide;
-import spindlebook.travel.End;
 import spindlebook.uncertainty.Figure;
-import spindlebook.units.AmountUnit;
-import spindlebook.units.LengthUnit;
-import spindlebook.units.NumberText;
 import spindlebook.units.TapeText;
 import spindlebook.units.TypedAmount;
 import spindlebook.units.TypedLength;
@@ -53,69 +48,58 @@ final class SpringForms {
             .was(was.map(Spring::preload).orElse(null))
             .read();
     return a.more(
-        "Two springs, coil bind, tyre, where it should sit",
-        () -> {
-          TypedAmount tender =
-              rate("tender", "Upper spring's rate, of two in series", was.map(Spring::tender))
-                  .read();
-          TypedLength crossover =
-              a.length("crossover", "Upper spring pressed together at its crossover stop")
-                  .was(was.map(Spring::crossover).orElse(null))
-                  .read();
-          TypedLength loose =
-              a.length("loose-at", "Instead of preload: shock length where it is just loose")
-                  .was(was.map(Spring::looseAt).orElse(null))
-                  .read();
-          TypedLength free =
-              a.length("free", "Free length, for coil bind")
-                  .was(was.map(Spring::free).orElse(null))
-                  .read();
-          TypedLength solid =
-              a.length("solid", "Solid length, its turns touching")
-                  .was(was.map(Spring::solid).orElse(null))
-                  .read();
-          TypedAmount tyre = rate("tyre", "Tyre's rate, if you know", was.map(Spring::tyre)).read();
-          TypedLength sit = sitAt(was);
-          Double hz =
-              number("hz", "Bounces wanted a second", 0.1, 20, "Type a number such as 1.2.")
-                  .starts(was.map(Spring::hz).map(String::valueOf).orElse(null))
-                  .read();
-          if ((tender == null) != (crossover == null) && a.ok()) {
-            a.wrong("crossover", "Two springs need both: the upper one's rate and its crossover.");
-          }
-          if (loose != null && preload != null) {
-            a.wrong("loose-at", "Type the preload or this, not both.");
-          }
-          if (free != null && solid != null && free.mm() <= solid.mm()) {
-            a.wrong("solid", "The solid length is shorter than the free one.");
-          }
-          return a.ok()
-              ? new Spring(rate, tender, crossover, loose, preload, free, solid, tyre, sit, hz)
-              : null;
-        });
+        "Two springs, coil bind, tyre, where it should sit", () -> spring(rate, preload, was));
+  }
+
+  private Spring spring(TypedAmount rate, TypedLength preload, Optional<Spring> was) {
+    TypedAmount tender =
+        rate("tender", "Upper spring's rate, of two in series", was.map(Spring::tender)).read();
+    TypedLength crossover =
+        length(
+            "crossover",
+            "Upper spring pressed together at its crossover stop",
+            was.map(Spring::crossover));
+    TypedLength loose =
+        length(
+            "loose-at",
+            "Instead of preload: shock length where it is just loose",
+            was.map(Spring::looseAt));
+    TypedLength free = length("free", "Free length, for coil bind", was.map(Spring::free));
+    TypedLength solid = length("solid", "Solid length, its turns touching", was.map(Spring::solid));
+    TypedAmount tyre = rate("tyre", "Tyre's rate, if you know", was.map(Spring::tyre)).read();
+    TypedLength sit = sitAt(was.map(Spring::sitAt).orElse(null));
+    Double hz = hz(a).starts(was.map(Spring::hz).map(String::valueOf).orElse(null)).read();
+    if ((tender == null) != (crossover == null) && a.ok()) {
+      a.wrong("crossover", "Two springs need both: the upper one's rate and its crossover.");
+    }
+    if (loose != null && preload != null) {
+      a.wrong("loose-at", "Type the preload or this, not both.");
+    }
+    if (free != null && solid != null && free.mm() <= solid.mm()) {
+      a.wrong("solid", "The solid length is shorter than the free one.");
+    }
+    return a.ok()
+        ? new Spring(rate, tender, crossover, loose, preload, free, solid, tyre, sit, hz)
+        : null;
   }
 
   /** By the share of the travel that is to be droop, where both stops are known. */
-  private TypedLength sitAt(Optional<Spring> was) {
+  private TypedLength sitAt(TypedLength was) {
     CornerRide ride = CornerRide.of(card);
-    Optional<Double> low = ride.stop(End.DROOP).map(Figure::value);
-    Optional<Double> high = ride.stop(End.BUMP).map(Figure::value);
-    if (low.isEmpty() || high.isEmpty()) {
-      return was.map(Spring::sitAt).orElse(null);
+    if (ride.between(0).isEmpty()) {
+      return was;
     }
-    double travel = high.get() - low.get();
-    String start =
-        was.map(Spring::sitAt)
-            .map(at -> String.format(Locale.ROOT, "%.0f", 100 * (at.mm() - low.get()) / travel))
-            .orElse(null);
+    double low = ride.between(0).get();
+    double travel = ride.between(1).orElseThrow() - low;
     Double share =
-        number("droop", "Droop wanted, per cent of the travel", 1, 99, "Type 1 to 99 per cent.")
-            .unit("%")
-            .starts(start)
+        share(a)
+            .starts(was == null ? null : "" + Math.round(100 * (was.mm() - low) / travel))
             .read();
-    return share == null
-        ? null
-        : new TypedLength("", low.get() + travel * share / 100, a.unit(), "worked-out");
+    return share == null ? null : workedOut(low + travel * share / 100);
+  }
+
+  private TypedLength workedOut(double mm) {
+    return new TypedLength("", mm, a.unit(), "worked-out");
   }
 
   // --- the weight
@@ -144,19 +128,16 @@ final class SpringForms {
           TypedAmount bare =
               weight("bare", "And under the plank alone", was.map(CornerWeight::bare)).read();
           TypedLength toScale =
-              a.above("to-scale", "From the edge to the scale")
-                  .was(was.map(CornerWeight::toScale).orElse(null))
-                  .read();
+              above("to-scale", "From the edge to the scale", was.map(CornerWeight::toScale));
           TypedLength toWheel =
-              a.above("to-wheel", "From the edge to the tyre's middle")
-                  .was(was.map(CornerWeight::toWheel).orElse(null))
-                  .read();
+              above(
+                  "to-wheel", "From the edge to the tyre's middle", was.map(CornerWeight::toWheel));
           if (lever && (read == null || toScale == null || toWheel == null)) {
             a.wrong("read", "Type what the scale shows and both distances from the edge.");
           }
+          TypedAmount typed = lever ? null : weight;
           return a.ok()
-              ? new CornerWeight(
-                  by, lever ? null : weight, read, bare, toScale, toWheel, unsprung, null)
+              ? new CornerWeight(by, typed, read, bare, toScale, toWheel, unsprung, null)
               : null;
         });
   }
@@ -193,8 +174,7 @@ final class SpringForms {
             .was(was.map(BumpStop::drop).orElse(null))
             .read();
     Double damped =
-        number("damped", "Of it the shock takes", 0, 99, "Type 0 to 99 per cent.")
-            .unit("%")
+        a.percent("damped", "Of it the shock takes", 0, 99)
             .hint("Your guess; 0 is cautious.")
             .starts(was.map(s -> plain(s.damped())).orElse(null))
             .read();
@@ -206,23 +186,22 @@ final class SpringForms {
                   .hint("A longer stop or spacer. − later.")
                   .read();
           Double ratio =
-              number("ratio", "Stop for wheel", 0.01, 10, "Type a number such as 0.8.")
+              a.number("ratio", "Stop for wheel", 0.01, 10, "Type a number such as 0.8.")
                   .hint("How much of the stop an inch of wheel takes; 1 at the wheel.")
                   .starts(was.map(s -> plain(s.ratio())).orElse(null))
                   .read();
           Double within =
-              number("within", "The chart may be off by", 0, 100, "Type 0 to 100 per cent.")
-                  .unit("%")
+              a.percent("within", "The chart may be off by", 0, 100)
                   .starts(was.map(s -> plain(s.chartWithin())).orElse(null))
                   .read();
-          Optional<Double> read = CornerRide.of(card).touchReadMm();
-          TypedLength touch =
-              longer == null || read.isEmpty()
-                  ? was.map(BumpStop::touch).orElse(null)
-                  : new TypedLength("", read.get() - longer.mm(), a.unit(), "worked-out");
+          Optional<Figure> read = CornerRide.of(card).touchRead();
           if (longer != null && read.isEmpty()) {
             a.wrong("longer", "Read the height at stop touch first: it is counted from there.");
           }
+          TypedLength touch =
+              longer == null || read.isEmpty()
+                  ? was.map(BumpStop::touch).orElse(null)
+                  : workedOut(read.get().value() - longer.mm());
           return a.ok()
               ? new BumpStop(stop, name, kind, chart, touch, ratio, within, fitted, drop, damped)
               : null;
@@ -238,18 +217,13 @@ final class SpringForms {
   /** Null, and said why, where a point is none. */
   private List<BumpStop.Point> chart(String typed) {
     List<BumpStop.Point> points = new ArrayList<>();
+    double next = 0;
     for (String each : typed.split("[,;]")) {
       Matcher point = POINT.matcher(each.strip());
-      Optional<TypedLength> crush =
-          point.matches() ? TapeText.plain(point.group(1), a.unit()) : Optional.empty();
-      Optional<TypedAmount> force =
-          point.matches() ? TypedAmount.read(point.group(2), pound()) : Optional.empty();
-      boolean rises =
-          crush.isPresent()
-              && (points.isEmpty()
-                  ? crush.get().mm() == 0
-                  : crush.get().mm() > points.get(points.size() - 1).crush().mm());
-      if (force.isEmpty() || !rises) {
+      boolean one = point.matches();
+      TypedLength crush = one ? TapeText.plain(point.group(1), a.unit()).orElse(null) : null;
+      TypedAmount force = one ? TypedAmount.read(point.group(2), text.force()).orElse(null) : null;
+      if (crush == null || force == null || crush.mm() < next || (next == 0 && crush.mm() > 0)) {
         a.wrong(
             "chart",
             "'"
@@ -257,7 +231,8 @@ final class SpringForms {
                 + "' is no next point: begin at 0, then further in each time, such as 1 200.");
         return null;
       }
-      points.add(new BumpStop.Point(crush.get(), force.get()));
+      next = Math.nextUp(crush.mm());
+      points.add(new BumpStop.Point(crush, force));
     }
     if (points.size() < 2) {
       a.wrong("chart", "A chart has two points at least, such as 0 50, 2 700.");
@@ -266,64 +241,30 @@ final class SpringForms {
     return points;
   }
 
-  // --- amounts
+  // --- lengths, amounts and numbers
 
-  private AmountUnit pound() {
-    return card.details().unit() == LengthUnit.INCH ? AmountUnit.POUND : AmountUnit.NEWTON;
+  private TypedLength length(String name, String label, Optional<TypedLength> was) {
+    return a.length(name, label).was(was.orElse(null)).read();
+  }
+
+  private TypedLength above(String name, String label, Optional<TypedLength> was) {
+    return a.above(name, label).was(was.orElse(null)).read();
   }
 
   private Asked.Box<TypedAmount> rate(String name, String label, Optional<TypedAmount> was) {
-    return amount(a, name, label, text.rate(), was);
+    return a.amount(name, label, text.rate()).was(was.orElse(null));
   }
 
   private Asked.Box<TypedAmount> weight(String name, String label, Optional<TypedAmount> was) {
-    return amount(a, name, label, text.weight(), was);
+    return a.amount(name, label, text.weight()).was(was.orElse(null));
   }
 
-  /** In {@code bare} where no unit is typed. */
-  static Asked.Box<TypedAmount> amount(
-      Asked a, String name, String label, AmountUnit bare, Optional<TypedAmount> was) {
-    return a.typed(name, label, typed -> amount(a, name, bare, typed))
-        .unit(bare.word())
-        .starts(was.map(TypedAmount::typed).orElse(null));
+  static Asked.Box<Double> share(Asked a) {
+    return a.percent("droop", "Droop wanted, per cent of the travel", 1, 99);
   }
 
-  private static TypedAmount amount(Asked a, String name, AmountUnit bare, String typed) {
-    Optional<TypedAmount> read = TypedAmount.read(typed, bare);
-    try {
-      if (read.isPresent() && read.get().si(bare.rate()) >= 0) {
-        return read.get();
-      }
-    } catch (IllegalArgumentException other) {
-      // Of another kind, or below nothing: said below.
-    }
-    a.wrong(
-        name,
-        "'"
-            + typed
-            + "' is not read here: type a number"
-            + (bare.rate() ? ", in lb/in or N/mm." : ", in lb, kg or N."));
-    return null;
-  }
-
-  private Asked.Box<Double> number(
-      String name, String label, double least, double most, String sentence) {
-    return number(a, name, label, least, most, sentence);
-  }
-
-  static Asked.Box<Double> number(
-      Asked a, String name, String label, double least, double most, String sentence) {
-    return a.typed(
-        name,
-        label,
-        typed -> {
-          double number = NumberText.read(typed.replace("%", "")).orElse(Double.NaN);
-          if (number >= least && number <= most) {
-            return number;
-          }
-          a.wrong(name, sentence);
-          return null;
-        });
+  static Asked.Box<Double> hz(Asked a) {
+    return a.number("hz", "Bounces wanted a second", 0.1, 20, "Type a number such as 1.2.");
   }
 
   static String plain(double number) {

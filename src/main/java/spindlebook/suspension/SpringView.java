@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import spindlebook.advice.DeepestBump;
 import spindlebook.card.Capital;
@@ -12,6 +13,7 @@ import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.card.Zero;
 import spindlebook.corner.CornerFace;
+import spindlebook.definition.BumpStop;
 import spindlebook.drawing.Chart;
 import spindlebook.drawing.ChartAxis;
 import spindlebook.drawing.ChartDrawing;
@@ -30,12 +32,13 @@ import spindlebook.ride.RideForetold;
 import spindlebook.ride.RideNeed;
 import spindlebook.ride.StopOnLanding;
 import spindlebook.ride.StrapLasts;
+import spindlebook.spring.StopChart;
+import spindlebook.spring.StrapLife;
 import spindlebook.spring.StrapShape;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
-import spindlebook.units.AmountUnit;
 
 /** The page of what carries a corner, what ends its motion softly, and how its strap lasts. */
 public final class SpringView {
@@ -53,6 +56,7 @@ public final class SpringView {
   public record Row(String name, FigureText figure, State state, String word, List<String> words) {}
 
   private static final int STEPS = 24;
+  private static final int MOST_SPOTS = 12;
   private static final Set<SpringFigure> FEW =
       Set.of(
           SpringFigure.CORNER_WEIGHT,
@@ -65,16 +69,6 @@ public final class SpringView {
           SpringFigure.STOP_CRUSH,
           SpringFigure.WHEEL_FORCE,
           SpringFigure.STOP_MEETS);
-  private static final Set<SpringFigure> OF_SHOCK =
-      Set.of(
-          SpringFigure.RATIO_AT_DROOP,
-          SpringFigure.RATIO_AT_RIDE,
-          SpringFigure.RATIO_AT_BUMP,
-          SpringFigure.STROKE_USED,
-          SpringFigure.STROKE_NEEDED,
-          SpringFigure.LEFT_OPEN,
-          SpringFigure.LEFT_CLOSED);
-
   private final CarBook book;
   private final Card card;
   private final CornerRide ride;
@@ -99,7 +93,8 @@ public final class SpringView {
   }
 
   public List<Block> blocks() {
-    return Stream.of(carries(), endsSoftly(), shock(), strap())
+    return Stream.of(
+            carries(), endsSoftly(), block("Shock and its stroke", SpringFigure.Of.SHOCK), strap())
         .filter(b -> !b.rows().isEmpty() || b.needs() != null)
         .toList();
   }
@@ -113,7 +108,7 @@ public final class SpringView {
   public List<Link> ways() {
     return List.of(
         new Link("Try another shock or split", address() + "/try"),
-        new Link("Measure the strap", "/corners/" + card.corner() + "/telltales"),
+        new Link("Measure the strap", telltales()),
         new Link("Parts", "/cars/" + card.car() + "/parts"));
   }
 
@@ -133,26 +128,21 @@ public final class SpringView {
   // --- the blocks
 
   private Block carries() {
-    List<RideFinding> of =
-        ride.findings().stream()
-            .filter(f -> f.figure().ordinal() <= SpringFigure.COIL_LEFT.ordinal())
-            .toList();
-    Block block = block("What carries it", of);
+    Block block = block("What carries it", SpringFigure.Of.WEIGHT, SpringFigure.Of.SPRING);
     List<Row> rows = new ArrayList<>(block.rows());
     RideForetold.of(book, card)
-        .ifPresent(
+        .map(
             at ->
-                rows.add(
-                    0,
-                    new Row(
-                        "Ride since a collar was turned",
-                        lengths.signedFigure(at.plus(-zero.mm())),
-                        State.STALE,
-                        null,
-                        List.of(
-                            Capital.of(zero.words())
-                                + ": what the frame on its four springs makes of it, − higher.",
-                            "Measure ride, and the book counts from that."))));
+                new Row(
+                    "Ride since a collar was turned",
+                    lengths.signedFigure(at.plus(-zero.mm())),
+                    State.STALE,
+                    null,
+                    List.of(
+                        Capital.of(zero.words())
+                            + ": what the frame on its four springs makes of it, − higher.",
+                        "Measure ride, and the book counts from that.")))
+        .ifPresent(row -> rows.add(0, row));
     return new Block(block.title(), rows, block.more(), block.needs(), null);
   }
 
@@ -164,99 +154,80 @@ public final class SpringView {
     ride.findings().stream()
         .filter(f -> f.of() != null && f.value() != null && !fitted(f.of()))
         .forEach(f -> more.add(row(f, words(f))));
-    return new Block(
-        "What ends it softly",
-        rows,
-        more,
+    Link needs =
         ride.stops.isEmpty() && any()
             ? new Link("a bump stop by its chart", address() + "/stops/new")
-            : needs(of),
-        ride.stops.stream().anyMatch(s -> s.touch().isPresent()) ? chart() : null);
+            : needs(of);
+    boolean drawn = ride.stops.stream().anyMatch(s -> s.touch().isPresent());
+    return new Block("What ends it softly", rows, more, needs, drawn ? chart() : null);
   }
 
-  private Block shock() {
+  private Block block(String title, SpringFigure.Of... kinds) {
     List<RideFinding> of =
-        ride.findings().stream().filter(f -> OF_SHOCK.contains(f.figure())).toList();
-    return block("Shock and its stroke", of);
-  }
-
-  private Block block(String title, List<RideFinding> of) {
+        ride.findings().stream().filter(f -> List.of(kinds).contains(f.figure().of())).toList();
     return new Block(title, rows(of, false), rows(of, true), needs(of), null);
   }
 
   private Block strap() {
     List<Row> rows = new ArrayList<>();
-    Link needs = null;
-    if (ride.strap.isPresent()) {
-      StrapLasts strap = ride.strap.get();
-      rows.add(row(ride.of(SpringFigure.STRAP_GROWTH).orElseThrow(), shape(strap)));
-      rows.add(forecast(strap));
-    } else if (any()) {
-      needs =
-          new Link(
-              "the strap's length under one pull, after each drive",
-              "/corners/" + card.corner() + "/telltales");
-    }
+    ride.strap.ifPresent(
+        s -> {
+          rows.add(row(ride.of(SpringFigure.STRAP_GROWTH).orElseThrow(), shape(s)));
+          rows.add(forecast(s));
+        });
+    Link needs =
+        rows.isEmpty() && any()
+            ? new Link("the strap's length under one pull, after each drive", telltales())
+            : null;
     return new Block("How long the strap lasts", rows, List.of(), needs, null);
   }
 
+  private String telltales() {
+    return "/corners/" + card.corner() + "/telltales";
+  }
+
   private Row forecast(StrapLasts strap) {
-    String used = "Used " + strap.unit().said(Math.rint(strap.used() * 10) / 10) + " so far.";
-    String looked =
-        "Sunlight and years weaken a strap and no length tells: look at its stitching, and at its"
-            + " date.";
-    return strap
-        .life()
-        .flatMap(l -> l.forecast())
-        .map(
-            g ->
-                new Row(
-                    "Used up after",
-                    FigureText.of(
-                        Math.round(Math.floor(g.earlyHours()))
-                            + " to "
-                            + Math.round(Math.ceil(g.lateHours())),
-                        strap.unit().words()),
-                    g.earlyHours() <= strap.used() ? State.SHORT : null,
-                    g.earlyHours() <= strap.used() ? "may be used up" : null,
-                    List.of(
-                        used,
-                        "It is used up at "
-                            + lengths.text(strap.goneAtMm().orElseThrow())
-                            + ", all its stretch come; 19 times in 20 between these.",
-                        looked)))
-        .orElseGet(
-            () ->
-                new Row(
-                    "Used up after",
-                    FigureText.of("no forecast", ""),
-                    null,
-                    null,
-                    List.of(
-                        used,
-                        "Needs " + strap.why().map(RideNeed::words).orElse("more readings") + ".",
-                        looked)));
+    Optional<StrapLife.Gone> gone = strap.life().flatMap(StrapLife::forecast);
+    boolean perhaps = gone.filter(g -> g.earlyHours() <= strap.used()).isPresent();
+    return new Row(
+        "Used up after",
+        gone.map(
+                g ->
+                    Math.round(Math.floor(g.earlyHours()))
+                        + " to "
+                        + Math.round(Math.ceil(g.lateHours())))
+            .map(span -> FigureText.of(span, strap.unit().words()))
+            .orElse(FigureText.of("no forecast", "")),
+        perhaps ? State.SHORT : null,
+        perhaps ? "may be used up" : null,
+        List.of(
+            "Used " + strap.unit().said(Math.rint(strap.used() * 10) / 10) + " so far.",
+            gone.isEmpty()
+                ? "Needs " + strap.why().map(RideNeed::words).orElse("more readings") + "."
+                : "It is used up at "
+                    + lengths.text(strap.goneAtMm().orElseThrow())
+                    + ", all its stretch come; 19 times in 20 between these.",
+            "Sunlight and years weaken a strap and no length tells: look at its stitching, and at"
+                + " its date."));
   }
 
   /** Which way it grows, and how well that fits. */
   private static List<String> shape(StrapLasts strap) {
     List<String> words = new ArrayList<>();
     words.add(strap.strap().read().size() + " readings under one pull.");
-    strap
-        .life()
-        .flatMap(l -> l.fits().stream().findFirst())
-        .ifPresent(
+    strap.life().stream()
+        .flatMap(l -> l.fits().stream().limit(1))
+        .forEach(
             fit -> {
               words.add("It " + says(fit.shape()) + ".");
               fit.lackOfFit()
-                  .ifPresent(
-                      p ->
-                          words.add(
-                              p < 0.05
-                                  ? "They scatter about that more than the tape explains."
-                                  : "They scatter about that as the tape lets expect."));
+                  .ifPresent(p -> words.add("They scatter about that " + scatter(p) + "."));
             });
     return words;
+  }
+
+  private static String scatter(double byChance) {
+    return byChance < 0.05 ? "more than the tape explains" : "as the tape lets expect";
   }
 
   private static String says(StrapShape shape) {
@@ -330,17 +301,17 @@ public final class SpringView {
   }
 
   private String drop(RideFinding f) {
-    return ride.stops.stream()
-        .filter(s -> s.stop().stop().equals(f.of()))
-        .findFirst()
-        .map(
-            s ->
-                "Dropped "
-                    + s.stop().drop().words()
-                    + ", the shock takes "
-                    + Math.round(s.stop().damped())
-                    + " %. A chart of slow crush is too soft for a fast one.")
-        .orElse("");
+    BumpStop stop =
+        ride.stops.stream()
+            .map(StopOnLanding::stop)
+            .filter(s -> s.stop().equals(f.of()))
+            .findFirst()
+            .orElseThrow();
+    return "Dropped "
+        + stop.drop().words()
+        + ", the shock takes "
+        + Math.round(stop.damped())
+        + " %. A chart of slow crush is too soft for a fast one.";
   }
 
   /** The first that is missing of some figures, and where to say it. */
@@ -360,7 +331,7 @@ public final class SpringView {
       case WEIGHT -> address() + "/weight";
       case SHOCK_OPEN, SHOCK_CLOSED, STRAP_NEW -> corner + "/given";
       case DRIVES -> "/cars/" + card.car() + "/use";
-      case READINGS, MAY_NEVER, TOO_FAR -> corner + "/telltales";
+      case READINGS, MAY_NEVER, TOO_FAR -> telltales();
       case SHOCK_LENGTHS, DROOP, BUMP, RIDE, TOUCH -> corner + "/rounds/new";
       case LANDING -> address() + "/stops/" + ride.stops.get(0).stop().stop();
     };
@@ -370,43 +341,39 @@ public final class SpringView {
 
   private ChartDrawing chart() {
     TravelWords words = new TravelWords(card, travel);
-    AmountUnit unit =
-        card.details().unit() == spindlebook.units.LengthUnit.INCH
-            ? AmountUnit.POUND
-            : AmountUnit.NEWTON;
     List<Chart.Series> series = new ArrayList<>();
     List<List<Chart.At>> shaded = new ArrayList<>();
     Chart.Look[] looks = Chart.Look.values();
     List<Chart.Post> posts = new ArrayList<>();
-    for (StopOnLanding stop : ride.stops) {
-      if (stop.touch().isPresent()) {
-        double touch = stop.touch().get().value();
-        series.add(
-            new Chart.Series(
-                stop.stop().name() + (stop.stop().fitted() ? ", fitted" : ""),
-                stop.stop().kind().words(),
-                looks[series.size() % looks.length],
-                false,
-                spots(stop, touch),
-                line(stop, touch, stop.chart().mostMm())));
-        if (stop.stop().fitted() && shaded.isEmpty()) {
-          stop.rest()
-              .map(r -> Math.min(r.crushMm().value(), stop.chart().mostMm()))
-              .filter(crush -> crush > 0)
-              .ifPresent(crush -> shaded.add(line(stop, touch, crush)));
-          stop.rest().ifPresent(r -> posts.add(post("lands", r.positionMm())));
+    for (StopOnLanding at : ride.stops.stream().filter(s -> s.touch().isPresent()).toList()) {
+      BumpStop stop = at.stop();
+      double touch = at.touch().orElseThrow().value();
+      series.add(
+          new Chart.Series(
+              stop.name() + (stop.fitted() ? ", fitted" : ""),
+              stop.kind().words(),
+              looks[series.size() % looks.length],
+              false,
+              spots(at.chart(), touch),
+              line(at.chart(), touch, at.chart().mostMm())));
+      if (stop.fitted() && shaded.isEmpty() && at.rest().isPresent()) {
+        double crush = Math.min(at.rest().get().crushMm().value(), at.chart().mostMm());
+        posts.add(post("lands", at.rest().get().positionMm()));
+        if (crush > 0) {
+          shaded.add(line(at.chart(), touch, crush));
         }
       }
     }
     ride.stop(End.BUMP).ifPresent(b -> posts.add(post("stop solid", b)));
+    String energy = shaded.isEmpty() ? "" : "; shaded, the energy of the landing";
     return ChartDrawing.of(
         new Chart(
             "stops",
-            shaded.isEmpty() ? "Bump stops" : "Bump stops; shaded, the energy of the landing",
+            "Bump stops" + energy,
             "How hard each bump stop pushes at the wheel, against wheel position.",
             ChartAxis.length(
                 "wheel position " + zero.words(), card.details().unit(), "towards bump"),
-            new ChartAxis("push at the wheel, " + unit.word(), 1 / unit.of(1), false, false),
+            text.axis("push at the wheel"),
             series,
             List.of(),
             shaded,
@@ -421,31 +388,31 @@ public final class SpringView {
     return new Chart.Post(word, zero.from(positionMm.value()));
   }
 
-  private List<Chart.Spot> spots(StopOnLanding stop, double touch) {
-    List<Chart.Spot> spots = new ArrayList<>();
-    for (int i = 0; i < stop.chart().crushMm().length; i++) {
-      spots.add(
-          new Chart.Spot(
-              zero.from(touch + stop.chart().crushMm()[i]), 0, stop.chart().forceN()[i], 0));
-    }
-    return spots.size() > 12 ? List.of(spots.get(0), spots.get(spots.size() - 1)) : spots;
+  /** The chart's points; of many the first and the last. */
+  private List<Chart.Spot> spots(StopChart chart, double touch) {
+    int last = chart.crushMm().length - 1;
+    return IntStream.rangeClosed(0, last)
+        .filter(i -> last < MOST_SPOTS || i == 0 || i == last)
+        .mapToObj(
+            i -> new Chart.Spot(zero.from(touch + chart.crushMm()[i]), 0, chart.forceN()[i], 0))
+        .toList();
   }
 
-  private List<Chart.At> line(StopOnLanding stop, double touch, double most) {
-    List<Chart.At> line = new ArrayList<>();
-    for (int i = 0; i <= STEPS; i++) {
-      double crush = most * i / STEPS;
-      double at = zero.from(touch + crush);
-      double push = stop.chart().forceN(crush);
-      line.add(
-          new Chart.At(
-              at,
-              push,
-              lengths.signedText(at)
-                  + "|"
-                  + text.of(SpringFigure.Unit.FORCE, Figure.exact(push)).words()));
-    }
-    return line;
+  private List<Chart.At> line(StopChart chart, double touch, double most) {
+    return IntStream.rangeClosed(0, STEPS)
+        .mapToDouble(i -> most * i / STEPS)
+        .mapToObj(
+            crush -> {
+              double at = zero.from(touch + crush);
+              double push = chart.forceN(crush);
+              return new Chart.At(
+                  at, push, lengths.signedText(at) + "|" + words(SpringFigure.Unit.FORCE, push));
+            })
+        .toList();
+  }
+
+  private String words(SpringFigure.Unit unit, double value) {
+    return text.of(unit, Figure.exact(value)).words();
   }
 
   /** What the ring on the shock's shaft says that the stop took on the last drive. */
@@ -454,27 +421,20 @@ public final class SpringView {
         .filter(t -> t.content().corner().equals(card.corner()))
         .filter(t -> t.content().what() == TelltaleKind.SHOCK_RING)
         .reduce((earlier, later) -> later)
-        .flatMap(
-            t ->
-                DeepestBump.of(card, travel, t) instanceof DeepestBump.At at
-                    ? Optional.of(at)
-                    : Optional.empty())
+        .filter(t -> DeepestBump.of(card, travel, t) instanceof DeepestBump.At)
+        .map(t -> (DeepestBump.At) DeepestBump.of(card, travel, t))
         .flatMap(
             at ->
                 ride.stops.stream()
                     .filter(s -> s.stop().fitted())
                     .findFirst()
-                    .map(s -> took(at, s)))
-        .filter(r -> r != null);
+                    .flatMap(s -> s.touch().map(t -> took(at, s.chart(), t))));
   }
 
-  private Row took(DeepestBump.At at, StopOnLanding stop) {
-    if (stop.touch().isEmpty()) {
-      return null;
-    }
-    Figure crush = at.positionMm().minus(stop.touch().get());
-    double mm = Math.max(0, Math.min(crush.value(), stop.chart().mostMm()));
-    boolean more = at.beyond() || crush.value() > stop.chart().mostMm();
+  private Row took(DeepestBump.At at, StopChart chart, Figure touch) {
+    Figure crush = at.positionMm().minus(touch);
+    double mm = Math.max(0, Math.min(crush.value(), chart.mostMm()));
+    boolean more = at.beyond() || crush.value() > chart.mostMm();
     return new Row(
         "Bump stop pressed, last drive",
         lengths.figure(crush.value() < 0 ? Figure.exact(0) : crush),
@@ -482,9 +442,9 @@ public final class SpringView {
         null,
         List.of(
             (more ? "At least: " : "It took ")
-                + text.of(SpringFigure.Unit.ENERGY, Figure.exact(stop.chart().energyJ(mm))).words()
+                + words(SpringFigure.Unit.ENERGY, chart.energyJ(mm))
                 + " and pushed with "
-                + text.of(SpringFigure.Unit.FORCE, Figure.exact(stop.chart().forceN(mm))).words()
+                + words(SpringFigure.Unit.FORCE, chart.forceN(mm))
                 + " at the wheel, by its chart."));
   }
 }

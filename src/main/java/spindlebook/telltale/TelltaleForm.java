@@ -50,15 +50,10 @@ enum TelltaleForm {
               .hint("The wheel hanging on it.")
               .needed("Type the strap's length mount to mount, such as 18 3/8.");
       TypedAmount pull =
-          a.typed("pull", "Pulled with", t -> TypedAmount.read(t, AmountUnit.POUND).orElse(null))
-              .unit(AmountUnit.POUND.word())
+          a.amount("pull", "Pulled with", AmountUnit.POUND)
               .hint("The same each time, and the book tells how long the strap lasts.")
-              .check(
-                  p -> !p.unit().rate() && p.amount() > 0, "Type a weight, such as 200 or 90 kg.")
+              .check(p -> p.amount() > 0, "Type a weight, such as 200 or 90 kg.")
               .read();
-      if (pull == null && a.has("pull") && !a.wrong("pull")) {
-        a.wrong("pull", "Type a weight, such as 200 or 90 kg.");
-      }
       String much = a.has("strap") ? a.text("strap").strip() : null;
       return a.ok()
           ? new Content.Telltale(

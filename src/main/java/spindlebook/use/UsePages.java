@@ -12,11 +12,12 @@ import spindlebook.page.Asked;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.units.LengthUnit;
-import spindlebook.units.NumberText;
 
 /** How long or how far a car was driven. */
 public final class UsePages {
   private static final double MOST = 100_000;
+
+  private static final String HOW_MANY = "Type how many as a number, such as 3, 2.5 or 4 1/2.";
 
   private final Histories histories;
   private final IntoBook book;
@@ -48,19 +49,13 @@ public final class UsePages {
 
   private static Content.Use ask(Asked a, String car) {
     Double amount =
-        a.typed("amount", "How long or how far", UsePages::amount)
+        a.number("amount", "How long or how far", Double.MIN_VALUE, MOST, HOW_MANY)
             .inputmode("decimal")
-            .needed("Type how many as a number, such as 3, 2.5 or 4 1/2.");
+            .needed(HOW_MANY);
     UseUnit unit =
         a.one("unit", "Counted in", UseUnit.class, UseUnit::words).first(UseUnit.HOURS).read();
     String words =
         a.line("words", "In your words", 300).hint("Where, how hard. May be left empty.").read();
     return a.ok() ? new Content.Use(car, unit, amount, a.text("amount").strip(), words) : null;
-  }
-
-  /** Null when it is no number, or none a car is driven. */
-  private static Double amount(String typed) {
-    double amount = NumberText.read(typed).orElse(0);
-    return amount > 0 && amount <= MOST ? amount : null;
   }
 }

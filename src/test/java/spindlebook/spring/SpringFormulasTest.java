@@ -57,14 +57,12 @@ class SpringFormulasTest {
     assertEquals(772.499, here.lengthMm().value(), 5e-4);
     assertEquals(0.62106, here.ratio().value(), 5e-6);
     assertEquals(-0.00006357, here.bendPerMm().value(), 5e-9);
-    assertEquals(325.425, SHOCK.strokeMm(-250, 250).value(), 5e-4);
-    ShockCurve.Shock needed = SHOCK.needed(-250, 250, 9.525, 12.7);
-    assertEquals(813.224, needed.openMm().value(), 5e-4);
-    assertEquals(465.574, needed.closedMm().value(), 5e-4);
-    ShockCurve.Shock kept =
-        SHOCK.kept(new ShockCurve.Shock(Figure.exact(810), Figure.exact(480)), -250, 250);
-    assertEquals(810 - 803.699, kept.openMm().value(), 1e-3);
-    assertTrue(kept.closedMm().value() < 0, "this shock ends the travel first");
+    Figure droop = SHOCK.at(-250).lengthMm();
+    Figure bump = SHOCK.at(250).lengthMm();
+    assertEquals(325.425, droop.minus(bump).value(), 5e-4);
+    // With 9.525 mm kept open and 12.7 closed.
+    assertEquals(813.224, droop.value() + 9.525, 5e-4);
+    assertEquals(465.574, bump.value() - 12.7, 5e-4);
     assertThrows(IllegalArgumentException.class, () -> SHOCK.at(301));
     assertTrue(SHOCK.wheelAt(Figure.exact(900)).isEmpty());
   }
@@ -80,7 +78,8 @@ class SpringFormulasTest {
       nodes.add(new Node(Figure.exact(z), read, Bound.EXACT, List.of("at " + z)));
     }
     ShockCurve read = ShockCurve.read(MeasuredCurve.through(nodes));
-    assertEquals(0.25 * Math.sqrt(2), read.strokeMm(-250, 250).u(), 1e-6);
+    assertEquals(
+        0.25 * Math.sqrt(2), read.at(-250).lengthMm().minus(read.at(250).lengthMm()).u(), 1e-6);
     for (double z : new double[] {-200, -75, 0, 130, 200}) {
       ShockCurve.Here got = read.at(z);
       ShockCurve.Here is = SHOCK.at(z);

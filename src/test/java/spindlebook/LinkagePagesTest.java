@@ -141,10 +141,23 @@ class LinkagePagesTest {
     assertTrue(height.contains("joints say −1.0°"), height);
     assertTrue(height.contains("joints say 19 9/16 in"), height);
     String moves = shop.get(linkage + "/moves").is(200).text();
-    assertTrue(moves.contains("Lower uniball: "), moves);
+    assertTrue(moves.contains("Lower uniball: 30.8° ± 1.6 clear"), moves);
+    assertTrue(moves.contains("Most in bump, left lock. Its hardware allows 38°"), moves);
+    assertTrue(moves.contains("Needs what its hardware allows: Tie rod, inner end"), moves);
     String csv = shop.get(linkage + "/table").is(200).html();
     assertTrue(csv.startsWith("dz,rack,feasible,L_x"), csv);
     assertEquals(1 + 3 * 41, csv.lines().count());
+  }
+
+  @Test
+  void what_a_uniball_allows_goes_in_with_its_bolt() {
+    String address = linkage + "/bolt-l";
+    Form bolt = shop.get(address).form(address).with("out", "0").with("back", "0").with("up", "1");
+    assertEquals(422, bolt.with("allows", "100").send().status());
+    bolt.with("allows", "18°").keep();
+    String page = shop.get(linkage).is(200).text();
+    assertTrue(page.contains("0 out, 0 back, 1 in up, swings 18° each way"), page);
+    assertTrue(shop.get(address).html().contains("value=\"18°\""));
   }
 
   @Test

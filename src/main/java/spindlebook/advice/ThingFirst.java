@@ -3,6 +3,7 @@ package spindlebook.advice;
 import java.util.List;
 import java.util.Set;
 import spindlebook.entry.Content;
+import spindlebook.entry.Joint;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.Doubted;
 import spindlebook.fold.ReadAgain;
@@ -123,6 +124,14 @@ public sealed interface ThingFirst {
    */
   record OffTarget(Why why, String corner, Written<Content.Target> target) implements ThingFirst {
     /** Where the wheel goes weighs more: the worst corner is told by that. */
+    @Override
+    public boolean ofReadings() {
+      return false;
+    }
+  }
+
+  /** A rod end or uniball that swings, or may swing, further than its hardware allows. */
+  record SwingsTooFar(Why why, String corner, Joint joint, String allows) implements ThingFirst {
     @Override
     public boolean ofReadings() {
       return false;

@@ -121,6 +121,7 @@ public final class CheckWords {
     tell(ThingFirst.NotReadFarEnough.class, (w, of, at, say) -> notReadFarEnough(of, at, say));
     tell(ThingFirst.OfMidTravel.class, (w, of, at, say) -> midTravel(of, at, say));
     tell(ThingFirst.OffTarget.class, (w, off, at, say) -> offTarget(off, at));
+    tell(ThingFirst.SwingsTooFar.class, (w, swing, at, say) -> swingsTooFar(swing, at));
     tell(ThingFirst.StopsDisagree.class, (w, stops, at, say) -> stopsDisagree(stops, at, say));
     tell(ThingFirst.Missing.class, (w, missing, at, say) -> missing(missing, at, say));
     tell(ThingFirst.Again.class, (w, again, at, say) -> again(again, at, say));
@@ -246,6 +247,19 @@ public final class CheckWords {
     String href = "/corners/" + corner(at) + "/alignment";
     return line(off, at, words, "Your target: " + target.inWords() + ".", href)
         .job(verb, target.figure().words() + ", target " + target.inWords());
+  }
+
+  private static Task swingsTooFar(ThingFirst.SwingsTooFar swing, Checked at) {
+    String joint = swing.joint().swings();
+    boolean sure = swing.why() == Why.SHORT;
+    String sentence =
+        Capital.of(joint)
+            + (sure
+                ? ": it swings more than its hardware allows, by the linkage."
+                : ": too close to what its hardware allows to tell.");
+    String href = "/corners/" + corner(at) + "/linkage/moves";
+    return line(swing, at, sentence, "Its hardware allows " + swing.allows() + ".", href)
+        .job(sure ? "Make room" : "Look at", joint + ", allows " + swing.allows());
   }
 
   private Task limit(ThingFirst.OfLimit of, Checked at, TravelWords say) {

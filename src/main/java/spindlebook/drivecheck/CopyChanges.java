@@ -119,7 +119,7 @@ public record CopyChanges(List<Row> rows) {
       case MARGIN -> Part.WEIGHTY;
       case TOTAL -> whole ? Part.WEIGHTY : Part.FIGURES;
       case STOP, HELD_BACK, SPRING -> Part.FIGURES;
-      case ALIGNMENT -> Part.ALIGNMENT;
+      case ALIGNMENT, SWIVEL -> Part.ALIGNMENT;
       case SETTING -> Part.SETTINGS;
       case RULE -> Part.RULES;
     };

@@ -67,7 +67,7 @@ public record KeptCopy(SeenSignOff seen, String since, SignedCorner shown, CopyC
   public List<Table> tables() {
     return Stream.of(
             table("Figures", false, Group.TOTAL, Group.STOP, Group.HELD_BACK, Group.MARGIN),
-            table("Alignment", false, Group.ALIGNMENT),
+            table("Alignment", false, Group.ALIGNMENT, Group.SWIVEL),
             table("Settings and springs", true, Group.SETTING, Group.SPRING),
             table("Limits", true, Group.LIMIT, Group.MID_TRAVEL),
             table("Rules and numbers", true, Group.RULE))

@@ -20,6 +20,7 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Standing;
 import spindlebook.measured.AlignedFinding;
+import spindlebook.measured.JointSwing;
 import spindlebook.ride.CornerRide;
 import spindlebook.ride.RideFinding;
 import spindlebook.travel.End;
@@ -109,6 +110,8 @@ public final class SignOffCopy {
     Card card = checked.card();
     Findings findings = Findings.of(card, mirror, false);
     Zero zero = Zero.of(card, checked.travel());
+    List<SignedCorner.Swing> swings =
+        JointSwing.of(card, mirror).stream().map(SignOffCopy::swing).toList();
     return new SignedCorner(
         card.corner(),
         card.place(),
@@ -141,7 +144,18 @@ public final class SignOffCopy {
             .toList(),
         card.springs().any()
             ? CornerRide.of(card).findings().stream().map(SignOffCopy::ride).toList()
-            : null);
+            : null,
+        swings.isEmpty() ? null : swings);
+  }
+
+  private static SignedCorner.Swing swing(JointSwing of) {
+    return new SignedCorner.Swing(
+        of.joint(),
+        rounded(of.worst().value(), STEP_RAD),
+        rounded(of.worst().U(), STEP_RAD),
+        of.stands() == null ? null : of.stands().keptAs(),
+        of.allows() == null ? null : of.allows().words(),
+        of.outcome() == null ? null : of.outcome().keptAs());
   }
 
   /** A part on one side of ride is kept without its 'at least'. */
@@ -234,6 +248,14 @@ public final class SignOffCopy {
     }
     if (kept.springs() != null) {
       kept.springs().forEach(r -> all.add(ride(r)));
+    }
+    if (kept.swings() != null) {
+      kept.swings()
+          .forEach(
+              s ->
+                  all.add(
+                      Findings.swing(s.joint(), figure(s.rad(), s.expandedRad()), null, s.allows())
+                          .decided(outcome(s.outcome()), stands(s.stands()))));
     }
     return all;
   }

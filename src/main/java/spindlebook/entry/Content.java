@@ -704,7 +704,13 @@ public sealed interface Content {
    * @param at the key of the height at which the wheel stood; null where nobody said
    */
   record JointPlace(
-      String corner, Joint joint, TypedLength out, TypedLength back, TypedLength up, String at)
+      String corner,
+      Joint joint,
+      TypedLength out,
+      TypedLength back,
+      TypedLength up,
+      String at,
+      TypedAngle allows)
       implements Content {
     public JointPlace {
       Objects.requireNonNull(corner, "corner");
@@ -716,7 +722,13 @@ public sealed interface Content {
 
     /** {@code 12 out, 30 1/2 back, 14 in up}. */
     public String inWords() {
-      return bare(out) + " out, " + bare(back) + " back, " + up.words() + " up";
+      return bare(out)
+          + " out, "
+          + bare(back)
+          + " back, "
+          + up.words()
+          + " up"
+          + (allows == null ? "" : ", swings " + allows.words() + " each way");
     }
 
     /** Without its unit where the last length says the same. */

@@ -48,6 +48,17 @@ public enum Joint {
     return compareTo(W) <= 0;
   }
 
+  /** The rod end or uniball whose bolt or stud it is; null of any other. */
+  public String swings() {
+    return switch (this) {
+      case BOLT_L -> "lower uniball";
+      case BOLT_U -> "upper uniball";
+      case STUD_TO -> "tie rod, outer end";
+      case STUD_TI -> "tie rod, inner end";
+      default -> null;
+    };
+  }
+
   /** Told by the way from one end of it to the other, not by a place. */
   public boolean direction() {
     return compareTo(BOLT_L) >= 0;

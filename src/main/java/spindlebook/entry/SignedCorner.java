@@ -17,6 +17,7 @@ import spindlebook.definition.Place;
  * @param alignment its alignment and the owner's targets; what belongs to the axle at its left
  *     wheel. Null in a copy that was kept before alignment was
  * @param springs what carries it and ends its motion; null where nothing was said of that
+ * @param swings of its rod ends and uniballs; null where no linkage tells them
  */
 public record SignedCorner(
     String corner,
@@ -29,7 +30,8 @@ public record SignedCorner(
     List<Figure> figures,
     List<Limit> limits,
     List<Aligned> alignment,
-    List<Ride> springs) {
+    List<Ride> springs,
+    List<Swing> swings) {
 
   /** Kept before alignment was. */
   public SignedCorner(
@@ -42,7 +44,7 @@ public record SignedCorner(
       List<Rule> rules,
       List<Figure> figures,
       List<Limit> limits) {
-    this(corner, place, outcome, zeroMm, zero, settings, rules, figures, limits, null, null);
+    this(corner, place, outcome, zeroMm, zero, settings, rules, figures, limits, null, null, null);
   }
 
   /** As it would have been kept before alignment was. */
@@ -63,7 +65,8 @@ public record SignedCorner(
         figures,
         limits,
         alignment,
-        springs);
+        springs,
+        swings);
   }
 
   /**
@@ -175,6 +178,20 @@ public record SignedCorner(
     }
   }
 
+  /**
+   * How far a rod end or uniball swings at most, and what its hardware allows.
+   *
+   * @param rad, expandedRad the most, U, k = 2
+   * @param allows as its owner typed it, {@code outcome} against it in words; null where nobody
+   *     said
+   */
+  public record Swing(
+      Joint joint, double rad, double expandedRad, String stands, String allows, String outcome) {
+    public Swing {
+      Objects.requireNonNull(joint, "joint");
+    }
+  }
+
   public SignedCorner {
     Objects.requireNonNull(corner, "corner");
     Objects.requireNonNull(place, "place");
@@ -185,5 +202,6 @@ public record SignedCorner(
     limits = limits == null ? List.of() : List.copyOf(limits);
     alignment = alignment == null ? null : List.copyOf(alignment);
     springs = springs == null ? null : List.copyOf(springs);
+    swings = swings == null ? null : List.copyOf(swings);
   }
 }

@@ -7,6 +7,7 @@ import spindlebook.entry.AlignedFigure;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
 import spindlebook.measured.AlignedFinding;
+import spindlebook.measured.JointSwing;
 import spindlebook.measured.MeasuredAlignment;
 import spindlebook.measured.ReadAtRide;
 
@@ -22,6 +23,27 @@ final class AlignmentFigures {
             .filter(f -> f.value() != null || f.target() != null || f.beside() != null)
             .map(f -> finding(f, measured))
             .toList());
+    List<JointSwing> swings = JointSwing.of(card, mirror);
+    if (!swings.isEmpty()) {
+      corner.put("swings", swings.stream().map(AlignmentFigures::swing).toList());
+    }
+  }
+
+  private static Node swing(JointSwing of) {
+    return new Node()
+        .put("joint", of.joint())
+        .put("rad", of.worst())
+        .put("positionMm", of.position())
+        .put("rackMm", of.rackMm())
+        .put(
+            "atPlacesRad",
+            of.atPlaces().stream()
+                .map(at -> at.stream().map(r -> r.isNaN() ? "not reached" : r).toList())
+                .toList())
+        .put("allowsRad", of.allows() == null ? null : of.allows().rad())
+        .put("outcome", of.outcome())
+        .put("stands", of.stands())
+        .put("from", of.from());
   }
 
   private static Node finding(AlignedFinding found, MeasuredAlignment measured) {

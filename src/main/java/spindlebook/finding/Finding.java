@@ -68,6 +68,8 @@ public record Finding(
     /** What is demanded, held back, given and aimed at, as its owner typed it. */
     RULE("Rules and numbers"),
     ALIGNMENT("Alignment"),
+    /** How far rod ends and uniballs swing, as the linkage makes it. */
+    SWIVEL("Rod ends and uniballs"),
     /** What carries it, what ends its motion softly, how its strap lasts. */
     SPRING("Springs and stops");
 
@@ -141,6 +143,7 @@ public record Finding(
     boolean room = group == Group.LIMIT || group == Group.MARGIN || group == Group.RULES_END;
     boolean angle =
         group == Group.ALIGNMENT
+            || group == Group.SWIVEL
             || (of instanceof MidTravel m && m.point().place().measure() == Measure.ANGLE);
     return switch (verdict) {
       case SHORT ->
@@ -159,14 +162,14 @@ public record Finding(
   /** Whether it is a number, known or not. */
   boolean number() {
     return switch (group) {
-      case STOP, HELD_BACK, MARGIN, TOTAL, ALIGNMENT, SPRING -> true;
+      case STOP, HELD_BACK, MARGIN, TOTAL, ALIGNMENT, SWIVEL, SPRING -> true;
       case RULES_END, LIMIT, MID_TRAVEL, SETTING, RULE -> false;
     };
   }
 
   /** Whether it is an angle, in radians; else a length in millimetres. */
   boolean angle() {
-    return group == Group.ALIGNMENT && AlignedFigure.valueOf(id).angle();
+    return group == Group.SWIVEL || (group == Group.ALIGNMENT && AlignedFigure.valueOf(id).angle());
   }
 
   /** Whether both wheels of an axle have it in common. */

@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import spindlebook.definition.Given;
 import spindlebook.definition.HeldBack;
 import spindlebook.definition.Setting;
+import spindlebook.entry.Joint;
 import spindlebook.entry.Lock;
 import spindlebook.entry.Steering;
 import spindlebook.finding.Finding.Group;
@@ -17,6 +18,7 @@ import spindlebook.fold.Card;
 import spindlebook.fold.InForce;
 import spindlebook.fold.Standing;
 import spindlebook.measured.AlignedFinding;
+import spindlebook.measured.JointSwing;
 import spindlebook.measured.MeasuredAlignment;
 import spindlebook.ride.CornerRide;
 import spindlebook.ride.RideFinding;
@@ -49,7 +51,7 @@ public final class Findings {
     this.travel = CornerTravel.of(card);
     this.byLock = byLock;
     this.foretold = foretold;
-    this.all = all(new MeasuredAlignment(card, mirror));
+    this.all = all(new MeasuredAlignment(card, mirror), mirror);
   }
 
   /**
@@ -82,7 +84,7 @@ public final class Findings {
     return all;
   }
 
-  private List<Finding> all(MeasuredAlignment alignment) {
+  private List<Finding> all(MeasuredAlignment alignment, Optional<Card> mirror) {
     List<Finding> all = new ArrayList<>(rules(card));
     for (CornerFigure f : CornerFigure.values()) {
       all.add(figure(f));
@@ -100,6 +102,7 @@ public final class Findings {
                 rule("target: " + t.figure().words(), "target: " + t.figure().words(), t.inWords()))
         .forEach(all::add);
     alignment.findings().forEach(a -> all.add(of(a)));
+    JointSwing.of(card, mirror).forEach(s -> all.add(of(s)));
     CornerRide.of(card).findings().forEach(r -> all.add(of(r)));
     all.sort(Comparator.comparing(Finding::group));
     return List.copyOf(all);
@@ -212,6 +215,22 @@ public final class Findings {
                 : found.need() == null ? NOT_KNOWN : "needs " + found.need().words(),
             null)
         .unsure(found.value() == null ? NOT_KNOWN : null, null);
+  }
+
+  public static Finding of(JointSwing of) {
+    String allows = of.allows() == null ? null : of.allows().words();
+    return swing(of.joint(), of.worst(), of.position(), allows)
+        .decided(of.outcome(), of.stands())
+        .from(of.from(), of);
+  }
+
+  /**
+   * @param allows as typed; null where nobody said
+   */
+  public static Finding swing(Joint joint, Figure most, Figure position, String allows) {
+    return Finding.of(Group.SWIVEL, null, joint.name(), joint.swings() + ", most it swings")
+        .figure(most, position)
+        .says(allows == null ? "needs what its hardware allows" : "allows " + allows, null);
   }
 
   /** Of a finding of alignment. */

@@ -27,6 +27,7 @@ import spindlebook.linkage.CoordinateFigure;
 import spindlebook.linkage.CornerReading;
 import spindlebook.linkage.Quantity;
 import spindlebook.measured.CornerModel;
+import spindlebook.measured.ModelRange;
 import spindlebook.page.Link;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;

@@ -24,6 +24,8 @@ import spindlebook.linkage.Sheet;
 import spindlebook.log.Histories;
 import spindlebook.log.Json;
 import spindlebook.measured.CornerModel;
+import spindlebook.measured.JointSwing;
+import spindlebook.measured.ModelRange;
 import spindlebook.page.Action;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
@@ -32,6 +34,7 @@ import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
 import spindlebook.sums.OnPaperView;
+import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
 /** A corner's joints as laid out, and laying one out. */
@@ -95,7 +98,8 @@ public final class LinkagePages {
   public void moves(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
     CornerModel model = model(card);
-    boolean locks = !card.layout().steered() || Poses.lockMm(card) != 0;
+    ModelRange range = ModelRange.of(card, model);
+    boolean locks = !card.layout().steered() || range.leftMm().value() != 0;
     String corner = "/corners/" + card.corner();
     Html.show(
         ctx,
@@ -103,7 +107,8 @@ public final class LinkagePages {
             below(card, "As it moves").ownSheets(SHEET).modules("linkage.js"),
             Poses.of(card, model),
             Poses.three(card, model),
-            Poses.swings(card, model),
+            Poses.swings(card, range, JointSwing.of(card, histories.mirror(card))),
+            range.racksMm().size() > 1,
             corner + "/linkage",
             locks ? "" : corner + "/given"));
   }
@@ -119,12 +124,10 @@ public final class LinkagePages {
   public void table(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
     CornerModel model = model(card);
-    double lock = Poses.lockMm(card);
-    List<Double> heights =
-        ModelRange.of(card, model).poses(model.linkage(), 40).stream().map(Pose::heightMm).toList();
+    ModelRange range = ModelRange.of(card, model);
+    List<Double> heights = range.poses(model.linkage(), 40).stream().map(Pose::heightMm).toList();
     String csv =
-        Sheet.of(model.linkage(), heights, lock == 0 ? List.of(0.0) : List.of(-lock, 0.0, lock))
-            .csv();
+        Sheet.of(model.linkage(), heights, range.racksMm().stream().sorted().toList()).csv();
     ctx.header("Content-Disposition", "attachment; filename=\"" + card.corner() + "-linkage.csv\"")
         .contentType("text/csv; charset=utf-8; header=present")
         .result(csv);
@@ -180,6 +183,7 @@ public final class LinkagePages {
     TypedLength out;
     TypedLength back;
     TypedLength up;
+    TypedAngle allows = null;
     if (joint.direction()) {
       a.said("From one end of it to the other. Straight up is 0, 0, 1; fore and aft 0, 1, 0.");
       out = length(a, "out", "Outboard").was(before == null ? null : before.out()).needed(NEEDED);
@@ -193,6 +197,16 @@ public final class LinkagePages {
           && back.mm() == 0
           && up.mm() == 0) {
         a.wrong("up", "It points nowhere: type at least one length other than 0.");
+      }
+      if (joint.swings() != null) {
+        allows =
+            a.angle("allows", "Hardware allows, each way")
+                .hint("From its maker's table, or by a gauge, between the housing and the bolt.")
+                .was(before == null ? null : before.allows())
+                .check(
+                    x -> x.rad() > 0 && x.rad() < Math.PI / 2,
+                    "Type how far it swings from the middle, such as 18°.")
+                .read();
       }
     } else {
       out =
@@ -211,7 +225,7 @@ public final class LinkagePages {
               .needed(NEEDED);
     }
     String at = height(a, card, before);
-    return a.ok() ? new Content.JointPlace(card.corner(), joint, out, back, up, at) : null;
+    return a.ok() ? new Content.JointPlace(card.corner(), joint, out, back, up, at, allows) : null;
   }
 
   private static final String NEEDED = "Type a length, such as 12 3/8.";
@@ -275,7 +289,8 @@ public final class LinkagePages {
                 place.out(),
                 place.back(),
                 place.up(),
-                sameHeight(card, other, place.at())));
+                sameHeight(card, other, place.at()),
+                place.allows()));
       }
     }
     book.put(ctx, a, places);

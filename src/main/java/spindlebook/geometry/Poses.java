@@ -3,22 +3,25 @@ package spindlebook.geometry;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
-import spindlebook.definition.Dimension;
+import spindlebook.card.Capital;
 import spindlebook.drawing.ChartDrawing.Line;
 import spindlebook.drawing.ChartDrawing.Words;
 import spindlebook.drawing.Lengths;
 import spindlebook.drawing.Rounded;
+import spindlebook.drawing.State;
 import spindlebook.entry.Joint;
+import spindlebook.finding.Finding;
+import spindlebook.finding.Findings;
 import spindlebook.fold.Card;
 import spindlebook.geometry.CornerSketch.Scale;
 import spindlebook.geometry.CornerSketch.View;
-import spindlebook.linkage.Linkage;
 import spindlebook.linkage.Pose;
 import spindlebook.linkage.Vec;
 import spindlebook.measured.CornerModel;
+import spindlebook.measured.JointSwing;
+import spindlebook.measured.ModelRange;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Limit;
@@ -54,13 +57,6 @@ public record Poses(
     return new Drawing(card, model).poses();
   }
 
-  /** How far the rack goes to a lock, mm to the car's left; 0 where nobody said. */
-  static double lockMm(Card card) {
-    return card.layout().steered()
-        ? card.given(Dimension.RACK_TRAVEL).map(g -> g.length().mm()).orElse(0.0)
-        : 0;
-  }
-
   /** One of the three drawings that stand for all where nothing follows the thumb. */
   static CornerSketch small(String title, Pose pose, Scale scale) {
     return CornerSketch.of(title, pose.places(), CornerSketch.wheel(pose), scale, false);
@@ -93,9 +89,9 @@ public record Poses(
               whole.y(),
               WIDTH,
               whole.height());
-      mark("strap", "stop", range.strapMm());
-      mark("bump stop", "stop", range.solidMm());
-      mark("ride", "ride", model.joints().positionMm() == null ? Double.NaN : 0);
+      mark("strap", "stop", range.strapMm() == null ? Double.NaN : range.droopMm());
+      mark("bump stop", "stop", range.solidMm() == null ? Double.NaN : range.bumpMm());
+      mark("ride", "ride", range.rideMm());
       limits();
     }
 
@@ -127,8 +123,7 @@ public record Poses(
 
     Poses poses() {
       List<Rack> racks = new ArrayList<>();
-      double lock = lockMm(card);
-      for (double rack : lock == 0 ? new double[] {0} : new double[] {lock, 0, -lock}) {
+      for (double rack : range.racksMm()) {
         List<Shown> poses = new ArrayList<>();
         for (Pose straight : range.poses(model.linkage(), STEPS)) {
           if (model.linkage().steered(straight, rack) instanceof Pose pose) {
@@ -137,7 +132,11 @@ public record Poses(
         }
         if (!poses.isEmpty()) {
           racks.add(
-              new Rack(rack == 0 ? "straight" : rack > 0 ? "full left" : "full right", poses));
+              new Rack(
+                  rack == 0
+                      ? "straight"
+                      : rack == range.leftMm().value() ? "full left" : "full right",
+                  poses));
         }
       }
       return new Poses(WIDTH, CornerSketch.tenth(scale.height()), racks, tape(), numerals());
@@ -162,9 +161,9 @@ public record Poses(
     /** {@code −7 7/8 in, 1/2 in above the strap}: the nearest thing that ends the travel. */
     private String nearest(double heightMm) {
       String at =
-          model.joints().positionMm() == null
+          Double.isNaN(range.rideMm())
               ? lengths.signedText(heightMm)
-              : lengths.signedText(heightMm) + " from ride";
+              : lengths.signedText(heightMm - range.rideMm()) + " from ride";
       return marks.stream()
           .filter(m -> !m.mark().equals("ride"))
           .min(java.util.Comparator.comparingDouble((Mark m) -> Math.abs(m.heightMm() - heightMm)))
@@ -244,71 +243,74 @@ public record Poses(
     return best;
   }
 
-  /** How far each joint with its hardware told swings, over heights and locks. */
-  static List<Swing> swings(Card card, CornerModel model) {
-    Map<String, java.util.function.ToDoubleFunction<Pose>> joints = new java.util.LinkedHashMap<>();
-    joints.put("Lower uniball", Pose::lowerUniballRad);
-    joints.put("Upper uniball", Pose::upperUniballRad);
-    joints.put("Tie rod, outer end", p -> Math.abs(p.outerRodEndRad()));
-    joints.put("Tie rod, inner end", p -> Math.abs(p.innerRodEndRad()));
-    ModelRange range = ModelRange.of(card, model);
-    double lock = lockMm(card);
-    double[] racks = lock == 0 ? new double[] {0} : new double[] {lock, 0, -lock};
-    Map<String, Double> heights = new java.util.LinkedHashMap<>();
-    heights.put("droop", range.droopMm());
-    heights.put("joints' height", 0.0);
-    heights.put("bump", range.bumpMm());
-    List<Swing> swings = new ArrayList<>();
-    joints.forEach(
-        (name, of) -> {
-          List<SwingRow> rows = new ArrayList<>();
-          double[] worst = {-1};
-          String[] where = {""};
-          heights.forEach(
-              (place, height) -> {
-                List<String> cells = new ArrayList<>();
-                for (double rack : racks) {
-                  double at = at(model.linkage(), height, rack, of);
-                  cells.add(Double.isNaN(at) ? "—" : Rounded.number(Math.toDegrees(at), 0) + "°");
-                  if (at > worst[0]) {
-                    worst[0] = at;
-                    where[0] =
-                        place
-                            + (lock == 0
-                                ? ""
-                                : rack == 0
-                                    ? ", straight"
-                                    : rack > 0 ? ", full left" : ", full right");
-                  }
-                }
-                rows.add(new SwingRow(place, cells));
-              });
-          if (worst[0] >= 0) {
-            swings.add(
-                new Swing(
-                    name,
-                    Rounded.number(Math.toDegrees(worst[0]), 0) + "°",
-                    where[0],
-                    lock != 0,
-                    rows));
-          }
-        });
-    return swings;
+  /** How far each rod end and uniball swings, over heights and locks, against what it allows. */
+  static List<Swing> swings(Card card, ModelRange range, List<JointSwing> swings) {
+    List<String> places = List.of("droop", "as laid out", "bump");
+    return swings.stream()
+        .map(
+            swing -> {
+              List<SwingRow> rows = new ArrayList<>();
+              for (int i = 0; i < places.size(); i++) {
+                rows.add(
+                    new SwingRow(
+                        places.get(i),
+                        swing.atPlaces().get(i).stream()
+                            .map(
+                                rad ->
+                                    rad.isNaN()
+                                        ? "—"
+                                        : Rounded.number(Math.toDegrees(rad), 0) + "°")
+                            .toList()));
+              }
+              Finding finding = Findings.of(swing);
+              return new Swing(
+                  Capital.of(swing.joint().swings()),
+                  Rounded.plain(swing.worst(), Math.toRadians(1), "°").words(),
+                  where(card, range, swing),
+                  finding.verdict() == null
+                      ? null
+                      : spindlebook.card.Shown.state(finding.verdict()),
+                  finding.word(),
+                  swing.allows() == null ? "" : "allows " + swing.allows().words(),
+                  LinkageView.href(card, swing.joint()),
+                  rows);
+            })
+        .toList();
   }
 
-  private static double at(
-      Linkage linkage, double height, double rack, java.util.function.ToDoubleFunction<Pose> of) {
-    return linkage.at(height, 0) instanceof Pose straight
-            && linkage.steered(straight, rack) instanceof Pose pose
-        ? of.applyAsDouble(pose)
-        : Double.NaN;
+  private static String where(Card card, ModelRange range, JointSwing swing) {
+    double height = swing.heightMm();
+    double lock = range.leftMm().value();
+    double share = lock == 0 ? 0 : swing.rackMm() / lock;
+    boolean ride = !Double.isNaN(range.rideMm());
+    String at =
+        height == range.droopMm()
+            ? "in droop"
+            : height == range.bumpMm()
+                ? "in bump"
+                : "at "
+                    + new Lengths(card.details().unit())
+                        .signedText(ride ? height - range.rideMm() : height)
+                    + (ride ? " from ride" : " from where they were laid out");
+    return at
+        + (lock == 0 ? "" : share == 0 ? ", straight" : share > 0 ? ", left" : ", right")
+        + (Math.abs(share) == 1 ? " lock" : share == 0 ? "" : ", part lock");
   }
 
   /**
-   * @param worst of all places, with where that is
+   * @param worst wherever that is, which {@code where} says
+   * @param state null where nobody said what its hardware allows
+   * @param joint where that is said
    */
   public record Swing(
-      String name, String worst, String where, boolean steered, List<SwingRow> rows) {}
+      String name,
+      String worst,
+      String where,
+      State state,
+      String word,
+      String allows,
+      String joint,
+      List<SwingRow> rows) {}
 
   public record SwingRow(String place, List<String> cells) {}
 

@@ -28,6 +28,7 @@ import spindlebook.linkage.Trial;
 import spindlebook.linkage.Vec;
 import spindlebook.linkage.WorkBack;
 import spindlebook.measured.CornerModel;
+import spindlebook.measured.ModelRange;
 import spindlebook.page.Asked;
 import spindlebook.sums.OnPaperView;
 import spindlebook.sums.OnPaperView.Block;
@@ -227,7 +228,7 @@ final class TryPaper {
   }
 
   private void strap() {
-    double ride = model.joints().positionMm() == null ? 0 : rideMm();
+    double ride = Double.isNaN(range.rideMm()) ? 0 : range.rideMm();
     Pose there = model.linkage().at(stop.mm() + ride, 0).pose();
     List<Line> lines = new ArrayList<>();
     if (today.has(Joint.KU)) {
@@ -241,14 +242,6 @@ final class TryPaper {
       lines.add(new Line("Shock there", lengths.figure(there.shockMm()), ""));
     }
     blocks.add(new Block("To stop in droop at " + stop.words(), lines));
-  }
-
-  /** Ride above the height at which the joints were laid out. */
-  private double rideMm() {
-    return spindlebook.travel.CornerTravel.of(card)
-        .rideMm()
-        .map(r -> r.value() - model.positionMm(0))
-        .orElse(0.0);
   }
 
   private void bumpSteer() {

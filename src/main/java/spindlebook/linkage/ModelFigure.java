@@ -3,6 +3,7 @@ package spindlebook.linkage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -23,7 +24,7 @@ public final class ModelFigure {
   public static Optional<Figure> of(
       Linkage linkage,
       List<CoordinateFigure> coordinates,
-      Quantity quantity,
+      ToDoubleFunction<Pose> quantity,
       double heightMm,
       double rackMm) {
     double here = value(linkage, quantity, heightMm, rackMm);
@@ -43,10 +44,12 @@ public final class ModelFigure {
     return Optional.of(Figure.linear(here, figures, slopes));
   }
 
-  private static double value(Linkage at, Quantity quantity, double heightMm, double rackMm) {
+  /** NaN where it does not get there, or lacks what it takes. */
+  public static double value(
+      Linkage at, ToDoubleFunction<Pose> quantity, double heightMm, double rackMm) {
     return at.at(heightMm, 0) instanceof Pose straight
             && at.steered(straight, rackMm) instanceof Pose pose
-        ? quantity.of(pose)
+        ? quantity.applyAsDouble(pose)
         : Double.NaN;
   }
 }

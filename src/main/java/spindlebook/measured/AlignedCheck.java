@@ -9,8 +9,12 @@ import spindlebook.advice.ThingFirst.Why;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Standing;
+import spindlebook.uncertainty.Outcome;
 
-/** The drive check of a car, the owner's targets for alignment among what is to see to. */
+/**
+ * The drive check of a car, with what the owner's targets for alignment and the hardware of rod
+ * ends and uniballs demand.
+ */
 public final class AlignedCheck {
   private AlignedCheck() {}
 
@@ -24,6 +28,12 @@ public final class AlignedCheck {
       Card card = book.card(corner);
       if (!card.aligned().targets().isEmpty()) {
         targets(card, book.mirror(card), more);
+      }
+      for (JointSwing swing : JointSwing.of(card, book.mirror(card))) {
+        if (swing.outcome() == Outcome.SHORT || swing.outcome() == Outcome.CANT_TELL) {
+          Why why = swing.outcome() == Outcome.SHORT ? Why.SHORT : Why.CANT_TELL;
+          more.add(new ThingFirst.SwingsTooFar(why, corner, swing.joint(), swing.allows().words()));
+        }
       }
     }
     return DriveCheck.of(book, more);

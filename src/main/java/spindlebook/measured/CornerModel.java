@@ -180,6 +180,6 @@ public record CornerModel(
    * the mounts.
    */
   public Optional<Figure> modelled(Quantity quantity, double heightMm, double rackMm) {
-    return ModelFigure.of(linkage, coordinates, quantity, heightMm, rackMm);
+    return ModelFigure.of(linkage, coordinates, quantity::of, heightMm, rackMm);
   }
 }

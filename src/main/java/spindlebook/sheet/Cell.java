@@ -5,6 +5,7 @@ import spindlebook.card.Shown;
 import spindlebook.card.Zero;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
+import spindlebook.drawing.Rounded;
 import spindlebook.drawing.State;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.finding.CornerFigure;
@@ -84,6 +85,11 @@ public record Cell(FigureText figure, String word, State state, String stateWord
       return signed
           ? AlignedText.apart(aligned, figure, unit)
           : AlignedText.of(aligned, figure, unit);
+    }
+    if (of.group() == Group.SWIVEL) {
+      return signed
+          ? Rounded.signed(figure, Math.toRadians(1), "°")
+          : Rounded.plain(figure, Math.toRadians(1), "°");
     }
     return signed ? lengths.signedFigure(figure) : lengths.figure(figure);
   }

@@ -100,6 +100,7 @@ public record Rows(Findings one, Findings other, Lengths lengths) {
             && apart != null
             && either.group() != Group.ALIGNMENT
             && either.group() != Group.SPRING
+            && either.group() != Group.SWIVEL
             && lengths.bare(beside.apart().value()).equals(lengths.bare(0));
     return new Row(
         Capital.of(either.title()),

@@ -13,6 +13,7 @@ import spindlebook.fold.Card;
 import spindlebook.linkage.CoordinateFigure;
 import spindlebook.linkage.CornerJoints;
 import spindlebook.linkage.ModelFigure;
+import spindlebook.linkage.Pose;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -48,8 +49,7 @@ record StrapLengths(List<Node> nodes, boolean modelled) {
             .toList();
     List<Node> nodes = new ArrayList<>();
     for (double height = LOW_MM; height <= HIGH_MM; height += STEP_MM) {
-      Optional<Figure> length =
-          ModelFigure.of(joints.linkage(), laidOut, spindlebook.linkage.Quantity.STRAP, height, 0);
+      Optional<Figure> length = ModelFigure.of(joints.linkage(), laidOut, Pose::strapMm, height, 0);
       Figure position = joints.positionMm().plus(height);
       length.ifPresent(l -> nodes.add(new Node(position, l, Bound.EXACT, List.of())));
     }

@@ -271,7 +271,13 @@ public final class RandomBook {
 
   private Content.JointPlace joint() {
     return new Content.JointPlace(
-        corner(), any(Joint.values()), near(400), near(900), near(350), maybe(any(heights)));
+        corner(),
+        any(Joint.values()),
+        near(400),
+        near(900),
+        near(350),
+        maybe(any(heights)),
+        maybe(angle(18)));
   }
 
   private TypedLength near(int mm) {

@@ -12,9 +12,9 @@ import java.util.stream.StreamSupport;
 import spindlebook.entry.Joint;
 
 /** Reads linkage.json; where it comes from stands beside it. */
-final class ReferenceLinkage {
+public final class ReferenceLinkage {
   static final JsonNode ALL = read("linkage.json");
-  static final JsonNode G1 = ALL.get("cases").get(0);
+  public static final JsonNode G1 = ALL.get("cases").get(0);
 
   private ReferenceLinkage() {}
 
@@ -29,7 +29,7 @@ final class ReferenceLinkage {
         .orElseThrow();
   }
 
-  static List<JsonNode> rows(JsonNode of) {
+  public static List<JsonNode> rows(JsonNode of) {
     return each(of.get("rows")).toList();
   }
 
@@ -53,7 +53,7 @@ final class ReferenceLinkage {
         inputs.get("loaded_radius").doubleValue());
   }
 
-  static Vec point(JsonNode xyz) {
+  public static Vec point(JsonNode xyz) {
     return new Vec(xyz.get(0).doubleValue(), xyz.get(1).doubleValue(), xyz.get(2).doubleValue());
   }
 

@@ -308,8 +308,8 @@ class BodiesTest {
         alignment(new AlignmentWay.Across(true, LONG, GAP, GAP)),
         new Content.Target("lf", AlignedFigure.TOTAL_TOE, null, null, null, GAP),
         new Content.Target("lf", AlignedFigure.CAMBER, ANGLE, ANGLE, null, null),
-        new Content.JointPlace("lf", Joint.HOUSE_L, GAP, LONG, GAP, "h1"),
-        new Content.JointPlace("lf", Joint.TI, GAP, LONG, GAP, null),
+        new Content.JointPlace("lf", Joint.BOLT_L, GAP, LONG, GAP, "h1", ANGLE),
+        new Content.JointPlace("lf", Joint.TI, GAP, LONG, GAP, null, null),
         new Content.SignOff(
             "car",
             6,
@@ -341,7 +341,8 @@ class BodiesTest {
                             1.0,
                             0.1,
                             "holds",
-                            null))),
+                            null)),
+                    List.of(new SignedCorner.Swing(Joint.BOLT_L, 0.6, 0.04, null, "28°", "short"))),
                 new SignedCorner(
                     "rf", Place.RIGHT_FRONT, "short", 0, "from ride", null, null, null, null)),
             List.of(new SignedThing("short", Place.LEFT_FRONT, "too near")),

@@ -1,0 +1,185 @@
+package spindlebook.measured;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import spindlebook.definition.WatchPlace;
+import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Joint;
+import spindlebook.fold.Card;
+import spindlebook.fold.OfEntry;
+import spindlebook.fold.SeenJoint;
+import spindlebook.fold.Standing;
+import spindlebook.linkage.CornerJoints;
+import spindlebook.linkage.Linkage;
+import spindlebook.linkage.ModelFigure;
+import spindlebook.linkage.Pose;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.GuardBand;
+import spindlebook.uncertainty.Outcome;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
+import spindlebook.units.TypedAngle;
+
+/**
+ * How far a rod end or uniball swings from the middle over the corner's travel and locks, as the
+ * linkage makes it, against what its hardware allows. Angles in rad, none below 0.
+ *
+ * @param joint its bolt or stud, {@link Joint#swings} of it
+ * @param atPlaces in droop, as laid out, in bump, each at {@link ModelRange#racksMm}; NaN where the
+ *     corner does not get there
+ * @param worst over all of the travel and all locks
+ * @param position of the wheel there; null where nobody said at which height joints were laid out
+ * @param allows null where nobody said
+ */
+public record JointSwing(
+    Joint joint,
+    List<List<Double>> atPlaces,
+    Figure worst,
+    double heightMm,
+    double rackMm,
+    Figure position,
+    TypedAngle allows,
+    Standing stands,
+    List<String> from) {
+  private static final int HEIGHTS = 24;
+  private static final int HALF_LOCKS = 4;
+
+  /** U of a direction that is typed as three lengths, or by eye; no source. */
+  private static final double DIRECTION_RAD = Math.toRadians(1);
+
+  /** Kept with the card. Of those alone whose bolt and housing were laid out. */
+  public static List<JointSwing> of(Card card, Optional<Card> mirror) {
+    return card.memo()
+        .get(
+            JointSwing.class,
+            () ->
+                CornerJoints.of(card).at().keySet().stream().allMatch(j -> j.swings() == null)
+                    ? List.of()
+                    : CornerModel.of(card, mirror).map(m -> all(card, m)).orElse(List.of()));
+  }
+
+  private static List<JointSwing> all(Card card, CornerModel model) {
+    ModelRange range = ModelRange.of(card, model);
+    return Stream.of(Joint.BOLT_L, Joint.BOLT_U, Joint.STUD_TO, Joint.STUD_TI)
+        .filter(model.joints().at()::containsKey)
+        .flatMap(joint -> one(card, model, range, joint).stream())
+        .toList();
+  }
+
+  /** A bolt has no head and no foot here: its line leans at most a right angle. */
+  static double rad(Joint joint, Pose pose) {
+    double angle =
+        switch (joint) {
+          case BOLT_L -> pose.lowerUniballRad();
+          case BOLT_U -> pose.upperUniballRad();
+          case STUD_TO -> Math.abs(pose.outerRodEndRad());
+          default -> Math.abs(pose.innerRodEndRad());
+        };
+    return Math.min(angle, Math.PI - angle);
+  }
+
+  private static Optional<JointSwing> one(
+      Card card, CornerModel model, ModelRange range, Joint joint) {
+    Linkage linkage = model.linkage();
+    ToDoubleFunction<Pose> of = pose -> rad(joint, pose);
+    List<List<Double>> places =
+        DoubleStream.of(range.droopMm(), 0, range.bumpMm())
+            .mapToObj(
+                h ->
+                    range.racksMm().stream()
+                        .map(r -> ModelFigure.value(linkage, of, h, r))
+                        .toList())
+            .toList();
+    double[] racks =
+        IntStream.rangeClosed(-HALF_LOCKS, HALF_LOCKS)
+            .mapToDouble(i -> range.leftMm().value() * i / HALF_LOCKS)
+            .distinct()
+            .toArray();
+    double[] heights =
+        IntStream.rangeClosed(-1, HEIGHTS)
+            .mapToDouble(
+                i -> i < 0 ? 0 : range.droopMm() + (range.bumpMm() - range.droopMm()) * i / HEIGHTS)
+            .toArray();
+    double most = -1;
+    double height = 0;
+    double rack = 0;
+    for (double h : heights) {
+      for (double r : racks) {
+        double here = ModelFigure.value(linkage, of, h, r);
+        if (here > most) {
+          most = here;
+          height = h;
+          rack = r;
+        }
+      }
+    }
+    Optional<Figure> worst = ModelFigure.of(linkage, model.coordinates(), of, height, rack);
+    if (worst.isEmpty()) {
+      return Optional.empty();
+    }
+    Figure stop =
+        height == range.droopMm()
+            ? range.droop()
+            : height == range.bumpMm() ? range.bump() : Figure.exact(height);
+    double lock = range.leftMm().value();
+    List<Figure> parts = new ArrayList<>(List.of(worst.get(), stop));
+    parts.add(lock == 0 ? Figure.exact(0) : range.leftMm().times(rack / lock));
+    parts.add(Figure.of(0, new Source("given: " + joint, SourceKind.PLACING), DIRECTION_RAD / 2));
+    double[] slopes = {
+      1,
+      slope(ModelFigure.value(linkage, of, height - 1, rack), most, 1),
+      slope(ModelFigure.value(linkage, of, height, rack - 1), most, 1),
+      1
+    };
+    Figure at = model.joints().positionMm();
+    return Optional.of(
+        new JointSwing(
+            joint,
+            places,
+            Figure.linear(most, parts, slopes),
+            height,
+            rack,
+            at == null ? null : at.plus(height),
+            allows(card, joint),
+            stands(card),
+            laid(card, joint).map(OfEntry::key).stream().toList()));
+  }
+
+  private static double slope(double before, double here, double step) {
+    return Double.isNaN(before) ? 0 : (here - before) / step;
+  }
+
+  private static Optional<SeenJoint> laid(Card card, Joint joint) {
+    return card.joints().stream().filter(j -> j.place().joint() == joint).findFirst();
+  }
+
+  /** Of the upper uniball also the rule of its watch point. */
+  private static TypedAngle allows(Card card, Joint joint) {
+    return laid(card, joint)
+        .map(j -> j.place().allows())
+        .or(
+            () ->
+                card.watchPoints().stream()
+                    .filter(w -> joint == Joint.BOLT_U && w.place() == WatchPlace.UNIBALL_ANGLE)
+                    .map(WatchPoint::keep)
+                    .map(k -> k.mostAngle())
+                    .findFirst())
+        .orElse(null);
+  }
+
+  private static Standing stands(Card card) {
+    return card.joints().stream().anyMatch(j -> j.stands() == Standing.PUT_BACK)
+        ? Standing.PUT_BACK
+        : null;
+  }
+
+  /** Null where nobody said what its hardware allows. */
+  public Outcome outcome() {
+    return allows == null ? null : GuardBand.atMost(worst, allows.rad());
+  }
+}

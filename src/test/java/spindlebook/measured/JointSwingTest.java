@@ -1,0 +1,129 @@
+package spindlebook.measured;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static spindlebook.fold.CarLines.CAR;
+import static spindlebook.fold.CarLines.LF;
+import static spindlebook.fold.CarLines.line;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import spindlebook.advice.ThingFirst;
+import spindlebook.entry.Joint;
+import spindlebook.finding.Finding;
+import spindlebook.finding.Findings;
+import spindlebook.fold.CarBook;
+import spindlebook.fold.HandBooks;
+import spindlebook.linkage.ReferenceLinkage;
+import spindlebook.linkage.Vec;
+import spindlebook.uncertainty.Outcome;
+
+/**
+ * The corner of linkage.json laid out in a book, rack behind the axle: its swings are those of the
+ * file's {@code artic_} columns, 100 mm each way where nothing else says how far it goes.
+ */
+class JointSwingTest {
+  private static final double BACK_MM = 1000;
+
+  private static CarBook book(String lowerAllows) {
+    List<String> lines = new ArrayList<>(List.of(CAR, LF));
+    lines.add(
+        line(
+            "{'kind':'definition','body':{'car':'car','corner':'lf','given':{'dimension':"
+                + "'rack-travel','length':'60 mm'}}}"));
+    for (Joint joint : Joint.values()) {
+      Vec at = ReferenceLinkage.point(ReferenceLinkage.G1.get("inputs").get(joint.key));
+      double size = joint.direction() ? 1000 : 1;
+      String allows =
+          joint == Joint.BOLT_L && lowerAllows != null ? ",'allows':'" + lowerAllows + "'" : "";
+      lines.add(
+          line(
+              "{'kind':'joint-place','body':{'corner':'lf','joint':'%s','out':'%.5f mm',"
+                      .formatted(word(joint), size * at.y())
+                  + "'back':'%.5f mm','up':'%.5f mm'%s}}"
+                      .formatted(
+                          joint.direction() ? -size * at.x() : BACK_MM - at.x(),
+                          size * at.z(),
+                          allows)));
+    }
+    return HandBooks.of(lines);
+  }
+
+  private static String word(Joint joint) {
+    return joint.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  private static JointSwing swing(CarBook book, Joint joint) {
+    return JointSwing.of(book.card("lf"), Optional.empty()).stream()
+        .filter(s -> s.joint() == joint)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static double reference(double height, double rack, String column) {
+    for (JsonNode row : ReferenceLinkage.rows(ReferenceLinkage.G1)) {
+      if (row.get("dz").doubleValue() == height && row.get("rack").doubleValue() == rack) {
+        return Math.abs(row.get("out").get(column).doubleValue());
+      }
+    }
+    throw new AssertionError("no such row");
+  }
+
+  @Test
+  void the_nine_places_are_those_of_the_file() {
+    CarBook book = book(null);
+    Joint[] joints = {Joint.BOLT_L, Joint.BOLT_U, Joint.STUD_TO, Joint.STUD_TI};
+    String[] columns = {"lower_uniball", "upper_uniball", "tie_outer", "tie_inner"};
+    double[] heights = {-100, 0, 100};
+    // A rack behind the axle goes to the right for a lock to the left.
+    double[] racks = {-60, 0, 60};
+    for (int j = 0; j < joints.length; j++) {
+      List<List<Double>> at = swing(book, joints[j]).atPlaces();
+      for (int h = 0; h < heights.length; h++) {
+        for (int r = 0; r < racks.length; r++) {
+          // The file holds the wheel's height at that rack, the book the jack's: up to 7 mm apart.
+          double within = racks[r] == 0 ? 1e-4 : 0.8;
+          String what = joints[j] + " " + heights[h] + " " + racks[r];
+          double expected = reference(heights[h], racks[r], "artic_" + columns[j] + "_deg");
+          assertEquals(expected, Math.toDegrees(at.get(h).get(r)), within, what);
+        }
+      }
+    }
+  }
+
+  @Test
+  void the_worst_is_judged_against_what_its_hardware_allows() {
+    JointSwing unsaid = swing(book(null), Joint.BOLT_L);
+    assertEquals(25, Math.toDegrees(unsaid.worst().value()), 0.5);
+    assertEquals(-100, unsaid.heightMm(), 1e-9);
+    assertTrue(unsaid.rackMm() > 0, "it leans most at right lock");
+    assertEquals(null, unsaid.outcome());
+    double expanded = Math.toDegrees(unsaid.worst().U());
+    assertTrue(expanded > 1 && expanded < 5, "± " + expanded);
+    assertEquals(Outcome.SHORT, swing(book("18°"), Joint.BOLT_L).outcome());
+    assertEquals(Outcome.CANT_TELL, swing(book("26°"), Joint.BOLT_L).outcome());
+    assertEquals(Outcome.CLEAR, swing(book("35°"), Joint.BOLT_L).outcome());
+  }
+
+  @Test
+  void it_stands_among_the_findings_and_before_a_drive() {
+    CarBook book = book("18°");
+    List<Finding> swivel =
+        Findings.of(book.card("lf"), Optional.empty(), false).all(Finding.Group.SWIVEL);
+    assertEquals(4, swivel.size());
+    assertEquals("lower uniball, most it swings", swivel.get(0).title());
+    assertEquals("too much", swivel.get(0).word());
+    assertEquals("allows 18°", swivel.get(0).says());
+    assertEquals("needs what its hardware allows", swivel.get(1).says());
+    assertEquals(
+        List.of(ThingFirst.Why.SHORT),
+        AlignedCheck.of(book).things().stream()
+            .filter(ThingFirst.SwingsTooFar.class::isInstance)
+            .map(ThingFirst::why)
+            .toList());
+  }
+}

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -40,23 +41,87 @@ class PaperTest {
     assertEquals(entries, shop.entries(), "looking at it writes nothing");
     assertEquals(
         List.of(
-            "Zero first",
-            "Strap off, hanging",
-            "On the strap (full droop)",
-            "In between",
-            "In between",
-            "Bump stop touches",
-            "Full bump, stop solid",
-            "Stop out, past solid",
-            "Another height:"),
-        paper.each("h2"));
+            "1 Strap off",
+            "2 On the strap",
+            "3 In between",
+            "4 In between",
+            "5 Bump stop touches",
+            "6 Full bump",
+            "7 Stop out",
+            "8 Another"),
+        columns(paper));
     assertFalse(paper.html().contains("×"), "nothing is ticked");
     assertTrue(paper.text().contains("The floor is level where the wheel and the frame mark"));
     assertTrue(paper.text().contains("Tie rod to upper arm keep at least 1/4 in"), paper.text());
-    List<String> captions = paper.each("caption");
     assertEquals(
-        List.of("Straight", "Full left", "Full right"), captions.subList(0, 3), "as on screen");
-    assertEquals(24, captions.size());
+        List.of("Above the floor", "Straight", "Full left", "Full right"),
+        groups(paper),
+        "as on screen");
+    assertTrue(
+        paper.text().contains("7 Stop out, past solid : jack on, 1/2 in past"), paper.text());
+    assertTrue(paper.text().contains("First: Take the bump stop out now."), paper.text());
+  }
+
+  private static List<String> columns(Page paper) {
+    return paper.each("th").stream().filter(h -> h.matches("\\d.*")).toList();
+  }
+
+  private static List<String> groups(Page paper) {
+    List<String> all = List.of("Above the floor", "Straight", "Full left", "Full right");
+    return paper.each("th").stream().filter(all::contains).toList();
+  }
+
+  /** How a row's boxes stand, from the first height on: asked or hatched, and as read last. */
+  private static List<String> boxes(Page paper, int group, String row) {
+    String body = paper.html().split("<tbody>")[group];
+    String from = body.substring(body.indexOf(row));
+    return Pattern.compile("<td( class=\"blank-off\")?>(?:<small>([^<]*)</small>)?</td>")
+        .matcher(from.substring(0, from.indexOf("</tr>")))
+        .results()
+        .map(
+            m ->
+                (m.group(1) == null ? "asked" : "hatched")
+                    + (m.group(2) == null ? "" : " " + m.group(2)))
+        .toList();
+  }
+
+  @Test
+  void only_what_the_jack_plan_asks_is_open_and_is_typed_back_in_the_same_order() {
+    Page paper = shop.get("/corners/" + marmot.left + "/paper").is(200);
+    String gap = "hatched";
+    String open = "asked";
+    assertEquals(
+        List.of(open, open, open, gap, gap, gap, gap, open),
+        boxes(paper, 3, "Tie rod to upper arm"),
+        "at a lock, and of another height all");
+    assertEquals(
+        List.of(gap, gap, gap, gap, gap, gap, gap, open),
+        boxes(paper, 2, "Spindle parts to the wheel"),
+        "never tight: seen in the one look");
+    assertEquals(
+        List.of(open, gap, open, open, gap, gap, open, open),
+        boxes(paper, 5, "All others well clear"));
+
+    String round = marmot.startRound(marmot.left, Map.of());
+    String typed = shop.get("/rounds/" + round + "/sheet").is(200).html();
+    String block = typed.split("<details class=\"more paper-height\"")[1];
+    List<String> boxes =
+        Pattern.compile("<label for=\"f-h0-[^\"]*\">([^<]*)</label>")
+            .matcher(block)
+            .results()
+            .map(m -> m.group(1).replace(" above the floor", ""))
+            .map(label -> Character.toUpperCase(label.charAt(0)) + label.substring(1))
+            .toList();
+    List<String> rows =
+        Pattern.compile("<th scope=\"row\">([^<]*)")
+            .matcher(shop.get("/rounds/" + round + "/paper").html())
+            .results()
+            .map(m -> m.group(1))
+            .toList();
+    // A length nobody asked for at a lock has a box to type it, and no row to print.
+    assertEquals(boxes.stream().distinct().toList(), rows.stream().distinct().limit(15).toList());
+    assertEquals(rows.get(rows.size() - 1), "All others well clear");
+    assertTrue(block.contains("All others well clear"), block);
   }
 
   @Test
@@ -71,11 +136,18 @@ class PaperTest {
     assertTrue(paper.text().contains("Bump stop in × ticked out"), paper.text());
     assertTrue(paper.text().contains("× ticked The floor is level"), paper.text());
     assertTrue(paper.text().contains("18 psi"), paper.text());
-    assertEquals(2, paper.each("h2").stream().filter("In between"::equals).count());
-    assertTrue(paper.each("h2").contains("Stop out, past solid"), paper.text());
-    assertFalse(paper.each("h2").contains("Bump stop touches"), "there is no stop to touch");
-    assertTrue(paper.text().contains("last 15 3/16"), paper.text());
-    assertTrue(paper.text().contains("keep at least 1/4 in last 5/16 in"), paper.text());
+    assertEquals(
+        List.of(
+            "1 Strap off",
+            "2 On the strap",
+            "3 In between",
+            "4 In between",
+            "5 Stop out",
+            "6 Another"),
+        columns(paper),
+        "there is no stop to touch");
+    assertEquals("asked 15 3/16", boxes(paper, 1, "Spindle").get(1));
+    assertTrue(boxes(paper, 3, "Tie rod to upper arm").get(1).endsWith(" 9/16 in"), paper.text());
   }
 
   @Test
@@ -86,8 +158,8 @@ class PaperTest {
             .form(action);
     form.keep();
     Page paper = shop.get("/rounds/" + form.key() + "/paper").is(200);
-    assertEquals(List.of("Zero first", "Bump stop touches"), paper.each("h2"));
-    assertEquals(List.of("Full left"), paper.each("caption"));
+    assertEquals(List.of("1 Bump stop touches"), columns(paper));
+    assertEquals(List.of("Above the floor", "Full left"), groups(paper));
   }
 
   @Test

@@ -236,6 +236,53 @@ class PhoneBrowserTest {
     assertTrue(sheets(new double[] {8.27, 11.69}) > 1, "more than one would have been counted");
   }
 
+  @Test
+  void a_blank_round_prints_on_two_sheets_whatever_carries_the_wheel() {
+    serveDemo();
+    List<String> papers = new ArrayList<>();
+    for (String corner : List.of("lf", "rf", "lr", "rr")) {
+      papers.add("/corners/marmot-" + corner + "/paper");
+    }
+    for (String[] ends :
+        new String[][] {
+          {"steered-double-a-arm", "unsteered-double-a-arm"},
+          {"trailing-arm", "solid-axle-end"}
+        }) {
+      go("/cars/new");
+      find(By.name("name")).sendKeys(ends[0]);
+      press(find(By.cssSelector("[name=front][value=" + ends[0] + "]")));
+      press(find(By.cssSelector("[name=rear][value=" + ends[1] + "]")));
+      press(find(button("Save")));
+      String car = soon().until(d -> carOf(d.getCurrentUrl()));
+      papers.add("/corners/" + car + "-lf/paper");
+      papers.add("/corners/" + car + "-lr/paper");
+    }
+    List<String> sheets = new ArrayList<>();
+    for (String page : papers) {
+      go(page);
+      assertEquals(1, phone.findElements(By.cssSelector(".blank-scroll")).size(), page);
+      for (double[] paper : new double[][] {{8.27, 11.69}, {8.5, 11}}) {
+        sheets.add(page + " " + paper[1] + ": " + sheets(paper));
+      }
+    }
+    System.out.println(sheets);
+    assertEquals(List.of(), sheets.stream().filter(s -> !s.matches(".*: [12]")).toList());
+    // A pen needs room: at least 7 mm of 96 px an inch.
+    phone.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
+    Number lowest =
+        (Number)
+            phone.executeScript(
+                "return Math.min(...[...document.querySelectorAll('.blank tbody"
+                    + " tr:not(.blank-group)')].map(r => r.getBoundingClientRect().height))");
+    assertTrue(lowest.doubleValue() / 96 * 25.4 >= 7, lowest + " px");
+  }
+
+  /** Null before the page of a new car. */
+  private static String carOf(String url) {
+    String name = url.substring(url.lastIndexOf('/') + 1);
+    return url.contains("/cars/") && !name.equals("new") ? name : null;
+  }
+
   private int sheets(double[] paperInches) {
     Map<String, Object> answer =
         phone.executeCdpCommand(

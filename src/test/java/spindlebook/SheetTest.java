@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -123,6 +124,22 @@ class SheetTest {
     for (JsonNode height : shop.figures(marmot.left).get("heights")) {
       assertTrue(height.has("positionMm"), height.toString());
     }
+  }
+
+  @Test
+  void all_others_well_clear_is_one_tick_a_height_and_counts_for_what_was_left_empty() {
+    paper().with("h0-others", "1").keep();
+    List<String> clear = new ArrayList<>();
+    for (JsonNode reading : shop.figures(marmot.left).get("readings")) {
+      if (reading.path("result").asText().equals("well-clear")) {
+        assertEquals("strap off, hanging", reading.get("heightWords").asText());
+        clear.add(reading.get("steering").asText() + " " + reading.get("what").asText());
+      }
+    }
+    // Eight gaps straight ahead and seven that steering moves at each lock, less the one typed.
+    assertEquals(8 + 7 + 7 - 1, clear.stream().distinct().count(), clear.toString());
+    assertEquals(8 + 7 + 7 - 1, clear.size(), clear.toString());
+    assertFalse(clear.contains("full-right tie rod to upper arm"), "it touches there");
   }
 
   @Test

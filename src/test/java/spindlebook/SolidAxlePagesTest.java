@@ -512,8 +512,8 @@ class SolidAxlePagesTest {
     String paper = shop.get("/corners/" + left + "/paper").is(200).text();
     for (String said :
         List.of(
-            "Left rear: Spindle above the floor",
-            "Right rear: Spindle above the floor",
+            "Left rear: Spindle",
+            "Right rear: Spindle",
             "On the strap (full droop), both together",
             "Left rear: on the strap (full droop), crossed; right rear: full bump, stop solid",
             "Right rear: link to frame")) {

@@ -15,7 +15,6 @@ import spindlebook.entry.Pairing;
 import spindlebook.entry.Steering;
 import spindlebook.entry.Zeroing;
 import spindlebook.fold.Card;
-import spindlebook.fold.SeenReading;
 import spindlebook.fold.SeenRound;
 import spindlebook.log.Histories;
 import spindlebook.page.Cautions;
@@ -62,8 +61,14 @@ public final class PaperPages {
                             + " paper'.")))
             .caution(Cautions.MEASURING)
             .ownSheets("paper.css");
+    List<GuidePlan.Place> places = places(at);
     PaperView view =
-        new PaperView(lines(round, started), conditions(round, started), zeroing(at), heights(at));
+        new PaperView(
+            lines(round, started),
+            conditions(round, started),
+            zeroing(at),
+            heights(at, places),
+            groups(at, places));
     Html.show(ctx, Html.TEMPLATES.roundPaper(frame, view));
   }
 
@@ -115,14 +120,27 @@ public final class PaperPages {
   }
 
   /** In the order of the screen, and one more for a height nobody thought of. */
-  private static List<PaperView.Height> heights(Sitting at) {
-    List<PaperView.Height> heights = new ArrayList<>();
-    for (GuidePlan.Place place : GuidePlan.of(at, List.of()).places()) {
-      heights.add(height(at, place, title(at, place)));
-    }
+  private static List<GuidePlan.Place> places(Sitting at) {
+    List<GuidePlan.Place> places = new ArrayList<>(GuidePlan.of(at, List.of()).places());
     if (JackPlan.whole(at.round()) && !at.axle()) {
-      GuidePlan.Place any = GuidePlan.any(at, HeightName.IN_BETWEEN);
-      heights.add(height(at, any, "Another height:"));
+      places.add(GuidePlan.any(at, HeightName.IN_BETWEEN));
+    }
+    return places;
+  }
+
+  private static List<PaperView.Height> heights(Sitting at, List<GuidePlan.Place> places) {
+    List<PaperView.Height> heights = new ArrayList<>();
+    GuidePlan.Place before = null;
+    for (GuidePlan.Place place : places) {
+      if (place.nth() == 0) {
+        heights.add(new PaperView.Height("Another height", "Another", "", ""));
+        continue;
+      }
+      StandWords.Ready ready = StandWords.ready(at, before, place);
+      String first = ready.say().isEmpty() ? "" : ready.say() + ". " + ready.caution();
+      heights.add(
+          new PaperView.Height(title(at, place), column(place), StandWords.aim(at, place), first));
+      before = place;
     }
     return heights;
   }
@@ -140,8 +158,18 @@ public final class PaperPages {
         : words;
   }
 
-  private static PaperView.Height height(Sitting at, GuidePlan.Place place, String title) {
-    List<PaperView.Swing> swings = new ArrayList<>();
+  private static String column(GuidePlan.Place place) {
+    String words = place.label() == null ? place.name().words() : place.label();
+    String brief = words.replaceAll(" \\(.*\\)|,.*", "");
+    return Capital.of(place.pairing() == Pairing.CROSSED ? brief + ", crossed" : brief);
+  }
+
+  private static List<PaperView.Group> groups(Sitting at, List<GuidePlan.Place> places) {
+    GuidePlan plan = new GuidePlan(at, places);
+    List<PaperView.Group> groups = new ArrayList<>();
+    List<PaperView.Row> jack = new ArrayList<>(jack(at, at.card(), false, places));
+    at.otherEnd().ifPresent(o -> jack.addAll(jack(at, o, true, places)));
+    groups.add(new PaperView.Group("Above the floor", jack));
     for (Steering steering :
         List.of(
             Steering.STRAIGHT,
@@ -149,48 +177,79 @@ public final class PaperPages {
             Steering.PART_LEFT,
             Steering.PART_RIGHT,
             Steering.FULL_RIGHT)) {
-      List<Slot> slots = place.slots().getOrDefault(steering, List.of());
-      if (!slots.isEmpty()) {
-        swings.add(
-            new PaperView.Swing(
-                Capital.of(steering.words()),
-                slots.stream().map(slot -> row(at, place, steering, slot)).toList()));
+      List<PaperView.Row> rows =
+          at.slots(steering, s -> true).stream()
+              .map(slot -> row(plan, steering, slot))
+              .flatMap(Optional::stream)
+              .toList();
+      if (!rows.isEmpty()) {
+        groups.add(new PaperView.Group(Capital.of(steering.words()), rows));
       }
     }
-    List<PaperView.Spindle> spindles = new ArrayList<>();
-    spindles.add(spindle(at.card(), at.axle(), place.name(), place.stood()));
-    at.otherEnd().ifPresent(o -> spindles.add(spindle(o, true, place.otherName(), place.stood())));
-    return new PaperView.Height(title, spindles, swings);
+    List<PaperView.Cell> looks =
+        places.stream().map(p -> new PaperView.Cell(plan.lookedAt(p), "")).toList();
+    if (looks.stream().anyMatch(PaperView.Cell::asked)) {
+      PaperView.Row row = new PaperView.Row("All others well clear", "one look, a tick", looks);
+      groups.add(new PaperView.Group("", List.of(row)));
+    }
+    return groups;
   }
 
-  private static PaperView.Row row(
-      Sitting at, GuidePlan.Place place, Steering steering, Slot slot) {
-    HeightName name = place.nameAt(slot);
-    String before =
-        name.onePlace()
-            ? at.end(slot)
-                .last(name, place.stood(), steering, slot.quantity(), slot.key())
-                .map(r -> "last " + brief(r))
-                .orElse("")
-            : "";
-    return new PaperView.Row(Capital.of(slot.words()), slot.rule(), before);
-  }
-
-  /** In the unit it was read in alone: a box has no room for both. */
-  private static String brief(SeenReading reading) {
-    return EntryWords.value(reading.reading()).split(" · ", 2)[0];
+  private static List<PaperView.Row> jack(
+      Sitting at, Card end, boolean other, List<GuidePlan.Place> places) {
+    String of = at.axle() ? Capital.of(end.place().words()) + ": " : "";
+    List<PaperView.Cell> spindles =
+        places.stream()
+            .map(p -> spindle(end, other ? p.otherName() : p.name(), p.stood()))
+            .toList();
+    List<PaperView.Cell> marks = places.stream().map(p -> new PaperView.Cell(true, "")).toList();
+    return List.of(
+        new PaperView.Row(of + "Spindle", "", spindles),
+        new PaperView.Row(of + "Frame mark", "or 'same'", marks));
   }
 
   /** The last one only of a name that is one place: any other in between is another one. */
-  private static PaperView.Spindle spindle(
-      Card card, boolean axle, HeightName name, Pairing pairing) {
+  private static PaperView.Cell spindle(Card card, HeightName name, Pairing pairing) {
     String before =
         card.heights().stream()
             .filter(h -> name.onePlace() && h.name() == name && h.pairing() == pairing)
             .filter(h -> h.height().spindle() != null)
             .reduce((first, second) -> second)
-            .map(h -> "last " + h.height().spindle().typed())
+            .map(h -> h.height().spindle().typed())
             .orElse("");
-    return new PaperView.Spindle(axle ? Capital.of(card.place().words()) + ": " : "", before);
+    return new PaperView.Cell(true, before);
+  }
+
+  /**
+   * Empty of what the round never asks; a watch point may be asked further in, once it is tight.
+   */
+  private static Optional<PaperView.Row> row(GuidePlan plan, Steering steering, Slot slot) {
+    boolean there = false;
+    boolean asked = false;
+    List<PaperView.Cell> cells = new ArrayList<>();
+    for (GuidePlan.Place place : plan.places()) {
+      boolean here = place.slots().getOrDefault(steering, List.of()).contains(slot);
+      boolean open =
+          here
+              && (place.nth() == 0
+                  || plan.asksFirst(new GuidePlan.Step(place, steering, slot, false)));
+      there |= here;
+      asked |= open && place.nth() != 0;
+      cells.add(new PaperView.Cell(open, before(plan.sitting(), place, steering, slot)));
+    }
+    return there && (asked || slot.point() != null || steering == Steering.STRAIGHT)
+        ? Optional.of(new PaperView.Row(Capital.of(slot.words()), slot.rule(), cells))
+        : Optional.empty();
+  }
+
+  /** In the unit it was read in alone: a box has no room for both. */
+  private static String before(Sitting at, GuidePlan.Place place, Steering steering, Slot slot) {
+    HeightName name = place.nameAt(slot);
+    return name.onePlace()
+        ? at.end(slot)
+            .last(name, place.stood(), steering, slot.quantity(), slot.key())
+            .map(r -> EntryWords.value(r.reading()).split(" · ", 2)[0])
+            .orElse("")
+        : "";
   }
 }

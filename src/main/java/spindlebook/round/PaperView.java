@@ -3,13 +3,18 @@ package spindlebook.round;
 import java.util.List;
 
 /**
- * A round as a blank sheet, to be printed and filled in beside the car in the order of the screen.
+ * A round as a blank sheet, to be printed and filled in beside the car: a column a height in the
+ * jack plan's order, a row a reading in the order it is typed in afterwards.
  *
  * @param lines what is written at the head: each a label and what is known of it already
  * @param zeroing what can be zeroed first, each with a box
  */
 public record PaperView(
-    List<Line> lines, List<Ticks> conditions, List<Tick> zeroing, List<Height> heights) {
+    List<Line> lines,
+    List<Ticks> conditions,
+    List<Tick> zeroing,
+    List<Height> heights,
+    List<Group> groups) {
   /** {@code said} empty: a line to write on. */
   public record Line(String label, String said) {}
 
@@ -17,20 +22,29 @@ public record PaperView(
 
   public record Tick(String word, boolean ticked) {}
 
-  /** One jack setting; a solid axle has two spindles there. */
-  public record Height(String title, List<Spindle> spindles, List<Swing> swings) {}
+  /**
+   * One jack setting.
+   *
+   * @param title in full
+   * @param column the same in a few words
+   * @param aim how high to jack, or what to find
+   * @param ready what is done to the car before, with its caution; may be empty
+   */
+  public record Height(String title, String column, String aim, String ready) {}
+
+  /** Readings at one steering; the heights themselves first. */
+  public record Group(String title, List<Row> rows) {}
 
   /**
-   * Boxes for a spindle and its mark.
-   *
-   * @param end whose it is, as "left rear: "; empty for a wheel hung alone
-   * @param before its spindle as last read; may be empty
+   * @param hint its rule, or what may be written instead; may be empty
    */
-  public record Spindle(String end, String before) {}
+  public record Row(String what, String hint, List<Cell> cells) {}
 
-  /** The readings at one steering. */
-  public record Swing(String title, List<Row> rows) {}
-
-  /** One box to fill, with its rule and the value last time; both may be empty. */
-  public record Row(String what, String rule, String before) {}
+  /**
+   * One box.
+   *
+   * @param asked else hatched: only where something further out was not clear
+   * @param before as it was read last; may be empty
+   */
+  public record Cell(boolean asked, String before) {}
 }

@@ -158,6 +158,8 @@ record SheetBlocks(Sitting at, Posted posted, FormKey key) {
         selects(i, place),
         boxes().stream().map(b -> box(i, b)).toList(),
         said.map(h -> Capital.of(h.words()) + ", in the book").orElse(null),
+        othersName(i),
+        posted.has(othersName(i)),
         steerings);
   }
 
@@ -214,6 +216,20 @@ record SheetBlocks(Sitting at, Posted posted, FormKey key) {
     return prefix(i) + Posted.word(steering) + "-" + slot.row();
   }
 
+  static String othersName(int i) {
+    return prefix(i) + GuidePlan.OTHERS;
+  }
+
+  /** Whether it was seen in one look to be well clear: a gap nobody typed or read alone. */
+  boolean lookedAt(int i, Steering steering, Slot slot) {
+    return posted.has(othersName(i))
+        && slot.kind().equals("gap")
+        && steering != Steering.PART_LEFT
+        && steering != Steering.PART_RIGHT
+        && !posted.has(cellName(i, steering, slot))
+        && at.end(slot).reading(readingKey(i, steering, slot)).isEmpty();
+  }
+
   String heightKey(int i) {
     return key.key() + "-h" + i;
   }
@@ -235,7 +251,7 @@ record SheetBlocks(Sitting at, Posted posted, FormKey key) {
   /** Whether anything was typed there. */
   boolean begun(int i) {
     return Stream.concat(
-            boxes().stream().map(b -> prefix(i) + b),
+            Stream.concat(boxes().stream().map(b -> prefix(i) + b), Stream.of(othersName(i))),
             Arrays.stream(Steering.values())
                 .flatMap(s -> slots(i, s).stream().map(slot -> cellName(i, s, slot))))
         .anyMatch(posted::has);

@@ -8,6 +8,7 @@ import java.util.Optional;
 import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.entry.Content;
+import spindlebook.entry.GapResult;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
@@ -127,10 +128,14 @@ public final class SheetPages {
     for (Steering steering : Steering.values()) {
       for (Slot slot : blocks.slots(i, steering)) {
         String name = SheetBlocks.cellName(i, steering, slot);
-        if (posted.has(name)) {
+        boolean looked = blocks.lookedAt(i, steering, slot);
+        if (looked || posted.has(name)) {
+          String value = looked ? GapResult.WELL_CLEAR.words() : posted.text(name);
           FormKey form = new FormKey(blocks.readingKey(i, steering, slot), after);
-          new SentReading(key, steering, slot.row(), posted.text(name), null)
-              .asked(slot, at.unit(), posted, name)
+          SentReading sent = new SentReading(key, steering, slot.row(), value, null);
+          (looked
+                  ? Optional.of(sent.kept(Optional.of(slot), at.unit()))
+                  : sent.asked(slot, at.unit(), posted, name))
               .ifPresent(r -> readings.add(new RoundStore.ToKeep(r, form)));
         }
       }

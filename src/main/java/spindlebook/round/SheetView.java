@@ -13,6 +13,7 @@ public record SheetView(String round, List<Block> blocks) {
    * @param selects which place it is
    * @param boxes its spindle and mark, of both ends of an axle
    * @param said what of it is in the book already; null before
+   * @param others what the box of 'all others well clear' is called
    */
   public record Block(
       String title,
@@ -21,6 +22,8 @@ public record SheetView(String round, List<Block> blocks) {
       List<Select> selects,
       List<Field> boxes,
       String said,
+      String others,
+      boolean othersClear,
       List<SteeringBlock> steerings) {}
 
   public record Select(String name, String label, List<Option> options) {}

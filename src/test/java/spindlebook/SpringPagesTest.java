@@ -118,9 +118,19 @@ class SpringPagesTest {
   void another_shock_is_tried_at_both_ends_and_says_which_limit_is_next() {
     Page page = shop.get(LEFT + "/try?open=28&stroke=11.5").is(200);
     inOrder(page.text(), "This shock", "Droop", "tie rod to upper arm", "Bump");
-    Page split = shop.get(LEFT + "/try?droop=50&hz=0.9").is(200);
-    inOrder(split.text(), "This split and bounce", "Spring rate", "lb/in", "Preload");
     assertEquals(422, shop.get(LEFT + "/try?open=28").status());
+  }
+
+  @Test
+  void the_split_and_bounce_that_are_wanted_say_which_spring_gives_them() {
+    String rate = LEFT + "/rate";
+    shop.get(rate).is(200).form(rate).with("droop", "50").with("hz", "0.9").keep();
+    inOrder(
+        shop.get(LEFT).text(),
+        "Collar, to sit where wanted",
+        "Spring for the split and bounce you want",
+        "lb/in",
+        "One spring, preload");
   }
 
   /** The left rear's collar was turned after the right rear's ride was read: a hair lower there. */

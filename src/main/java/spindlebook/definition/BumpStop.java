@@ -1,6 +1,7 @@
 package spindlebook.definition;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import spindlebook.units.TypedAmount;
 import spindlebook.units.TypedLength;
@@ -32,19 +33,13 @@ public record BumpStop(
     implements Defined {
   /** What it is filled with. */
   public enum Kind {
-    AIR("air"),
-    HYDRAULIC("hydraulic"),
-    FOAM("foam"),
-    RUBBER("rubber");
-
-    private final String words;
-
-    Kind(String words) {
-      this.words = words;
-    }
+    AIR,
+    HYDRAULIC,
+    FOAM,
+    RUBBER;
 
     public String words() {
-      return words;
+      return name().toLowerCase(Locale.ROOT);
     }
   }
 
@@ -60,7 +55,7 @@ public record BumpStop(
   public BumpStop {
     Objects.requireNonNull(stop, "stop");
     Objects.requireNonNull(kind, "kind");
-    name = name == null || name.isBlank() ? kind.words + " bump stop" : name;
+    name = name == null || name.isBlank() ? kind.words() + " bump stop" : name;
     chart = chart == null ? List.of() : List.copyOf(chart);
     for (int i = 1; i < chart.size(); i++) {
       if (!(chart.get(i).crush.mm() > chart.get(i - 1).crush.mm())) {

@@ -90,7 +90,7 @@ public final class CheckWords {
       return toDo(toDo, "the whole car");
     }
     if (thing instanceof ThingFirst.PartDue due) {
-      return partDue(due, "the whole car");
+      return partDue(due);
     }
     String address = "/cars/" + car + "/corners/new";
     return new Task(thing, "the whole car", "No corner of it is in the book.", "", address)
@@ -130,7 +130,7 @@ public final class CheckWords {
     tell(ThingFirst.Opened.class, (w, opened, at, say) -> opened(opened, at));
     tell(ThingFirst.ReCheckDue.class, CheckWords::reCheck);
     tell(ThingFirst.ToDo.class, (w, toDo, at, say) -> w.toDo(toDo, at.card().place().words()));
-    tell(ThingFirst.PartDue.class, (w, due, at, say) -> w.partDue(due, at.card().place().words()));
+    tell(ThingFirst.PartDue.class, (w, due, at, say) -> w.partDue(due));
     tell(
         ThingFirst.DeeperThanAllowed.class,
         (w, bump, at, say) ->
@@ -164,13 +164,13 @@ public final class CheckWords {
         .job("Measure again", "full bump: read and worked out disagree");
   }
 
-  private Task partDue(ThingFirst.PartDue due, String place) {
+  private Task partDue(ThingFirst.PartDue due) {
     SeenPart part = due.part();
     String what = part.said().called();
     String used = part.said().used(Math.rint(part.since() * 10) / 10);
     return new Task(
             due,
-            place,
+            part.where(),
             Capital.of(what) + ": " + used + " since it was fitted or looked at.",
             "You wanted it looked at after " + part.said().used(part.said().lookAfter()) + ".",
             "/cars/" + car + "/parts")

@@ -1,5 +1,7 @@
 package spindlebook.entry;
 
+import spindlebook.units.NumberText;
+
 /** In what a drive is counted. */
 public enum UseUnit {
   HOURS("hours"),
@@ -26,8 +28,6 @@ public enum UseUnit {
 
   /** {@code 4.5 hours}. */
   public String said(double amount) {
-    String number =
-        amount == Math.rint(amount) ? Long.toString((long) amount) : Double.toString(amount);
-    return number + " " + words(amount);
+    return NumberText.plain(amount) + " " + words(amount);
   }
 }

@@ -18,6 +18,7 @@ import spindlebook.spring.ShockCurve;
 import spindlebook.spring.StrapFit;
 import spindlebook.spring.StrapLife;
 import spindlebook.spring.WheelSpring;
+import spindlebook.travel.End;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -84,7 +85,7 @@ final class SpringFigures {
     return new Node()
         .put("shockMm", at)
         .put("compressionMm", coil.zeroForceMm().value() - at.value())
-        .put("fromOpenMm", of.open().map(o -> o.minus(at)))
+        .put("fromOpenMm", of.shockMm(End.DROOP).map(o -> o.minus(at)))
         .put("forceN", coil.at(at, Coil::forceN))
         .put("energyJ", coil.at(at, Coil::energyJ))
         .put("positionMm", of.shock.flatMap(s -> s.wheelAt(at)))
@@ -104,7 +105,7 @@ final class SpringFigures {
     return new Node()
         .put("rateNPerMm", coil.mainNPerMm())
         .put("looseAtMm", coil.zeroForceMm())
-        .put("preloadMm", of.open().map(o -> coil.zeroForceMm().minus(o)));
+        .put("preloadMm", of.shockMm(End.DROOP).map(o -> coil.zeroForceMm().minus(o)));
   }
 
   /** At every height whose wheel position is known, as far as the shock is. */

@@ -30,6 +30,11 @@ public record SeenPart(
     double since,
     boolean counted) {
 
+  /** {@code left front}, or the whole car. */
+  public String where() {
+    return place == null ? "the whole car" : place.words();
+  }
+
   /** How much use is left until its owner wants it looked at; empty without a figure. */
   public Optional<Double> left() {
     return Optional.ofNullable(said.lookAfter()).map(after -> after - since);

@@ -70,11 +70,13 @@ public record SeenSprings(
 
   /** Gathers it for one corner, in the book's order. Used once and thrown away. */
   static final class Fold {
+    private static final Subject OF_SPRING = new Subject.OfPart(AdjusterKind.SPRING);
+
     private record Drive(long n, long after, Content.Use use) {}
 
     private final CarBook book;
     private Written<Content.Definition> spring;
-    private Written<Content.Definition> weight;
+    private Said<CornerWeight> weight;
     private final Map<String, Written<Content.Definition>> stops = new LinkedHashMap<>();
     private final List<Written<Content.Telltale>> read = new ArrayList<>();
     private final List<Drive> drives = new ArrayList<>();
@@ -88,8 +90,8 @@ public record SeenSprings(
       Written<Content.Definition> raw = new Written<>(entry, d);
       if (d.what() instanceof Spring) {
         spring = raw;
-      } else if (d.what() instanceof CornerWeight) {
-        weight = raw;
+      } else if (d.what() instanceof CornerWeight w) {
+        weight = new Said<>(w, entry.key(), Standing.LIVE, List.of());
       } else if (d.what() instanceof BumpStop stop) {
         stops.put(stop.stop(), raw);
       }
@@ -112,17 +114,10 @@ public record SeenSprings(
 
     SeenSprings see(
         Place place, Settings settings, AlignmentFold.Tools tools, List<SeenHeight> heights) {
-      Subject ofSpring = new Subject.OfPart(AdjusterKind.SPRING);
-      Optional<Said<Spring>> springs =
-          Optional.ofNullable(spring).map(s -> said(s, Spring.class, ofSpring, place, settings));
       return new SeenSprings(
-          springs,
-          spring == null ? 0 : settings.movedMm(place, spring.after(), ofSpring),
-          Optional.ofNullable(weight)
-              .map(
-                  w ->
-                      new Said<>(
-                          (CornerWeight) w.content().what(), w.key(), Standing.LIVE, List.of())),
+          Optional.ofNullable(spring).map(s -> said(s, Spring.class, OF_SPRING, place, settings)),
+          spring == null ? 0 : settings.movedMm(place, spring.after(), OF_SPRING),
+          Optional.ofNullable(weight),
           stops.values().stream().map(s -> stop(s, place, settings)).toList(),
           strap(place, settings, tools.named(Starter.tape().tool(), Starter.tape())),
           rideMoved(settings, heights));
@@ -141,11 +136,10 @@ public record SeenSprings(
           ride.because().stream()
               .allMatch(c -> settings.kind(c.place(), c.adjuster()) == AdjusterKind.SPRING_PRELOAD);
       Map<Place, Double> pressed = new EnumMap<>(Place.class);
-      Subject ofSpring = new Subject.OfPart(AdjusterKind.SPRING);
       for (Place place : Place.values()) {
-        Settings.Verdict verdict = settings.judge(place, ride.entry().after(), ofSpring);
+        Settings.Verdict verdict = settings.judge(place, ride.entry().after(), OF_SPRING);
         collars &= verdict.stands() == Standing.LIVE || verdict.stands() == Standing.WORKED_OUT;
-        pressed.put(place, settings.movedMm(place, ride.entry().after(), ofSpring));
+        pressed.put(place, settings.movedMm(place, ride.entry().after(), OF_SPRING));
       }
       return collars ? Optional.of(new RideMoved(ride.positionMm(), pressed)) : Optional.empty();
     }

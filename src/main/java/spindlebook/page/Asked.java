@@ -176,7 +176,13 @@ public final class Asked {
 
   /** A plain number from one to another, also with its %. */
   public Box<Double> number(String name, String label, double least, double most, String sentence) {
-    return typed(name, label, t -> NumberText.read(t.replace("%", "")).orElse(Double.NaN))
+    return this.<Double>box(
+            name,
+            label,
+            "",
+            () ->
+                has(name) ? NumberText.read(text(name).replace("%", "")).orElse(Double.NaN) : null,
+            NumberText::plain)
         .check(n -> n >= least && n <= most, sentence);
   }
 

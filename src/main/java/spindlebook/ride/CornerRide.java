@@ -212,7 +212,7 @@ public final class CornerRide {
     Optional<Figure> loose =
         s.looseAt() != null
             ? Optional.of(taped(s.looseAt(), "loose at"))
-            : open()
+            : shockMm(End.DROOP)
                 .filter(o -> s.preload() != null)
                 .map(o -> o.plus(taped(s.preload(), "preload")));
     if (loose.isEmpty()) {
@@ -225,12 +225,10 @@ public final class CornerRide {
         : new Coil(main, rate(s.tender(), "tender"), taped(s.crossover(), "crossover"), zero);
   }
 
-  public Optional<Figure> open() {
-    return card.given(Dimension.SHOCK_OPEN).map(GivenFigures::of);
-  }
-
-  public Optional<Figure> closed() {
-    return card.given(Dimension.SHOCK_CLOSED).map(GivenFigures::of);
+  /** The fitted shock, eye to eye: open at droop, closed at bump. */
+  public Optional<Figure> shockMm(End end) {
+    return card.given(end == End.DROOP ? Dimension.SHOCK_OPEN : Dimension.SHOCK_CLOSED)
+        .map(GivenFigures::of);
   }
 
   /** Wheel position of an end's stop. */
@@ -310,10 +308,13 @@ public final class CornerRide {
     return shock.stream()
         .flatMap(
             s ->
-                Stream.of(
-                    ShockTried.of(card, s, End.DROOP, openMm, open(), kept(End.DROOP), mountMm),
-                    ShockTried.of(card, s, End.BUMP, closedMm, closed(), kept(End.BUMP), mountMm)))
+                Stream.of(End.values())
+                    .map(e -> tried(s, e, e == End.DROOP ? openMm : closedMm, mountMm)))
         .toList();
+  }
+
+  private ShockTried tried(ShockCurve curve, End end, double lengthMm, double mountMm) {
+    return ShockTried.of(card, curve, end, lengthMm, shockMm(end), kept(end), mountMm);
   }
 
   // --- the figures
@@ -443,11 +444,7 @@ public final class CornerRide {
   public Optional<Coil> wanted() {
     return spring()
         .filter(s -> s.sitAt() != null && s.hz() != null)
-        .flatMap(s -> wanted(s.sitAt().mm(), s.hz()));
-  }
-
-  public Optional<Coil> wanted(double sitAtMm, double hz) {
-    return both(wheel, sprungKg, (w, m) -> w.wanted(sitAtMm, hz, m));
+        .flatMap(s -> both(wheel, sprungKg, (w, m) -> w.wanted(s.sitAt().mm(), s.hz(), m)));
   }
 
   /** Shock length at which the main spring's turns touch. */
@@ -459,33 +456,27 @@ public final class CornerRide {
   }
 
   private void ofShock() {
-    RideNeed droop = shockNeed(End.DROOP);
-    RideNeed bump = shockNeed(End.BUMP);
     RideNeed need = shockNeed(End.DROOP, End.BUMP);
     Optional<Figure> atRide =
         travel.rideMm().or(() -> ride.map(WheelSpring.Ride::positionMm)).filter(this::along);
     RideNeed rides = shock.isEmpty() ? RideNeed.SHOCK_LENGTHS : RideNeed.RIDE;
-    add(SpringFigure.RATIO_AT_DROOP, known(End.DROOP).map(this::ratio), droop);
+    add(SpringFigure.RATIO_AT_DROOP, known(End.DROOP).map(this::ratio), shockNeed(End.DROOP));
     add(SpringFigure.RATIO_AT_RIDE, atRide.map(this::ratio), rides);
-    add(SpringFigure.RATIO_AT_BUMP, known(End.BUMP).map(this::ratio), bump);
+    add(SpringFigure.RATIO_AT_BUMP, known(End.BUMP).map(this::ratio), shockNeed(End.BUMP));
     Optional<Figure> used =
         both(known(End.DROOP), known(End.BUMP), (low, high) -> lengthMm(low).minus(lengthMm(high)));
-    double open = kept(End.DROOP);
-    double closed = kept(End.BUMP);
+    double kept = kept(End.DROOP) + kept(End.BUMP);
     add(SpringFigure.STROKE_USED, used, need);
-    add(SpringFigure.STROKE_NEEDED, used.map(s -> s.plus(open + closed)), need);
-    Optional<Figure> left = both(open(), known(End.DROOP), (o, z) -> o.minus(lengthMm(z)));
-    add(
-        SpringFigure.LEFT_OPEN,
-        left,
-        open().isEmpty() ? RideNeed.SHOCK_OPEN : droop,
-        left.map(l -> GuardBand.atLeast(l, open)));
-    left = both(closed(), known(End.BUMP), (c, z) -> lengthMm(z).minus(c));
-    add(
-        SpringFigure.LEFT_CLOSED,
-        left,
-        closed().isEmpty() ? RideNeed.SHOCK_CLOSED : bump,
-        left.map(l -> GuardBand.atLeast(l, closed)));
+    add(SpringFigure.STROKE_NEEDED, used.map(s -> s.plus(kept)), need);
+    left(SpringFigure.LEFT_OPEN, End.DROOP, RideNeed.SHOCK_OPEN);
+    left(SpringFigure.LEFT_CLOSED, End.BUMP, RideNeed.SHOCK_CLOSED);
+  }
+
+  private void left(SpringFigure figure, End end, RideNeed shockNeeded) {
+    Optional<Figure> left =
+        both(shockMm(end), known(end), (s, z) -> lengthMm(z).minus(s).times(end.outward()));
+    RideNeed need = shockMm(end).isEmpty() ? shockNeeded : shockNeed(end);
+    add(figure, left, need, left.map(l -> GuardBand.atLeast(l, kept(end))));
   }
 
   private Figure ratio(Figure positionMm) {

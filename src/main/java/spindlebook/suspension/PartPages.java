@@ -2,6 +2,7 @@ package spindlebook.suspension;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import java.util.List;
 import java.util.Optional;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
@@ -63,14 +64,13 @@ public final class PartPages {
             .option(PartDone.TAKEN_OFF, "taken off", "it is on the list no more")
             .first(PartDone.LOOKED_AT)
             .read();
-    Content.Part said =
-        done == PartDone.FITTED
-            ? ask(a, history, seen.said().part(), Optional.of(seen.said()))
-            : a.ok()
-                ? seen.said().with(done, a.has("words") ? a.text("words").strip() : null)
-                : null;
-    if (done != PartDone.FITTED) {
-      a.line("words", "In your words", 200).hint("What you saw. May be left empty.").read();
+    Content.Part said;
+    if (done == PartDone.FITTED) {
+      said = ask(a, history, seen.said().part(), Optional.of(seen.said()));
+    } else {
+      String words =
+          a.line("words", "In your words", 200).hint("What you saw. May be left empty.").read();
+      said = a.ok() ? seen.said().with(done, words) : null;
     }
     keep(ctx, history, a, said, seen.said().called(), "/" + seen.fitted().key());
   }
@@ -104,13 +104,9 @@ public final class PartPages {
             .was(was.map(Content.Part::what).orElse(null))
             .needed("Type what it is, such as limit strap.");
     Asked.Keys<Place> places = a.<Place>one("where", "Where").option("car", null, "whole car", "");
-    history
-        .corners()
-        .forEach(
-            c -> {
-              Place place = history.placeOf(c).orElseThrow();
-              places.option(place, place.words());
-            });
+    history.corners().stream()
+        .map(c -> history.placeOf(c).orElseThrow())
+        .forEach(p -> places.option(p, p.words()));
     Place place =
         places
             .firstKey(was.flatMap(p -> history.placeOf(p.corner())).map(Posted::word).orElse("car"))
@@ -125,28 +121,11 @@ public final class PartPages {
     Double after =
         number(a, "look-after", "Look at it after")
             .hint("Your figure; the maker's wins. Empty: never asked for.")
-            .starts(was.map(Content.Part::lookAfter).map(SpringForms::plain).orElse(null))
+            .was(was.map(Content.Part::lookAfter).orElse(null))
             .read();
     Double before = number(a, "used-before", "Used before it came into the book").read();
     String corner = place == null ? null : history.cornerAt(place).orElseThrow();
-    AdjusterKind kind =
-        a.more(
-            "It is one of the things that are set",
-            () -> {
-              Asked.Keys<AdjusterKind> kinds =
-                  a.<AdjusterKind>one("kind", "Fitted, readings of it are measured again")
-                      .option("none", null, "none of them", "");
-              for (AdjusterKind each : AdjusterKind.values()) {
-                kinds.option(each, each.words());
-              }
-              return kinds
-                  .firstKey(
-                      was.filter(p -> p.adjuster() != null && p.corner() != null)
-                          .flatMap(p -> history.card(p.corner()).adjuster(p.adjuster()))
-                          .map(i -> Posted.word(i.adjuster().kind()))
-                          .orElse("none"))
-                  .read();
-            });
+    AdjusterKind kind = a.more("It is one of the things that are set", () -> kind(a, history, was));
     Optional<InForce> adjuster =
         kind == null || corner == null ? Optional.empty() : history.card(corner).adjuster(kind);
     if (kind != null && adjuster.isEmpty()) {
@@ -168,6 +147,20 @@ public final class PartPages {
             before,
             words)
         : null;
+  }
+
+  private static AdjusterKind kind(Asked a, CarBook history, Optional<Content.Part> was) {
+    Asked.Keys<AdjusterKind> kinds =
+        a.<AdjusterKind>one("kind", "Fitted, readings of it are measured again")
+            .option("none", null, "none of them", "")
+            .options(List.of(AdjusterKind.values()), AdjusterKind::words);
+    return kinds
+        .firstKey(
+            was.filter(p -> p.adjuster() != null && p.corner() != null)
+                .flatMap(p -> history.card(p.corner()).adjuster(p.adjuster()))
+                .map(i -> Posted.word(i.adjuster().kind()))
+                .orElse("none"))
+        .read();
   }
 
   private static Asked.Box<Double> number(Asked a, String name, String label) {

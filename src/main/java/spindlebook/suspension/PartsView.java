@@ -1,10 +1,13 @@
 package spindlebook.suspension;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
+import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.SeenPart;
 
@@ -35,7 +38,6 @@ public final class PartsView {
 
   /** Those with a figure, the next one first; then those without. */
   public List<Group> groups() {
-    List<Group> groups = new ArrayList<>();
     List<Line> next =
         book.parts().stream()
             .filter(p -> p.left().isPresent())
@@ -43,43 +45,36 @@ public final class PartsView {
             .map(PartsView::line)
             .toList();
     int seen = (int) Math.max(SEEN_AT_ONCE, next.stream().filter(Line::due).count());
-    if (!next.isEmpty()) {
-      groups.add(new Group("To look at next", false, next.stream().limit(seen).toList()));
-    }
-    if (next.size() > seen) {
-      List<Line> later = next.subList(seen, next.size());
-      groups.add(new Group("Later: " + later.size(), true, later));
-    }
+    List<Line> first = next.stream().limit(seen).toList();
+    List<Line> later = next.stream().skip(seen).toList();
     List<Line> without =
         book.parts().stream().filter(p -> p.left().isEmpty()).map(PartsView::line).toList();
-    if (!without.isEmpty()) {
-      groups.add(new Group("No figure when to look: " + without.size(), true, without));
-    }
-    return groups;
-  }
-
-  private static String place(SeenPart part) {
-    return part.place() == null ? "the whole car" : part.place().words();
+    return Stream.of(
+            new Group("To look at next", false, first),
+            new Group("Later: " + later.size(), true, later),
+            new Group("No figure when to look: " + without.size(), true, without))
+        .filter(g -> !g.lines().isEmpty())
+        .toList();
   }
 
   private static Line line(SeenPart part) {
-    List<String> more = new ArrayList<>();
-    if (part.said().size() != null) {
-      more.add(part.said().size());
-    }
-    if (part.said().number() != null) {
-      more.add("no. " + part.said().number());
-    }
-    more.add("since " + Days.day(part.fitted().at()));
-    more.add(
-        "used " + used(part, part.used()) + (part.counted() ? "" : ", not every drive counted"));
-    double left = part.left().orElse(0.0);
+    Content.Part said = part.said();
+    String use = "used " + used(part, part.used());
+    String more =
+        Stream.of(
+                said.size(),
+                said.number() == null ? null : "no. " + said.number(),
+                "since " + Days.day(part.fitted().at()),
+                part.counted() ? use : use + ", not every drive counted")
+            .filter(Objects::nonNull)
+            .collect(Collectors.joining(" · "));
+    String next = part.left().map(left -> "in " + used(part, left)).orElse("");
     return new Line(
-        Capital.of(place(part)) + ": " + part.said().what(),
-        String.join(" · ", more),
-        part.left().isEmpty() ? "" : part.due() ? "look now" : "in " + used(part, left),
+        Capital.of(part.where()) + ": " + said.what(),
+        more,
+        part.due() ? "look now" : next,
         part.due(),
-        "/cars/" + part.said().car() + "/parts/" + part.fitted().key());
+        "/cars/" + said.car() + "/parts/" + part.fitted().key());
   }
 
   private static String used(SeenPart part, double amount) {

@@ -3,34 +3,29 @@ package spindlebook.suspension;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import spindlebook.card.RideText;
 import spindlebook.card.Zero;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
-import spindlebook.entry.SpringFigure;
 import spindlebook.finding.LimitNames;
 import spindlebook.fold.Card;
 import spindlebook.page.Asked;
 import spindlebook.ride.CornerRide;
 import spindlebook.ride.ShockTried;
-import spindlebook.spring.Coil;
 import spindlebook.sums.OnPaperView;
 import spindlebook.sums.OnPaperView.Block;
 import spindlebook.sums.OnPaperView.Line;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
 import spindlebook.travel.TravelFindings;
-import spindlebook.uncertainty.Figure;
 import spindlebook.units.TypedLength;
 
-/** Another shock, and another split and bounce, tried before anything is bought. */
+/** Another shock, tried before anything is bought. */
 final class ShockPaper {
   private final Card card;
   private final Asked a;
   private final CornerRide ride;
   private final TravelFindings travel;
   private final Lengths lengths;
-  private final RideText text;
   private final Zero zero;
   private final List<String> notes = new ArrayList<>();
 
@@ -40,7 +35,6 @@ final class ShockPaper {
     this.ride = CornerRide.of(card);
     this.travel = CornerTravel.of(card);
     this.lengths = new Lengths(card.details().unit());
-    this.text = new RideText(card.details().unit(), "");
     this.zero = Zero.of(card, travel);
   }
 
@@ -52,17 +46,12 @@ final class ShockPaper {
         a.signed("mount", "Mounts further apart, along the shock")
             .hint("A mount moved out by so much; − closer. Empty: as they are.")
             .read();
-    Double droop = SpringForms.share(a).read();
-    Double hz = SpringForms.hz(a).read();
     List<Block> blocks = new ArrayList<>();
     if (open != null && stroke != null && stroke.mm() < open.mm()) {
       tried(open.mm(), open.mm() - stroke.mm(), mount == null ? 0 : mount.mm())
           .ifPresent(blocks::add);
     } else if (open != null || stroke != null) {
       a.wrong("stroke", "Type both: open length, and a stroke that is shorter.");
-    }
-    if (droop != null && hz != null) {
-      wanted(droop / 100, hz).ifPresent(blocks::add);
     }
     notes.add("The stops stay where they are set: travel is won only when they are moved too.");
     notes.add("Nothing is foretold beyond the shock lengths that were read.");
@@ -96,23 +85,5 @@ final class ShockPaper {
                           new LimitNames(card, travel).of(next))));
     }
     return Optional.of(new Block("This shock", lines));
-  }
-
-  private Optional<Block> wanted(double droopShare, double hz) {
-    Optional<Coil> coil = ride.between(droopShare).flatMap(z -> ride.wanted(z, hz));
-    if (coil.isEmpty()) {
-      notes.add("Rate and preload need both stops, shock lengths, spring and corner weight.");
-    }
-    return coil.map(c -> new Block("This split and bounce, one spring", lines(c)));
-  }
-
-  private List<Line> lines(Coil coil) {
-    Figure loose = coil.zeroForceMm();
-    return List.of(
-        new Line("Spring rate", text.of(SpringFigure.Unit.RATE, coil.mainNPerMm()), ""),
-        ride.open()
-            .map(o -> lengths.signedFigure(loose.minus(o)))
-            .map(p -> new Line("Preload", p, "pressed together with the shock open"))
-            .orElse(new Line("Loose at", lengths.figure(loose), "the shock, eye to eye")));
   }
 }

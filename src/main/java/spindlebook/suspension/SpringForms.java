@@ -68,7 +68,10 @@ final class SpringForms {
     TypedLength solid = length("solid", "Solid length, its turns touching", was.map(Spring::solid));
     TypedAmount tyre = rate("tyre", "Tyre's rate, if you know", was.map(Spring::tyre)).read();
     TypedLength sit = sitAt(was.map(Spring::sitAt).orElse(null));
-    Double hz = hz(a).starts(was.map(Spring::hz).map(String::valueOf).orElse(null)).read();
+    Double hz =
+        a.number("hz", "Bounces wanted a second", 0.1, 20, "Type a number such as 1.2.")
+            .was(was.map(Spring::hz).orElse(null))
+            .read();
     if ((tender == null) != (crossover == null) && a.ok()) {
       a.wrong("crossover", "Two springs need both: the upper one's rate and its crossover.");
     }
@@ -92,8 +95,8 @@ final class SpringForms {
     double low = ride.between(0).get();
     double travel = ride.between(1).orElseThrow() - low;
     Double share =
-        share(a)
-            .starts(was == null ? null : "" + Math.round(100 * (was.mm() - low) / travel))
+        a.percent("droop", "Droop wanted, of the travel", 1, 99)
+            .was(was == null ? null : Math.rint(100 * (was.mm() - low) / travel))
             .read();
     return share == null ? null : workedOut(low + travel * share / 100);
   }
@@ -176,7 +179,7 @@ final class SpringForms {
     Double damped =
         a.percent("damped", "Of it the shock takes", 0, 99)
             .hint("Your guess; 0 is cautious.")
-            .starts(was.map(s -> plain(s.damped())).orElse(null))
+            .was(was.map(BumpStop::damped).orElse(null))
             .read();
     return a.more(
         "Longer or shorter, off the wheel, how sure the chart is",
@@ -188,11 +191,11 @@ final class SpringForms {
           Double ratio =
               a.number("ratio", "Stop for wheel", 0.01, 10, "Type a number such as 0.8.")
                   .hint("How much of the stop an inch of wheel takes; 1 at the wheel.")
-                  .starts(was.map(s -> plain(s.ratio())).orElse(null))
+                  .was(was.map(BumpStop::ratio).orElse(null))
                   .read();
           Double within =
               a.percent("within", "The chart may be off by", 0, 100)
-                  .starts(was.map(s -> plain(s.chartWithin())).orElse(null))
+                  .was(was.map(BumpStop::chartWithin).orElse(null))
                   .read();
           Optional<Figure> read = CornerRide.of(card).touchRead();
           if (longer != null && read.isEmpty()) {
@@ -257,19 +260,5 @@ final class SpringForms {
 
   private Asked.Box<TypedAmount> weight(String name, String label, Optional<TypedAmount> was) {
     return a.amount(name, label, text.weight()).was(was.orElse(null));
-  }
-
-  static Asked.Box<Double> share(Asked a) {
-    return a.percent("droop", "Droop wanted, per cent of the travel", 1, 99);
-  }
-
-  static Asked.Box<Double> hz(Asked a) {
-    return a.number("hz", "Bounces wanted a second", 0.1, 20, "Type a number such as 1.2.");
-  }
-
-  static String plain(double number) {
-    return number == Math.rint(number)
-        ? Long.toString(Math.round(number))
-        : Double.toString(number);
   }
 }

@@ -70,7 +70,7 @@ public final class SpringPages {
     form(ctx, card, a, new SpringForms(a, card).stop(stop, was), "Bump stop", "/stops/" + name);
   }
 
-  /** Another shock, or another split and bounce, on paper. */
+  /** Another shock, on paper. */
   public void tried(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
     Asked a = Asked.of(new Posted(ctx.queryParamMap()), card.details().unit(), 0);

@@ -32,6 +32,7 @@ import spindlebook.ride.RideForetold;
 import spindlebook.ride.RideNeed;
 import spindlebook.ride.StopOnLanding;
 import spindlebook.ride.StrapLasts;
+import spindlebook.spring.Coil;
 import spindlebook.spring.StopChart;
 import spindlebook.spring.StrapLife;
 import spindlebook.spring.StrapShape;
@@ -107,7 +108,7 @@ public final class SpringView {
   /** What may be tried, and what lies near by. */
   public List<Link> ways() {
     return List.of(
-        new Link("Try another shock or split", address() + "/try"),
+        new Link("Try another shock", address() + "/try"),
         new Link("Measure the strap", telltales()),
         new Link("Parts", "/cars/" + card.car() + "/parts"));
   }
@@ -129,21 +130,38 @@ public final class SpringView {
 
   private Block carries() {
     Block block = block("What carries it", SpringFigure.Of.WEIGHT, SpringFigure.Of.SPRING);
-    List<Row> rows = new ArrayList<>(block.rows());
+    List<Row> rows = new ArrayList<>();
     RideForetold.of(book, card)
+        .map(at -> lengths.signedFigure(at.plus(-zero.mm())))
         .map(
             at ->
                 new Row(
                     "Ride since a collar was turned",
-                    lengths.signedFigure(at.plus(-zero.mm())),
+                    at,
                     State.STALE,
                     null,
                     List.of(
                         Capital.of(zero.words())
                             + ": what the frame on its four springs makes of it, − higher.",
                         "Measure ride, and the book counts from that.")))
-        .ifPresent(row -> rows.add(0, row));
+        .ifPresent(rows::add);
+    rows.addAll(block.rows());
+    ride.wanted()
+        .map(
+            w ->
+                row(
+                    "Spring for the split and bounce you want",
+                    text.of(SpringFigure.Unit.RATE, w.mainNPerMm()),
+                    loose(w)))
+        .ifPresent(rows::add);
     return new Block(block.title(), rows, block.more(), block.needs(), null);
+  }
+
+  private String loose(Coil wanted) {
+    Figure at = wanted.zeroForceMm();
+    return ride.shockMm(End.DROOP)
+        .map(open -> "One spring, preload " + lengths.signedFigure(at.minus(open)).words() + ".")
+        .orElse("One spring, just loose with the shock " + lengths.figure(at).words() + ".");
   }
 
   private Block endsSoftly() {
@@ -153,7 +171,7 @@ public final class SpringView {
     List<Row> more = new ArrayList<>(rows(of, true));
     ride.findings().stream()
         .filter(f -> f.of() != null && f.value() != null && !fitted(f.of()))
-        .forEach(f -> more.add(row(f, words(f))));
+        .forEach(f -> more.add(row(f)));
     Link needs =
         ride.stops.isEmpty() && any()
             ? new Link("a bump stop by its chart", address() + "/stops/new")
@@ -244,8 +262,17 @@ public final class SpringView {
   private List<Row> rows(List<RideFinding> of, boolean few) {
     return of.stream()
         .filter(f -> f.value() != null && FEW.contains(f.figure()) == few)
-        .map(f -> row(f, words(f)))
+        .map(this::row)
         .toList();
+  }
+
+  private static Row row(String name, FigureText figure, String words) {
+    return new Row(name, figure, null, null, List.of(words));
+  }
+
+  private Row row(RideFinding f) {
+    String words = words(f);
+    return row(f, words.isEmpty() ? List.of() : List.of(words));
   }
 
   private Row row(RideFinding f, List<String> words) {
@@ -278,25 +305,22 @@ public final class SpringView {
         : text.of(f.figure().unit(), f.value());
   }
 
-  private List<String> words(RideFinding f) {
+  private String words(RideFinding f) {
     return switch (f.figure()) {
       case WHEEL_RATE ->
-          List.of(
-              "The spring through the shock's leverage, and how that changes along the travel.");
+          "The spring through the shock's leverage, and how that changes along the travel.";
       case SITS_AT ->
-          List.of(
-              travel.rideMm().isPresent()
-                  ? "Ride was read: where the two differ, weight or preload are not as typed."
-                  : "Ride was not read since the spring was set: measure it.");
-      case FREQUENCY -> List.of("By the true rate, not by the sag; no damping, no friction.");
-      case COLLAR -> List.of("+ presses the spring further together.");
-      case COIL_LEFT -> List.of("Shock length at full bump, less where its turns touch.");
-      case LEFT_OPEN, LEFT_CLOSED ->
-          List.of("Stops set as they are. Below what you hold back it says so.");
-      case STOP_FORCE, WHEEL_FORCE, STOP_CRUSH -> List.of(drop(f));
+          travel.rideMm().isPresent()
+              ? "Ride was read: where the two differ, weight or preload are not as typed."
+              : "Ride was not read since the spring was set: measure it.";
+      case FREQUENCY -> "By the true rate, not by the sag; no damping, no friction.";
+      case COLLAR -> "+ presses the spring further together.";
+      case COIL_LEFT -> "Shock length at full bump, less where its turns touch.";
+      case LEFT_OPEN, LEFT_CLOSED -> "Stops set as they are. Below what you hold back it says so.";
+      case STOP_FORCE, WHEEL_FORCE, STOP_CRUSH -> drop(f);
       case STOP_MEETS, STOP_TAKES ->
-          List.of("What the spring leaves of the landing, against what the chart takes.");
-      default -> List.of();
+          "What the spring leaves of the landing, against what the chart takes.";
+      default -> "";
     };
   }
 
@@ -435,16 +459,13 @@ public final class SpringView {
     Figure crush = at.positionMm().minus(touch);
     double mm = Math.max(0, Math.min(crush.value(), chart.mostMm()));
     boolean more = at.beyond() || crush.value() > chart.mostMm();
-    return new Row(
+    return row(
         "Bump stop pressed, last drive",
         lengths.figure(crush.value() < 0 ? Figure.exact(0) : crush),
-        null,
-        null,
-        List.of(
-            (more ? "At least: " : "It took ")
-                + words(SpringFigure.Unit.ENERGY, chart.energyJ(mm))
-                + " and pushed with "
-                + words(SpringFigure.Unit.FORCE, chart.forceN(mm))
-                + " at the wheel, by its chart."));
+        (more ? "At least: " : "It took ")
+            + words(SpringFigure.Unit.ENERGY, chart.energyJ(mm))
+            + " and pushed with "
+            + words(SpringFigure.Unit.FORCE, chart.forceN(mm))
+            + " at the wheel, by its chart.");
   }
 }

@@ -16,6 +16,13 @@ public final class NumberText {
 
   private NumberText() {}
 
+  /** As it is typed, without a .0. */
+  public static String plain(double number) {
+    return number == Math.rint(number)
+        ? Long.toString(Math.round(number))
+        : Double.toString(number);
+  }
+
   /** Empty for what is none, and for 81/4, which may be 8 1/4 as well. */
   public static OptionalDouble read(String typed) {
     String plain =

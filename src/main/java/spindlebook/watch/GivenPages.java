@@ -24,7 +24,6 @@ import spindlebook.page.Asked;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
-import spindlebook.units.NumberText;
 import spindlebook.units.TypedLength;
 
 /** The corner's given lengths, each with how unsure it is, and what is held back on purpose. */
@@ -160,12 +159,6 @@ public final class GivenPages {
     return Posted.word(dimension) + "-unsure";
   }
 
-  private static String plain(double percent) {
-    return percent == Math.rint(percent)
-        ? Long.toString(Math.round(percent))
-        : Double.toString(percent);
-  }
-
   /** What it was before its part was changed. */
   private static String before(Card card, Dimension d) {
     return card.givenBefore(d)
@@ -206,10 +199,10 @@ public final class GivenPages {
     String basis = now == null ? "" : "Its number is from: " + now.basis() + ".";
     if (allowance.share()) {
       Double percent =
-          a.typed(name, label, text -> percent(a, name, text))
-              .hint(basis)
+          a.number(name, label, 0, 100, "This is a share: type 0 to 100 per cent.")
               .unit("%")
-              .starts(now == null ? null : plain(now.percent()))
+              .hint(basis)
+              .was(now == null ? null : now.percent())
               .read();
       boolean same = percent == null || (now != null && now.percent().equals(percent));
       return same ? null : new HeldBack(allowance, null, percent, null, null);
@@ -220,14 +213,5 @@ public final class GivenPages {
     return same
         ? null
         : new HeldBack(allowance, length, null, now == null ? null : now.halfWidth(), null);
-  }
-
-  private static Double percent(Asked a, String name, String text) {
-    double percent = NumberText.read(text.replace("%", "")).orElse(-1);
-    if (percent >= 0 && percent <= 100) {
-      return percent;
-    }
-    a.wrong(name, "'" + text + "' is no share: type 0 to 100 per cent.");
-    return null;
   }
 }

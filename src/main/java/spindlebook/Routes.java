@@ -172,6 +172,8 @@ final class Routes {
     slow("/corners/{corner}/linkage/try", linkage::tried);
     r.get("/corners/{corner}/linkage/poses", door.oneAtATime(linkage::poses));
     r.get("/corners/{corner}/linkage/table", door.oneAtATime(linkage::table));
+    r.get("/corners/{corner}/linkage/joints", linkage::joints);
+    form("/corners/{corner}/linkage/file", linkage::file);
     r.post("/corners/{corner}/linkage/mirror", linkage::mirror);
     form("/corners/{corner}/linkage/{joint}", linkage::joint);
     GivenPages given = new GivenPages(histories, intoBook);

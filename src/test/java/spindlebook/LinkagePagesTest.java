@@ -4,11 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.file.Path;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import spindlebook.entry.Joint;
+import spindlebook.linkage.CornerText;
+import spindlebook.linkage.Joints;
+import spindlebook.linkage.Vec;
 
 /** The joints of a corner, laid out joint by joint by the pages; the corner is invented. */
 class LinkagePagesTest {
@@ -147,6 +152,70 @@ class LinkagePagesTest {
     String csv = shop.get(linkage + "/table").is(200).html();
     assertTrue(csv.startsWith("dz,rack,feasible,L_x"), csv);
     assertEquals(1 + 3 * 41, csv.lines().count());
+  }
+
+  @Test
+  void the_joints_go_out_as_a_file_and_come_back_from_one() {
+    layOutAll();
+    layOut("bolt-l", "0", "0", "1");
+    layOut("house-l", "-1/8", "0", "1");
+    String file = shop.get(linkage + "/joints").is(200).html();
+    CornerText out = CornerText.read(file);
+    assertEquals(30.75 * 25.4, out.joints().get(Joint.W).y(), 1e-9);
+    assertEquals((40 - 45.125) * 25.4, out.joints().get(Joint.TO).x(), 1e-9);
+    int entries = shop.get("/book").text().split("linkage|ball joint", -1).length;
+    String before = shop.get(linkage).text();
+    Form form = shop.get(linkage + "/file").is(200).form(linkage + "/file");
+    assertEquals(linkage, form.with("joints", file).keep().location());
+    assertEquals(before, shop.get(linkage).text());
+    assertEquals(entries, shop.get("/book").text().split("linkage|ball joint", -1).length);
+
+    // One joint an inch higher: one entry; the file is then the same again.
+    Vec u = out.joints().get(Joint.U);
+    String higher =
+        CornerText.write(out.joints().with(Joint.U, new Vec(u.x(), u.y(), u.z() + 25.4)));
+    shop.get(linkage + "/file").form(linkage + "/file").with("joints", higher).keep();
+    String page = shop.get(linkage).text();
+    assertTrue(page.contains("24.5625 out, 40.8125 back, 21.5625 in up"), page);
+    assertTrue(page.contains("24 7/8 out, 45 1/8 back, 11 3/4 in up"), page);
+    Joints again = CornerText.read(shop.get(linkage + "/joints").html()).joints();
+    again.at().forEach((j, p) -> assertEquals(0, p.distance(at(higher, j)), 0.01, j.key));
+
+    // Onto a corner that has none, and a file that is none.
+    Page refused =
+        shop.get(linkage + "/file")
+            .form(linkage + "/file")
+            .with("joints", "side,left\nLF,1,2\n")
+            .send();
+    assertEquals(422, refused.status());
+    assertTrue(refused.text().contains("Line 2: LF needs numbers: 3, not 2."), refused.text());
+    assertTrue(refused.html().contains("LF,1,2"), refused.html());
+    String other = "/corners/" + marmot.right + "/linkage/file";
+    Page wrongSide = shop.get(other).form(other).with("joints", file).send();
+    assertEquals(422, wrongSide.status());
+    String mirrored =
+        file.replace("side,left", "side,right")
+            .replaceAll("(?m)^(\\w+,[^,\r]+),", "$1,-")
+            .replace(",--", ",");
+    StringBuilder sent = new StringBuilder();
+    shop.get(other).form(other).values().forEach((name, value) -> part(sent, name, value));
+    part(sent, "file\"; filename=\"joints.csv", mirrored);
+    String type = "multipart/form-data; boundary=cut-here";
+    assertEquals(
+        303,
+        shop.browser
+            .ask("POST", other, type, BodyPublishers.ofString(sent + "--cut-here--\r\n"))
+            .status());
+    assertTrue(shop.get("/corners/" + marmot.right + "/linkage").text().contains("it closes"));
+  }
+
+  private static void part(StringBuilder sent, String name, String value) {
+    sent.append("--cut-here\r\nContent-Disposition: form-data; name=\"" + name + "\"\r\n\r\n");
+    sent.append(value + "\r\n");
+  }
+
+  private static Vec at(String file, Joint joint) {
+    return CornerText.read(file).joints().get(joint);
   }
 
   @Test

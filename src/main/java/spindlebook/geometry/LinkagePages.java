@@ -2,6 +2,10 @@ package spindlebook.geometry;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,6 +23,10 @@ import spindlebook.entry.Joint;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenJoint;
+import spindlebook.linkage.CornerJoints;
+import spindlebook.linkage.CornerText;
+import spindlebook.linkage.Linkage;
+import spindlebook.linkage.LinkageRefused;
 import spindlebook.linkage.Pose;
 import spindlebook.linkage.Sheet;
 import spindlebook.log.Histories;
@@ -30,6 +38,7 @@ import spindlebook.page.Action;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
 import spindlebook.page.FormKey;
+import spindlebook.page.FormPage;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
@@ -126,11 +135,52 @@ public final class LinkagePages {
     CornerModel model = model(card);
     ModelRange range = ModelRange.of(card, model);
     List<Double> heights = range.poses(model.linkage(), 40).stream().map(Pose::heightMm).toList();
-    String csv =
-        Sheet.of(model.linkage(), heights, range.racksMm().stream().sorted().toList()).csv();
-    ctx.header("Content-Disposition", "attachment; filename=\"" + card.corner() + "-linkage.csv\"")
+    csv(
+        ctx,
+        card.corner() + "-linkage",
+        Sheet.of(model.linkage(), heights, range.racksMm().stream().sorted().toList()).csv());
+  }
+
+  private static void csv(Context ctx, String name, String csv) {
+    ctx.header("Content-Disposition", "attachment; filename=\"" + name + ".csv\"")
         .contentType("text/csv; charset=utf-8; header=present")
         .result(csv);
+  }
+
+  /** The joints as laid out, as the command reads them. */
+  public void joints(Context ctx) {
+    Card card = Addressed.corner(ctx, histories);
+    Linkage laidOut =
+        Optional.ofNullable(CornerJoints.of(card).linkage()).orElseThrow(NotFoundResponse::new);
+    csv(ctx, card.corner() + "-joints", CornerText.write(laidOut.joints()));
+  }
+
+  /** Takes such a file, pasted or sent: an entry for each joint that it has otherwise. */
+  public void file(Context ctx) throws IOException {
+    Card card = Addressed.corner(ctx, histories);
+    String linkage = "/corners/" + card.corner() + "/linkage";
+    Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
+    String text = a.text("joints");
+    List<UploadedFile> files = ctx.isMultipartFormData() ? ctx.uploadedFiles("file") : List.of();
+    for (UploadedFile file : files) {
+      try (InputStream in = file.content()) {
+        text = file.size() == 0 ? text : new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      }
+    }
+    String problem = "";
+    String at = height(a, card, null);
+    if (a.ok()) {
+      try {
+        book.put(ctx, a, JointsFile.changed(card, text, at));
+        Html.next(ctx, linkage);
+        return;
+      } catch (LinkageRefused e) {
+        problem = e.getMessage();
+        a.wrong("joints", problem);
+      }
+    }
+    FormPage form = a.page(below(card, "Joints as a file"), linkage + "/file", "Save", linkage);
+    a.show(ctx, Html.TEMPLATES.geometryFile(form, text, problem));
   }
 
   private CornerModel model(Card card) {

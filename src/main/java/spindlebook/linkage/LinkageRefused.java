@@ -9,7 +9,7 @@ public final class LinkageRefused extends IllegalArgumentException {
 
   private final transient List<Joint> about;
 
-  LinkageRefused(String sentence, Joint... about) {
+  public LinkageRefused(String sentence, Joint... about) {
     super(sentence);
     this.about = List.of(about);
   }

@@ -4,6 +4,7 @@ import gg.jte.generated.precompiled.StaticTemplates;
 import gg.jte.generated.precompiled.Templates;
 import gg.jte.models.runtime.JteModel;
 import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 
 /** Pages out, forms in. */
@@ -30,7 +31,19 @@ public final class Html {
   }
 
   public static Posted posted(Context ctx) {
-    return new Posted(ctx.formParamMap());
+    if (!ctx.isMultipartFormData()) {
+      return new Posted(ctx.formParamMap());
+    }
+    // What is larger than a file may be was not taken in, and is told as that.
+    try {
+      return new Posted(ctx.formParamMap());
+    } catch (Exception notTakenIn) { // The server throws checked ones that nobody declares.
+      boolean tooMuch = false;
+      for (Throwable why = notTakenIn; why != null; why = why.getCause()) {
+        tooMuch |= String.valueOf(why.getMessage()).contains("exceed");
+      }
+      throw new HttpResponseException(tooMuch ? 413 : 400, "");
+    }
   }
 
   public static void problem(Context ctx, ProblemPage problem) {

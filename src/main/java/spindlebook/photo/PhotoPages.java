@@ -1,7 +1,6 @@
 package spindlebook.photo;
 
 import io.javalin.http.Context;
-import io.javalin.http.HttpResponseException;
 import io.javalin.http.NotFoundResponse;
 import io.javalin.http.UploadedFile;
 import java.io.IOException;
@@ -55,7 +54,7 @@ public final class PhotoPages {
 
   public void add(Context ctx) {
     Card card = card(ctx);
-    Asked a = Asked.of(posted(ctx), card.details().unit(), card.n());
+    Asked a = Asked.of(Html.posted(ctx), card.details().unit(), card.n());
     PhotoForm form = PhotoForm.ask(a, histories.of(card.car()), card);
     UploadedFile sent = sent(ctx);
     if (sent == null) {
@@ -82,19 +81,6 @@ public final class PhotoPages {
           FILE,
           "The photo could not be written to the disk and is not kept: look whether the disk is"
               + " full, and send it again.");
-    }
-  }
-
-  /** What is larger than a photo may be was not taken in, and is told as that. */
-  private static Posted posted(Context ctx) {
-    try {
-      return Html.posted(ctx);
-    } catch (Exception notTakenIn) { // The server throws checked ones that nobody declares.
-      boolean tooMuch = false;
-      for (Throwable why = notTakenIn; why != null; why = why.getCause()) {
-        tooMuch |= String.valueOf(why.getMessage()).contains("exceed");
-      }
-      throw new HttpResponseException(tooMuch ? 413 : 400, "");
     }
   }
 

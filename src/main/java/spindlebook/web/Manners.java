@@ -30,7 +30,7 @@ public final class Manners {
   private static final long MOST_READ_ON_BYTES = 4 * 1024 * 1024;
 
   /** The one address that takes a file. */
-  private static final Pattern PHOTOS = Pattern.compile("/corners/[^/]+/photos");
+  private static final Pattern WITH_FILES = Pattern.compile("/corners/[^/]+/(photos|linkage/file)");
 
   /** As browsers send them; another alphabet is not asked for by any page. */
   private static final Pattern FORM =
@@ -99,7 +99,7 @@ public final class Manners {
   }
 
   private static boolean takesFiles(Context ctx) {
-    return PHOTOS.matcher(ctx.path()).matches();
+    return WITH_FILES.matcher(ctx.path()).matches();
   }
 
   private static void show(Context ctx, int status) {

@@ -150,7 +150,11 @@ class PagesBrowserTest {
             scheme.equals("print") ? "print" : "",
             "prefers-color-scheme",
             scheme.equals("dark") ? "dark" : "light");
-        for (String broken : Accessibility.broken(screen.screen)) {
+        boolean asLight = scheme.equals("light");
+        for (String broken :
+            asLight
+                ? Accessibility.broken(screen.screen)
+                : Accessibility.brokenByColour(screen.screen)) {
           inaccessible.add(page + " " + scheme + " " + broken);
         }
       }

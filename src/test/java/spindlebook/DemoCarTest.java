@@ -14,7 +14,6 @@ import spindlebook.advice.DriveCheck;
 import spindlebook.card.TravelWords;
 import spindlebook.definition.Layout;
 import spindlebook.entry.Content;
-import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.SignedCorner;
 import spindlebook.entry.SpringFigure;
 import spindlebook.fold.CarBook;
@@ -27,7 +26,6 @@ import spindlebook.fold.Standing;
 import spindlebook.fold.Written;
 import spindlebook.log.BookFile;
 import spindlebook.log.CarsOfFile;
-import spindlebook.plan.RoundOrder;
 import spindlebook.ride.CornerRide;
 import spindlebook.ride.StrapLasts;
 import spindlebook.travel.CornerTravel;
@@ -173,26 +171,6 @@ class DemoCarTest {
     assertTrue(signed.since(marmot).stream().anyMatch(e -> e.key().equals("rr-strap-1")));
     BookFile.Contents file = BookFile.read(folder.resolve("book.jsonl"));
     assertEquals(file.hashes().get((int) signed.signOff().n() - 1), signed.signOff().hash());
-  }
-
-  @Test
-  void what_is_to_be_read_again_takes_fewer_moves_in_the_order_advised() {
-    CarBook marmot = marmot();
-    for (String corner : List.of("marmot-lf", "marmot-rf")) {
-      List<ToRead> again = marmot.card(corner).toReadAgain();
-      double best = RoundOrder.of(again, RoundOrder.Start.hanging()).cost();
-      double listed = RoundOrder.costAsListed(again, RoundOrder.Start.hanging());
-      System.out.println(
-          corner
-              + ": "
-              + again.size()
-              + " to read, costs "
-              + best
-              + " in order, "
-              + listed
-              + " as listed");
-      assertTrue(best < listed, corner);
-    }
   }
 
   @Test

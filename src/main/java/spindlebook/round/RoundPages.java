@@ -55,15 +55,13 @@ public final class RoundPages {
     RoundForm form = RoundForm.ask(a, card, RoundForm.usual(card, toRead), Who.of(ctx));
     String corner = "/corners/" + card.corner();
     if (!a.ok()) {
-      if (toRead.isEmpty()) {
-        Sitting at = Sitting.of(histories, card, form.round());
-        a.more(
-            "The heights, in order",
-            () -> {
-              StandWords.heights(at, GuidePlan.of(at, List.of())).forEach(a::said);
-              return null;
-            });
-      }
+      Sitting at = Sitting.of(histories, card, form.round());
+      a.more(
+          "The heights, in order",
+          () -> {
+            StandWords.heights(at, GuidePlan.of(at, List.of())).forEach(a::said);
+            return null;
+          });
       PageFrame frame =
           CornerBar.under(card, "A round", heading(ctx, toRead))
               .notices(afterAChange(ctx, card, toRead))
@@ -149,7 +147,6 @@ public final class RoundPages {
                 .map(h -> line(card, at.otherEnd(), h, lengths))
                 .toList(),
             RoundPlan.lines(at),
-            OrderWords.of(round.round().toRead()),
             notWatched,
             notWatched.isEmpty() ? null : "/corners/" + card.corner() + "/watch-points",
             raw(card, round, lengths),

@@ -61,16 +61,6 @@ final class RoundPlan {
       return;
     }
     a.said((again(ctx) ? "To read again: " : "To read: ") + inShort(card, toRead) + ".");
-    OrderWords fewest = OrderWords.of(toRead);
-    if (!fewest.steps().isEmpty()) {
-      a.more(
-          "The order with the fewest moves",
-          () -> {
-            fewest.steps().forEach(a::said);
-            a.said(fewest.cost());
-            return fewest;
-          });
-    }
     if (again(ctx)) {
       a.hidden(AGAIN, "1");
       if (change(ctx) != null) {

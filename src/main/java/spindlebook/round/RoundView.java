@@ -20,7 +20,6 @@ public record RoundView(
     String notZeroed,
     List<HeightLine> heights,
     List<PlanLine> plan,
-    OrderWords order,
     List<OtherLine> notWatched,
     String watchHref,
     String raw,

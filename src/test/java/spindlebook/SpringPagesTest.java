@@ -64,6 +64,22 @@ class SpringPagesTest {
   }
 
   @Test
+  void a_strap_is_drawn_against_its_use_with_its_forecast_or_without_and_the_ratio_by_position() {
+    String text = shop.get("/corners/marmot-rf/spring").text();
+    inOrder(text, "Motion ratio by position", "ride", "motion ratio");
+    inOrder(
+        text,
+        "Length against use",
+        "as read, and as it grows at one pace",
+        "when it is used up",
+        "bars: how far a reading may be off",
+        "shaded: where the next reading lies, 19 times in 20");
+    String left = shop.get(LEFT).text();
+    inOrder(left, "no forecast", "Length against use", "grows ever more slowly", "shaded:");
+    assertFalse(left.contains("when it is used up"), left);
+  }
+
+  @Test
   void what_is_missing_is_asked_for_once_and_leads_to_where_it_is_said() {
     try (Shop other = new Shop(folder.resolve("other"))) {
       Marmot bare = new Marmot(other).prepared();
@@ -176,6 +192,8 @@ class SpringPagesTest {
   @Test
   void a_strap_is_measured_under_a_pull_and_a_wrong_pull_is_said() {
     String telltales = "/corners/marmot-lr/telltales";
+    // One reading alone has grown by nothing yet.
+    inOrder(shop.get("/corners/marmot-lr/spring").is(200).text(), "Used up after", "no forecast");
     String strap = "17 3/8";
     Page page = shop.get(telltales).is(200);
     page.formWithId("strap").with("strap", strap).with("pull", "heavy").send().is(422);

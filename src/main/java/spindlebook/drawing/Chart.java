@@ -12,7 +12,7 @@ import java.util.Locale;
  * @param value across the page
  * @param tape the corner's tape, which stands beside the curves; null for numbers instead
  * @param bands where a rule is broken; may be empty
- * @param shaded lines that what lies between them and nothing is shaded; may be empty
+ * @param shaded outlines of what is shaded; may be empty
  * @param posts places worth a line of their own, ride and the stops
  * @param postWords what these lines across are, for the key; empty without one
  */

@@ -5,6 +5,8 @@ import static spindlebook.drawing.TapeFace.tenth;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 
 /**
  * A chart with every coordinate worked out, in drawing units, x right and y down; the template only
@@ -12,7 +14,7 @@ import java.util.List;
  *
  * @param plot the rectangle the curves stand in
  * @param bands where a rule is broken
- * @param shaded what lies beneath a line
+ * @param shaded by their outlines
  * @param rules what the rules behind the bands demand
  * @param barWords what the bars are, and where none show; empty when no reading has a ±
  * @param barShown whether any reading's ± is long enough to be drawn
@@ -125,10 +127,13 @@ public record ChartDrawing(
         valueShown.addAll(List.of(s.value() - s.valuePm(), s.value() + s.valuePm()));
       }
       chart.posts().forEach(p -> travelShown.add(p.at()));
-      for (Chart.At at : chart.series().stream().flatMap(c -> c.line().stream()).toList()) {
-        travelShown.add(at.travel());
-        valueShown.add(at.value());
-      }
+      Stream.concat(chart.series().stream().map(Chart.Series::line), chart.shaded().stream())
+          .flatMap(List::stream)
+          .forEach(
+              at -> {
+                travelShown.add(at.travel());
+                valueShown.add(at.value());
+              });
       chart.bands().forEach(b -> valueShown.addAll(List.of(b.from(), b.to())));
       this.travel = chart.tape() == null ? ticks(chart.travel(), travelShown) : around(travelShown);
       this.value = ticks(chart.value(), valueShown);
@@ -225,7 +230,9 @@ public record ChartDrawing(
       return Math.abs(tick) < 1e-12;
     }
 
-    /** Each word beside its line, over or under it, where it runs into nothing. */
+    /**
+     * Each word beside its line, over or under it, where it runs into nothing, another line too.
+     */
     private void posts(List<Line> lines, List<Words> words) {
       for (Chart.Post post :
           chart.posts().stream().sorted(Comparator.comparingDouble(Chart.Post::at)).toList()) {
@@ -238,10 +245,18 @@ public record ChartDrawing(
                 box(right - wide, y + 1, wide, ROW),
                 box(left, y - ROW, wide, ROW),
                 box(left, y + 1, wide, ROW));
-        Box room = rooms.stream().filter(this::free).findFirst().orElse(rooms.get(0));
+        Box room =
+            rooms.stream().filter(r -> free(r) && clear(r, post)).findFirst().orElse(rooms.get(0));
         taken.add(room);
         words.add(new Words(tenth(room.x() + 4), tenth(room.y() + 11), post.word(), "at-start"));
       }
+    }
+
+    private boolean clear(Box room, Chart.Post of) {
+      return room.y() >= top
+          && chart.posts().stream()
+              .filter(p -> p != of)
+              .noneMatch(p -> y(p.at()) > room.y() && y(p.at()) < room.y() + ROW);
     }
 
     private boolean overlaps(Box room) {
@@ -316,16 +331,11 @@ public record ChartDrawing(
     }
 
     private Line shaded(List<Chart.At> line) {
-      double[] xy = new double[2 * line.size() + 4];
-      for (int i = 0; i < line.size(); i++) {
-        xy[2 * i] = x(line.get(i).value());
-        xy[2 * i + 1] = y(line.get(i).travel());
-      }
-      xy[2 * line.size()] = x(0);
-      xy[2 * line.size() + 1] = xy[2 * line.size() - 1];
-      xy[2 * line.size() + 2] = x(0);
-      xy[2 * line.size() + 3] = xy[1];
-      return line("chart-shaded", xy);
+      return line(
+          "chart-shaded",
+          line.stream()
+              .flatMapToDouble(at -> DoubleStream.of(x(at.value()), y(at.travel())))
+              .toArray());
     }
 
     private double inside(double at) {

@@ -201,7 +201,7 @@ final class SpringFigures {
   }
 
   private static Node strap(StrapLasts lasts) {
-    Optional<StrapLife.Gone> gone = lasts.life().flatMap(StrapLife::forecast);
+    Optional<StrapLife.Gone> gone = lasts.gone();
     return new Node()
         .put("unit", lasts.unit())
         .put("pullN", lasts.strap().read().get(0).pullN())

@@ -523,7 +523,7 @@ public final class CornerRide {
     Optional<Figure> growth =
         Optional.of(lasts.growthMm()).filter(g -> lasts.readings().size() > 1);
     add(SpringFigure.STRAP_GROWTH, growth, RideNeed.READINGS);
-    Optional<StrapLife.Gone> gone = lasts.life().flatMap(StrapLife::forecast);
+    Optional<StrapLife.Gone> gone = lasts.gone();
     RideNeed need = lasts.why().orElse(null);
     add(SpringFigure.STRAP_EARLY, gone.map(g -> Figure.exact(g.earlyHours())), need);
     add(SpringFigure.STRAP_LATE, gone.map(g -> Figure.exact(g.lateHours())), need);

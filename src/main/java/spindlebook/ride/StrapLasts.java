@@ -48,6 +48,11 @@ public record StrapLasts(
             .sum());
   }
 
+  /** From when to when its stretch is used up; empty without a forecast. */
+  public Optional<StrapLife.Gone> gone() {
+    return life.flatMap(StrapLife::forecast);
+  }
+
   public UseUnit unit() {
     return strap.unit() == null ? UseUnit.HOURS : strap.unit();
   }

@@ -10,9 +10,10 @@ import spindlebook.advice.DeepestBump;
 import spindlebook.card.Capital;
 import spindlebook.card.RideText;
 import spindlebook.card.Shown;
-import spindlebook.card.TravelWords;
 import spindlebook.card.Zero;
-import spindlebook.corner.CornerFace;
+import spindlebook.charts.CornerChart;
+import spindlebook.curve.Node;
+import spindlebook.curve.Nodes;
 import spindlebook.definition.BumpStop;
 import spindlebook.drawing.Chart;
 import spindlebook.drawing.ChartAxis;
@@ -20,6 +21,7 @@ import spindlebook.drawing.ChartDrawing;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.drawing.State;
+import spindlebook.entry.Quantity;
 import spindlebook.entry.SpringFigure;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.finding.Findings;
@@ -33,6 +35,7 @@ import spindlebook.ride.RideNeed;
 import spindlebook.ride.StopOnLanding;
 import spindlebook.ride.StrapLasts;
 import spindlebook.spring.Coil;
+import spindlebook.spring.ShockCurve;
 import spindlebook.spring.StopChart;
 import spindlebook.spring.StrapLife;
 import spindlebook.spring.StrapShape;
@@ -46,9 +49,10 @@ public final class SpringView {
   /**
    * @param more those that few look at, folded away
    * @param needs what is missing first, and the page that asks for it; null where nothing is
+   * @param fold what its chart is folded under; empty where it stands open
    */
   public record Block(
-      String title, List<Row> rows, List<Row> more, Link needs, ChartDrawing chart) {}
+      String title, List<Row> rows, List<Row> more, Link needs, String fold, ChartDrawing chart) {}
 
   /**
    * @param state of what was decided, {@code word} in the words of what it is about; null without
@@ -94,8 +98,7 @@ public final class SpringView {
   }
 
   public List<Block> blocks() {
-    return Stream.of(
-            carries(), endsSoftly(), block("Shock and its stroke", SpringFigure.Of.SHOCK), strap())
+    return Stream.of(carries(), endsSoftly(), shock(), strap())
         .filter(b -> !b.rows().isEmpty() || b.needs() != null)
         .toList();
   }
@@ -142,8 +145,8 @@ public final class SpringView {
                     null,
                     List.of(
                         Capital.of(zero.words())
-                            + ": what the frame on its four springs makes of it, − higher.",
-                        "Measure ride, and the book counts from that.")))
+                            + ", worked out from all four springs. − is higher.",
+                        "Measure ride: until then it is not sure.")))
         .ifPresent(rows::add);
     rows.addAll(block.rows());
     ride.wanted()
@@ -154,7 +157,7 @@ public final class SpringView {
                     text.of(SpringFigure.Unit.RATE, w.mainNPerMm()),
                     loose(w)))
         .ifPresent(rows::add);
-    return new Block(block.title(), rows, block.more(), block.needs(), null);
+    return new Block(block.title(), rows, block.more(), block.needs(), "", null);
   }
 
   private String loose(Coil wanted) {
@@ -177,27 +180,44 @@ public final class SpringView {
             ? new Link("a bump stop by its chart", address() + "/stops/new")
             : needs(of);
     boolean drawn = ride.stops.stream().anyMatch(s -> s.touch().isPresent());
-    return new Block("What ends it softly", rows, more, needs, drawn ? chart() : null);
+    return new Block("What ends it softly", rows, more, needs, "", drawn ? chart() : null);
   }
 
   private Block block(String title, SpringFigure.Of... kinds) {
     List<RideFinding> of =
         ride.findings().stream().filter(f -> List.of(kinds).contains(f.figure().of())).toList();
-    return new Block(title, rows(of, false), rows(of, true), needs(of), null);
+    return new Block(title, rows(of, false), rows(of, true), needs(of), "", null);
+  }
+
+  private Block shock() {
+    Block block = block("Shock and its stroke", SpringFigure.Of.SHOCK);
+    ChartDrawing drawn = ride.shock.map(this::ratio).orElse(null);
+    return new Block(
+        block.title(),
+        block.rows(),
+        block.more(),
+        block.needs(),
+        "Motion ratio by position",
+        drawn);
   }
 
   private Block strap() {
     List<Row> rows = new ArrayList<>();
     ride.strap.ifPresent(
         s -> {
-          rows.add(row(ride.of(SpringFigure.STRAP_GROWTH).orElseThrow(), shape(s)));
+          ride.of(SpringFigure.STRAP_GROWTH)
+              .filter(f -> f.value() != null)
+              .ifPresent(f -> rows.add(row(f, shape(s))));
           rows.add(forecast(s));
         });
     Link needs =
         rows.isEmpty() && any()
             ? new Link("the strap's length under one pull, after each drive", telltales())
             : null;
-    return new Block("How long the strap lasts", rows, List.of(), needs, null);
+    ChartDrawing drawn =
+        ride.strap.flatMap(s -> StrapChart.of(s, card.details().unit())).orElse(null);
+    return new Block(
+        "How long the strap lasts", rows, List.of(), needs, "Length against use", drawn);
   }
 
   private String telltales() {
@@ -205,7 +225,7 @@ public final class SpringView {
   }
 
   private Row forecast(StrapLasts strap) {
-    Optional<StrapLife.Gone> gone = strap.life().flatMap(StrapLife::forecast);
+    Optional<StrapLife.Gone> gone = strap.gone();
     boolean perhaps = gone.filter(g -> g.earlyHours() <= strap.used()).isPresent();
     return new Row(
         "Used up after",
@@ -222,11 +242,11 @@ public final class SpringView {
             "Used " + strap.unit().said(Math.rint(strap.used() * 10) / 10) + " so far.",
             gone.isEmpty()
                 ? "Needs " + strap.why().map(RideNeed::words).orElse("more readings") + "."
-                : "It is used up at "
+                : "All its stretch is used up at "
                     + lengths.text(strap.goneAtMm().orElseThrow())
-                    + ", all its stretch come; 19 times in 20 between these.",
-            "Sunlight and years weaken a strap and no length tells: look at its stitching, and at"
-                + " its date."));
+                    + ": between these, 19 times in 20.",
+            "Sunlight and years weaken a strap, and its length does not show it. Look at its"
+                + " stitching and its date."));
   }
 
   /** Which way it grows, and how well that fits. */
@@ -238,17 +258,16 @@ public final class SpringView {
         .forEach(
             fit -> {
               words.add("It " + says(fit.shape()) + ".");
-              fit.lackOfFit()
-                  .ifPresent(p -> words.add("They scatter about that " + scatter(p) + "."));
+              fit.lackOfFit().ifPresent(p -> words.add("Its readings scatter " + scatter(p) + "."));
             });
     return words;
   }
 
   private static String scatter(double byChance) {
-    return byChance < 0.05 ? "more than the tape explains" : "as the tape lets expect";
+    return byChance < 0.05 ? "more than the tape does" : "no more than the tape does";
   }
 
-  private static String says(StrapShape shape) {
+  static String says(StrapShape shape) {
     return switch (shape) {
       case STRAIGHT -> "grows at one pace";
       case LOG -> "grows ever more slowly, without an end";
@@ -286,7 +305,7 @@ public final class SpringView {
 
   private String name(RideFinding f) {
     return switch (f.figure()) {
-      case SITS_AT -> "on this spring it sits, " + zero.words();
+      case SITS_AT -> "by the spring it sits, " + zero.words();
       case DROOP_SHARE -> "droop of the travel, by the spring";
       default -> f.of() == null || fitted(f.of()) ? f.figure().words() : f.words();
     };
@@ -318,8 +337,14 @@ public final class SpringView {
       case COIL_LEFT -> "Shock length at full bump, less where its turns touch.";
       case LEFT_OPEN, LEFT_CLOSED -> "Stops set as they are. Below what you hold back it says so.";
       case STOP_FORCE, WHEEL_FORCE, STOP_CRUSH -> drop(f);
-      case STOP_MEETS, STOP_TAKES ->
-          "What the spring leaves of the landing, against what the chart takes.";
+      case STOP_MEETS -> "What is left of the landing after the spring.";
+      case STOP_TAKES ->
+          ride.findings().stream()
+              .filter(m -> m.figure() == SpringFigure.STOP_MEETS && f.of().equals(m.of()))
+              .filter(m -> m.value() != null)
+              .map(m -> "By its chart. The landing leaves it " + figure(m).words() + ".")
+              .findFirst()
+              .orElse("By its chart.");
       default -> "";
     };
   }
@@ -335,7 +360,7 @@ public final class SpringView {
         + stop.drop().words()
         + ", the shock takes "
         + Math.round(stop.damped())
-        + " %. A chart of slow crush is too soft for a fast one.";
+        + " %. Charts are pressed slowly: a landing pushes harder.";
   }
 
   /** The first that is missing of some figures, and where to say it. */
@@ -364,7 +389,6 @@ public final class SpringView {
   // --- the bump stops in one picture
 
   private ChartDrawing chart() {
-    TravelWords words = new TravelWords(card, travel);
     List<Chart.Series> series = new ArrayList<>();
     List<List<Chart.At>> shaded = new ArrayList<>();
     Chart.Look[] looks = Chart.Look.values();
@@ -384,28 +408,86 @@ public final class SpringView {
         double crush = Math.min(at.rest().get().crushMm().value(), at.chart().mostMm());
         posts.add(post("lands", at.rest().get().positionMm()));
         if (crush > 0) {
-          shaded.add(line(at.chart(), touch, crush));
+          List<Chart.At> area = new ArrayList<>(line(at.chart(), touch, crush));
+          area.add(new Chart.At(area.get(STEPS).travel(), 0, ""));
+          area.add(new Chart.At(area.get(0).travel(), 0, ""));
+          shaded.add(area);
         }
       }
     }
     ride.stop(End.BUMP).ifPresent(b -> posts.add(post("stop solid", b)));
     String energy = shaded.isEmpty() ? "" : "; shaded, the energy of the landing";
+    return drawn(
+        "stops",
+        "Bump stops" + energy,
+        "How hard each bump stop pushes at the wheel, against wheel position.",
+        text.axis("push at the wheel"),
+        series,
+        shaded,
+        posts,
+        shaded.isEmpty() ? "" : "where it lands; shaded, the energy the stop takes");
+  }
+
+  /** What is drawn against wheel position, beside the corner's tape. */
+  private ChartDrawing drawn(
+      String id,
+      String title,
+      String description,
+      ChartAxis value,
+      List<Chart.Series> series,
+      List<List<Chart.At>> shaded,
+      List<Chart.Post> posts,
+      String postWords) {
+    CornerChart chart = new CornerChart(card);
     return ChartDrawing.of(
         new Chart(
-            "stops",
-            "Bump stops" + energy,
-            "How hard each bump stop pushes at the wheel, against wheel position.",
-            ChartAxis.length(
-                "wheel position " + zero.words(), card.details().unit(), "towards bump"),
-            text.axis("push at the wheel"),
+            id,
+            title,
+            description,
+            chart.along(),
+            value,
             series,
             List.of(),
             shaded,
             posts,
-            shaded.isEmpty() ? "" : "where it lands; shaded, the energy the stop takes",
-            CornerFace.of(card, travel, words, true, 1, 1)
-                .filter(tape -> zero.equals(words.zero()))
-                .orElse(null)));
+            postWords,
+            chart.tape()));
+  }
+
+  // --- the motion ratio along the travel
+
+  private ChartDrawing ratio(ShockCurve shock) {
+    List<Chart.At> line =
+        IntStream.rangeClosed(0, STEPS)
+            .mapToDouble(i -> shock.fromMm() + (shock.toMm() - shock.fromMm()) * i / STEPS)
+            .mapToObj(z -> ratio(zero.from(z), shock.at(z).ratio()))
+            .toList();
+    List<Chart.Spot> spots =
+        Nodes.merged(card, Quantity.SHOCK_LENGTH, card.pairings().get(0)).stream()
+            .map(Node::positionMm)
+            .filter(z -> z.value() >= shock.fromMm() && z.value() <= shock.toMm())
+            .map(z -> spot(z, shock.at(z.value()).ratio()))
+            .toList();
+    return drawn(
+        "ratio",
+        "Motion ratio by wheel position",
+        "How much of the shock an inch of wheel takes, against wheel position.",
+        new ChartAxis("motion ratio, shock for wheel", 1, false, false),
+        List.of(new Chart.Series("motion ratio", "", Chart.Look.SQUARE, false, spots, line)),
+        List.of(),
+        new CornerChart(card).posts(),
+        new CornerChart(card).postWords());
+  }
+
+  private Chart.Spot spot(Figure positionMm, Figure ratio) {
+    return new Chart.Spot(zero.from(positionMm.value()), 0, ratio.value(), ratio.U());
+  }
+
+  private Chart.At ratio(double at, Figure ratio) {
+    return new Chart.At(
+        at,
+        ratio.value(),
+        lengths.signedText(at) + "|" + text.of(SpringFigure.Unit.RATIO, ratio).words());
   }
 
   private Chart.Post post(String word, Figure positionMm) {

@@ -216,6 +216,14 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
     return columns.stream().anyMatch(Column::beyond);
   }
 
+  /** What the short words of its columns stand for, for the key. */
+  public List<String> words() {
+    return Stream.of(
+            "off: strap off", "touch: stop just touches", "bump: stop solid", "past: bump stop out")
+        .filter(w -> columns.stream().anyMatch(c -> w.startsWith(c.word().split(",")[0] + ":")))
+        .toList();
+  }
+
   /** Those that its cells show, for the key. */
   public List<State> states() {
     return WORST_FIRST.stream()

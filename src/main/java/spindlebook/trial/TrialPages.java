@@ -44,7 +44,7 @@ import spindlebook.uncertainty.Figure;
 
 /** A change tried on paper: the book with one entry more, beside today; nothing is written. */
 public final class TrialPages {
-  private static final Heads HEADS = new Heads("today", "on paper");
+  private static final Heads HEADS = new Heads("now", "tried");
 
   private final Histories histories;
 

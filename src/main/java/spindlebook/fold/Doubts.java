@@ -7,6 +7,7 @@ import spindlebook.definition.Given;
 import spindlebook.definition.Measure;
 import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Content;
+import spindlebook.entry.GapResult;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Quantity;
 
@@ -122,7 +123,9 @@ public final class Doubts {
 
   /** Past what the parts allow, far off the last one, or faster than the travel allows. */
   static Optional<String> reading(SeenReading reading, List<SeenReading> others, Card card) {
-    return againstSpecs(reading, card).or(() -> againstOthers(reading, others));
+    return againstSpecs(reading, card)
+        .or(() -> againstOthers(reading, others))
+        .or(() -> bindsAndDoesNot(reading, others));
   }
 
   /** A first reading has no other to be held against, only what the parts can be. */
@@ -221,6 +224,32 @@ public final class Doubts {
       }
     }
     return Optional.empty();
+  }
+
+  /** A gap where it binds too is no repeat: one of the two is wrong. */
+  private static Optional<String> bindsAndDoesNot(SeenReading reading, List<SeenReading> others) {
+    return others.stream()
+        .filter(o -> !o.key().equals(reading.key()) && o.counts() && reading.counts())
+        .filter(o -> sameThing(reading, o) && reading.samePlace(o))
+        .filter(o -> (binds(reading) && open(o)) || (binds(o) && open(reading)))
+        .findFirst()
+        .map(
+            o ->
+                (binds(o) ? "It binds here" : "It keeps a gap here")
+                    + " as read before, and "
+                    + since(o.stands())
+                    + says(o));
+  }
+
+  private static boolean binds(SeenReading reading) {
+    return reading.reading().result() == GapResult.BINDS;
+  }
+
+  private static boolean open(SeenReading reading) {
+    return reading.point() != null
+        && reading.point().place().measure() == Measure.GAP
+        && (reading.reading().result() == GapResult.WELL_CLEAR
+            || (reading.value() != null && reading.value().value() > reading.value().U()));
   }
 
   private static String since(Standing earlier) {

@@ -124,6 +124,21 @@ class DoubtsTest {
   }
 
   @Test
+  void a_gap_where_it_binds_too_is_asked_about_whichever_came_last() {
+    String number = "\"number\",\"length\":\"3/8 in\"";
+    String binds = gap("g2", "h1", "3/8 in").replace(number, "\"binds\"");
+    assertEquals(
+        Optional.of(
+            "It keeps a gap here as read before, and nothing was changed since. The one before says"
+                + " 3/8 in."),
+        readingAsked("g2", DROOP, gap("g1", "h1", "3/8 in"), binds));
+    assertEquals(
+        Optional.of("It binds here as read before, and nothing was changed since."),
+        readingAsked("g3", DROOP, binds, gap("g3", "h1", "1/4 in")));
+    assertEquals(Optional.empty(), readingAsked("g2", DROOP, binds), "alone it is no doubt");
+  }
+
+  @Test
   void what_was_put_back_is_not_said_to_be_unchanged() {
     String again = gap("g2", "h1", "4 in").replace("\"result\"", "\"again\":true,\"result\"");
     assertEquals(

@@ -9,6 +9,22 @@ import { next } from "./guide-plan.js";
 import { judge } from "./guide-sketch.js";
 import { newKey } from "./outbox.js";
 
+// Pressed twice in a blink, a key answers once: the second press would be of the question that just came.
+const pad = document.querySelector(".pad");
+const asked = () => document.querySelector(".g-ask").dataset.at;
+let answered = {};
+let before;
+const pressed = (e) => e.target.closest(".key")?.dataset.key;
+pad.addEventListener(
+  "click",
+  (e) => {
+    if (pressed(e) && pressed(e) === answered.key && e.timeStamp - answered.at < 350) e.stopPropagation();
+    before = asked();
+  },
+  true,
+);
+pad.addEventListener("click", (e) => (answered = before === asked() ? {} : { key: pressed(e), at: performance.now() }));
+
 // Many well clear in one tap: one thing to undo.
 const allClear = ({ s, me, send, reading, onward }, left, what) => {
   const [first, ...rest] = left.map((o) => reading(o, "well clear"));
@@ -140,25 +156,29 @@ export const one = ({ s, plan, me, key, go, anew }) =>
       go(o.id);
     }, "full"),
   );
-// Jacked until it binds: what it is, then where that is, which the tape says.
-export const touch = ({ s, plan, me, key, go, anew }) =>
-  Object.entries(plan.gaps ?? {}).flatMap(([steering, rows]) =>
-    rows
-      .filter((row) => plan.rows[row].kind === "gap")
-      .map((row) =>
-        key(named(plan, { row, steering }), () => {
-          const id = "touch-" + (me.besides.length + 1);
-          const past = s.p.rank === 0 || s.p.rank === 6;
-          const label = named(plan, { row, steering }).toLowerCase() + " touches";
-          me.besides.push({
-            ...{ id, after: s.p.id, label, words: "Where it touches", find: label, row, steering, rank: -1 },
-            ...{ name: past ? s.p.name : "in-between", back: s.p.back, pairing: s.p.pairing, otherName: s.p.otherName },
-          });
-          anew();
-          go(id + "/straight/height");
-        }, "full"),
-      ),
-  );
+// Jacked until it binds: what it is and at which lock, then where that is, which the tape says.
+export const touch = ({ s, plan, me, key, make, go, anew }) => {
+  const locks = ["full-left", "part-left", "straight", "part-right", "full-right"];
+  const all = locks.filter((t) => plan.gaps?.[t]).map((t) => [t, plan.gaps[t]]);
+  const touches = (row, steering) => () => {
+    const id = "touch-" + (me.besides.length + 1);
+    const past = s.p.rank === 0 || s.p.rank === 6;
+    const label = named(plan, { row, steering }).toLowerCase() + " touches";
+    me.besides.push({
+      ...{ id, after: s.p.id, label, words: "Where it touches", find: label, row, steering, rank: -1 },
+      ...{ name: past ? s.p.name : "in-between", back: s.p.back, pairing: s.p.pairing, otherName: s.p.otherName },
+    });
+    anew();
+    go(id + "/straight/height");
+  };
+  const rows = [...new Set(all.flatMap(([, rows]) => rows))].filter((row) => plan.rows[row].kind === "gap");
+  const one = (row, t, face, cls) => key(face, touches(row, t), cls, named(plan, { row, steering: t }));
+  if (all.length === 1) return rows.map((row) => one(row, all[0][0], plan.rows[row].words, "full"));
+  return rows.flatMap((row) => [
+    make("p", "", plan.rows[row].words),
+    ...all.filter(([, there]) => there.includes(row)).map(([t]) => one(row, t, t.replace("full-", ""), t)),
+  ]);
+};
 export const kept = ({ s, body, me, send }) => {
   const at = me.besides.find((b) => b.id === s.p.id);
   if (!at) return;

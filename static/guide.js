@@ -10,7 +10,7 @@ const TO = "/rounds/" + plan.round + "/sent";
 const HERE = "sb:g:" + plan.round;
 const me = { text: "", typed: {}, taken: [], skipped: [], ready: [], besides: [], picked: {}, ...JSON.parse(outbox.get(HERE) ?? "{}") };
 const answered = [];
-const on = { fine: false, drill: false, typed: false, menu: "", ask: null, verdict: null };
+const on = { fine: false, drill: false, typed: false, menu: "", ask: null };
 
 // A key that is being pressed stays the same element: what looks as before is not built again.
 const fill = (where, as, build) => {
@@ -184,7 +184,10 @@ document.addEventListener("keydown", (e) => {
 });
 
 const band = (s) => {
-  const i = state.steps.findIndex((o) => o.id === s.id);
+  // What an open end needs, or touches, comes besides: the count stays.
+  const all = state.places.filter((p) => !/^[ct]/.test(p.id));
+  const of = all.length;
+  const n = all.findIndex((p) => p.id === s.p.id) + 1;
   const same = state.places.filter((p) => p.name === s.p.name && !p.label);
   const up = s.p.rank < 0 ? 2 : s.p.rank;
   header.querySelector(".step-at").setAttribute("transform", `translate(0 ${11 * (3 - up)})`);
@@ -194,9 +197,8 @@ const band = (s) => {
   put(".step-height", name);
   header.classList.toggle("step-long", name.length > 18);
   if (header.dataset.turned) put(".step-lock b", s.steering.replace("-", " "));
-  put(".step-n", i + 1 + " of " + state.steps.length);
-  header.querySelector(".step-ticks rect").setAttribute("width", (1000 * (i + 1)) / state.steps.length);
-  header.querySelector(".step-ticks path").setAttribute("pathLength", state.steps.length);
+  put(".step-n", n ? "height " + n + " of " + of : "");
+  header.querySelector(".step-ticks rect").setAttribute("width", (1000 * n) / of);
 };
 // What is typed so far, whole large and fraction smaller, and a blank for what is to come.
 const written = (unit) => {
@@ -281,7 +283,7 @@ const draw = () => {
     pad.className = "pad pad-end";
     return on.end?.({ ...here(), asks, fill, pad });
   }
-  band(on.verdict?.s ?? s);
+  band(s);
   const kind = row?.kind ?? "tape";
   const which = part();
   const seen = s.id + (which ?? "");
@@ -302,7 +304,7 @@ const draw = () => {
   if (box.value !== me.text) box.value = me.text;
   written(row?.kind === "angle" ? "°" : plan.mm ? "mm" : "in");
   if (on.menu) {
-    pad.className = "pad g-more";
+    pad.className = "pad g-more g-" + on.menu;
     fill(pad, on.menu + s.id, () => on[on.menu](here()));
     return;
   }

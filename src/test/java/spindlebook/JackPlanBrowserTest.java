@@ -152,6 +152,9 @@ class JackPlanBrowserTest {
                 : stop.contains("Done") ? "Done" : "It is right");
         continue;
       }
+      String count = phone.text(".step-n");
+      String steady = place.startsWith("closing") ? "" : "height \\d of 7";
+      assertTrue(count.matches(steady), count + " at " + step);
       if (!step.equals(before) && (kind.equals("others") || kind.equals("spindle"))) {
         picture(kind);
       }

@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.openqa.selenium.WebElement;
+import org.openqa.selenium.By;
 
 /**
  * A key never moves: every question of a round, on two small screens, in inches and millimetres.
@@ -87,6 +87,61 @@ class PadStandsBrowserTest {
     }
   }
 
+  @Test
+  void a_key_pressed_twice_answers_once_and_digits_pressed_fast_all_count() {
+    try (Shop shop = new Shop(folder.resolve("book"));
+        Screen phone = new Screen(shop, 390, 664)) {
+      Marmot marmot = new Marmot(shop).prepared();
+      String round = marmot.startRound(marmot.left, Map.of());
+      marmot.height(round, "strap-off", "13.25 in", "31.5 in");
+      String guide = "/rounds/" + round + "/guide?at=strap-off-1/";
+      phone.go(guide + "straight/q-shock-length");
+      phone.wait(() -> phone.find(Screen.key("Skip")).isEnabled());
+      String press = "document.querySelector(`[data-key='${arguments[0]}']`).click();";
+      phone.ask(press + press, "2");
+      assertEquals("22", phone.ask("return document.getElementById('g-box').value"));
+      phone.ask(press + press, "take the last back");
+      phone.go(guide + "full-left/" + Marmot.TIE_ROD);
+      phone.wait(() -> phone.find(Screen.key("Skip")).isEnabled());
+      phone.sent();
+      int before = shop.entries();
+      phone.ask(press + press, "1/2");
+      assertEquals("strap-off-1/full-right/p-upper-rod-end", phone.step());
+      assertEquals(1, phone.screen.findElements(By.cssSelector(".g-verdict")).size());
+      assertEquals("full right", phone.text(".step-lock b"), "the keys are of the next already");
+      assertEquals("height 1 of 7", phone.text(".step-n"));
+      phone.pause(400);
+      phone.ask(press, "1/2");
+      phone.sent();
+      assertEquals(before + 2, shop.entries(), "pressed again, later, it counts");
+    }
+  }
+
+  @Test
+  void the_key_that_keeps_stands_at_one_place_before_the_late_style_is_there() {
+    try (Shop shop = new Shop(folder.resolve("book"));
+        Screen phone = new Screen(shop, 390, 664)) {
+      Marmot marmot = new Marmot(shop).prepared();
+      String round = marmot.startRound(marmot.left, Map.of("unit", "mm"));
+      marmot.height(round, "strap-off", "13.25 in", "31.5 in");
+      phone.devtools("Network.enable", Map.of());
+      phone.devtools("Network.setBlockedURLs", Map.of("urls", List.of("*guide-late*")));
+      Set<String> at = new HashSet<>();
+      for (String row : List.of("straight/q-shock-length", "full-left/" + Marmot.TIE_ROD)) {
+        phone.go("/rounds/" + round + "/guide?at=strap-off-1/" + row);
+        phone.find(Screen.key("Keep"));
+        assertEquals("strap-off-1/" + row, phone.step());
+        at.add(
+            (String)
+                phone.ask(
+                    "const r = document.querySelector(`.pad [data-key=Keep]`)"
+                        + ".getBoundingClientRect();"
+                        + "return [r.x, r.y, r.width].map(Math.round).join(' ')"));
+      }
+      assertEquals(1, at.size(), at.toString());
+    }
+  }
+
   private static void touched(Screen phone, Shop shop, String round) {
     phone.ask("localStorage.clear()");
     phone.go("/rounds/" + round + "/guide?at=on-the-strap-1/straight/height");
@@ -95,9 +150,9 @@ class PadStandsBrowserTest {
     stands(phone, stands);
     phone.find(Screen.key("More")).click();
     phone.find(Screen.key("Something touches here")).click();
-    WebElement what = phone.find(Screen.button("Tie rod to upper arm, full right"));
-    phone.ask("arguments[0].scrollIntoView({block: 'center'})", what);
-    what.click();
+    List<?> seen = (List<?>) phone.ask(SEEN);
+    assertEquals(List.of("", "0"), seen.subList(2, 4), "none under the foot, nothing to scroll");
+    phone.find(Screen.key("Tie rod to upper arm, full right")).click();
     phone.wait(() -> phone.step().startsWith("touch-1/straight/"));
     assertEquals("touch-1/straight/height", phone.step());
     stands(phone, stands);

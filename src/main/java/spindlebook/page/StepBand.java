@@ -4,7 +4,7 @@ import spindlebook.drawing.PlanView;
 
 /**
  * The band over a measuring page that never scrolls away: which corner, where on the travel, which
- * steering, which question of how many.
+ * steering, which height of how many.
  *
  * @param plan the car from above
  * @param corner "Left front"
@@ -13,7 +13,7 @@ import spindlebook.drawing.PlanView;
  * @param turned the steering's word in addresses, by which the wheels are turned; empty where
  *     steering does not matter
  * @param lock "full right"; empty where steering does not matter
- * @param n which question, from 1
+ * @param n which height, from 1; 0 of one besides the plan
  * @param of how many there are; 0 where they are not counted
  */
 public record StepBand(
@@ -32,6 +32,6 @@ public record StepBand(
   }
 
   public String progress() {
-    return n + " of " + of;
+    return n == 0 ? "" : "height " + n + " of " + of;
   }
 }

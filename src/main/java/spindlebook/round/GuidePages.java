@@ -78,7 +78,7 @@ public final class GuidePages {
         at.frame(Capital.of(card.place().words()) + ", step by step", "")
             .plan(null)
             .modules("guide.js")
-            .step(band(card, step, i + 1, steps.size()));
+            .step(band(plan, step));
     GuideView view =
         new GuideView(
             at.key(),
@@ -146,10 +146,16 @@ public final class GuidePages {
     return steps.size();
   }
 
-  private static StepBand band(Card card, GuidePlan.Step step, int n, int of) {
-    return step == null
-        ? StepWords.band(card, HeightName.RIDE, "The round is done", Steering.STRAIGHT, of, of)
-        : StepWords.band(card, step.place().name(), step.place().words(), step.steering(), n, of);
+  private static StepBand band(GuidePlan plan, GuidePlan.Step step) {
+    Card card = plan.sitting().card();
+    List<GuidePlan.Place> planned = plan.places().stream().filter(p -> p.nth() >= 0).toList();
+    int of = planned.size();
+    if (step == null) {
+      return StepWords.band(card, HeightName.RIDE, "The round is done", Steering.STRAIGHT, of, of);
+    }
+    GuidePlan.Place at = step.place();
+    int n = planned.indexOf(at) + 1;
+    return StepWords.band(card, at.name(), at.words(), step.steering(), n, of);
   }
 
   private ObjectNode json(Sitting shown, String here) {

@@ -12,7 +12,7 @@ import spindlebook.page.StepBand;
 final class StepWords {
   private StepWords() {}
 
-  /** One of so many questions; {@code of} is 0 where they are not counted. */
+  /** At one of so many heights; {@code of} is 0 where they are not counted. */
   static StepBand band(Card card, HeightName name, String words, Steering steering, int n, int of) {
     boolean steered = card.layout().steered();
     return new StepBand(

@@ -439,6 +439,91 @@ class SpringBooksTest {
     }
   }
 
+  /**
+   * Four corners alike, of 0.5 shock for wheel and 500 kg each on 50 N/mm; the left front's spring
+   * is swapped for one of 40 N/mm. By hand: its wheel rate falls from 12.5 to 10 N/mm, under its
+   * own load it would sink 500 g/(0.5 · 0.5) (1/40 − 1/50) = 98.067 mm; the frame does not twist,
+   * so λ = −98.067/(1/10 + 3/12.5) = −288.43 N, and it sinks 69.22 mm, the two next to it 23.07,
+   * and the right rear rises as much.
+   */
+  @Test
+  void another_spring_foretells_ride_at_all_four_corners_until_it_is_read() throws IOException {
+    line("car", "car", "{'details':{'name':'Mule','unit':'mm'}}");
+    for (String place : List.of("left-front", "right-front", "left-rear", "right-rear")) {
+      line(
+          "corner",
+          place,
+          "{'car':'car','place':'"
+              + place
+              + "','layout':'unsteered-double-a-arm','adjusters':[{'adjuster':'spring',"
+              + "'kind':'spring','unit':'words','moreShortens':false}]}");
+      line(
+          "round",
+          "r-" + place,
+          "{'corner':'"
+              + place
+              + "','springIn':true,'bumpStopIn':true,'wheelOn':true,'onTyres':true,"
+              + "'steeringLinked':false}");
+      for (int z = -200; z <= 200; z += 200) {
+        String key = z == 0 ? "ride" : z < 0 ? "low" : "high";
+        line(
+            "height",
+            key + place,
+            "{'round':'r-"
+                + place
+                + "','name':'"
+                + (z == 0 ? "ride" : "in-between")
+                + "','spindle':"
+                + mm(500 + z)
+                + ",'mark':"
+                + mm(500)
+                + "}");
+        shock(key + place, 600 - z / 2.0);
+      }
+      springAt(place, 50, 600 + 500 * 9.80665 / 0.5 / 50);
+      line(
+          "definition",
+          null,
+          "{'corner':'" + place + "','cornerWeight':{'by':'estimate','sprung':'500 kg'}}");
+    }
+    foretold(List.of());
+    line(
+        "adjustment",
+        null,
+        "{'corner':'left-front','adjuster':'spring','from':'50','to':'the soft one'}");
+    foretold(List.of());
+    springAt("left-front", 40, 600 + 500 * 9.80665 / 0.5 / 50);
+    foretold(List.of(69.224, 23.075, 23.075, -23.075));
+  }
+
+  private void springAt(String place, double rate, double looseAtMm) {
+    line(
+        "definition",
+        null,
+        "{'corner':'"
+            + place
+            + "','spring':{'rate':'"
+            + rate
+            + " N/mm','looseAt':"
+            + mm(looseAtMm)
+            + "}}");
+  }
+
+  /** At all corners; none of them while the list is empty. */
+  private void foretold(List<Double> wantedMm) throws IOException {
+    Path file = folder.resolve("four.jsonl");
+    Files.write(file, lines);
+    JsonNode corners = JSON.readTree(Figures.of(file, told -> {})).at("/cars/0/corners");
+    for (int i = 0; i < 4; i++) {
+      JsonNode is = corners.get(i).at("/springs/rideForetoldMm");
+      if (wantedMm.isEmpty()) {
+        assertTrue(is.isMissingNode(), is.toString());
+      } else {
+        assertEquals(wantedMm.get(i), is.get("value").doubleValue(), 0.01, "corner " + i);
+      }
+    }
+  }
+
   /** However much a strap is said to have been used, what is told of it stays short. */
   @Test
   void a_strap_of_a_thousand_million_hours_is_told_in_few_lines() throws IOException {

@@ -153,8 +153,8 @@ class SpringPagesTest {
   @Test
   void a_turned_collar_foretells_ride_at_the_other_corners_until_it_is_read() {
     String right = shop.get("/corners/marmot-rr/spring").is(200).text();
-    inOrder(right, "What carries it", "Ride since a collar was turned", "measure again");
-    assertFalse(shop.get(LEFT).text().contains("Ride since a collar was turned"));
+    inOrder(right, "What carries it", "Ride since springs were changed", "measure again");
+    assertFalse(shop.get(LEFT).text().contains("Ride since springs were changed"));
     String collar = "/corners/marmot-lf/adjustments/preload";
     assertTrue(shop.get(collar).is(200).text().contains("preload"));
   }

@@ -26,7 +26,7 @@ import spindlebook.uncertainty.Figure;
  * @param pressedMm how much further the spring is pressed together than was said, for what its
  *     collar was turned since
  * @param stops in the order in which they came into the book
- * @param rideMoved empty where ride holds as it was read, or something but a collar moved it
+ * @param rideMoved empty where ride holds as it was read, or something but springs moved it
  */
 public record SeenSprings(
     Optional<Said<Spring>> spring,
@@ -52,12 +52,14 @@ public record SeenSprings(
   public record StrapRead(String key, double use, Figure lengthMm, double pullN) {}
 
   /**
-   * Ride as it was last read, which collars moved since.
+   * Ride as it was last read, which collars or other springs moved since.
    *
    * @param readMm wheel position
    * @param pressedMm how much further each corner's spring is pressed together since
+   * @param swapped where another spring was fitted since, and the entry up to which the one before
+   *     stood as ride was read on it
    */
-  public record RideMoved(Figure readMm, Map<Place, Double> pressedMm) {}
+  public record RideMoved(Figure readMm, Map<Place, Double> pressedMm, Map<Place, Long> swapped) {}
 
   public SeenSprings {
     stops = List.copyOf(stops);
@@ -132,16 +134,32 @@ public record SeenSprings(
       if (ride == null || ride.stop() != Standing.STALE || ride.positionMm() == null) {
         return Optional.empty();
       }
-      boolean collars =
-          ride.because().stream()
-              .allMatch(c -> settings.kind(c.place(), c.adjuster()) == AdjusterKind.SPRING_PRELOAD);
+      boolean springs = bySprings(ride.because(), settings);
       Map<Place, Double> pressed = new EnumMap<>(Place.class);
+      Map<Place, Long> swapped = new EnumMap<>(Place.class);
       for (Place place : Place.values()) {
         Settings.Verdict verdict = settings.judge(place, ride.entry().after(), OF_SPRING);
-        collars &= verdict.stands() == Standing.LIVE || verdict.stands() == Standing.WORKED_OUT;
+        if (verdict.stands() == Standing.STALE) {
+          List<Change> since = verdict.because();
+          boolean turned =
+              since.stream()
+                  .anyMatch(c -> settings.kind(place, c.adjuster()) == AdjusterKind.SPRING_PRELOAD);
+          swapped.put(
+              place,
+              turned ? ride.entry().n() : since.stream().mapToLong(Change::n).min().orElse(0) - 1);
+        }
+        springs &= verdict.stands() != Standing.PUT_BACK && bySprings(verdict.because(), settings);
         pressed.put(place, settings.movedMm(place, ride.entry().after(), OF_SPRING));
       }
-      return collars ? Optional.of(new RideMoved(ride.positionMm(), pressed)) : Optional.empty();
+      return springs
+          ? Optional.of(new RideMoved(ride.positionMm(), pressed, swapped))
+          : Optional.empty();
+    }
+
+    private static boolean bySprings(List<Change> changes, Settings settings) {
+      return changes.stream()
+          .map(c -> settings.kind(c.place(), c.adjuster()))
+          .allMatch(k -> k == AdjusterKind.SPRING_PRELOAD || k == AdjusterKind.SPRING);
     }
 
     /** Another stop fitted has another chart; a spacer moves only where it is first touched. */

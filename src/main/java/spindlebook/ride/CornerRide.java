@@ -141,7 +141,8 @@ public final class CornerRide {
   }
 
   private Figure rate(TypedAmount amount, String of) {
-    return figure(amount, true, of + " " + card.corner());
+    // Another spring's rate is another doubt.
+    return figure(amount, true, of + " " + amount.typed() + " " + card.corner());
   }
 
   private Figure onGround(CornerWeight w) {
@@ -416,6 +417,14 @@ public final class CornerRide {
         ride,
         spring().map(Spring::tyre),
         (r, t) -> WheelSpring.onTyre(r.rateNPerMm(), Figure.exact(t.si(true))));
+  }
+
+  /** The same, since it stood on that spring. */
+  Optional<Figure> raisedMm(Coil was) {
+    return ride.flatMap(
+        now ->
+            both(shock, sprungKg, (s, m) -> new WheelSpring(s, was).ride(m).orElse(null))
+                .map(then -> then.positionMm().minus(now.positionMm())));
   }
 
   private Optional<Figure> droopShare() {

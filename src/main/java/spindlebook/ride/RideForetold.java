@@ -13,8 +13,8 @@ import spindlebook.spring.WheelSpring;
 import spindlebook.uncertainty.Figure;
 
 /**
- * Where a corner rides since collars were turned, here or at the others, until somebody reads it:
- * as last read, and what the frame on its four springs makes of the turns.
+ * Where a corner rides since collars were turned or springs swapped, here or at the others, until
+ * somebody reads it: as last read, and what the frame on its four springs makes of that.
  */
 public final class RideForetold {
   private RideForetold() {}
@@ -31,9 +31,13 @@ public final class RideForetold {
     List<Figure> raised = new ArrayList<>();
     List<Figure> rates = new ArrayList<>();
     for (Place place : Place.values()) {
-      CornerRide ride = CornerRide.of(book.card(book.cornerAt(place).orElseThrow()));
-      double pressedMm = moved.get().pressedMm().getOrDefault(place, 0.0);
-      Optional<Figure> up = ride.raisedMm(pressedMm);
+      String corner = book.cornerAt(place).orElseThrow();
+      CornerRide ride = CornerRide.of(book.card(corner));
+      Long then = moved.get().swapped().get(place);
+      Optional<Figure> up =
+          then != null
+              ? CornerRide.of(book.asOf(then).card(corner)).coil.flatMap(ride::raisedMm)
+              : ride.raisedMm(moved.get().pressedMm().getOrDefault(place, 0.0));
       if (up.isEmpty()) {
         return Optional.empty();
       }

@@ -139,7 +139,7 @@ public final class SpringView {
         .map(
             at ->
                 new Row(
-                    "Ride since a collar was turned",
+                    "Ride since springs were changed",
                     at,
                     State.STALE,
                     null,

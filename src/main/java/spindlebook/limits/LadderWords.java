@@ -56,12 +56,15 @@ public final class LadderWords {
 
   // --- what is won
 
-  /** "fix 1: + 2 in, then 2"; empty where nothing comes of it. */
+  /** "fix 1: at least + 2 in travel"; empty where nothing comes of it. */
   String fix(Rung rung) {
     Win win = rung.wins();
     FigureText figure = figure(win);
     String amount =
-        (word(win) + (figure == null ? "" : " +\u00a0" + figure.plain() + "\u00a0" + figure.unit()))
+        (word(win)
+                + (figure == null
+                    ? ""
+                    : " +\u00a0" + figure.plain() + "\u00a0" + figure.unit() + " travel"))
             .strip();
     return figure == null ? "" : "fix 1: " + amount;
   }

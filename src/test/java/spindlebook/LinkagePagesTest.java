@@ -135,6 +135,7 @@ class LinkagePagesTest {
         text);
     assertTrue(text.contains("Was a minus left out?"), text);
     assertTrue(text.contains("30 readings agree with the joints"), text);
+    assertTrue(text.contains("so is the other: L forward with U forward"), text);
     assertTrue(agree.html().contains("href=\"/heights/lf-link-h?steering=straight\">Measure it"));
     String tried = shop.get(linkage + "/try?joint=uf&up=1%2F2&camber=-1&stop=-7").is(200).text();
     assertTrue(tried.contains("Toe of this wheel today +0.12° +0.20°"), tried);

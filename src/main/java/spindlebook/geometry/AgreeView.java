@@ -3,7 +3,9 @@ package spindlebook.geometry;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
@@ -39,6 +41,7 @@ import spindlebook.units.LengthUnit;
  * @param verdict in a line
  * @param wrong what is probably wrong, each with where to put it right; empty with nothing
  * @param chart null where nothing was read of it
+ * @param together pairs of which the readings tell no more than how one lies to the other
  * @param untold coordinates that the readings leave as the tape laid them out
  */
 public record AgreeView(
@@ -50,9 +53,14 @@ public record AgreeView(
     ChartDrawing chart,
     List<Row> rows,
     List<Row> told,
-    String untold) {
+    String untold,
+    String together) {
   private static final double DEGREE = Math.toRadians(1);
   private static final int STEPS = 24;
+  private static final int PAIRS = 4;
+
+  /** Correlated like this, either may be off as long as the other is too; no source. */
+  private static final double TOGETHER = 0.7;
 
   /** What can be drawn, and whether it is. */
   public record Choice(String word, String href, boolean chosen) {}
@@ -112,7 +120,8 @@ public record AgreeView(
             : draw(card, model, chart, shown),
         rows(model, shown, unit),
         coordinates(model, unit),
-        untold(model));
+        untold(model),
+        together(model));
   }
 
   private static Optional<Quantity> wrongQuantity(CornerModel model) {
@@ -158,7 +167,7 @@ public record AgreeView(
     List<Chart.Spot> good = new ArrayList<>();
     List<Chart.Spot> bad = new ArrayList<>();
     for (CornerReading r : model.readings()) {
-      if (r.quantity() == shown) {
+      if (r.quantity() == shown && r.rackMm() == 0) {
         Figure position = r.heightMm().plus(model.joints().positionMm());
         Chart.Spot spot =
             new Chart.Spot(
@@ -252,7 +261,10 @@ public record AgreeView(
   }
 
   private static String where(OfEntry from) {
-    return from instanceof SeenReading r ? Capital.of(r.height().words()) : "Alignment at ride";
+    return from instanceof SeenReading r
+        ? Capital.of(r.height().words())
+            + (r.reading().steering().steered() ? ", " + r.reading().steering().words() : "")
+        : "Alignment at ride";
   }
 
   private static Wrong wrong(Card card, CornerModel model, Misfit misfit, LengthUnit unit) {
@@ -286,7 +298,8 @@ public record AgreeView(
             .filter(r -> r.key().equals(misfit.key()))
             .findFirst()
             .orElseThrow();
-    Optional<Figure> modelled = model.modelled(reading.quantity(), reading.heightMm().value(), 0);
+    Optional<Figure> modelled =
+        model.modelled(reading.quantity(), reading.heightMm().value(), reading.rackMm());
     String says = modelled.map(m -> text(reading.quantity(), m, unit).words()).orElse("?");
     boolean minus =
         modelled
@@ -307,7 +320,10 @@ public record AgreeView(
 
   private static String again(Card card, OfEntry from) {
     if (from instanceof SeenReading r) {
-      return "/heights/" + r.height().key() + "?steering=straight";
+      return "/heights/"
+          + r.height().key()
+          + "?steering="
+          + spindlebook.page.Posted.word(r.reading().steering());
     }
     return from instanceof SeenAlignment
         ? "/corners/" + card.corner() + "/alignment#measure"
@@ -334,6 +350,29 @@ public record AgreeView(
     return Math.abs(by.value()) < by.u() * 0.5
         ? null
         : new Row(c.coordinate().words(), "", lengths.signedFigure(by), null, "", State.LIVE);
+  }
+
+  /** Coordinates that the readings tell only together, the closest first. */
+  private static String together(CornerModel model) {
+    int n = model.all() == null ? 0 : model.coordinates().size();
+    Map<String, Double> pairs = new TreeMap<>();
+    for (int i = 0; i < n; i++) {
+      for (int k = 0; k < i; k++) {
+        double with = Math.abs(model.all().correlation(k, i));
+        if (with > TOGETHER) {
+          pairs.put(words(model, k) + " with " + words(model, i), -with);
+        }
+      }
+    }
+    return pairs.entrySet().stream()
+        .sorted(Map.Entry.comparingByValue())
+        .limit(PAIRS)
+        .map(Map.Entry::getKey)
+        .collect(Collectors.joining(", "));
+  }
+
+  private static String words(CornerModel model, int i) {
+    return model.coordinates().get(i).coordinate().words();
   }
 
   private static String untold(CornerModel model) {

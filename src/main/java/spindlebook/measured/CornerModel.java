@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import spindlebook.alignment.ToeRead;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.entry.GapResult;
@@ -27,9 +28,10 @@ import spindlebook.uncertainty.Figure;
 
 /**
  * A corner's linkage brought into agreement with what was read of it: camber, toe, strap and shock
- * along the travel, straight ahead, and alignment as measured at ride. Every coordinate may be
- * other than laid out, by as much as a tape is off there. One reading, or one coordinate, that is
- * probably wrong is left out of it, and named.
+ * along the travel, straight ahead and at full lock where the rack's travel was given, and
+ * alignment as measured at ride. Every coordinate may be other than laid out, by as much as a tape
+ * is off there. One reading, or one coordinate, that is probably wrong is left out of it, and
+ * named.
  *
  * @param joints as laid out
  * @param linkage that agrees best; as laid out where nothing was read
@@ -61,7 +63,7 @@ public record CornerModel(
     Map<String, OfEntry> from = new LinkedHashMap<>();
     List<CornerReading> readings = new ArrayList<>();
     if (joints.positionMm() != null) {
-      rounds(card, joints, readings, from);
+      rounds(card, joints, laidOut, readings, from);
       atRide(card, mirror, joints, readings, from);
     }
     List<CoordinateFigure> given =
@@ -97,8 +99,13 @@ public record CornerModel(
   }
 
   private static void rounds(
-      Card card, CornerJoints joints, List<CornerReading> readings, Map<String, OfEntry> from) {
+      Card card,
+      CornerJoints joints,
+      Linkage laidOut,
+      List<CornerReading> readings,
+      Map<String, OfEntry> from) {
     Optional<Figure> across = ToeRead.acrossMm(card);
+    Figure leftMm = ModelRange.leftMm(card, laidOut);
     for (SeenReading r : card.readings()) {
       Quantity quantity = quantity(r.reading().quantity(), joints);
       boolean counts = quantity == Quantity.STRAP ? r.countsAlongTravel() : r.counts();
@@ -106,7 +113,7 @@ public record CornerModel(
           || !counts
           || r.value() == null
           || r.reading().result() != GapResult.NUMBER
-          || r.reading().steering() != Steering.STRAIGHT
+          || locks(r.reading().steering(), leftMm).isEmpty()
           || r.height().crossed()) {
         continue;
       }
@@ -119,10 +126,33 @@ public record CornerModel(
       value.ifPresent(
           v -> {
             Figure height = r.height().positionMm().minus(joints.positionMm());
-            readings.add(new CornerReading(r.key(), quantity, height, 0, v));
-            from.put(r.key(), r);
+            Figure rack = leftMm.times(locks(r.reading().steering(), leftMm).getAsDouble());
+            double slope =
+                rack.value() == 0
+                    ? 0
+                    : ModelFigure.value(laidOut, quantity::of, height.value(), rack.value())
+                        - ModelFigure.value(
+                            laidOut, quantity::of, height.value(), rack.value() - 1);
+            // Where the joints as laid out do not get to the lock, it tells nothing of them.
+            if (!Double.isNaN(slope)) {
+              Figure off = rack.plus(-rack.value()).times(-slope);
+              readings.add(new CornerReading(r.key(), quantity, height, rack.value(), v.plus(off)));
+              from.put(r.key(), r);
+            }
           });
     }
+  }
+
+  /** How far to the left, in full locks; empty at part lock, and where no rack travel was given. */
+  private static OptionalDouble locks(Steering steering, Figure leftMm) {
+    return switch (steering) {
+      case STRAIGHT -> OptionalDouble.of(0);
+      case FULL_LEFT, FULL_RIGHT ->
+          leftMm.value() == 0
+              ? OptionalDouble.empty()
+              : OptionalDouble.of(steering == Steering.FULL_LEFT ? 1 : -1);
+      default -> OptionalDouble.empty();
+    };
   }
 
   private static Quantity quantity(spindlebook.entry.Quantity of, CornerJoints joints) {

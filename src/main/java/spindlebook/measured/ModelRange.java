@@ -13,6 +13,9 @@ import spindlebook.travel.GivenFigures;
 import spindlebook.travel.StopFound;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Rectangular;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
 
 /**
  * How far a corner is modelled: from the strap to the solid bump stop, where they are known, and as
@@ -27,6 +30,11 @@ public record ModelRange(
     double lowMm, double highMm, Figure strapMm, Figure solidMm, double rideMm, Figure leftMm) {
   /** Each way where nothing tells; common practice, no source. */
   private static final double UNREAD_MM = 100;
+
+  /** The rack's travel as a tape reads it, 1/16 in where its owner gave no ±; no source. */
+  private static final double RACK_MM = 25.4 / 16;
+
+  private static final Source UNSAID = new Source("given: rack travel", SourceKind.PLACING);
 
   public static ModelRange of(Card card, CornerModel model) {
     TravelFindings travel = CornerTravel.of(card);
@@ -65,7 +73,12 @@ public record ModelRange(
     double way = inward == card.place().left() ? -1 : 1;
     return card.layout().steered()
         ? card.given(Dimension.RACK_TRAVEL)
-            .map(g -> GivenFigures.of(g).times(way))
+            .map(
+                g ->
+                    (g.halfWidth() != null
+                            ? GivenFigures.of(g)
+                            : Figure.of(g.length().mm(), UNSAID, Rectangular.u(RACK_MM)))
+                        .times(way))
             .orElse(Figure.exact(0))
         : Figure.exact(0);
   }

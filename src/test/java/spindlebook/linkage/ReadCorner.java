@@ -37,6 +37,14 @@ record ReadCorner(Joints given, Joints real, List<CornerReading> readings) {
   }
 
   static ReadCorner drawn(Random random, List<Coordinate> coordinates) {
+    return drawn(random, coordinates, 0);
+  }
+
+  /**
+   * @param lockMm how far the rack goes to a lock, as read by a tape: camber and toe at both locks
+   *     of four of the settings too, after the others; 0 for none
+   */
+  static ReadCorner drawn(Random random, List<Coordinate> coordinates, double lockMm) {
     Joints given = ReferenceLinkage.g1();
     Joints real = given;
     for (Coordinate coordinate : coordinates) {
@@ -56,6 +64,25 @@ record ReadCorner(Joints given, Joints real, List<CornerReading> readings) {
                 ? errors.tape(quantity.of(pose), key, "tape")
                 : errors.finder(quantity.of(pose), key, quantity + " zero");
         readings.add(new CornerReading(key, quantity, read, 0, value));
+      }
+    }
+    Figure rack = Figure.exact(0);
+    for (int i = 0; lockMm > 0 && i < 4; i++) {
+      Figure read = readings.get(9 * i).heightMm();
+      Pose straight = linkage.at(-225 + 150 * i, 0).pose();
+      rack = i == 0 ? errors.rack(lockMm) : rack;
+      for (int way : new int[] {1, -1}) {
+        // The tape's error of the rack is in what is read, not in where the rack is said to be.
+        Pose real1 = linkage.steered(straight, way * (2 * lockMm - rack.value())).pose();
+        Pose said = linkage.steered(straight, way * lockMm).pose();
+        Pose more = linkage.steered(straight, way * lockMm - 1).pose();
+        for (Quantity quantity : List.of(Quantity.CAMBER, Quantity.TOE)) {
+          String key = quantity + " at lock " + way + " " + i;
+          Figure value = errors.finder(quantity.of(real1), key, quantity + " zero");
+          Figure off =
+              rack.plus(-rack.value()).times(-way * (quantity.of(said) - quantity.of(more)));
+          readings.add(new CornerReading(key, quantity, read, way * lockMm, value.plus(off)));
+        }
       }
     }
     return new ReadCorner(given, real, readings);
@@ -96,6 +123,10 @@ record ReadCorner(Joints given, Joints real, List<CornerReading> readings) {
               new Source(key, SourceKind.RESOLUTION), SIXTEENTH_MM / 2,
               new Source(key, SourceKind.PLACING), SIXTEENTH_MM / 2,
               new Source(shared, SourceKind.TOOL), 0.5));
+    }
+
+    Figure rack(double mm) {
+      return read(mm, Map.of(new Source("rack", SourceKind.PLACING), SIXTEENTH_MM));
     }
 
     Figure finder(double rad, String key, String shared) {

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static spindlebook.fold.CarLines.CAR;
 import static spindlebook.fold.CarLines.LF;
+import static spindlebook.fold.CarLines.R1;
+import static spindlebook.fold.CarLines.height;
 import static spindlebook.fold.CarLines.line;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -29,8 +31,10 @@ import spindlebook.uncertainty.Outcome;
 class JointSwingTest {
   private static final double BACK_MM = 1000;
 
-  private static CarBook book(String lowerAllows) {
+  private static CarBook book(String lowerAllows, String... more) {
     List<String> lines = new ArrayList<>(List.of(CAR, LF));
+    lines.addAll(List.of(more));
+    String stood = more.length == 0 ? "" : ",'at':'h'";
     lines.add(
         line(
             "{'kind':'definition','body':{'car':'car','corner':'lf','given':{'dimension':"
@@ -44,11 +48,12 @@ class JointSwingTest {
           line(
               "{'kind':'joint-place','body':{'corner':'lf','joint':'%s','out':'%.5f mm',"
                       .formatted(word(joint), size * at.y())
-                  + "'back':'%.5f mm','up':'%.5f mm'%s}}"
+                  + "'back':'%.5f mm','up':'%.5f mm'%s%s}}"
                       .formatted(
                           joint.direction() ? -size * at.x() : BACK_MM - at.x(),
                           size * at.z(),
-                          allows)));
+                          allows,
+                          stood)));
     }
     return HandBooks.of(lines);
   }
@@ -107,6 +112,48 @@ class JointSwingTest {
     assertEquals(Outcome.SHORT, swing(book("18°"), Joint.BOLT_L).outcome());
     assertEquals(Outcome.CANT_TELL, swing(book("26°"), Joint.BOLT_L).outcome());
     assertEquals(Outcome.CLEAR, swing(book("35°"), Joint.BOLT_L).outcome());
+  }
+
+  private static String read(String quantity, String steering, double rack, String column) {
+    for (JsonNode row : ReferenceLinkage.rows(ReferenceLinkage.G1)) {
+      if (row.get("dz").doubleValue() == 0 && row.get("rack").doubleValue() == rack) {
+        return line(
+            "{'key':'%s-%s','kind':'reading','body':{'height':'h','steering':'%s','quantity':'%s',"
+                    .formatted(quantity, steering, steering, quantity)
+                + "'result':'number','angle':'%.2f°'}}"
+                    .formatted(row.get("out").get(column).doubleValue()));
+      }
+    }
+    throw new AssertionError("no such row");
+  }
+
+  private static CornerModel agreement(double leftRackMm) {
+    String toe = "toe_in_deg";
+    String camber = "camber_deg";
+    CarBook book =
+        book(
+            null,
+            R1,
+            height("h", "ride", "12 in"),
+            read("toe", "straight", 0, toe),
+            read("toe", "full-left", leftRackMm, toe),
+            read("toe", "full-right", -leftRackMm, toe),
+            read("camber", "full-left", leftRackMm, camber),
+            read("camber", "full-right", -leftRackMm, camber));
+    return CornerModel.of(book.card("lf"), Optional.empty()).orElseThrow();
+  }
+
+  @Test
+  void readings_at_lock_agree_at_the_lock_they_were_read_and_not_at_the_other() {
+    CornerModel model = agreement(-60);
+    assertEquals(
+        List.of(0L, -60L, 60L, -60L, 60L),
+        model.readings().stream().map(r -> Math.round(r.rackMm())).toList());
+    assertEquals(List.of(), model.wrong());
+    // 1/16 in of rack is 0.6° of toe here: more than any angle finder.
+    assertTrue(Math.toDegrees(model.readings().get(1).value().U()) > 0.6);
+    CornerModel swapped = agreement(60);
+    assertTrue(swapped.refused() != null || !swapped.wrong().isEmpty(), "" + swapped.wrong());
   }
 
   @Test

@@ -20,6 +20,7 @@ import spindlebook.drawing.State;
 import spindlebook.entry.Steering;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
+import spindlebook.linkage.CornerJoints;
 import spindlebook.page.Field;
 import spindlebook.travel.StopFound;
 import spindlebook.uncertainty.Figure;
@@ -273,7 +274,7 @@ public final class BumpSteerView {
     if (!card.layout().steered()) {
       return;
     }
-    if (card.details().rack() == null) {
+    if (CornerJoints.rack(card) == null) {
       needs.add(
           new Need(
               "Say whether the rack lies ahead of or behind the axle: the shape's meaning turns"
@@ -281,14 +282,14 @@ public final class BumpSteerView {
               "/cars/" + card.car() + "/details"));
       return;
     }
-    ShapeMeaning says = ShapeMeaning.of(found.get(), card.details().rack());
+    ShapeMeaning says = ShapeMeaning.of(found.get(), CornerJoints.rack(card));
     meaning.addAll(shape.meaning(says));
     next.addAll(ToeShape.next(says));
   }
 
   public String rack() {
-    return card.details().rack() == null || !card.layout().steered()
+    return CornerJoints.rack(card) == null || !card.layout().steered()
         ? ""
-        : Capital.of("rack " + card.details().rack().words() + ".");
+        : Capital.of("rack " + CornerJoints.rack(card).words() + ".");
   }
 }

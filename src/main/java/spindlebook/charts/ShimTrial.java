@@ -13,11 +13,16 @@ import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Setting;
 import spindlebook.definition.SettingUnit;
 import spindlebook.entry.Content;
+import spindlebook.entry.Joint;
 import spindlebook.entry.Steering;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Change;
 import spindlebook.fold.InForce;
+import spindlebook.linkage.Coordinate;
+import spindlebook.linkage.ModelFigure;
+import spindlebook.linkage.WorkBack;
+import spindlebook.measured.CornerModel;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -26,6 +31,8 @@ import spindlebook.uncertainty.Figure;
  */
 final class ShimTrial {
   private static final int PLACES = 3;
+  private static final Coordinate OUTER_END_UP = new Coordinate.Along(Joint.TO, Coordinate.Axis.Z);
+  private static final double MOST_MM = 50;
 
   /** Each is a card folded anew. */
   private static final int MOST_CHANGES = 5;
@@ -50,6 +57,17 @@ final class ShimTrial {
   /** In words. */
   Shim shim(ToeWords words) {
     Optional<Tried> last = last();
+    Optional<Figure> upMm = last.isEmpty() ? byJoints() : Optional.empty();
+    if (upMm.isPresent()) {
+      return new Shim(
+          null,
+          "None was tried. By the joints the outer end wants to lie "
+              + words.lengths().figure(upMm.get().times(Math.signum(upMm.get().value()))).words()
+              + (upMm.get().value() < 0 ? " lower" : " higher")
+              + " for no bump steer as laid out, toe set again. This is modelled: a shim tried and"
+              + " read tells it better.",
+          null);
+    }
     if (last.isEmpty()) {
       return new Shim(
           null,
@@ -64,6 +82,19 @@ final class ShimTrial {
         tried.moreMm().map(words.lengths()::signedFigure).orElse(null),
         said(words, tried),
         tried.entry());
+  }
+
+  /** How much higher the outer end would lie with no bump steer at the joints' height. */
+  private Optional<Figure> byJoints() {
+    return CornerModel.of(card, book.mirror(card))
+        .flatMap(
+            model ->
+                ModelFigure.of(
+                    model.linkage(),
+                    model.coordinates(),
+                    at ->
+                        WorkBack.noBumpSteer(at.joints(), OUTER_END_UP, MOST_MM)
+                            .orElse(Double.NaN)));
   }
 
   private static String said(ToeWords words, Tried tried) {

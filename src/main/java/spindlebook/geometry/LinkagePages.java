@@ -230,50 +230,37 @@ public final class LinkagePages {
     SeenJoint was =
         card.joints().stream().filter(j -> j.place().joint() == joint).findFirst().orElse(null);
     Content.JointPlace before = was == null ? null : was.place();
-    TypedLength out;
-    TypedLength back;
-    TypedLength up;
-    TypedAngle allows = null;
-    if (joint.direction()) {
+    boolean way = joint.direction();
+    if (way) {
       a.said("From one end of it to the other. Straight up is 0, 0, 1; fore and aft 0, 1, 0.");
-      out = length(a, "out", "Outboard").was(before == null ? null : before.out()).needed(NEEDED);
-      back =
-          length(a, "back", "Rearward").was(before == null ? null : before.back()).needed(NEEDED);
-      up = length(a, "up", "Up").was(before == null ? null : before.up()).needed(NEEDED);
-      if (out != null
-          && back != null
-          && up != null
-          && out.mm() == 0
-          && back.mm() == 0
-          && up.mm() == 0) {
-        a.wrong("up", "It points nowhere: type at least one length other than 0.");
-      }
-      if (joint.swings() != null) {
-        allows =
-            a.angle("allows", "Hardware allows, each way")
+    }
+    TypedLength out =
+        length(a, "out", way ? "Outboard" : "Out from the centre line")
+            .hint(way ? "" : "To the middle of the bolt or ball. − across the centre line.")
+            .was(before == null ? null : before.out())
+            .needed(NEEDED);
+    TypedLength back =
+        length(a, "back", way ? "Rearward" : "Back from the front datum")
+            .hint(way ? "" : "One plumb line ahead of the axle, the same for every joint.")
+            .was(before == null ? null : before.back())
+            .needed(NEEDED);
+    TypedLength up =
+        length(a, "up", way ? "Up" : "Up from the floor")
+            .was(before == null ? null : before.up())
+            .needed(NEEDED);
+    if (way && a.ok() && out.mm() == 0 && back.mm() == 0 && up.mm() == 0) {
+      a.wrong("up", "It points nowhere: type at least one length other than 0.");
+    }
+    TypedAngle allows =
+        joint.swings() == null
+            ? null
+            : a.angle("allows", "Hardware allows, each way")
                 .hint("From its maker's table, or by a gauge, between the housing and the bolt.")
                 .was(before == null ? null : before.allows())
                 .check(
                     x -> x.rad() > 0 && x.rad() < Math.PI / 2,
                     "Type how far it swings from the middle, such as 18°.")
                 .read();
-      }
-    } else {
-      out =
-          length(a, "out", "Out from the centre line")
-              .hint("To the middle of the bolt or ball. − across the centre line.")
-              .was(before == null ? null : before.out())
-              .needed(NEEDED);
-      back =
-          length(a, "back", "Back from the front datum")
-              .hint("One plumb line ahead of the axle, the same for every joint.")
-              .was(before == null ? null : before.back())
-              .needed(NEEDED);
-      up =
-          length(a, "up", "Up from the floor")
-              .was(before == null ? null : before.up())
-              .needed(NEEDED);
-    }
     String at = height(a, card, before);
     return a.ok() ? new Content.JointPlace(card.corner(), joint, out, back, up, at, allows) : null;
   }

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Stream;
 import spindlebook.definition.Dimension;
+import spindlebook.definition.RackSide;
 import spindlebook.entry.Content;
 import spindlebook.entry.Joint;
 import spindlebook.entry.Quantity;
@@ -125,6 +126,15 @@ public record CornerJoints(
     }
     return new CornerJoints(
         Collections.unmodifiableMap(at), missing, elsewhere, linkage, refused, about, position);
+  }
+
+  /** On which side of the axle the rack lies: as its owner says, else as it was laid out. */
+  public static RackSide rack(Card card) {
+    Map<Joint, Vec> at = of(card).at();
+    RackSide said = card.details().rack();
+    return said != null || !at.keySet().containsAll(List.of(Joint.TI, Joint.W))
+        ? said
+        : at.get(Joint.TI).x() < 0 ? RackSide.BEHIND_AXLE : RackSide.AHEAD_OF_AXLE;
   }
 
   /** The height that most of them say, the last of several; null where none says one. */

@@ -27,7 +27,13 @@ public final class ModelFigure {
       ToDoubleFunction<Pose> quantity,
       double heightMm,
       double rackMm) {
-    double here = value(linkage, quantity, heightMm, rackMm);
+    return of(linkage, coordinates, at -> value(at, quantity, heightMm, rackMm));
+  }
+
+  /** Of anything that a linkage tells; empty where it tells no number. */
+  public static Optional<Figure> of(
+      Linkage linkage, List<CoordinateFigure> coordinates, ToDoubleFunction<Linkage> what) {
+    double here = what.applyAsDouble(linkage);
     if (Double.isNaN(here)) {
       return Optional.empty();
     }
@@ -37,7 +43,7 @@ public final class ModelFigure {
       Coordinate coordinate = coordinates.get(i).coordinate();
       double step = STEP_OF_TAPE * coordinate.byTape();
       Linkage moved = new Linkage(coordinate.moved(linkage.joints(), step));
-      double there = value(moved, quantity, heightMm, rackMm);
+      double there = what.applyAsDouble(moved);
       slopes[i] = Double.isNaN(there) ? 0 : (there - here) / step;
       figures.add(coordinates.get(i).value());
     }

@@ -1,6 +1,5 @@
 package spindlebook.measured;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
@@ -8,10 +7,8 @@ import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import spindlebook.definition.WatchPlace;
-import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Joint;
 import spindlebook.fold.Card;
-import spindlebook.fold.OfEntry;
 import spindlebook.fold.SeenJoint;
 import spindlebook.fold.Standing;
 import spindlebook.linkage.CornerJoints;
@@ -105,9 +102,9 @@ public record JointSwing(
             .mapToDouble(
                 i -> i < 0 ? 0 : range.droopMm() + (range.bumpMm() - range.droopMm()) * i / HEIGHTS)
             .toArray();
-    double most = -1;
     double height = 0;
     double rack = 0;
+    double most = -1;
     for (double h : heights) {
       for (double r : racks) {
         double here = ModelFigure.value(linkage, of, h, r);
@@ -118,25 +115,27 @@ public record JointSwing(
         }
       }
     }
-    Optional<Figure> worst = ModelFigure.of(linkage, model.coordinates(), of, height, rack);
-    if (worst.isEmpty()) {
+    Optional<Figure> joints = ModelFigure.of(linkage, model.coordinates(), of, height, rack);
+    if (joints.isEmpty()) {
       return Optional.empty();
     }
-    Figure stop =
-        height == range.droopMm()
-            ? range.droop()
-            : height == range.bumpMm() ? range.bump() : Figure.exact(height);
     double lock = range.leftMm().value();
-    List<Figure> parts = new ArrayList<>(List.of(worst.get(), stop));
-    parts.add(lock == 0 ? Figure.exact(0) : range.leftMm().times(rack / lock));
-    parts.add(Figure.of(0, new Source("given: " + joint, SourceKind.PLACING), DIRECTION_RAD / 2));
+    List<Figure> parts =
+        List.of(
+            joints.get(),
+            height == range.droopMm() ? range.droop() : range.bump(),
+            lock == 0 ? Figure.exact(0) : range.leftMm().times(rack / lock),
+            Figure.of(0, new Source("given: " + joint, SourceKind.PLACING), DIRECTION_RAD / 2));
+    boolean end = height == range.droopMm() || height == range.bumpMm();
     double[] slopes = {
       1,
-      slope(ModelFigure.value(linkage, of, height - 1, rack), most, 1),
-      slope(ModelFigure.value(linkage, of, height, rack - 1), most, 1),
+      end ? slope(most, ModelFigure.value(linkage, of, height - 1, rack)) : 0,
+      slope(most, ModelFigure.value(linkage, of, height, rack - 1)),
       1
     };
     Figure at = model.joints().positionMm();
+    SeenJoint laid =
+        card.joints().stream().filter(j -> j.place().joint() == joint).findFirst().orElseThrow();
     return Optional.of(
         new JointSwing(
             joint,
@@ -145,37 +144,25 @@ public record JointSwing(
             height,
             rack,
             at == null ? null : at.plus(height),
-            allows(card, joint),
-            stands(card),
-            laid(card, joint).map(OfEntry::key).stream().toList()));
+            laid.place().allows() == null ? byRule(card, joint) : laid.place().allows(),
+            card.joints().stream().anyMatch(j -> j.stands() == Standing.PUT_BACK)
+                ? Standing.PUT_BACK
+                : null,
+            List.of(laid.key())));
   }
 
-  private static double slope(double before, double here, double step) {
-    return Double.isNaN(before) ? 0 : (here - before) / step;
+  /** For each mm; 0 where the corner does not get that far. */
+  private static double slope(double here, double before) {
+    return Double.isNaN(before) ? 0 : here - before;
   }
 
-  private static Optional<SeenJoint> laid(Card card, Joint joint) {
-    return card.joints().stream().filter(j -> j.place().joint() == joint).findFirst();
-  }
-
-  /** Of the upper uniball also the rule of its watch point. */
-  private static TypedAngle allows(Card card, Joint joint) {
-    return laid(card, joint)
-        .map(j -> j.place().allows())
-        .or(
-            () ->
-                card.watchPoints().stream()
-                    .filter(w -> joint == Joint.BOLT_U && w.place() == WatchPlace.UNIBALL_ANGLE)
-                    .map(WatchPoint::keep)
-                    .map(k -> k.mostAngle())
-                    .findFirst())
+  /** Of the upper uniball also its watch point says what it allows. */
+  private static TypedAngle byRule(Card card, Joint joint) {
+    return card.watchPoints().stream()
+        .filter(w -> joint == Joint.BOLT_U && w.place() == WatchPlace.UNIBALL_ANGLE)
+        .map(w -> w.keep().mostAngle())
+        .findFirst()
         .orElse(null);
-  }
-
-  private static Standing stands(Card card) {
-    return card.joints().stream().anyMatch(j -> j.stands() == Standing.PUT_BACK)
-        ? Standing.PUT_BACK
-        : null;
   }
 
   /** Null where nobody said what its hardware allows. */

@@ -5,6 +5,7 @@ import java.util.Map;
 import spindlebook.drawing.Rounded;
 import spindlebook.entry.Joint;
 import spindlebook.fold.Card;
+import spindlebook.linkage.CornerJoints;
 import spindlebook.linkage.Vec;
 import spindlebook.page.Asked;
 import spindlebook.parts.ToeKnockOn;
@@ -81,12 +82,12 @@ final class ToeAlongPaper {
               + " to see by how much (upper arm only).");
       return;
     }
-    if (card.details().rack() == null) {
+    if (CornerJoints.rack(card) == null) {
       notes.add("Toe's change turns round with the rack: say on the car's page where it lies.");
       return;
     }
     Figure toe =
-        ToeKnockOn.rad(camberRad, casterRad, above, steering, slope, card.details().rack());
+        ToeKnockOn.rad(camberRad, casterRad, above, steering, slope, CornerJoints.rack(card));
     double offRad = ToeKnockOn.withinRad(camberRad.value(), casterRad.value());
     does.add(
         new Line(

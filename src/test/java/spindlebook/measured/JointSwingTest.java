@@ -15,11 +15,13 @@ import java.util.Locale;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import spindlebook.advice.ThingFirst;
+import spindlebook.definition.RackSide;
 import spindlebook.entry.Joint;
 import spindlebook.finding.Finding;
 import spindlebook.finding.Findings;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.HandBooks;
+import spindlebook.linkage.CornerJoints;
 import spindlebook.linkage.ReferenceLinkage;
 import spindlebook.linkage.Vec;
 import spindlebook.uncertainty.Outcome;
@@ -81,6 +83,7 @@ class JointSwingTest {
   @Test
   void the_nine_places_are_those_of_the_file() {
     CarBook book = book(null);
+    assertEquals(RackSide.BEHIND_AXLE, CornerJoints.rack(book.card("lf")));
     Joint[] joints = {Joint.BOLT_L, Joint.BOLT_U, Joint.STUD_TO, Joint.STUD_TI};
     String[] columns = {"lower_uniball", "upper_uniball", "tie_outer", "tie_inner"};
     double[] heights = {-100, 0, 100};

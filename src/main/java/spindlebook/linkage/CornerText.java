@@ -103,11 +103,12 @@ public record CornerText(Joints joints, List<Double> heightsMm, List<Double> rac
       }
       Said now = new Said(i + 1, cells.get(0), cells.subList(1, cells.size()));
       String key = key(now.name);
-      if (HEADINGS.contains(key)) {
+      if (HEADINGS.contains(key) || now.name.matches("(?i)(name|note)\\b.*")) {
         continue;
       }
       if (!KNOWN.contains(key)) {
-        throw now.refused("it names no joint and no setting; see docs/format-linkage.md.");
+        throw now.refused(
+            "\"%s\" is no joint and no setting; see docs/format-linkage.md.", now.name);
       }
       Said before = said.put(key, now);
       if (before != null) {
@@ -122,7 +123,7 @@ public record CornerText(Joints joints, List<Double> heightsMm, List<Double> rac
     String by = row.contains(";") ? ";" : row.contains("\t") ? "\t" : ",";
     List<String> cells = new ArrayList<>();
     for (String cell : row.split(by, -1)) {
-      String bare = cell.strip().replaceAll("^\"|\"$", "").strip().replace('−', '-');
+      String bare = cell.replaceAll("[\\h\"]+", " ").strip().replaceAll("^[−–]", "-");
       cells.add(by.equals(";") ? bare.replace(',', '.') : bare);
     }
     while (!cells.isEmpty() && cells.get(cells.size() - 1).isEmpty()) {
@@ -152,7 +153,8 @@ public record CornerText(Joints joints, List<Double> heightsMm, List<Double> rac
     double steps = (asked[1] - asked[0]) / asked[2];
     if (!(steps >= 0 && steps < MOST_HEIGHTS)) {
       throw travel.refused(
-          "travel must go from, to, in steps, with at most %d of them.", MOST_HEIGHTS);
+          "travel is from, to, step: a step from one towards the other, at most %d of them.",
+          MOST_HEIGHTS);
     }
     return DoubleStream.iterate(0, i -> i <= steps + 1e-9, i -> i + 1)
         .map(i -> asked[0] + i * asked[2])
@@ -194,7 +196,7 @@ public record CornerText(Joints joints, List<Double> heightsMm, List<Double> rac
 
     private double number(String cell, double most) {
       if (!cell.matches("[-+]?(\\d+\\.?\\d*|\\.\\d+)([eE][-+]?\\d{1,3})?")) {
-        throw refused("\"%s\" is no number for %s.", cell, name);
+        throw refused("\"%s\" is no number for %s: plain decimals only, such as 12.5.", cell, name);
       }
       double number = Double.parseDouble(cell);
       if (Math.abs(number) > most) {

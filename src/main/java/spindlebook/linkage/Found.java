@@ -16,13 +16,13 @@ public sealed interface Found permits Pose, Found.StopsAssembling {
   /**
    * The linkage does not get there.
    *
-   * @param heightMm the last height that it reaches at this rack position; NaN when it does not
-   *     even assemble with the lower arm where it is at the design
+   * @param heightMm the last height that it reaches at this rack position; NaN where the tie rod
+   *     reaches neither with the lower arm as at the design nor at the height asked for
    */
   record StopsAssembling(double heightMm, double rackMm, boolean lower) implements Found {
     public String words() {
       if (Double.isNaN(heightMm)) {
-        return "At rack %s mm it does not assemble: the tie rod does not reach."
+        return "At rack %s mm it does not assemble here: the tie rod does not reach."
             .formatted(number(rackMm, 1));
       }
       return "It stops assembling at %s mm: at rack %s mm the wheel comes no %s."

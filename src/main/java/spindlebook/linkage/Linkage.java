@@ -28,6 +28,7 @@ import spindlebook.linkage.Found.StopsAssembling;
  */
 public final class Linkage {
   private static final double RACK_STEP_MM = 20;
+  private static final double HELD_STEP_MM = 2;
 
   private final Joints joints;
   private final int side;
@@ -77,6 +78,7 @@ public final class Linkage {
     Vec e = u.minus(l);
     Vec f = t.minus(l);
     refuse(e.length() < 1, "L and U are the same point.", Joint.U);
+    refuse(e.z() <= 0, "U is not above L: were the two exchanged?", Joint.U);
     refuse(
         e.cross(f).length() < 1 * e.length(),
         "TO lies on the line from L to U, so the tie rod cannot steer.",
@@ -117,9 +119,21 @@ public final class Linkage {
   /** Steered by the rack, or held by a toe link: {@link March} from the design. */
   public Found at(double heightMm, double rackMm) {
     Optional<Pose> start = design(rackMm);
-    return start.isEmpty()
-        ? new StopsAssembling(Double.NaN, rackMm, heightMm < 0)
-        : March.to(start.get(), heightMm);
+    return start.isPresent() ? March.to(start.get(), heightMm) : heldAtHeight(heightMm, rackMm);
+  }
+
+  /**
+   * Where the rod does not reach at the design: the wheel there first, then the rack, bit by bit.
+   */
+  private Found heldAtHeight(double heightMm, double rackMm) {
+    Found at = March.to(design(0).orElseThrow(), heightMm);
+    for (double on = HELD_STEP_MM; at instanceof Pose near && near.rackMm() != rackMm; ) {
+      double next = Math.copySign(Math.min(on, Math.abs(rackMm)), rackMm);
+      Pose moved = pose(near.lowerRad(), near.upperWay(), near.tieWay(), next);
+      at = moved == null ? null : March.to(moved, heightMm);
+      on += HELD_STEP_MM;
+    }
+    return at instanceof Pose ? at : new StopsAssembling(Double.NaN, rackMm, heightMm < 0);
   }
 
   /** From a pose near by, at its rack position: the same answer, sooner. */
@@ -227,7 +241,8 @@ public final class Linkage {
   private Vec axis(Joint front, Joint rear) {
     Vec along = joints.get(rear).minus(joints.get(front));
     refuse(along.length() < 1, front.key + " and " + rear.key + " are the same point.", rear);
-    return along.times(side / along.length());
+    // Named the wrong way round it is the same axis: an arm that hangs turns one way.
+    return along.times((along.x() > 0 ? -side : side) / along.length());
   }
 
   private Orbit orbit(Joint through, Vec axis, Joint point) {

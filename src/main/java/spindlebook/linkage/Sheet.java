@@ -54,7 +54,7 @@ public record Sheet(List<Row> rows) {
   }
 
   private static String plain(double value) {
-    return Double.isNaN(value)
+    return !Double.isFinite(value)
         ? ""
         : BigDecimal.valueOf(value)
             .setScale(DECIMALS, RoundingMode.HALF_EVEN)

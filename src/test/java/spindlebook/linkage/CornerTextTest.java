@@ -125,19 +125,25 @@ class CornerTextTest {
     refused("W is missing: wheel centre.", G1.replace("\r\nW,", "\r\n#"));
     refused(
         "Line 3: LF needs numbers: 3, not 2.", G1.replace("LF,210.0,320.0,330.0", "LF,210,320"));
-    refused("Line 3: \"2l0\" is no number for LF.", G1.replace("LF,210.0", "LF,2l0"));
-    refused("Line 3: \"\" is no number for LF.", G1.replace("LF,210.0", "LF,"));
+    refused(
+        "Line 3: \"2l0\" is no number for LF: plain decimals only, such as 12.5.",
+        G1.replace("LF,210.0", "LF,2l0"));
+    refused(
+        "Line 3: \"\" is no number for LF: plain decimals only, such as 12.5.",
+        G1.replace("LF,210.0", "LF,"));
     refused("Line 3: 1e999 is too much for LF.", G1.replace("LF,210.0", "LF,1e999"));
     refused("Line 3: 1e9 is too much for LF.", G1.replace("LF,210.0", "LF,1e9"));
     refused("Line 4: LF was given in line 3 already.", G1.replace("LR,", "LF,"));
     refused(
-        "Line 25: it names no joint and no setting; see docs/format-linkage.md.", G1 + "LX,1,2,3");
+        "Line 25: \"LX\" is no joint and no setting; see docs/format-linkage.md.", G1 + "LX,1,2,3");
     refused("Line 25: units must be mm or in, not \"ft\".", G1 + "units,ft");
     refused(
-        "Line 25: travel must go from, to, in steps, with at most 20000 of them.",
+        "Line 25: travel is from, to, step: a step from one towards the other, at most 20000 of"
+            + " them.",
         G1 + "travel,10,-10,1");
     refused(
-        "Line 25: travel must go from, to, in steps, with at most 20000 of them.",
+        "Line 25: travel is from, to, step: a step from one towards the other, at most 20000 of"
+            + " them.",
         G1 + "travel,0,10,0");
     refused(
         "Line 2: side must be left or right, not \"middle\".",
@@ -152,8 +158,23 @@ class CornerTextTest {
         "Line 22: 60 is too much for toe_in_deg.",
         G1.replaceAll("toe_in_deg,.*\r\n", "toe_in_deg,60\r\n"));
     refused(
-        "Line 25: travel must go from, to, in steps, with at most 20000 of them.",
+        "Line 25: travel is from, to, step: a step from one towards the other, at most 20000 of"
+            + " them.",
         G1 + "travel,0,90,0.0001");
+  }
+
+  @Test
+  void notes_no_break_spaces_and_dashes_are_read_as_they_look() {
+    String odd =
+        G1.replace("LR,", "LR,\u00a0").replace(",-", ",\u2013") + "note: by hand\nname my corner\n";
+    assertEquals(CornerText.read(G1).joints(), CornerText.read(odd).joints());
+  }
+
+  @Test
+  void a_kingpin_that_lies_level_or_upside_down_is_refused_with_its_line() {
+    refused(
+        "Line 5: U is not above L: were the two exchanged?",
+        G1.replaceAll("(?m)^L,", "X,").replaceAll("(?m)^U,", "L,").replaceAll("(?m)^X,", "U,"));
   }
 
   @Test
@@ -171,7 +192,7 @@ class CornerTextTest {
         CornerText corner = CornerText.read(text.toString());
         Sheet.of(new Linkage(corner.joints()), List.of(-100.0, 100.0), List.of(0.0)).csv();
       } catch (LinkageRefused refused) {
-        assertTrue(refused.getMessage().endsWith("."), refused.getMessage());
+        assertTrue(refused.getMessage().matches(".*[.?]"), refused.getMessage());
       }
     }
   }

@@ -250,7 +250,7 @@ class LinkageReferenceTest {
         "It stops assembling at −376.90 mm: at rack 0.0 mm the wheel comes no lower.",
         assertInstanceOf(StopsAssembling.class, G1.at(-400, 0)).words());
     assertEquals(
-        "At rack 900.0 mm it does not assemble: the tie rod does not reach.",
+        "At rack 900.0 mm it does not assemble here: the tie rod does not reach.",
         assertInstanceOf(StopsAssembling.class, G1.at(0, 900)).words());
   }
 

@@ -131,6 +131,44 @@ class RandomLinkageTest {
 
   /** Another method and another's solver: nine equations by Marquardt's, from 5 mm away. */
   @Test
+  void a_rack_that_the_rod_reaches_at_another_height_only_is_answered_there() {
+    CornerText corner =
+        CornerText.read(
+            """
+            LF,293.3554,412.1468,358.2542
+            LR,-115.974,455.7865,281.3913
+            L,-12.7849,761.3953,290.0228
+            UF,142.8707,225.5674,531.9322
+            UR,-232.5693,212.9268,630.6478
+            U,-38.9064,647.3777,647.7438
+            TI,-163.0297,305.5271,370.0253
+            TO,-102.2388,731.7573,313.5072
+            W,0,881.6227,456.0314
+            toe_in_deg,-1.028
+            camber_deg,1.069
+            loaded_radius,488.166
+            """);
+    Linkage linkage = new Linkage(corner.joints());
+    assertTrue(linkage.design(-65.2).isEmpty());
+    for (double height : new double[] {100, 150, 190}) {
+      Pose pose = linkage.at(height, -65.2).pose();
+      assertEquals(height, pose.heightMm(), 1e-9);
+      keepsItsLengths(corner.joints(), pose);
+      // The same as by the nine equations, led there from rack 0 by steps of a millimetre.
+      NineEquations other = new NineEquations(linkage);
+      double[] at = NineEquations.start(linkage.at(height, 0).pose());
+      for (double rack = 0; rack > -65.2; rack -= 1) {
+        at = other.solved(at, height, rack);
+      }
+      at = other.solved(at, height, -65.2);
+      assertArrayEquals(at, NineEquations.start(pose), 1e-6);
+    }
+    assertEquals(
+        "At rack −65.2 mm it does not assemble here: the tie rod does not reach.",
+        ((Found.StopsAssembling) linkage.at(0, -65.2)).words());
+  }
+
+  @Test
   void nine_equations_come_to_the_same_joints() {
     Random random = new Random(23);
     for (int i = 0; i < CORNERS; i++) {

@@ -440,6 +440,138 @@ class SpringBooksTest {
   }
 
   /**
+   * A corner of 0.5 shock for wheel whose weight rests on two springs in series just at their
+   * crossover, and a little to either side of it. By hand: 20 and 30 N/mm make 12 N/mm; the tender
+   * of 20 closes by 60 mm under 1200 N, both then pressed 100 mm; the wheel carries half, 600 N or
+   * 61.183 kg, at 12/4 N/mm below and 30/4 above.
+   */
+  @Test
+  void a_car_that_sits_just_at_the_crossover_has_the_rate_of_the_side_it_is_on()
+      throws IOException {
+    double kg = 600 / 9.80665;
+    double[][] rows = {{kg - 0.5, 3}, {kg + 0.5, 7.5}};
+    for (double[] row : rows) {
+      straight();
+      define(
+          "'spring':{'rate':'30 N/mm','tender':'20 N/mm','crossover':"
+              + mm(60)
+              + ",'looseAt':"
+              + mm(600)
+              + "}");
+      weight(row[0]);
+      JsonNode springs = springs();
+      assertEquals(12, value(springs, "/coil/seriesNPerMm"), 1e-9);
+      assertEquals(100, value(springs, "/coil/crossover/compressionMm"), 1e-9);
+      assertEquals(1200, value(springs, "/coil/crossover/forceN"), 1e-9);
+      // Half the square of the force by 12 N/mm: 60 J.
+      assertEquals(60, value(springs, "/coil/crossover/energyJ"), 1e-9);
+      assertEquals(0, value(springs, "/coil/crossover/positionMm"), 1e-6);
+      assertEquals(row[1], value(springs, "/ride/rateNPerMm"), 1e-6);
+      double off = (row[0] - kg) * 9.80665 / row[1];
+      assertEquals(off, value(springs, "/ride/positionMm"), 1e-6);
+    }
+  }
+
+  /** L = 500 − z/2 from −200 to 200 mm, the strap at −200, full bump at 200. */
+  private void straight() {
+    corner("");
+    height("s", "on-the-strap", -200);
+    shock("s", 600);
+    height("m", "in-between", 0);
+    shock("m", 500);
+    height("b", "full-bump", 200);
+    shock("b", 400);
+  }
+
+  /**
+   * Dropped so far that the stop is pressed all it has, and a millimetre further. By hand: 100 kg
+   * on 4 N/mm at the wheel from loose at −200 mm; by 200 mm it takes 2 · 400² = 320 J; the stop
+   * from 150 mm on, 100 N/mm, 125 J by its 50 mm: the drop h with 100 g (h + 400 mm) = 445 J.
+   */
+  @Test
+  void a_drop_that_uses_the_whole_stop_rests_there_and_a_higher_one_leaves_the_chart()
+      throws IOException {
+    double h = 445_000 / (100 * 9.80665) - 400;
+    for (double more : new double[] {-0.5, 1}) {
+      straight();
+      define("'spring':{'rate':'16 N/mm','looseAt':" + mm(600) + "}");
+      weight(100);
+      define(
+          "'bumpStop':{'stop':'s','kind':'rubber','touch':"
+              + mm(150)
+              + ",'drop':"
+              + mm(h + more)
+              + ",'chart':[{'crush':'0 mm','force':'0 N'},{'crush':'25 mm','force':'2500 N'},"
+              + "{'crush':'50 mm','force':'5000 N'}]}");
+      JsonNode stop = springs().at("/stops/0");
+      assertEquals((h + more + 400) * 0.980665, value(stop, "/broughtJ"), 1e-6);
+      assertEquals(320, value(stop, "/coilJ"), 1e-6);
+      assertEquals(125, value(stop, "/stopTakesJ"), 1e-6);
+      assertEquals(more > 0, stop.get("bottoms").asBoolean());
+      // Its doubt reaches past the chart's last point: where it rests is not said.
+      assertTrue(stop.path("restsAtMm").isMissingNode(), stop.toString());
+    }
+  }
+
+  private static final double[][] BY_SCIPY = {
+    {0.00792, 591.464, 629.797979798, 673.642},
+    {0.008, 603.689, 624.5, 646.613},
+    {0.00796571428571, 611.618, 626.614060258, 642.116}
+  };
+
+  /**
+   * A strap by 3, 4, 5 and 6 readings in miles that grow by 0.8 mm each 100 miles, 0.02 mm off by
+   * turns, which is less than the rule's own 0.0311 mm. Slope by numpy's lstsq; early, middle and
+   * late by scipy's brentq on the prediction interval with s = 0.0311 mm. Fewer than five uses
+   * forecast nothing.
+   */
+  @Test
+  void a_strap_by_few_readings_in_miles_has_no_forecast_until_five_uses_tell_it()
+      throws IOException {
+    for (int readings = 3; readings <= 6; readings++) {
+      corner(
+          ",'given':[{'dimension':'new-strap-length','length':'500 mm'}],"
+              + "'heldBack':[{'allowance':'strap-stretch','percent':1}]");
+      line(
+          "definition",
+          null,
+          "{'car':'car','tool':{'tool':'tape','name':'steel rule','use':'tape',"
+              + "'graduation':'0.1 mm','placingHalfWidth':'0.02 mm'}}");
+      for (int i = 0; i < readings; i++) {
+        if (i > 0) {
+          line("use", null, "{'car':'car','unit':'miles','amount':100}");
+        }
+        line(
+            "telltale",
+            null,
+            "{'corner':'lf','what':'strap-length','length':"
+                + mm(500 + 0.8 * i + 0.02 * (i % 2 == 0 ? 1 : -1))
+                + ",'pull':'200 lb'}");
+      }
+      JsonNode strap = springs().get("strap");
+      assertEquals("miles", strap.get("unit").asText());
+      assertEquals(505, value(strap, "/goneAtMm"), 1e-9);
+      if (readings == 3) {
+        assertEquals(0, strap.get("fits").size());
+        continue;
+      }
+      JsonNode straight = fit(strap, "straight");
+      double[] wanted = BY_SCIPY[readings - 4];
+      assertEquals(wanted[0], value(straight, "/parameters/1"), 1e-9);
+      assertEquals(wanted[1], value(straight, "/early"), 0.02);
+      assertEquals(wanted[2], value(straight, "/middle"), 1e-6);
+      assertEquals(wanted[3], value(straight, "/late"), 0.02);
+      assertEquals(readings - 2, straight.get("dof").asInt());
+      assertEquals(readings >= 5, strap.has("early"), strap.path("needs").asText());
+      if (strap.has("early")) {
+        assertTrue(value(strap, "/early") < 625 && value(strap, "/late") > 625, strap.toString());
+      } else {
+        assertEquals("the strap's length after more drives", strap.get("needs").asText());
+      }
+    }
+  }
+
+  /**
    * Four corners alike, of 0.5 shock for wheel and 500 kg each on 50 N/mm; the left front's spring
    * is swapped for one of 40 N/mm. By hand: its wheel rate falls from 12.5 to 10 N/mm, under its
    * own load it would sink 500 g/(0.5 · 0.5) (1/40 − 1/50) = 98.067 mm; the frame does not twist,

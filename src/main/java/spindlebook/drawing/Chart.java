@@ -2,6 +2,8 @@ package spindlebook.drawing;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.function.DoubleFunction;
+import java.util.stream.IntStream;
 
 /**
  * Readings against wheel position, to be drawn. Numbers come as they are kept (mm, rad); the axes
@@ -28,6 +30,8 @@ public record Chart(
     List<Post> posts,
     String postWords,
     TapeFace tape) {
+  private static final int STEPS = 24;
+
   /**
    * Which mark, pattern and colour a line has: never colour alone. No mark is one of {@link
    * State}'s, which stand in the same page's table and mean something else.
@@ -62,6 +66,13 @@ public record Chart(
    * @param says what it reads there, in words: "−4 1/8 in|25/32 in ± 1/16"
    */
   public record At(double travel, double value, String says) {}
+
+  /** A smooth line from one place to another. */
+  public static List<At> line(double from, double to, DoubleFunction<At> at) {
+    return IntStream.rangeClosed(0, STEPS)
+        .mapToObj(i -> at.apply(from + (to - from) * i / STEPS))
+        .toList();
+  }
 
   /** A reading with its ± both ways. */
   public record Spot(double travel, double travelPm, double value, double valuePm) {}

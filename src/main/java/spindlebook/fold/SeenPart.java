@@ -1,5 +1,6 @@
 package spindlebook.fold;
 
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,8 +46,6 @@ public record SeenPart(
     return left().filter(left -> left <= 0).isPresent();
   }
 
-  private record Name(String corner, String part) {}
-
   /** Drives up to an entry: how many, and of one unit how many and how much. */
   private record Driven(int drives, int counted, double amount) {}
 
@@ -54,7 +53,7 @@ public record SeenPart(
 
   /** In the order in which they came into the book; of a corner that is not in it nothing. */
   static List<SeenPart> in(CarBook book) {
-    Map<Name, On> on = new LinkedHashMap<>();
+    Map<List<String>, On> on = new LinkedHashMap<>();
     Map<UseUnit, Driven> by = new EnumMap<>(UseUnit.class);
     int drives = 0;
     for (Noted entry : book.entries()) {
@@ -66,13 +65,13 @@ public record SeenPart(
       } else if (content instanceof Content.Happening h && h.what() == HappeningKind.DRIVEN) {
         drives++;
       } else if (content instanceof Content.Part part) {
-        Name name = new Name(part.corner(), part.part());
+        List<String> name = Arrays.asList(part.corner(), part.part());
         On was = on.get(name);
         switch (part.done()) {
-          case FITTED ->
-              on.put(
-                  name,
-                  new On(new Written<>(entry, part), driven(by, part.unit(), drives), null, null));
+          case FITTED -> {
+            Driven then = driven(by, part.unit(), drives);
+            on.put(name, new On(new Written<>(entry, part), then, null, null));
+          }
           case TAKEN_OFF -> on.remove(name);
           case LOOKED_AT -> {
             if (was != null) {

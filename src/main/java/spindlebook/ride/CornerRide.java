@@ -402,21 +402,15 @@ public final class CornerRide {
 
   /** How far the frame would rise here under the same load, the collar turned on by so much. */
   Optional<Figure> raisedMm(double pressedMm) {
-    return ride.map(
-        r -> {
-          ShockCurve.Here here = shock.orElseThrow().at(r.positionMm().value());
-          Figure spring = coil.orElseThrow().at(here.lengthMm(), Coil::rateNPerMm);
+    return both(
+        ride,
+        wheel,
+        (r, w) -> {
+          ShockCurve.Here here = w.shock().at(r.positionMm().value());
+          Figure spring = w.coil().at(here.lengthMm(), Coil::rateNPerMm);
           return Propagated.of(
               List.of(spring, here.ratio(), r.rateNPerMm()), v -> pressedMm * v[0] * v[1] / v[2]);
         });
-  }
-
-  /** The rate at ride with the tyre's beneath it; empty where nobody said that. */
-  public Optional<Figure> onTyreNPerMm() {
-    return both(
-        ride,
-        spring().map(Spring::tyre),
-        (r, t) -> WheelSpring.onTyre(r.rateNPerMm(), Figure.exact(t.si(true))));
   }
 
   /** The same, since it stood on that spring. */
@@ -425,6 +419,14 @@ public final class CornerRide {
         now ->
             both(shock, sprungKg, (s, m) -> new WheelSpring(s, was).ride(m).orElse(null))
                 .map(then -> then.positionMm().minus(now.positionMm())));
+  }
+
+  /** The rate at ride with the tyre's beneath it; empty where nobody said that. */
+  public Optional<Figure> onTyreNPerMm() {
+    return both(
+        ride,
+        spring().map(Spring::tyre),
+        (r, t) -> WheelSpring.onTyre(r.rateNPerMm(), Figure.exact(t.si(true))));
   }
 
   private Optional<Figure> droopShare() {

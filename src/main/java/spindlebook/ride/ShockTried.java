@@ -41,7 +41,7 @@ public record ShockTried(
       Optional<Figure> fittedMm,
       double reserveMm,
       double mountMm) {
-    double kept = end == End.DROOP ? -reserveMm : reserveMm;
+    double kept = end.outward() * reserveMm;
     return new ShockTried(
         end,
         shock.wheelAt(Figure.exact(lengthMm + (kept - mountMm))),
@@ -58,11 +58,7 @@ public record ShockTried(
 
   /** Whether that other limit acts before the tried shock does. */
   public boolean nextFirst() {
-    return next.filter(
-            l ->
-                thenMm.isEmpty()
-                    || l.positionMm().value() * end.outward()
-                        < thenMm.get().value() * end.outward())
-        .isPresent();
+    double next = this.next.map(l -> l.positionMm().value() * end.outward()).orElse(Double.NaN);
+    return next < thenMm.map(t -> t.value() * end.outward()).orElse(Double.POSITIVE_INFINITY);
   }
 }

@@ -53,8 +53,8 @@ final class ShockPaper {
     } else if (open != null || stroke != null) {
       a.wrong("stroke", "Type both: open length, and a stroke that is shorter.");
     }
-    notes.add("The stops stay where they are set: travel is won only when they are moved too.");
-    notes.add("Nothing is foretold beyond the shock lengths that were read.");
+    notes.add("The stops stay where they are set: move them too to get the travel.");
+    notes.add("It tells no more than the shock lengths that were read.");
     return new OnPaperView(
         "/corners/" + card.corner() + "/spring/try", a.parts(), "Show it", blocks, notes);
   }
@@ -71,16 +71,16 @@ final class ShockPaper {
       String at =
           end.thenMm()
               .map(z -> lengths.signedText(zero.from(z.value())) + " " + zero.words())
-              .map(place -> "its reserve begins at " + place)
+              .map(place -> "runs out at " + place + ", its reserve kept")
               .orElse("Past where shock lengths were read: read one further out.");
       String name = end.end() == End.DROOP ? "Droop" : "Bump";
-      lines.add(new Line(won.isPresent() ? name + " won" : name, won.orElse(null), at));
+      lines.add(new Line(won.isPresent() ? name + " travel" : name, won.orElse(null), at));
       end.next()
           .ifPresent(
               next ->
                   lines.add(
                       new Line(
-                          end.nextFirst() ? "But first" : "Then",
+                          end.nextFirst() ? "Stops first" : "Then",
                           lengths.signedFigure(next.positionMm().plus(-zero.mm())),
                           new LimitNames(card, travel).of(next))));
     }

@@ -60,7 +60,6 @@ public final class SpringView {
    */
   public record Row(String name, FigureText figure, State state, String word, List<String> words) {}
 
-  private static final int STEPS = 24;
   private static final int MOST_SPOTS = 12;
   private static final Set<SpringFigure> FEW =
       Set.of(
@@ -74,6 +73,13 @@ public final class SpringView {
           SpringFigure.STOP_CRUSH,
           SpringFigure.WHEEL_FORCE,
           SpringFigure.STOP_MEETS);
+
+  private static final String WANTED = "Spring for the split and bounce you want";
+  private static final List<String> FORETOLD =
+      List.of(
+          "Worked out from all four springs. − is higher.",
+          "Measure ride: until then it is not sure.");
+
   private final CarBook book;
   private final Card card;
   private final CornerRide ride;
@@ -108,56 +114,32 @@ public final class SpringView {
     return card.springs().any();
   }
 
-  /** What may be tried, and what lies near by. */
-  public List<Link> ways() {
-    return List.of(
-        new Link("Try another shock", address() + "/try"),
-        new Link("Measure the strap", telltales()),
-        new Link("Parts", "/cars/" + card.car() + "/parts"));
+  public Card card() {
+    return card;
   }
 
-  /** What is asked. */
-  public List<Link> typed() {
-    List<Link> ways = new ArrayList<>();
-    ways.add(new Link("Spring", address() + "/rate"));
-    ways.add(new Link("Corner weight", address() + "/weight"));
-    ride.stops.forEach(
-        s ->
-            ways.add(
-                new Link(Capital.of(s.stop().name()), address() + "/stops/" + s.stop().stop())));
-    ways.add(new Link("Another bump stop", address() + "/stops/new"));
-    return ways;
+  /** The bump stops that were typed. */
+  public List<Link> stops() {
+    return ride.stops.stream()
+        .map(StopOnLanding::stop)
+        .map(s -> new Link(Capital.of(s.name()), address() + "/stops/" + s.stop()))
+        .toList();
   }
 
   // --- the blocks
 
   private Block carries() {
-    Block block = block("What carries it", SpringFigure.Of.WEIGHT, SpringFigure.Of.SPRING);
+    List<RideFinding> of = of(SpringFigure.Of.WEIGHT, SpringFigure.Of.SPRING);
     List<Row> rows = new ArrayList<>();
     RideForetold.of(book, card)
         .map(at -> lengths.signedFigure(at.plus(-zero.mm())))
-        .map(
-            at ->
-                new Row(
-                    "Ride since springs were changed",
-                    at,
-                    State.STALE,
-                    null,
-                    List.of(
-                        Capital.of(zero.words())
-                            + ", worked out from all four springs. − is higher.",
-                        "Measure ride: until then it is not sure.")))
+        .map(at -> new Row("Ride since springs were changed", at, State.STALE, null, FORETOLD))
         .ifPresent(rows::add);
-    rows.addAll(block.rows());
+    rows.addAll(rows(of, false));
     ride.wanted()
-        .map(
-            w ->
-                row(
-                    "Spring for the split and bounce you want",
-                    text.of(SpringFigure.Unit.RATE, w.mainNPerMm()),
-                    loose(w)))
+        .map(w -> row(WANTED, text.of(SpringFigure.Unit.RATE, w.mainNPerMm()), loose(w)))
         .ifPresent(rows::add);
-    return new Block(block.title(), rows, block.more(), block.needs(), "", null);
+    return new Block("What carries it", rows, rows(of, true), needs(of), "", null);
   }
 
   private String loose(Coil wanted) {
@@ -183,22 +165,20 @@ public final class SpringView {
     return new Block("What ends it softly", rows, more, needs, "", drawn ? chart() : null);
   }
 
-  private Block block(String title, SpringFigure.Of... kinds) {
-    List<RideFinding> of =
-        ride.findings().stream().filter(f -> List.of(kinds).contains(f.figure().of())).toList();
-    return new Block(title, rows(of, false), rows(of, true), needs(of), "", null);
+  private List<RideFinding> of(SpringFigure.Of... kinds) {
+    return ride.findings().stream().filter(f -> List.of(kinds).contains(f.figure().of())).toList();
   }
 
   private Block shock() {
-    Block block = block("Shock and its stroke", SpringFigure.Of.SHOCK);
-    ChartDrawing drawn = ride.shock.map(this::ratio).orElse(null);
+    List<RideFinding> of = of(SpringFigure.Of.SHOCK);
+    ChartDrawing ratio = ride.shock.map(this::ratio).orElse(null);
     return new Block(
-        block.title(),
-        block.rows(),
-        block.more(),
-        block.needs(),
+        "Shock and its stroke",
+        rows(of, false),
+        rows(of, true),
+        needs(of),
         "Motion ratio by position",
-        drawn);
+        ratio);
   }
 
   private Block strap() {
@@ -409,7 +389,7 @@ public final class SpringView {
         posts.add(post("lands", at.rest().get().positionMm()));
         if (crush > 0) {
           List<Chart.At> area = new ArrayList<>(line(at.chart(), touch, crush));
-          area.add(new Chart.At(area.get(STEPS).travel(), 0, ""));
+          area.add(new Chart.At(area.get(area.size() - 1).travel(), 0, ""));
           area.add(new Chart.At(area.get(0).travel(), 0, ""));
           shaded.add(area);
         }
@@ -458,10 +438,7 @@ public final class SpringView {
 
   private ChartDrawing ratio(ShockCurve shock) {
     List<Chart.At> line =
-        IntStream.rangeClosed(0, STEPS)
-            .mapToDouble(i -> shock.fromMm() + (shock.toMm() - shock.fromMm()) * i / STEPS)
-            .mapToObj(z -> ratio(zero.from(z), shock.at(z).ratio()))
-            .toList();
+        Chart.line(shock.fromMm(), shock.toMm(), z -> ratio(zero.from(z), shock.at(z).ratio()));
     List<Chart.Spot> spots =
         Nodes.merged(card, Quantity.SHOCK_LENGTH, card.pairings().get(0)).stream()
             .map(Node::positionMm)
@@ -505,16 +482,15 @@ public final class SpringView {
   }
 
   private List<Chart.At> line(StopChart chart, double touch, double most) {
-    return IntStream.rangeClosed(0, STEPS)
-        .mapToDouble(i -> most * i / STEPS)
-        .mapToObj(
-            crush -> {
-              double at = zero.from(touch + crush);
-              double push = chart.forceN(crush);
-              return new Chart.At(
-                  at, push, lengths.signedText(at) + "|" + words(SpringFigure.Unit.FORCE, push));
-            })
-        .toList();
+    return Chart.line(
+        0,
+        most,
+        crush -> {
+          double at = zero.from(touch + crush);
+          double push = chart.forceN(crush);
+          String says = lengths.signedText(at) + "|" + words(SpringFigure.Unit.FORCE, push);
+          return new Chart.At(at, push, says);
+        });
   }
 
   private String words(SpringFigure.Unit unit, double value) {

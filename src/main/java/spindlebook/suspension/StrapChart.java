@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
-import java.util.stream.IntStream;
 import spindlebook.drawing.Chart;
 import spindlebook.drawing.ChartAxis;
 import spindlebook.drawing.ChartDrawing;
@@ -15,8 +14,6 @@ import spindlebook.units.LengthUnit;
 
 /** How long the strap that is fitted was under its pull, up the page, against its use. */
 final class StrapChart {
-  private static final int STEPS = 24;
-
   private StrapChart() {}
 
   /**
@@ -72,9 +69,6 @@ final class StrapChart {
   }
 
   private static List<Chart.At> line(DoubleUnaryOperator mm, double from, double to) {
-    return IntStream.rangeClosed(0, STEPS)
-        .mapToDouble(i -> from + (to - from) * i / STEPS)
-        .mapToObj(t -> new Chart.At(mm.applyAsDouble(t), t, ""))
-        .toList();
+    return Chart.line(from, to, t -> new Chart.At(mm.applyAsDouble(t), t, ""));
   }
 }

@@ -91,26 +91,19 @@ public record AgreeView(
             .orElse(read.isEmpty() ? Quantity.CAMBER : read.get(0));
     LengthUnit unit = card.details().unit();
     List<Wrong> wrong = model.wrong().stream().map(m -> wrong(card, model, m, unit)).toList();
-    int agree =
-        model.readings().size()
-            - (int) model.wrong().stream().filter(m -> model.from().containsKey(m.key())).count();
+    boolean none = read.isEmpty();
+    boolean off = model.refused() != null || !wrong.isEmpty();
     return new AgreeView(
-        model.refused() != null
-            ? State.IN_DOUBT
-            : wrong.isEmpty() ? read.isEmpty() ? State.NOT_MEASURED : State.CLEAR : State.IN_DOUBT,
+        off ? State.IN_DOUBT : none ? State.NOT_MEASURED : State.CLEAR,
         model.refused() != null
             ? "no agreement"
-            : wrong.isEmpty() ? read.isEmpty() ? "nothing read" : "they agree" : "one is wrong",
+            : off ? "one is wrong" : none ? "nothing read" : "they agree",
         model.refused() != null
             ? model.refused()
-            : read.isEmpty()
+            : none
                 ? "No camber, toe, strap or shock was read along the travel, or no height says"
                     + " where the wheel stood."
-                : Counted.of(agree, "reading")
-                    + (agree == 1 ? " agrees" : " agree")
-                    + " with the joints; "
-                    + Math.round(model.all().redundancy())
-                    + " more than were needed.",
+                : agree(model),
         wrong,
         read.stream()
             .map(q -> new Choice(Capital.of(words(q)), "?of=" + word(q), q == shown))
@@ -122,6 +115,16 @@ public record AgreeView(
         coordinates(model, unit),
         untold(model),
         together(model));
+  }
+
+  private static String agree(CornerModel model) {
+    long wrong = model.wrong().stream().filter(m -> model.from().containsKey(m.key())).count();
+    int agree = model.readings().size() - (int) wrong;
+    return Counted.of(agree, "reading")
+        + (agree == 1 ? " agrees" : " agree")
+        + " with the joints; "
+        + Math.round(model.all().redundancy())
+        + " more than were needed.";
   }
 
   private static Optional<Quantity> wrongQuantity(CornerModel model) {
@@ -270,19 +273,18 @@ public record AgreeView(
   private static Wrong wrong(Card card, CornerModel model, Misfit misfit, LengthUnit unit) {
     OfEntry from = model.from().get(misfit.key());
     if (from == null) {
-      Coordinate.Along along =
+      Coordinate of =
           model.coordinates().stream()
               .map(CoordinateFigure::coordinate)
               .filter(c -> c.words().equals(misfit.key()))
-              .filter(Coordinate.Along.class::isInstance)
-              .map(Coordinate.Along.class::cast)
               .findFirst()
-              .orElse(null);
+              .orElseThrow();
+      boolean along = of instanceof Coordinate.Along;
+      Joint joint = along ? ((Coordinate.Along) of).joint() : Joint.W;
       String off =
-          along == null
-              ? Rounded.signed(Math.toDegrees(misfit.off()), 1) + "°"
-              : new Lengths(unit).signedText(misfit.off());
-      Joint joint = along == null ? Joint.W : along.joint();
+          along
+              ? new Lengths(unit).signedText(misfit.off())
+              : Rounded.signed(Math.toDegrees(misfit.off()), 1) + "°";
       return new Wrong(
           Capital.of(joint.words)
               + ", "
@@ -354,13 +356,13 @@ public record AgreeView(
 
   /** Coordinates that the readings tell only together, the closest first. */
   private static String together(CornerModel model) {
-    int n = model.all() == null ? 0 : model.coordinates().size();
     Map<String, Double> pairs = new TreeMap<>();
-    for (int i = 0; i < n; i++) {
-      for (int k = 0; k < i; k++) {
-        double with = Math.abs(model.all().correlation(k, i));
+    List<CoordinateFigure> all = model.all() == null ? List.of() : model.coordinates();
+    for (CoordinateFigure one : all) {
+      for (CoordinateFigure other : all.subList(0, all.indexOf(one))) {
+        double with = Math.abs(other.value().correlation(one.value()));
         if (with > TOGETHER) {
-          pairs.put(words(model, k) + " with " + words(model, i), -with);
+          pairs.put(other.coordinate().words() + " with " + one.coordinate().words(), -with);
         }
       }
     }
@@ -369,10 +371,6 @@ public record AgreeView(
         .limit(PAIRS)
         .map(Map.Entry::getKey)
         .collect(Collectors.joining(", "));
-  }
-
-  private static String words(CornerModel model, int i) {
-    return model.coordinates().get(i).coordinate().words();
   }
 
   private static String untold(CornerModel model) {

@@ -119,15 +119,15 @@ public record CornerSketch(
     LINKS.put("strap", List.of(Joint.KU, Joint.KL));
   }
 
+  private static Map<Joint, Vec> places(Map<Joint, Vec> at) {
+    Map<Joint, Vec> places = new LinkedHashMap<>(at);
+    places.keySet().removeIf(Joint::direction);
+    return places;
+  }
+
   /** Points that a drawing of these has to hold. */
   static List<Vec> extent(Map<Joint, Vec> at, Wheel wheel, View view) {
-    List<Vec> all = new ArrayList<>();
-    at.forEach(
-        (joint, p) -> {
-          if (!joint.direction()) {
-            all.add(p);
-          }
-        });
+    List<Vec> all = new ArrayList<>(places(at).values());
     if (wheel != null) {
       all.addAll(wheel.outline(view));
     }
@@ -157,23 +157,14 @@ public record CornerSketch(
         });
     StringBuilder dots = new StringBuilder();
     List<double[]> taken = new ArrayList<>();
-    at.forEach(
-        (joint, p) -> {
-          if (!joint.direction()) {
-            double[] d = scale.at(p);
-            taken.add(new double[] {d[0] - 5, d[1] - 5, d[0] + 5, d[1] + 5});
-            dots.append(
-                "M" + tenth(d[0] - 4) + "," + tenth(d[1]) + "a4,4 0 1,0 8,0a4,4 0 1,0 -8,0z");
-          }
-        });
+    for (Vec p : places(at).values()) {
+      double[] d = scale.at(p);
+      taken.add(new double[] {d[0] - 5, d[1] - 5, d[0] + 5, d[1] + 5});
+      dots.append("M" + tenth(d[0] - 4) + "," + tenth(d[1]) + "a4,4 0 1,0 8,0a4,4 0 1,0 -8,0z");
+    }
     List<Words> words = new ArrayList<>();
     if (named) {
-      at.forEach(
-          (joint, p) -> {
-            if (!joint.direction()) {
-              name(joint, scale, p, taken, words);
-            }
-          });
+      places(at).forEach((joint, p) -> name(joint, scale, p, taken, words));
     }
     return new CornerSketch(
         title, scale.width(), tenth(scale.height()), lines, dots.toString(), words);

@@ -46,7 +46,15 @@ public record LinkageView(
   /**
    * @param open whether something of it is wanted
    */
-  public record Part(String name, int there, boolean open, List<JointRow> rows) {}
+  public record Part(String name, int there, boolean open, List<Row> rows) {}
+
+  /**
+   * A joint in the list of them.
+   *
+   * @param at as typed; empty while it is missing
+   * @param state null where it counts
+   */
+  public record Row(String key, String name, String at, State state, String href) {}
 
   static LinkageView of(Card card) {
     CornerJoints joints = CornerJoints.of(card);
@@ -69,11 +77,10 @@ public record LinkageView(
             .toList(),
         next.map(j -> new Link(Capital.of(j.words), href(card, j))).orElse(null),
         sketches(card),
-        Stream.of(
-                part("Arms, tie rod and wheel", Joint.LF, Joint.W, card, seen),
-                part("Shock and strap", Joint.SU, Joint.KL, card, seen),
-                part("Rod ends and uniballs", Joint.BOLT_L, Joint.STUD_TI, card, seen))
-            .toList());
+        List.of(
+            part("Arms, tie rod and wheel", Joint.LF, Joint.W, card, seen),
+            part("Shock and strap", Joint.SU, Joint.KL, card, seen),
+            part("Rod ends and uniballs", Joint.BOLT_L, Joint.STUD_TI, card, seen)));
   }
 
   private static String elsewhere(CornerJoints joints) {
@@ -105,12 +112,12 @@ public record LinkageView(
 
   private static Part part(
       String name, Joint from, Joint to, Card card, Map<Joint, SeenJoint> seen) {
-    List<JointRow> rows = new ArrayList<>();
+    List<Row> rows = new ArrayList<>();
     for (Joint joint : Joint.values()) {
       if (joint.compareTo(from) >= 0 && joint.compareTo(to) <= 0) {
         SeenJoint at = seen.get(joint);
         rows.add(
-            new JointRow(
+            new Row(
                 joint.key,
                 Capital.of(joint.words),
                 at == null ? "" : at.place().inWords(),

@@ -57,11 +57,6 @@ public record Poses(
     return new Drawing(card, model).poses();
   }
 
-  /** One of the three drawings that stand for all where nothing follows the thumb. */
-  static CornerSketch small(String title, Pose pose, Scale scale) {
-    return CornerSketch.of(title, pose.places(), CornerSketch.wheel(pose), scale, false);
-  }
-
   private static final class Drawing {
     private final Card card;
     private final CornerModel model;
@@ -143,7 +138,8 @@ public record Poses(
     }
 
     private Shown shown(Pose straight, Pose pose) {
-      CornerSketch sketch = small("", pose, scale);
+      CornerSketch sketch =
+          CornerSketch.of("", pose.places(), CornerSketch.wheel(pose), scale, false);
       List<String> says = new ArrayList<>();
       says.add(
           "Camber "
@@ -280,21 +276,18 @@ public record Poses(
 
   private static String where(Card card, ModelRange range, JointSwing swing) {
     double height = swing.heightMm();
-    double lock = range.leftMm().value();
-    double share = lock == 0 ? 0 : swing.rackMm() / lock;
-    boolean ride = !Double.isNaN(range.rideMm());
+    double left = range.leftMm().value();
+    double share = left == 0 ? 0 : swing.rackMm() / left;
+    String side = share > 0 ? ", left" : ", right";
+    double from = Double.isNaN(range.rideMm()) ? 0 : range.rideMm();
     String at =
-        height == range.droopMm()
+        new Lengths(card.details().unit()).signedText(height - from)
+            + (from == 0 ? " from where they were laid out" : " from ride");
+    return (height == range.droopMm()
             ? "in droop"
-            : height == range.bumpMm()
-                ? "in bump"
-                : "at "
-                    + new Lengths(card.details().unit())
-                        .signedText(ride ? height - range.rideMm() : height)
-                    + (ride ? " from ride" : " from where they were laid out");
-    return at
-        + (lock == 0 ? "" : share == 0 ? ", straight" : share > 0 ? ", left" : ", right")
-        + (Math.abs(share) == 1 ? " lock" : share == 0 ? "" : ", part lock");
+            : height == range.bumpMm() ? "in bump" : "at " + at)
+        + (left == 0 ? "" : share == 0 ? ", straight" : side)
+        + (share == 0 ? "" : Math.abs(share) == 1 ? " lock" : ", part lock");
   }
 
   /**
@@ -331,7 +324,7 @@ public record Poses(
     List<CornerSketch> three = new ArrayList<>();
     for (Pose pose : poses) {
       String title = pose.heightMm() < -1 ? "Droop" : pose.heightMm() > 1 ? "Bump" : "As laid out";
-      three.add(small(title, pose, scale));
+      three.add(CornerSketch.of(title, pose.places(), CornerSketch.wheel(pose), scale, false));
     }
     return three;
   }

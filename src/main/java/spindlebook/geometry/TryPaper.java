@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.drawing.Rounded;
@@ -21,10 +22,12 @@ import spindlebook.linkage.Coordinate;
 import spindlebook.linkage.Joints;
 import spindlebook.linkage.Linkage;
 import spindlebook.linkage.LinkageRefused;
+import spindlebook.linkage.ModelFigure;
+import spindlebook.linkage.OnGround;
 import spindlebook.linkage.Pose;
 import spindlebook.linkage.Quantity;
+import spindlebook.linkage.Reassembly;
 import spindlebook.linkage.Span;
-import spindlebook.linkage.Trial;
 import spindlebook.linkage.Vec;
 import spindlebook.linkage.WorkBack;
 import spindlebook.measured.CornerModel;
@@ -48,16 +51,23 @@ final class TryPaper {
   private static final double MOST_MM = 100;
   private static final double MOST_RAD = Math.toRadians(10);
 
-  private static final Map<String, String> COLUMNS = new LinkedHashMap<>();
+  /** What a change is told by. */
+  private enum Told {
+    CAMBER("Camber", Pose::camberRad),
+    TOE("Toe of this wheel", Pose::toeRad),
+    CASTER("Caster", Pose::casterRad),
+    KPI("KPI", Pose::kpiRad),
+    SCRUB("Scrub", pose -> OnGround.of(pose).scrubMm()),
+    SHOCK("Shock", Pose::shockMm),
+    STRAP("Strap mounts", Pose::strapMm);
 
-  static {
-    COLUMNS.put("camber_deg", "Camber");
-    COLUMNS.put("toe_in_deg", "Toe of this wheel");
-    COLUMNS.put("caster_deg", "Caster");
-    COLUMNS.put("kpi_deg", "KPI");
-    COLUMNS.put("scrub_mm", "Scrub");
-    COLUMNS.put("shock_length_mm", "Shock");
-    COLUMNS.put("strap_length_mm", "Strap mounts");
+    private final String words;
+    private final ToDoubleFunction<Pose> of;
+
+    Told(String words, ToDoubleFunction<Pose> of) {
+      this.words = words;
+      this.of = of;
+    }
   }
 
   private final Asked a;
@@ -150,7 +160,7 @@ final class TryPaper {
   OnPaperView view(String address) {
     if (a.posted().ok()) {
       if (!changes.isEmpty()) {
-        trying(() -> tried(Trial.of(today, changes)));
+        trying(() -> tried(new Linkage(Reassembly.of(today, changes))));
       }
       if (camber != null || caster != null) {
         trying(this::turns);
@@ -163,6 +173,9 @@ final class TryPaper {
         trying(this::shock);
       }
     }
+    notes.add(
+        "No bump-stop spacer is worked back: that needs the stop's pad and what it meets, which are"
+            + " no joints here. Read its gap in a round.");
     notes.add(
         "Today is what the joints make that agree best with the readings. Parts are rigid and"
             + " nothing else is set again, so toe comes out as it will.");
@@ -177,7 +190,7 @@ final class TryPaper {
     }
   }
 
-  private void tried(Trial trial) {
+  private void tried(Linkage changed) {
     Map<String, Double> heights = new LinkedHashMap<>();
     heights.put("Tried, as laid out", 0.0);
     heights.put("Tried, in droop", range.droopMm());
@@ -185,28 +198,25 @@ final class TryPaper {
     heights.forEach(
         (title, height) -> {
           List<Line> lines = new ArrayList<>();
-          for (Trial.Beside beside : trial.at(height, 0)) {
-            String name = COLUMNS.get(beside.column());
-            boolean wanted =
-                name != null && (height == 0 || !beside.column().matches("kpi.*|scrub.*"));
-            if (wanted && !Double.isNaN(beside.today())) {
-              lines.add(line(name, beside));
+          for (Told told : Told.values()) {
+            double now = ModelFigure.value(model.linkage(), told.of, height, 0);
+            boolean wanted = height == 0 || (told != Told.KPI && told != Told.SCRUB);
+            if (wanted && !Double.isNaN(now)) {
+              FigureText was = text(told, now);
+              FigureText then = text(told, ModelFigure.value(changed, told.of, height, 0));
+              lines.add(new Line(told.words, then, "today " + was.words()));
             }
           }
           blocks.add(new Block(title, lines));
         });
   }
 
-  private Line line(String name, Trial.Beside beside) {
-    boolean degrees = beside.column().endsWith("deg");
-    FigureText figure =
-        Double.isNaN(beside.tried())
-            ? FigureText.of("?", "")
-            : degrees
-                ? FigureText.of(Rounded.signed(beside.tried(), 2), "°")
-                : lengths.figure(beside.tried());
-    String was = degrees ? Rounded.signed(beside.today(), 2) + "°" : lengths.text(beside.today());
-    return new Line(name, figure, "today " + was);
+  private FigureText text(Told told, double value) {
+    return Double.isNaN(value)
+        ? FigureText.of("?", "")
+        : told.compareTo(Told.KPI) <= 0
+            ? FigureText.of(Rounded.signed(Math.toDegrees(value), 2), "°")
+            : lengths.figure(value);
   }
 
   private void turns() {

@@ -208,9 +208,4 @@ public record Calibration(
     }
     return wrong;
   }
-
-  /** From −1 to 1: near either, the readings tell the two only together. */
-  public double correlation(int one, int other) {
-    return coordinates.get(one).value().correlation(coordinates.get(other).value());
-  }
 }

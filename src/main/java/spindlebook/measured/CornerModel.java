@@ -5,12 +5,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import spindlebook.alignment.ToeRead;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.entry.GapResult;
 import spindlebook.entry.Joint;
-import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.fold.OfEntry;
 import spindlebook.fold.SeenReading;
@@ -105,15 +103,15 @@ public record CornerModel(
       List<CornerReading> readings,
       Map<String, OfEntry> from) {
     Optional<Figure> across = ToeRead.acrossMm(card);
-    Figure leftMm = ModelRange.leftMm(card, laidOut);
     for (SeenReading r : card.readings()) {
       Quantity quantity = quantity(r.reading().quantity(), joints);
+      Optional<Figure> rackMm = ModelRange.rackMm(card, laidOut, r.reading().steering());
       boolean counts = quantity == Quantity.STRAP ? r.countsAlongTravel() : r.counts();
       if (quantity == null
           || !counts
           || r.value() == null
           || r.reading().result() != GapResult.NUMBER
-          || locks(r.reading().steering(), leftMm).isEmpty()
+          || rackMm.isEmpty()
           || r.height().crossed()) {
         continue;
       }
@@ -126,7 +124,7 @@ public record CornerModel(
       value.ifPresent(
           v -> {
             Figure height = r.height().positionMm().minus(joints.positionMm());
-            Figure rack = leftMm.times(locks(r.reading().steering(), leftMm).getAsDouble());
+            Figure rack = rackMm.get();
             double slope =
                 rack.value() == 0
                     ? 0
@@ -141,18 +139,6 @@ public record CornerModel(
             }
           });
     }
-  }
-
-  /** How far to the left, in full locks; empty at part lock, and where no rack travel was given. */
-  private static OptionalDouble locks(Steering steering, Figure leftMm) {
-    return switch (steering) {
-      case STRAIGHT -> OptionalDouble.of(0);
-      case FULL_LEFT, FULL_RIGHT ->
-          leftMm.value() == 0
-              ? OptionalDouble.empty()
-              : OptionalDouble.of(steering == Steering.FULL_LEFT ? 1 : -1);
-      default -> OptionalDouble.empty();
-    };
   }
 
   private static Quantity quantity(spindlebook.entry.Quantity of, CornerJoints joints) {
@@ -177,22 +163,18 @@ public record CornerModel(
     }
     Figure height = ride.get().minus(joints.positionMm());
     MeasuredAlignment measured = new MeasuredAlignment(card, mirror);
-    Map<AlignedFigure, Quantity> figures = new LinkedHashMap<>();
-    figures.put(AlignedFigure.CAMBER, Quantity.CAMBER);
-    figures.put(AlignedFigure.TOE, Quantity.TOE);
-    if (card.layout().steered()) {
-      figures.put(AlignedFigure.CASTER, Quantity.CASTER);
-      figures.put(AlignedFigure.KPI, Quantity.KPI);
+    for (Quantity quantity :
+        card.layout().steered()
+            ? List.of(Quantity.CAMBER, Quantity.TOE, Quantity.CASTER, Quantity.KPI)
+            : List.of(Quantity.CAMBER, Quantity.TOE)) {
+      AlignedFigure figure = AlignedFigure.valueOf(quantity.name());
+      AlignedFinding found = measured.of(figure);
+      if (found.counts() && !found.from().isEmpty()) {
+        String key = figure.words() + " at ride";
+        readings.add(new CornerReading(key, quantity, height, 0, found.value()));
+        from.put(key, found.from().get(0));
+      }
     }
-    figures.forEach(
-        (figure, quantity) -> {
-          AlignedFinding found = measured.of(figure);
-          if (found.counts() && !found.from().isEmpty()) {
-            String key = figure.words() + " at ride";
-            readings.add(new CornerReading(key, quantity, height, 0, found.value()));
-            from.put(key, found.from().get(0));
-          }
-        });
   }
 
   /** The reading, or coordinate, that is probably wrong; several where nothing tells them apart. */

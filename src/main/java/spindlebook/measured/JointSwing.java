@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import spindlebook.definition.WatchPlace;
 import spindlebook.entry.Joint;
@@ -92,26 +91,19 @@ public record JointSwing(
                         .map(r -> ModelFigure.value(linkage, of, h, r))
                         .toList())
             .toList();
-    double[] racks =
-        IntStream.rangeClosed(-HALF_LOCKS, HALF_LOCKS)
-            .mapToDouble(i -> range.leftMm().value() * i / HALF_LOCKS)
-            .distinct()
-            .toArray();
-    double[] heights =
-        IntStream.rangeClosed(-1, HEIGHTS)
-            .mapToDouble(
-                i -> i < 0 ? 0 : range.droopMm() + (range.bumpMm() - range.droopMm()) * i / HEIGHTS)
-            .toArray();
+    double lock = range.leftMm().value();
     double height = 0;
     double rack = 0;
     double most = -1;
-    for (double h : heights) {
-      for (double r : racks) {
-        double here = ModelFigure.value(linkage, of, h, r);
+    for (int i = -1; i <= HEIGHTS; i++) {
+      double up = range.bumpMm() - range.droopMm();
+      double h = i < 0 ? 0 : i < HEIGHTS ? range.droopMm() + up * i / HEIGHTS : range.bumpMm();
+      for (int k = -HALF_LOCKS; k <= HALF_LOCKS; k++) {
+        double here = ModelFigure.value(linkage, of, h, lock * k / HALF_LOCKS);
         if (here > most) {
           most = here;
           height = h;
-          rack = r;
+          rack = lock * k / HALF_LOCKS;
         }
       }
     }
@@ -119,7 +111,6 @@ public record JointSwing(
     if (joints.isEmpty()) {
       return Optional.empty();
     }
-    double lock = range.leftMm().value();
     List<Figure> parts =
         List.of(
             joints.get(),

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import spindlebook.definition.Dimension;
+import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
 import spindlebook.linkage.Linkage;
 import spindlebook.linkage.Pose;
@@ -67,7 +68,7 @@ public record ModelRange(
   }
 
   /** A rack behind the axle goes to the right for a lock to the left. */
-  static Figure leftMm(Card card, Linkage linkage) {
+  private static Figure leftMm(Card card, Linkage linkage) {
     double straight = linkage.design(0).orElseThrow().toeRad();
     boolean inward = linkage.design(1).filter(p -> p.toeRad() > straight).isPresent();
     double way = inward == card.place().left() ? -1 : 1;
@@ -81,6 +82,17 @@ public record ModelRange(
                         .times(way))
             .orElse(Figure.exact(0))
         : Figure.exact(0);
+  }
+
+  /** At part lock, and at a lock where nobody said how far the rack goes, empty. */
+  public static Optional<Figure> rackMm(Card card, Linkage linkage, Steering steering) {
+    Figure left = leftMm(card, linkage);
+    return switch (steering) {
+      case STRAIGHT -> Optional.of(Figure.exact(0));
+      case FULL_LEFT -> Optional.of(left).filter(f -> f.value() != 0);
+      case FULL_RIGHT -> Optional.of(left.times(-1)).filter(f -> f.value() != 0);
+      case PART_LEFT, PART_RIGHT -> Optional.empty();
+    };
   }
 
   /** Full left, straight and full right; straight alone where the locks are not known. */

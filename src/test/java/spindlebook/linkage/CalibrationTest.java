@@ -203,7 +203,12 @@ class CalibrationTest {
   void two_coordinates_told_only_together_say_so_by_their_correlation() {
     ReadCorner corner = ReadCorner.drawn(new Random(6));
     Calibration calibrated = Calibration.of(corner.given(), corner.taped(), corner.readings());
-    double together = calibrated.correlation(0, 1);
+    double together =
+        calibrated
+            .coordinates()
+            .get(0)
+            .value()
+            .correlation(calibrated.coordinates().get(1).value());
     assertTrue(together > 0.5 && together < 1, "inner and outer end of the tie rod: " + together);
   }
 

@@ -72,6 +72,9 @@ public record SeenSprings(
 
   /** Gathers it for one corner, in the book's order. Used once and thrown away. */
   static final class Fold {
+    /** Closer than a scale tells a pull: common practice, no source. */
+    private static final double SAME_PULL = 0.01;
+
     private static final Subject OF_SPRING = new Subject.OfPart(AdjusterKind.SPRING);
 
     private record Drive(long n, long after, Content.Use use) {}
@@ -214,9 +217,10 @@ public record SeenSprings(
       for (Written<Content.Telltale> raw : read) {
         while (driven < since.size() && since.get(driven).n() < raw.n()) {
           Content.Use drive = since.get(driven++).use();
-          use += drive == null ? 0 : drive.amount();
+          use += drive == null || drive.unit() != unit ? 0 : drive.amount();
         }
-        if (raw.after() >= set && raw.content().pull().si(false) == pullN) {
+        double off = raw.content().pull().si(false) / pullN - 1;
+        if (raw.after() >= set && Math.abs(off) <= SAME_PULL) {
           Figure length =
               ToolError.ofLengths(tape).read(raw.content().length().mm(), raw.key(), raw.key());
           seen.add(new StrapRead(raw.key(), use, length, pullN));

@@ -13,7 +13,6 @@ import spindlebook.definition.Allowance;
 import spindlebook.definition.BumpStop;
 import spindlebook.definition.CornerWeight;
 import spindlebook.definition.Dimension;
-import spindlebook.definition.HeldBack;
 import spindlebook.definition.Spring;
 import spindlebook.definition.Starter;
 import spindlebook.definition.Tool;
@@ -37,6 +36,7 @@ import spindlebook.spring.WheelSpring;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
 import spindlebook.travel.GivenFigures;
+import spindlebook.travel.HeldFigures;
 import spindlebook.travel.StopFound;
 import spindlebook.travel.TravelFindings;
 import spindlebook.travel.WorkedOut;
@@ -315,7 +315,7 @@ public final class CornerRide {
   }
 
   private ShockTried tried(ShockCurve curve, End end, double lengthMm, double mountMm) {
-    return ShockTried.of(card, curve, end, lengthMm, shockMm(end), kept(end), mountMm);
+    return ShockTried.of(card, curve, end, lengthMm, shockMm(end), kept(end).value(), mountMm);
   }
 
   // --- the figures
@@ -476,7 +476,7 @@ public final class CornerRide {
     add(SpringFigure.RATIO_AT_BUMP, known(End.BUMP).map(this::ratio), shockNeed(End.BUMP));
     Optional<Figure> used =
         both(known(End.DROOP), known(End.BUMP), (low, high) -> lengthMm(low).minus(lengthMm(high)));
-    double kept = kept(End.DROOP) + kept(End.BUMP);
+    Figure kept = kept(End.DROOP).plus(kept(End.BUMP));
     add(SpringFigure.STROKE_USED, used, need);
     add(SpringFigure.STROKE_NEEDED, used.map(s -> s.plus(kept)), need);
     left(SpringFigure.LEFT_OPEN, End.DROOP, RideNeed.SHOCK_OPEN);
@@ -487,7 +487,7 @@ public final class CornerRide {
     Optional<Figure> left =
         both(shockMm(end), known(end), (s, z) -> lengthMm(z).minus(s).times(end.outward()));
     RideNeed need = shockMm(end).isEmpty() ? shockNeeded : shockNeed(end);
-    add(figure, left, need, left.map(l -> GuardBand.atLeast(l, kept(end))));
+    add(figure, left, need, left.map(l -> GuardBand.atLeast(l.minus(kept(end)), 0)));
   }
 
   private Figure ratio(Figure positionMm) {
@@ -495,12 +495,11 @@ public final class CornerRide {
   }
 
   /** What is to be kept of the shock at an end; nothing where nobody said. */
-  private double kept(End end) {
+  private Figure kept(End end) {
     return card.heldBack(
             end == End.DROOP ? Allowance.SHOCK_OPEN_RESERVE : Allowance.SHOCK_CLOSED_RESERVE)
-        .map(HeldBack::length)
-        .map(TypedLength::mm)
-        .orElse(0.0);
+        .map(HeldFigures::of)
+        .orElse(Figure.exact(0));
   }
 
   private void ofStop(StopOnLanding at) {

@@ -36,7 +36,10 @@ public record Drop(
     Figure dropMm,
     Figure damped) {
 
-  /** Wheel position, crush of the stop, its force and the whole force on the wheel, N. */
+  /**
+   * Wheel position, crush of the stop (0 where it is not reached), its force and the whole force on
+   * the wheel, N.
+   */
   public record Rest(Figure positionMm, Figure crushMm, Figure stopN, Figure wheelN) {}
 
   /** What the drop brings, what of it the coil leaves (below 0: nothing), what the stop takes. */
@@ -59,10 +62,11 @@ public record Drop(
     if (z + at.u() + touchMm.u() > most) {
       return Optional.empty();
     }
+    Figure crush = at.minus(touchMm);
     return Optional.of(
         new Rest(
             at,
-            at.minus(touchMm),
+            crush.value() < 0 ? crush.plus(-crush.value()) : crush,
             drawn(at, this::stopN),
             drawn(at, v -> Coil.forceN(v, v[4]) * v[5] + stopN(v))));
   }

@@ -74,6 +74,12 @@ public record StrapFit(
                 shape.settles ? Settling.gradient(shape::columns, t, p) : shape.columns(t, 1)));
   }
 
+  /** Whether the readings show where it bends: τ known to within itself. */
+  boolean told() {
+    int tau = found.parameters().length - 1;
+    return !shape.settles || found.se(tau) < found.parameters()[tau];
+  }
+
   /** From when to when a length is reached; what does not come is empty. */
   public Reached reaches(double mm) {
     double wide = wide();

@@ -16,8 +16,9 @@ import org.apache.commons.math3.exception.MathIllegalStateException;
  *   from the earliest early to the latest late end of {@link StrapFit#reaches} among them
  * </pre>
  *
- * <p>n readings, k = parameters + 1, spread² = RSS/n, not less than the tape's own. A shape is
- * tried with readings at two more uses than it has parameters. No forecast: readings at fewer than
+ * <p>n readings, k = parameters + 1, spread² = RSS/n, not less than what the tape alone would
+ * leave, u² (n − k + 1)/n. A shape is tried with readings at two more uses than it has parameters;
+ * one whose τ is not known to within itself counts for nothing. No forecast: readings at fewer than
  * five uses; a likely shape that may never get there; a late end beyond twice the use read where
  * the straight line is likely (how it bends was hardly seen), three times otherwise (both common
  * practice, no source). All readings are of one strap under one stated pull; a new strap starts
@@ -53,8 +54,9 @@ public record StrapLife(List<StrapFit> fits, Optional<Gone> forecast, Optional<N
     if (fits.isEmpty() || uses(hours) < LEAST_USES) {
       return none(fits, NoForecast.TOO_FEW_READINGS);
     }
-    double best = fits.get(0).aicc();
-    List<StrapFit> likely = fits.stream().filter(fit -> fit.aicc() - best <= LIKELY).toList();
+    List<StrapFit> told = fits.stream().filter(StrapFit::told).toList();
+    double best = told.get(0).aicc();
+    List<StrapFit> likely = told.stream().filter(fit -> fit.aicc() - best <= LIKELY).toList();
     List<StrapFit.Reached> reached = likely.stream().map(fit -> fit.reaches(goneAtMm)).toList();
     if (reached.stream().anyMatch(r -> r.late().isEmpty())) {
       return none(fits, NoForecast.MAY_NEVER_GET_THERE);

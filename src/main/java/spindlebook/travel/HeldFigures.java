@@ -7,10 +7,10 @@ import spindlebook.uncertainty.Source;
 import spindlebook.uncertainty.SourceKind;
 
 /** An allowance given as a length: a chosen number, exact unless its owner gives a half-width. */
-final class HeldFigures {
+public final class HeldFigures {
   private HeldFigures() {}
 
-  static Figure of(HeldBack held) {
+  public static Figure of(HeldBack held) {
     Figure exact = Figure.exact(held.length().mm());
     return held.halfWidth() == null
         ? exact

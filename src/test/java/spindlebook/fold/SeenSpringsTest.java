@@ -104,7 +104,7 @@ class SeenSpringsTest {
                 read("510", "100 lb"),
                 read("512", "200 lb"),
                 hours(2.5),
-                read("513", "200 lb"))
+                read("513", "889.644 N"))
             .strap();
     assertEquals(
         List.of(1.5, 5.5, 8.0), strap.read().stream().map(SeenSprings.StrapRead::use).toList());
@@ -113,6 +113,15 @@ class SeenSpringsTest {
         strap.read().stream().map(r -> r.lengthMm().value()).toList());
     assertEquals(UseUnit.HOURS, strap.unit());
     assertTrue(strap.counted());
+  }
+
+  @Test
+  void miles_are_not_added_to_hours() {
+    String miles = line("{'kind':'use','body':{'car':'car','unit':'miles','amount':100}}");
+    SeenSprings.Strap strap = seen(hours(2), miles, hours(3), read("508", "200 lb")).strap();
+    assertEquals(List.of(5.0), strap.read().stream().map(SeenSprings.StrapRead::use).toList());
+    assertEquals(UseUnit.HOURS, strap.unit());
+    assertFalse(strap.counted());
   }
 
   @Test

@@ -1,9 +1,11 @@
 package spindlebook.spring;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -99,6 +101,16 @@ class StrapLifeTest {
       assertTrue(givenOf[kind] >= 20, "too few to tell: " + Arrays.toString(givenOf));
     }
     assertTrue(givenOf[3] <= 4, "settled for good, yet forecast: " + givenOf[3]);
+  }
+
+  @Test
+  void a_strap_read_thirty_times_that_only_creeps_is_not_told_it_may_never_get_there() {
+    Random chance = new Random(30);
+    for (int i = 0; i < 40; i++) {
+      StrapLife life = read(uses(30, 90), t -> 0.12 * t, 0.3, chance);
+      assertFalse(
+          life.why().equals(Optional.of(StrapLife.NoForecast.MAY_NEVER_GET_THERE)), "strap " + i);
+    }
   }
 
   @Test

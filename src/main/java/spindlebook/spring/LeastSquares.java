@@ -1,5 +1,7 @@
 package spindlebook.spring;
 
+import java.util.Arrays;
+import java.util.function.DoubleFunction;
 import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.stat.regression.OLSMultipleLinearRegression;
@@ -22,6 +24,10 @@ import org.apache.commons.math3.stat.regression.OLSMultipleLinearRegression;
  * @param unscaled (XᵀX)⁻¹
  */
 public record LeastSquares(double[] parameters, RealMatrix unscaled, double rss, int dof) {
+
+  static LeastSquares of(double[] at, DoubleFunction<double[]> row, double[] y) {
+    return of(Arrays.stream(at).mapToObj(row).toArray(double[][]::new), y);
+  }
 
   static LeastSquares of(double[][] rows, double[] y) {
     OLSMultipleLinearRegression fit = new OLSMultipleLinearRegression();

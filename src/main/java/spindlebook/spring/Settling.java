@@ -59,9 +59,7 @@ record Settling(Settling.Columns columns, double[] hours, double[] y) {
 
   /** Gauss and Newton's: the residuals by the gradients. */
   private LeastSquares step(double[] p) {
-    double[][] gradients =
-        Arrays.stream(hours).mapToObj(t -> gradient(columns, t, p)).toArray(double[][]::new);
-    return LeastSquares.of(gradients, residuals(p));
+    return LeastSquares.of(hours, t -> gradient(columns, t, p), residuals(p));
   }
 
   private double rss(double logTau) {
@@ -73,8 +71,7 @@ record Settling(Settling.Columns columns, double[] hours, double[] y) {
   }
 
   private LeastSquares linear(double tau) {
-    return LeastSquares.of(
-        Arrays.stream(hours).mapToObj(t -> columns.at(t, tau)).toArray(double[][]::new), y);
+    return LeastSquares.of(hours, t -> columns.at(t, tau), y);
   }
 
   private double[] residuals(double[] p) {

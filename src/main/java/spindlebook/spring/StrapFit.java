@@ -46,9 +46,7 @@ public record StrapFit(
         tapeUMm,
         shape.settles
             ? new Settling(shape::columns, hours, lengthMm).fit()
-            : LeastSquares.of(
-                Arrays.stream(hours).mapToObj(t -> shape.columns(t, 1)).toArray(double[][]::new),
-                lengthMm));
+            : LeastSquares.of(hours, t -> shape.columns(t, 1), lengthMm));
   }
 
   public double at(double t) {

@@ -3,7 +3,6 @@ package spindlebook.suspension;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import spindlebook.advice.DeepestBump;
@@ -61,18 +60,6 @@ public final class SpringView {
   public record Row(String name, FigureText figure, State state, String word, List<String> words) {}
 
   private static final int MOST_SPOTS = 12;
-  private static final Set<SpringFigure> FEW =
-      Set.of(
-          SpringFigure.CORNER_WEIGHT,
-          SpringFigure.SPRUNG_WEIGHT,
-          SpringFigure.SAG,
-          SpringFigure.RATIO_AT_DROOP,
-          SpringFigure.RATIO_AT_BUMP,
-          SpringFigure.STROKE_USED,
-          SpringFigure.STROKE_NEEDED,
-          SpringFigure.STOP_CRUSH,
-          SpringFigure.WHEEL_FORCE,
-          SpringFigure.STOP_MEETS);
 
   private static final String WANTED = "Spring for the split and bounce you want";
   private static final List<String> FORETOLD =
@@ -260,13 +247,21 @@ public final class SpringView {
 
   private List<Row> rows(List<RideFinding> of, boolean few) {
     return of.stream()
-        .filter(f -> f.value() != null && FEW.contains(f.figure()) == few)
+        .filter(f -> f.value() != null && few(f.figure()) == few)
         .map(this::row)
         .toList();
   }
 
   private static Row row(String name, FigureText figure, String words) {
     return new Row(name, figure, null, null, List.of(words));
+  }
+
+  private static boolean few(SpringFigure figure) {
+    return switch (figure) {
+      case CORNER_WEIGHT, SPRUNG_WEIGHT, SAG, RATIO_AT_DROOP, RATIO_AT_BUMP -> true;
+      case STROKE_USED, STROKE_NEEDED, STOP_CRUSH, WHEEL_FORCE, STOP_MEETS -> true;
+      default -> false;
+    };
   }
 
   private Row row(RideFinding f) {

@@ -32,17 +32,14 @@ public record TypedAmount(String typed, double amount, double within, AmountUnit
     if (!matcher.matches()) {
       return Optional.empty();
     }
-    boolean without = matcher.group(3).isEmpty();
-    AmountUnit unit = without ? bare : unit(matcher.group(3));
+    AmountUnit unit = matcher.group(3).isEmpty() ? bare : unit(matcher.group(3));
+    double amount = Double.parseDouble(matcher.group(1));
     double within = matcher.group(2) == null ? 0 : Double.parseDouble(matcher.group(2));
-    return unit == null || within < 0
-        ? Optional.empty()
-        : Optional.of(
-            new TypedAmount(
-                without ? text.strip() + " " + unit.word() : text.strip(),
-                Double.parseDouble(matcher.group(1)),
-                within,
-                unit));
+    if (unit == null || within < 0) {
+      return Optional.empty();
+    }
+    String typed = text.strip() + (matcher.group(3).isEmpty() ? " " + unit.word() : "");
+    return Optional.of(new TypedAmount(typed, amount, within, unit));
   }
 
   private static AmountUnit unit(String word) {

@@ -116,6 +116,10 @@ class SpringPagesTest {
 
     String weight = LEFT + "/weight";
     shop.get(weight).form(weight).with("by", "lever").with("unsprung", "96").send().is(422);
+    Form plank = shop.get(weight).form(weight).with("by", "lever").with("unsprung", "96 ± 8");
+    plank = plank.with("read", "210").with("to-scale", "84").with("to-wheel", "40");
+    String heavy = plank.with("bare", "240").send().is(422).text();
+    assertTrue(heavy.contains("The plank alone weighs less than with the wheel on it."), heavy);
     shop.get(weight)
         .form(weight)
         .with("by", "lever")

@@ -56,6 +56,9 @@ public record CornerWeight(
     if (lever && !(toScale.mm() > 0 && toWheel.mm() > 0)) {
       throw new IllegalArgumentException("wheel and scale lie ahead of the plank's edge");
     }
+    if (lever && bare != null && bare.si(false) >= read.si(false)) {
+      throw new IllegalArgumentException("the plank alone weighs less than with the wheel on it");
+    }
   }
 
   @Override

@@ -214,7 +214,7 @@ final class SpringFigures {
         .put("growthMm", lasts.growthMm())
         .put("goneAtMm", lasts.goneAtMm())
         .put("needs", lasts.why().map(RideNeed::words))
-        .put("likeliest", lasts.life().flatMap(StrapLife::likeliest))
+        .put("likeliest", lasts.life().flatMap(StrapLife::likeliest).map(StrapFit::shape))
         .put("early", gone.map(StrapLife.Gone::earlyHours))
         .put("middle", gone.map(StrapLife.Gone::middleHours))
         .put("late", gone.map(StrapLife.Gone::lateHours))

@@ -433,7 +433,13 @@ public final class Bodies {
       JsonNode node = context.readTree(parser);
       return Optional.ofNullable(node.textValue())
           .flatMap(text -> TypedAmount.read(text, null))
-          .orElseThrow(() -> wrong(parser, shown(node) + " is not one amount with its unit"));
+          .orElseThrow(
+              () ->
+                  wrong(
+                      parser,
+                      shown(node)
+                          + " is not one amount with its unit, a plain decimal such as '61.3"
+                          + " N/mm'"));
     }
   }
 

@@ -77,8 +77,8 @@ public record StrapLife(List<StrapFit> fits, Optional<Gone> forecast, Optional<N
   }
 
   /** The shape the readings speak for most; empty with too few readings. */
-  public Optional<StrapShape> likeliest() {
-    return fits.stream().findFirst().map(StrapFit::shape);
+  public Optional<StrapFit> likeliest() {
+    return fits.stream().filter(StrapFit::told).findFirst();
   }
 
   private static StrapLife none(List<StrapFit> fits, NoForecast why) {

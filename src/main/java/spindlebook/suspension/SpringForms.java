@@ -137,6 +137,8 @@ final class SpringForms {
                   "to-wheel", "From the edge to the tyre's middle", was.map(CornerWeight::toWheel));
           if (lever && (read == null || toScale == null || toWheel == null)) {
             a.wrong("read", "Type what the scale shows and both distances from the edge.");
+          } else if (lever && bare != null && bare.si(false) >= read.si(false)) {
+            a.wrong("bare", "The plank alone weighs less than with the wheel on it.");
           }
           TypedAmount typed = lever ? null : weight;
           return a.ok()

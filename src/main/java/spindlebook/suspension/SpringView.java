@@ -221,7 +221,7 @@ public final class SpringView {
     List<String> words = new ArrayList<>();
     words.add(strap.strap().read().size() + " readings under one pull.");
     strap.life().stream()
-        .flatMap(l -> l.fits().stream().limit(1))
+        .flatMap(l -> l.likeliest().stream())
         .forEach(
             fit -> {
               words.add("It " + says(fit.shape()) + ".");

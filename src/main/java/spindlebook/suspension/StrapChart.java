@@ -10,6 +10,7 @@ import spindlebook.drawing.ChartDrawing;
 import spindlebook.drawing.Lengths;
 import spindlebook.ride.StrapLasts;
 import spindlebook.spring.StrapFit;
+import spindlebook.spring.StrapLife;
 import spindlebook.units.LengthUnit;
 
 /** How long the strap that is fitted was under its pull, up the page, against its use. */
@@ -29,7 +30,7 @@ final class StrapChart {
     List<List<Chart.At>> shaded = new ArrayList<>();
     List<Chart.At> likeliest = new ArrayList<>();
     double to = Math.max(1.25 * strap.used(), strap.gone().map(g -> g.lateHours()).orElse(0.0));
-    Optional<StrapFit> fit = strap.life().flatMap(l -> l.fits().stream().findFirst());
+    Optional<StrapFit> fit = strap.life().flatMap(StrapLife::likeliest);
     fit.ifPresent(
         f -> {
           likeliest.addAll(line(f::at, 0, to));

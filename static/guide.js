@@ -10,7 +10,7 @@ const TO = "/rounds/" + plan.round + "/sent";
 const HERE = "sb:g:" + plan.round;
 const me = { text: "", typed: {}, taken: [], skipped: [], ready: [], besides: [], picked: {}, ...JSON.parse(outbox.get(HERE) ?? "{}") };
 const answered = [];
-const on = { fine: false, drill: false, typed: false, menu: "", ask: null };
+const on = { fine: false };
 
 // A key that is being pressed stays the same element: what looks as before is not built again.
 const fill = (where, as, build) => {
@@ -304,7 +304,7 @@ const draw = () => {
   if (box.value !== me.text) box.value = me.text;
   written(row?.kind === "angle" ? "°" : plan.mm ? "mm" : "in");
   if (on.menu) {
-    pad.className = "pad g-more g-" + on.menu;
+    pad.className = "pad g-more";
     fill(pad, on.menu + s.id, () => on[on.menu](here()));
     return;
   }

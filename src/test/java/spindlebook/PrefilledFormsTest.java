@@ -30,7 +30,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class PrefilledFormsTest {
   private static final Pattern KEY = Pattern.compile("[a-z0-9]{14}|\\b[0-9]+\\b");
   private static final Pattern LINK = Pattern.compile("href=\"(/[^\"#]*)");
-  private static final Pattern WRONG = Pattern.compile("<input\\b[^>]*aria-invalid=\"true\"[^>]*>");
+  private static final Pattern WRONG =
+      Pattern.compile("<(?:input|textarea)\\b[^>]*aria-invalid=\"true\"[^>]*>");
   private static final Pattern WRONG_CHOICE =
       Pattern.compile("<fieldset[^>]*-problem[^>]*>.*?name=\"([^\"]*)\"", Pattern.DOTALL);
 
@@ -200,7 +201,8 @@ class PrefilledFormsTest {
     WRONG
         .matcher(answer.html())
         .results()
-        .forEach(m -> wrong.add(Page.attributes(m.group().substring(6)).get("name")));
+        .forEach(
+            m -> wrong.add(Page.attributes(m.group().replaceFirst("<\\w+ ?", "")).get("name")));
     Matcher choice = WRONG_CHOICE.matcher(answer.html());
     while (choice.find()) {
       wrong.add(choice.group(1));

@@ -175,7 +175,7 @@ public final class LinkagePages {
         Html.next(ctx, linkage);
         return;
       } catch (LinkageRefused e) {
-        problem = e.getMessage();
+        problem = text.isBlank() ? "Paste its lines, or choose the file." : e.getMessage();
         a.wrong("joints", problem);
       }
     }

@@ -399,6 +399,7 @@ class JackPlanTest {
       case "q-stop-gap" -> text(0.6 * (TOUCH - z), 16);
       case "p-cv-angle" ->
           String.format(Locale.ROOT, "%.1f°", 9 - truth.value("cv-angle", 0, z) / 4);
+      case "p-upper-uniball-angle", "p-lower-uniball-angle" -> "14.5°";
       case "p-u-joint-angle" ->
           String.format(Locale.ROOT, "%.1f°", 9 - truth.value("u-joint-angle", 0, z) / 4);
       case "p-cv-plunge" -> text(0.01 * (z + 10), 32);

@@ -19,7 +19,14 @@ import spindlebook.entry.Steering;
  */
 final class Marmot {
   static final List<String> NOT_WATCHED =
-      List.of("lower-rod-end", "tie-rod-end", "spindle-wheel", "tyre-frame", "hose-slack");
+      List.of(
+          "lower-rod-end",
+          "tie-rod-end",
+          "spindle-wheel",
+          "tyre-frame",
+          "upper-uniball-angle",
+          "lower-uniball-angle",
+          "hose-slack");
   static final String TIE_ROD = "p-tie-rod-upper-arm";
   static final String UPPER_ROD_END = "p-upper-rod-end";
   static final String SHOCK_ARM = "p-shock-upper-arm";

@@ -80,6 +80,8 @@ public final class Starter {
               gap("shock-upper-arm", WatchPlace.SHOCK_UPPER_ARM, "1/4"),
               gap("spindle-wheel", WatchPlace.SPINDLE_WHEEL, "1/2"),
               gap("tyre-frame", WatchPlace.TYRE_FRAME, "1"),
+              uniballAngle("upper-uniball-angle", WatchPlace.UPPER_UNIBALL_ANGLE),
+              uniballAngle("lower-uniball-angle", WatchPlace.LOWER_UNIBALL_ANGLE),
               gap("hose-slack", WatchPlace.HOSE_SLACK, "1"));
       case UNSTEERED_DOUBLE_A_ARM ->
           List.of(
@@ -180,6 +182,11 @@ public final class Starter {
   private static WatchPoint uJointAngle() {
     return new WatchPoint(
         "u-joint-angle", WatchPlace.U_JOINT_ANGLE, null, Keep.atMost(deg("20")), COMMON);
+  }
+
+  /** What a uniball with misalignment spacers makes without binding; its maker's number wins. */
+  private static WatchPoint uniballAngle(String point, WatchPlace place) {
+    return new WatchPoint(point, place, null, Keep.atMost(deg("22")), COMMON);
   }
 
   /** What the joint makes without binding while it turns; its maker's number wins. */

@@ -59,6 +59,8 @@ public enum WatchPlace {
   DRIVE_SHAFT_TRAILING_ARM(
       "drive shaft to trailing arm", Measure.GAP, false, DRIVE_SHAFT, TRAILING_ARM),
   UNIBALL_ANGLE("uniball angle", Measure.ANGLE, true, UNIBALL, UPPER_ARM),
+  UPPER_UNIBALL_ANGLE("upper uniball angle", Measure.ANGLE, true, UNIBALL, UPPER_ARM),
+  LOWER_UNIBALL_ANGLE("lower uniball angle", Measure.ANGLE, true, UNIBALL, LOWER_ARM),
   U_JOINT_ANGLE("U-joint angle", Measure.ANGLE, false, DRIVE_SHAFT, AXLE),
   CV_ANGLE("CV joint angle", Measure.ANGLE, true, DRIVE_SHAFT, SPINDLE),
   CV_PLUNGE("CV joint plunge", Measure.PLUNGE, true, DRIVE_SHAFT, SPINDLE);
@@ -86,6 +88,14 @@ public enum WatchPlace {
   /** Steering moves one of the two parts: on a steered corner it is looked at on both locks too. */
   public boolean steered() {
     return steered;
+  }
+
+  /**
+   * Whether steering only makes it worse: what a bolt makes with its housing while it turns about
+   * the steering axis is largest at one end of the turn.
+   */
+  public boolean worstAtALock() {
+    return this == UPPER_UNIBALL_ANGLE || this == LOWER_UNIBALL_ANGLE;
   }
 
   /** It lies at the middle of a solid axle: read from one end, it is read for both. */

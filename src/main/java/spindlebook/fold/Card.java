@@ -379,9 +379,11 @@ public record Card(
 
   /** The steerings at which a watch point is to be looked at on this corner. */
   public List<Steering> steeringsFor(WatchPoint point) {
-    return layout.steered() && point.place().steered()
-        ? List.of(Steering.STRAIGHT, Steering.FULL_LEFT, Steering.FULL_RIGHT)
-        : List.of(Steering.STRAIGHT);
+    return !layout.steered() || !point.place().steered()
+        ? List.of(Steering.STRAIGHT)
+        : point.place().worstAtALock()
+            ? List.of(Steering.FULL_LEFT, Steering.FULL_RIGHT)
+            : List.of(Steering.STRAIGHT, Steering.FULL_LEFT, Steering.FULL_RIGHT);
   }
 
   /**

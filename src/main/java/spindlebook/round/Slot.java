@@ -109,7 +109,9 @@ record Slot(Quantity quantity, WatchPoint point, Place otherEnd) {
       return slots;
     }
     for (WatchPoint point : card.watchPoints()) {
-      if (steering == Steering.STRAIGHT || point.place().steered()) {
+      if (steering == Steering.STRAIGHT
+          ? card.steeringsFor(point).contains(steering)
+          : point.place().steered()) {
         slots.add(new Slot(Quantity.WATCH_POINT, point, null));
       }
     }

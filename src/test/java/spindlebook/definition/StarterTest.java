@@ -70,6 +70,21 @@ class StarterTest {
   }
 
   @Test
+  void a_steered_a_arm_starts_with_both_uniballs_looked_at_at_the_locks_only() {
+    List<WatchPoint> points =
+        Starter.watchPoints(Layout.STEERED_DOUBLE_A_ARM).stream()
+            .filter(p -> p.place().has(Part.UNIBALL))
+            .toList();
+    assertEquals(
+        List.of("upper uniball angle", "lower uniball angle"),
+        points.stream().map(WatchPoint::name).toList());
+    for (WatchPoint point : points) {
+      assertEquals(22, Math.toDegrees(point.keep().mostAngle().rad()), 1e-12);
+      assertTrue(point.place().worstAtALock() && point.place().steered());
+    }
+  }
+
+  @Test
   void a_trailing_arm_starts_with_a_joint_s_angle_at_most_and_its_plunge_between_two_ends() {
     List<WatchPoint> points = Starter.watchPoints(Layout.TRAILING_ARM);
     Keep angle = points.stream().filter(p -> p.point().equals("cv-angle")).findFirst().get().keep();

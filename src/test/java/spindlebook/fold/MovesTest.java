@@ -334,6 +334,8 @@ class MovesTest {
                     WatchPlace.TYRE_SHOCK,
                     WatchPlace.HOSE_SLACK,
                     WatchPlace.UNIBALL_ANGLE,
+                    WatchPlace.UPPER_UNIBALL_ANGLE,
+                    WatchPlace.LOWER_UNIBALL_ANGLE,
                     WatchPlace.CV_ANGLE,
                     WatchPlace.CV_PLUNGE))
             .or(aligned(AlignedThing.TOE, AlignedThing.TOTAL_TOE)));

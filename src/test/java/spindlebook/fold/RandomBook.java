@@ -37,6 +37,11 @@ import spindlebook.units.TypedLength;
  * corrections, answers, late phones.
  */
 public final class RandomBook {
+  private static final List<WatchPoint> GAPS =
+      Starter.watchPoints(Layout.STEERED_DOUBLE_A_ARM).stream()
+          .filter(p -> p.keep().mostAngle() == null)
+          .toList();
+
   private final SplittableRandom random;
   private final List<Noted> entries = new ArrayList<>();
   private final List<String> rounds = new ArrayList<>();
@@ -73,7 +78,7 @@ public final class RandomBook {
             "car",
             place,
             Layout.STEERED_DOUBLE_A_ARM,
-            Starter.watchPoints(Layout.STEERED_DOUBLE_A_ARM),
+            GAPS,
             Starter.adjusters(Layout.STEERED_DOUBLE_A_ARM),
             List.of(),
             Starter.heldBack()));
@@ -169,9 +174,7 @@ public final class RandomBook {
         any(heights),
         any(Steering.values()),
         quantity,
-        quantity == Quantity.WATCH_POINT
-            ? any(Starter.watchPoints(Layout.STEERED_DOUBLE_A_ARM)).point()
-            : null,
+        quantity == Quantity.WATCH_POINT ? any(GAPS).point() : null,
         looked
             ? GapResult.NUMBER
             : any(GapResult.WELL_CLEAR, GapResult.TOUCHES, GapResult.NOT_LOOKED),
@@ -341,7 +344,7 @@ public final class RandomBook {
   }
 
   private Content.Definition definition() {
-    WatchPoint point = any(Starter.watchPoints(Layout.STEERED_DOUBLE_A_ARM));
+    WatchPoint point = any(GAPS);
     return switch (random.nextInt(4)) {
       case 0 ->
           Content.Definition.of(

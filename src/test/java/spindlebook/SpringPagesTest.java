@@ -59,7 +59,7 @@ class SpringPagesTest {
         "19 to 33",
         "Sunlight and years weaken a strap");
     String left = shop.get(LEFT).is(200).text();
-    inOrder(left, "Bump stop pressed, last drive", "no forecast", "too far ahead to tell");
+    inOrder(left, "Bump stop pressed, last drive", "too far ahead to tell", "no forecast");
     assertTrue(shop.get("/corners/marmot-lf/adjustments").html().contains("href=\"" + LEFT + "\""));
   }
 

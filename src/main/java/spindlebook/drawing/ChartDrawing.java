@@ -255,7 +255,7 @@ public record ChartDrawing(
     private boolean clear(Box room, Chart.Post of) {
       return room.y() >= top
           && chart.posts().stream()
-              .filter(p -> p != of)
+              .filter(p -> !p.equals(of))
               .noneMatch(p -> y(p.at()) > room.y() && y(p.at()) < room.y() + ROW);
     }
 

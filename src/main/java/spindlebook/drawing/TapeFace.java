@@ -148,8 +148,8 @@ public record TapeFace(
     double inset = 10 / unitsPerMm();
     for (Band band : bands) {
       if (band.kind() == Band.Kind.USABLE) {
-        long first = (long) Math.ceil((band.fromMm + inset) / scale.tickMm());
-        long last = (long) Math.floor((band.toMm - inset) / scale.tickMm());
+        long first = (long) Math.ceil((Math.max(band.fromMm, fromMm) + inset) / scale.tickMm());
+        long last = (long) Math.floor((Math.min(band.toMm, toMm) - inset) / scale.tickMm());
         for (long tick = first; tick <= last; tick++) {
           if (tick != 0 && scale.numbered(tick, everyNth)) {
             numerals.add(new Numeral(at(tick * scale.tickMm()), scale.numeral(tick)));

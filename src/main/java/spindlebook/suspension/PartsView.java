@@ -59,12 +59,15 @@ public final class PartsView {
 
   private static Line line(SeenPart part) {
     Content.Part said = part.said();
-    String use = "used " + used(part, part.used());
+    String use =
+        "used "
+            + used(part, part.used())
+            + (said.lookAfter() == null ? "" : ", look every " + used(part, said.lookAfter()));
     String more =
         Stream.of(
                 said.size(),
                 said.number() == null ? null : "no. " + said.number(),
-                "since " + Days.day(part.fitted().at()),
+                "fitted " + Days.day(part.fitted().at()),
                 part.counted() ? use : use + ", not every drive counted")
             .filter(Objects::nonNull)
             .collect(Collectors.joining(" · "));

@@ -194,8 +194,9 @@ public final class SpringView {
   private Row forecast(StrapLasts strap) {
     Optional<StrapLife.Gone> gone = strap.gone();
     boolean perhaps = gone.filter(g -> g.earlyHours() <= strap.used()).isPresent();
+    String why = strap.why().map(RideNeed::words).orElse("more readings");
     return new Row(
-        "Used up after",
+        gone.isEmpty() ? "Used up after: needs " + why : "Used up after",
         gone.map(
                 g ->
                     Math.round(Math.floor(g.earlyHours()))
@@ -208,7 +209,7 @@ public final class SpringView {
         List.of(
             "Used " + strap.unit().said(Math.rint(strap.used() * 10) / 10) + " so far.",
             gone.isEmpty()
-                ? "Needs " + strap.why().map(RideNeed::words).orElse("more readings") + "."
+                ? "What was read does not tell it."
                 : "All its stretch is used up at "
                     + lengths.text(strap.goneAtMm().orElseThrow())
                     + ": between these, 19 times in 20.",

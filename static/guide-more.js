@@ -3,11 +3,11 @@
 export * from "./guide-order.js";
 export * from "./guide-sketch.js";
 export * from "./guide-stop.js";
-import { mm } from "./guide-order.js";
-import { inches } from "./guide-stop.js";
+import { at, mm } from "./guide-order.js";
+import { asking, inches, stop as shown } from "./guide-stop.js";
 import { next } from "./guide-plan.js";
 import { judge } from "./guide-sketch.js";
-import { newKey } from "./outbox.js";
+import * as outbox from "./outbox.js";
 
 // Pressed twice in a blink, a key answers once: the second press would be of the question that just came.
 const pad = document.querySelector(".pad");
@@ -24,6 +24,33 @@ pad.addEventListener(
   true,
 );
 pad.addEventListener("click", (e) => (answered = before === asked() ? {} : { key: pressed(e), at: performance.now() }));
+
+// Come to again, what was answered is mended; read again after its verdict, it counts too.
+export const came = (me, state, kept) => {
+  me.mend = kept?.repeat ? null : state.steps.find((s) => s.id === me.at && s.done) && me.at;
+};
+// What is sent names what it mends; what the book did not take is mended on the phone.
+export const mends = (me, s, body) => {
+  if (s && me.mend === s.id) body.corrects = s.row === "height" ? s.p.height : s.done?.key;
+  const refused = body.corrects && outbox.aside().find((e) => e.body.key === body.corrects);
+  if (refused) outbox.again(refused, { ...refused.body, ...body, key: (body.key = body.corrects), corrects: undefined });
+  return refused;
+};
+export const mended = (b, places, done, plan) => {
+  if (b.what === "take-back") {
+    const p = places.find((p) => p.by === b.target);
+    const k = Object.keys(done).find((k) => done[k]?.by === b.target);
+    if (p) Object.assign(p, p.then);
+    if (k) done[k] = done[k].then;
+    return p || k;
+  }
+  if (!b.corrects) return false;
+  const p = places.find((p) => p.height === b.corrects);
+  const k = b.height + "/" + b.steering + "/" + b.row;
+  if (b.what === "reading") done[k] = { say: b.value, key: b.corrects, by: b.key, then: done[k] };
+  else if (p) Object.assign(p, { say: "spindle " + b.spindle, at: at(plan, b), by: b.key, then: { ...p } });
+  return true;
+};
 
 // Many well clear in one tap: one thing to undo.
 const allClear = ({ s, me, send, reading, onward }, left, what) => {
@@ -70,7 +97,7 @@ export const more = (here) => {
   if (plan.mirror) {
     const move = make("form");
     Object.assign(move, { method: "post", action: "/rounds/" + plan.round + "/other-side" });
-    for (const [name, value] of [["key", newKey()], ["after", plan.after]])
+    for (const [name, value] of [["key", outbox.newKey()], ["after", plan.after]])
       move.append(Object.assign(make("input"), { type: "hidden", name, value }));
     move.append(key("these were the " + plan.mirror, () => move.submit(), "full"));
     all.push(move);
@@ -188,6 +215,18 @@ export const kept = ({ s, body, me, send }) => {
   me.taken[me.taken.length - 1].rest = [touches];
 };
 
+// What stands in the way of all else until it is answered.
+export const stopped = (here) => {
+  const { on, s, me, band, fill, root, rest, stop } = here;
+  const q = on.ask ?? asking(here) ?? ready(here);
+  stop.hidden = !q;
+  for (const o of rest) o.hidden = !!q;
+  if (q?.at) band(q.at);
+  if (q && s) root.dataset.step = me.at;
+  if (q) fill(stop, "?" + q.of, () => shown(q, here));
+  return !!q;
+};
+
 // What the car needs before a height can be read, and the way back to one.
 const short = (p) => p.words.replace(/ \(.*?\)/, "");
 export const ready = (here) => {
@@ -244,14 +283,17 @@ export const end = ({ plan, state, me, mine, asks, make, key, go, fill, pad }) =
 };
 
 // What may be taken over instead of being read: heights this phone sent have marks too.
-export const instead = ({ which, plan, state, mine, key, answer }) => {
+export const instead = ({ which, plan, state, me, mine, key, answer }) => {
   if (which === "otherSpindle") return [key("not read", () => answer({ otherSpindle: "" }))];
   if (which !== "mark") return [];
   const own = mine().filter((e) => e.body.what === "height" && e.body.mark);
   const b = own.length ? own[own.length - 1].body : null;
-  const p = b && state.places.find((p) => p.height === b.key);
+  // Mended, a height keeps its own mark; that of a later one is none it can take.
+  if (state.places.some((p) => p.height && me.mend?.startsWith(p.id + "/"))) return [key("mark as it was", () => answer({ mark: "", otherMark: "" }))];
+  const of = b && (b.corrects ?? b.key);
+  const p = b && state.places.find((p) => p.height === of);
   const marks = p
-    ? [{ key: b.key, words: p.words, typed: b.mark + (b.pairing ? " and " + (b.otherMark || "not read") : "") }]
+    ? [{ key: of, words: p.words, typed: b.mark + (b.pairing ? " and " + (b.otherMark || "not read") : "") }]
     : plan.marks;
   return marks.map((m) =>
     key("as at '" + m.words + "', " + m.typed, () => answer({ markAsAt: m.key, markTyped: m.typed })),

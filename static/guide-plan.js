@@ -5,13 +5,14 @@ export const toAsk = (plan, typed) =>
 
 const fits = (p, b) =>
   !p.height && p.name === b.name && (p.pairing ?? "") === (b.pairing ?? "") && (!b.label || b.label === p.label);
-// at gives where a height's wheel is, jack what a whole round asks.
-export const walk = (plan, sent, at, jack) => {
+// at gives where a height's wheel is, jack what a whole round asks, mended what was gone back to.
+export const walk = (plan, sent, at, jack, mended) => {
   const places = plan.places.map((p) => ({ ...p }));
   jack?.besides(places);
   const done = { ...plan.done };
   for (const { body: b } of sent) {
-    if (b.what === "height" && !places.some((p) => p.height === b.key)) {
+    if (mended?.(b, places, done, plan)) continue;
+    if (b.what === "height" && !b.corrects && !places.some((p) => p.height === b.key)) {
       const p = places.find((p) => !p.height && p.id === b.place) ?? places.find((p) => fits(p, b));
       if (p) Object.assign(p, { height: b.key, say: "spindle " + b.spindle, at: at(plan, b) });
     } else if (b.what === "reading") {

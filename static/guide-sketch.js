@@ -68,7 +68,7 @@ export const judged = ({ s, value, plan, state, me, on, head, make, key, go, dra
   };
   on.verdict?.v.remove();
   on.verdict = { v };
-  v.append(make("h2", "", row.words), figure, said, key("Read again", () => (end(), go(s.id))), make("p", "t1", next ?? ""), make("i", "g-time"));
+  v.append(make("h2", "", row.words), figure, said, key("Read again", () => (end(), go(s.id, { repeat: true }))), make("p", "t1", next ?? ""), make("i", "g-time"));
   head.append(v);
   for (const e of ["pointerdown", "keydown"]) addEventListener(e, (to) => v.contains(to.target) || end(), { once: true });
   setTimeout(end, 1000);

@@ -20,7 +20,7 @@ export const asking = ({ answered, plan, state, mine, me, send, go, draw }) => {
   );
   if (!open) return null;
   const at = state.steps.find((s) => (s.row === "height" ? s.p.height : s.done?.key) === open.key);
-  const body = [...mine(), ...me.taken].find((e) => e.body?.key === open.key)?.body;
+  const body = [...mine(), ...me.taken].reverse().find((e) => [e.body?.key, e.body?.corrects].includes(open.key))?.body;
   const again = (box) => () => {
     me.taken = me.taken.filter((t) => t.key !== open.key);
     send({ what: "take-back", target: open.key });

@@ -26,7 +26,7 @@ const mine = () => [
   ...outbox.waiting().filter((e) => e.to === TO),
 ];
 
-const now = () => walk(plan, mine(), on.at ?? (() => NaN), plan.part ? null : on.jack?.(me));
+const now = () => walk(plan, mine(), on.at ?? (() => NaN), plan.part ? null : on.jack?.(me), on.mended);
 let state = now();
 const part = () => toAsk(plan, me.typed);
 const step = () => state.steps.find((s) => s.id === me.at);
@@ -34,6 +34,7 @@ const leave = () => ({ id: me.at, text: me.text, typed: me.typed, note: me.note,
 const go = (id, kept) => {
   const { text = "", typed = {}, note = null, fine = false } = kept?.id === id ? kept : {};
   Object.assign(me, { at: id, text, typed, note });
+  on.came?.(me, state, kept);
   Object.assign(on, { fine, drill: false, menu: "", ask: null });
   save();
   draw();
@@ -52,7 +53,7 @@ const send = (body, words, from) => {
   const s = state.steps.find((s) => s.id === from);
   const turned = s && s.steering !== "straight" && "steering " + s.steering.replace("-", " ");
   const where = s && [plan.where, s.p.words, turned, plan.rows[s.row]?.words].filter(Boolean).join(" · ");
-  outbox.add(TO, { after: plan.after, claimed: new Date().toISOString(), ...body }, where);
+  if (!on.mends?.(me, s, body)) outbox.add(TO, { after: plan.after, claimed: new Date().toISOString(), ...body }, where);
   if (words) {
     me.undone = null;
     me.taken.push({ key: body.key, words, from, body, kept: leave() });
@@ -166,6 +167,7 @@ pad.setAttribute("aria-label", "Keys");
 const foot = make("div", "g-foot");
 const stop = make("section", "g-stop");
 stop.setAttribute("role", "alert");
+stop.hidden = true;
 g.append(head, pad, foot, stop);
 root.replaceChildren(g);
 document.body.classList.add("guided");
@@ -218,16 +220,6 @@ const top = () => {
   const words = last ? last.words + (last.key ? (held ? " · on this phone" : " · in the book") : "") : outbox.waiting().length ? "" : "✓ all in the book";
   fill(said, words, () => (words ? [make("p", "", words)] : []));
 };
-// What stands in the way of all else until it is answered.
-const stopped = () => {
-  const q = on.ask ?? on.asking?.({ answered, plan, state, mine, me, send, go, draw }) ?? on.ready?.(here());
-  stop.hidden = !q;
-  head.hidden = pad.hidden = foot.hidden = !!q;
-  if (q?.at) band(q.at);
-  if (q && step()) root.dataset.step = me.at;
-  if (q) fill(stop, "?" + q.of, () => on.stop(q, { make, key, plan, state }));
-  return !!q;
-};
 
 // After the first screen, each by itself.
 const late = (ask, use) =>
@@ -257,7 +249,7 @@ const say = (words, keys, more) => {
 
 const draw = () => {
   state = now();
-  if (stopped()) return;
+  if (on.stopped?.({ ...here(), answered, band, fill, root, rest: [head, pad, foot], stop })) return;
   const s = step();
   const row = s?.row === "others" ? { words: "All others well clear?", kind: "others" } : plan.rows[s?.row];
   const numbers = plan.mm || row?.kind === "angle";
@@ -296,7 +288,7 @@ const draw = () => {
     asks.dataset.at = seen + readHere;
   }
   const under = [row?.rule, row ? "" : on.aim?.({ plan, p: s.p, which, mine }), row?.kind === "others" && s.left.length + " places" + (header.dataset.turned ? ", lock to lock" : ""), last, !row && s.p.other, readHere].filter(Boolean);
-  const takes = row ? [] : (on.instead?.({ which, plan, state, mine, key, answer: (said) => answer(s, said) }) ?? []);
+  const takes = row ? [] : (on.instead?.({ which, plan, state, me, mine, key, answer: (said) => answer(s, said) }) ?? []);
   fill(lines, seen + under + takes.map((k) => k.dataset.key), () => (takes.length ? takes : [make("p", "", under.join(" · "))]));
   fill(side, !!on.sketch + (row ? s.row : which), () => on.sketch?.({ make, row, which }) ?? []);
   root.dataset.step = s.id;

@@ -104,8 +104,8 @@ export const again = (e, body = e?.body) => {
 export const leaveOut = (e) => {
   const out = [];
   for (const w of waiting().sort((a, b) => number(a.id) - number(b.id))) {
-    const { height, target, markAsAt, markTyped, pairing } = w.body;
-    if (w.id === e.id || out.includes(height) || out.includes(target)) {
+    const { height, target, markAsAt, markTyped, pairing, corrects } = w.body;
+    if (w.id === e.id || [height, target, corrects].some((k) => out.includes(k))) {
       out.push(w.body.key);
       drop(w.id);
     } else if (out.includes(markAsAt)) {

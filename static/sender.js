@@ -58,8 +58,8 @@ const unheard = (status) => status < 400 || status >= 500 || [408, 425, 429].inc
 
 const step = async (e) => {
   const on = outbox.aside().map((a) => a.body.key);
-  const { height, target, markAsAt, key } = e.body;
-  if ([height, target, markAsAt].some((k) => on.includes(k))) return outbox.setAside(e);
+  const { height, target, markAsAt, corrects, key } = e.body;
+  if ([height, target, markAsAt, corrects].some((k) => on.includes(k))) return outbox.setAside(e);
   outbox.tried(e);
   let { status, json } = await post(e.to, { ...e.body, book: outbox.get("sb:book") });
   if (status === 404) {

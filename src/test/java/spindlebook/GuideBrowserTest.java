@@ -228,6 +228,74 @@ class GuideBrowserTest {
     assertTrue(entries("height").get(1).has("markAsAt"), entries("height").get(1).toString());
   }
 
+  /** Gone back to, a gap that was read is mended; read again after its verdict, it counts too. */
+  @Test
+  void going_back_to_a_reading_mends_it_and_undo_gives_the_first_back() {
+    String round = guide(Map.of());
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    press("5/16");
+    phone.wait(() -> phone.step().endsWith("/p-lower-rod-end"));
+    press("‹ Back");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    press("1/16");
+    phone.wait(() -> phone.step().endsWith("/p-lower-rod-end"));
+    phone.sent();
+    assertEquals(List.of("straight upper-rod-end 5/16"), readings());
+    JsonNode mended = entries("correction").get(0);
+    assertEquals("1/16", mended.at("/body/typed").asText(), mended.toString());
+    String news = "/rounds/" + round + "/news?n=-1";
+    assertFalse(shop.get(news).html().contains("5/16"), "the first counts no more");
+    press("undo");
+    phone.sent();
+    phone.wait(() -> entries("correction").size() == 2);
+    assertTrue(shop.get(news).html().contains("5/16"), "the first is back");
+    press("3/16");
+    phone.wait(() -> phone.find(Screen.key("Read again")).isDisplayed());
+    press("Read again");
+    press("1/4");
+    phone.sent();
+    assertEquals(
+        List.of("straight upper-rod-end 5/16", "straight upper-rod-end 1/4"), readings());
+    assertEquals("3/16", entries("correction").get(2).at("/body/typed").asText());
+  }
+
+  /** The same of a height, with the book away: what was read there stays with it. */
+  @Test
+  void going_back_to_a_height_mends_it_in_the_outbox_too() {
+    int port = shop.port();
+    String round = guide(Map.of());
+    phone.wait(() -> phone.find(Screen.key("More")).isEnabled());
+    shop.close();
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    press("5/16");
+    phone.wait(() -> phone.step().endsWith("/p-lower-rod-end"));
+    press("‹ Back");
+    press("1/16");
+    phone.wait(() -> phone.step().endsWith("/p-lower-rod-end"));
+    press("‹ Back");
+    press("‹ Back");
+    phone.wait(() -> phone.step().endsWith("/height"));
+    List.of("1", "5", "3/8").forEach(this::press);
+    press("mark as it was");
+    phone.wait(() -> phone.step().endsWith("/p-lower-rod-end"));
+    press("1/2");
+    shop.open(port);
+    phone.sent();
+    assertEquals(1, entries("height").size());
+    assertEquals(
+        List.of("straight upper-rod-end 5/16", "straight lower-rod-end 1/2"), readings());
+    List<JsonNode> mended = entries("correction");
+    assertEquals(2, mended.size());
+    assertEquals("1/16", mended.get(0).at("/body/typed").asText());
+    assertEquals("15 3/8", mended.get(1).at("/body/spindle/typed").asText());
+    assertEquals("30 1/4", mended.get(1).at("/body/mark/typed").asText());
+    String news = shop.get("/rounds/" + round + "/news?n=-1").html();
+    assertTrue(news.contains("spindle 15 3/8, mark 30 1/4"), news);
+    assertFalse(news.contains("14 3/8"), news);
+  }
+
   /** The book doubts a reading; read again, the question does not come back with the news. */
   @Test
   void a_doubt_that_was_answered_does_not_come_back() {

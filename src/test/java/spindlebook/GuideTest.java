@@ -547,4 +547,18 @@ class GuideTest {
     assertEquals(
         "1/32 in", plan.at("/rows/p-tie-rod-upper-arm/pm").asText(), plan.get("rows")::toString);
   }
+
+  /** Without a script it is the same: the step that was gone back to mends what it was answered. */
+  @Test
+  void a_step_gone_back_to_mends_what_was_answered() {
+    String round = start(Map.of());
+    String step = key(height(round, "14 3/8", "30 1/4"), "Back");
+    shop.browser.follow(
+        form(guide(round, step.split("at=")[1]), round)
+            .with("spindle", "15 3/8")
+            .with("noMark", "")
+            .keep());
+    String news = shop.get("/rounds/" + round + "/news?n=-1").html();
+    assertTrue(news.contains("15 3/8") && !news.contains("14 3/8"), news);
+  }
 }

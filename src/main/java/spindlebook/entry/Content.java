@@ -259,6 +259,26 @@ public sealed interface Content {
       return new Height(round, name, label, spindle, mark, markAsAt, why, again, otherEnd, pairing);
     }
 
+    /** What an earlier one really was; the mark stays where none is said. */
+    public Height insteadOf(Height was) {
+      OtherEnd there = otherEnd;
+      if (there != null && there.mark() == null && was.otherEnd != null) {
+        there = new OtherEnd(there.name(), there.spindle(), was.otherEnd.mark());
+      }
+      boolean said = mark != null || markAsAt != null;
+      return new Height(
+          round,
+          name,
+          label == null ? was.label : label,
+          spindle,
+          said ? mark : was.mark,
+          said ? markAsAt : was.markAsAt,
+          doubt,
+          was.again,
+          said ? otherEnd : there,
+          pairing);
+    }
+
     public Height withAgain(Boolean overruled) {
       return new Height(
           round, name, label, spindle, mark, markAsAt, doubt, overruled, otherEnd, pairing);
@@ -325,7 +345,16 @@ public sealed interface Content {
       return with(doubt, overruled);
     }
 
+    /** What an earlier one really said; what was noted stays where nothing is. */
+    public Reading insteadOf(Reading was) {
+      return with(doubt, was.again, note == null ? was.note : note);
+    }
+
     private Reading with(String why, Boolean overruled) {
+      return with(why, overruled, note);
+    }
+
+    private Reading with(String why, Boolean overruled, String noted) {
       return new Reading(
           height,
           steering,
@@ -339,7 +368,7 @@ public sealed interface Content {
           noGo,
           why,
           overruled,
-          note,
+          noted,
           atOtherEnd);
     }
 

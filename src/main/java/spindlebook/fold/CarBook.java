@@ -184,10 +184,10 @@ public final class CarBook {
     return original(key).isPresent() && standing(key).isEmpty();
   }
 
-  /** Whether a person may take an entry back, or by taking back what took it back put it back. */
+  /** Whether a person may take an entry back, or what was said instead of it or took it back. */
   public boolean withdrawable(String key) {
     Content content = original(key).orElse(null);
-    return content instanceof Content.Correction c && c.body() == null
+    return content instanceof Content.Correction c
         ? original(c.target()).filter(Content::withdrawable).isPresent()
         : content != null && content.withdrawable();
   }
@@ -322,6 +322,13 @@ public final class CarBook {
   public Optional<String> doubt(String corner, String key, long after, Content content) {
     return fold(corner)
         .doubt(new Noted(n() + 1, key, entries.get(0).at(), "nobody", after, content));
+  }
+
+  /** The same of what is said instead of an entry, which does not count against it. */
+  public Optional<String> doubtInstead(String corner, String target, long after, Content content) {
+    Content none = new Content.Correction(target, null, "");
+    return with(new Noted(n() + 1, "", entries.get(0).at(), "nobody", after, none))
+        .doubt(corner, target + "-", after, content);
   }
 
   /** What was worked out from this book. */

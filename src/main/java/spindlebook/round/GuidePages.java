@@ -19,6 +19,7 @@ import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Steering;
 import spindlebook.fold.Card;
+import spindlebook.fold.SeenHeight;
 import spindlebook.log.Bodies;
 import spindlebook.log.Entry;
 import spindlebook.log.Histories;
@@ -46,6 +47,11 @@ public final class GuidePages {
 
   /** Before the step of each place that a look at all others was shown with. */
   private static final String SEEN = "seen-";
+
+  /** The entry that was answered before. */
+  private static final String MENDS = "corrects";
+
+  private static final long LAST = Long.MAX_VALUE;
 
   private final Histories histories;
   private final RoundStore store;
@@ -181,6 +187,9 @@ public final class GuidePages {
         a.said(ready.say() + ". " + ready.caution());
       }
       a.said(Capital.of(StandWords.aim(at, place)) + ".");
+      if (place.height() != null) {
+        a.hidden(MENDS, place.heightKey());
+      }
       Content.Height start =
           HeightForm.at(at, place.name(), place.label(), place.pairing(), place.otherName());
       HeightForm.of(a, at, true).ask(start, true, Long.MAX_VALUE);
@@ -206,6 +215,9 @@ public final class GuidePages {
     a.hidden("what", "reading");
     a.hidden("steering", Posted.word(step.steering()));
     a.hidden("row", slot.row());
+    if (plan.read(step) != null) {
+      a.hidden(MENDS, plan.read(step).key());
+    }
     Field field = posted.fill(slot.field("value", at.unit()).focused());
     ReadingRow row = new ReadingRow(field, slot.rule(), GuideJson.last(at, step), null);
     return new GuideView.Step(a.key(), a.parts(), row, "Keep");
@@ -247,7 +259,7 @@ public final class GuidePages {
       show(ctx, at, posted, step);
       return;
     }
-    Entry kept = write(at, content, posted, key, Who.of(ctx));
+    Entry kept = write(at, mending(at, content, posted, key), posted, key, Who.of(ctx));
     Html.next(ctx, at.href() + "/guide?saved=" + kept.key() + "&from=" + step);
   }
 
@@ -289,7 +301,10 @@ public final class GuidePages {
       case "height" -> {
         Asked a = Asked.of(posted, at.unit(), 0);
         Content.Height start = HeightForm.at(at, HeightName.IN_BETWEEN, null, null, null);
-        Content.Height height = HeightForm.of(a, at, false).ask(start, asks, Long.MAX_VALUE);
+        // Only an earlier one has a mark that one which is mended can take.
+        long before = at.card().height(posted.text(MENDS)).map(SeenHeight::n).orElse(LAST);
+        boolean marked = asks && before == LAST;
+        Content.Height height = HeightForm.of(a, at, false).ask(start, marked, before);
         return posted.ok() ? height : null;
       }
       case "reading" -> {
@@ -312,6 +327,21 @@ public final class GuidePages {
         return null;
       }
     }
+  }
+
+  /**
+   * Instead of what was answered to the same question, where it was gone back to; what was withdrawn
+   * since is answered anew.
+   */
+  private Content mending(Sitting at, Content said, Posted posted, FormKey key) {
+    String target = posted.text(MENDS);
+    Content was = at.book().standing(target).orElse(null);
+    if (said instanceof Content.Height height && was instanceof Content.Height before) {
+      return store.instead(at.card(), target, height.insteadOf(before), key);
+    }
+    return said instanceof Content.Reading reading && was instanceof Content.Reading before
+        ? store.instead(at.card(), target, reading.insteadOf(before), key)
+        : said;
   }
 
   /** Of the round its height was read in. */
@@ -356,14 +386,20 @@ public final class GuidePages {
         return;
       }
       String who = posted.line("who", Who.LONGEST);
-      entry = write(at, content, posted, key, who == null ? Who.of(ctx) : who);
+      Content said = mending(at, content, posted, key);
+      entry = write(at, said, posted, key, who == null ? Who.of(ctx) : who);
     }
     Content content = Bodies.read(entry);
+    Content.Correction mends =
+        content instanceof Content.Correction c && c.body() != null ? c : null;
+    if (mends != null) {
+      content = mends.body();
+    }
     ObjectNode answer =
         Json.MAPPER
             .createObjectNode()
             .put("key", key.key())
-            .put("as", entry.key())
+            .put("as", mends == null ? entry.key() : mends.target())
             .put("n", entry.n())
             .put("book", store.generation())
             .put("words", new EntryWords(histories.of(at.card().car())).of(content));

@@ -3,6 +3,7 @@ package spindlebook.round;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
@@ -51,20 +52,35 @@ public final class RoundStore {
   private Draft draft(Card card, ToKeep entry, String who) {
     FormKey form = new FormKey(entry.form().key(), Math.min(entry.form().after(), book.lastN()));
     Content typed = entry.content();
-    Content said = doubt(card, typed, form).map(typed::withDoubt).orElse(typed);
+    Content said = doubted(card, typed, form);
     return Bodies.draft(form.key(), form.after(), who, said).claimed(entry.claimed());
   }
 
-  /** Why it would be doubted, at either end of an axle, where it is not in doubt already. */
-  private Optional<String> doubt(Card card, Content said, FormKey form) {
+  /** The same, in doubt where it would be at either end of an axle and is not already. */
+  private Content doubted(Card card, Content said, FormKey form) {
     boolean mayBe = said instanceof Content.Height || said instanceof Content.Reading;
-    if (!mayBe || said.doubt() != null) {
-      return Optional.empty();
-    }
     CarBook now = histories.of(card.car());
-    return Stream.concat(Stream.of(card), now.otherEnd(card).stream())
-        .flatMap(c -> now.doubt(c.corner(), form.key(), form.after(), said).stream())
-        .findFirst();
+    return mayBe && said.doubt() == null
+        ? doubted(card, said, c -> now.doubt(c.corner(), form.key(), form.after(), said))
+        : said;
+  }
+
+  private Content doubted(Card card, Content said, Function<Card, Optional<String>> doubt) {
+    return Stream.concat(Stream.of(card), histories.of(card.car()).otherEnd(card).stream())
+        .flatMap(c -> doubt.apply(c).stream())
+        .findFirst()
+        .map(said::withDoubt)
+        .orElse(said);
+  }
+
+  /** What was read of an entry really, in doubt as if it were read first. */
+  Content.Correction instead(Card card, String target, Content said, FormKey form) {
+    CarBook now = histories.of(card.car());
+    Content body =
+        said.doubt() == null
+            ? doubted(card, said, c -> now.doubtInstead(c.corner(), target, form.after(), said))
+            : said;
+    return new Content.Correction(target, body, "answered again in the round");
   }
 
   /** The entry under a key, when it is in the book already. */

@@ -445,8 +445,14 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
           ? AngleFormat.degrees(r.value().value(), 1)
           : gap(words, r.value().value());
     }
-    return r.reading().result() == GapResult.GO_NO_GO
-        ? r.reading().typed()
-        : r.reading().result().words();
+    // A cell is as wide as a fraction on a phone.
+    return switch (r.reading().result()) {
+      case GO_NO_GO ->
+          r.reading().go() != null
+              ? "goes " + gap(words, r.reading().go().mm())
+              : "not " + gap(words, r.reading().noGo().mm());
+      case TOUCHES -> "touch";
+      default -> r.reading().result().words();
+    };
   }
 }

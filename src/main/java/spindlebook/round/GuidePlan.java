@@ -107,7 +107,7 @@ record GuidePlan(Sitting sitting, List<Place> places) {
   static GuidePlan of(Sitting sitting) {
     GuidePlan plan = of(sitting, sitting.card().heightsOf(sitting.key()));
     return JackPlan.whole(sitting.round())
-        ? new GuidePlan(sitting, new Closing(plan).places())
+        ? Touched.spared(new GuidePlan(sitting, new Closing(plan).places()))
         : plan;
   }
 

@@ -24,9 +24,16 @@ import spindlebook.travel.TravelFindings;
  * @param skipped what was asked for and not read
  * @param last the place read last; empty where none was
  * @param back what is put back before driving, and what may hurt whoever does it; empty for nothing
+ * @param touched past what the jack was not sent, and why
  */
 public record RoundEnd(
-    int read, int skipped, List<Verdict> verdicts, Link next, String last, List<String> back) {
+    int read,
+    int skipped,
+    List<Verdict> verdicts,
+    Link next,
+    String last,
+    List<String> back,
+    List<String> touched) {
   /** One end's. */
   public record Verdict(String end, State state, String finding) {}
 
@@ -57,7 +64,8 @@ public record RoundEnd(
         verdicts,
         next(plan, travel, words),
         last.map(GuidePlan.Place::id).orElse(""),
-        last.map(p -> back(at, p)).orElse(List.of()));
+        last.map(p -> back(at, p)).orElse(List.of()),
+        Touched.in(plan).stream().map(Touched::words).toList());
   }
 
   /** Before driving, from where a place left the car. */

@@ -30,10 +30,10 @@ export const came = (me, state, kept) => {
   me.mend = kept?.repeat ? null : state.steps.find((s) => s.id === me.at && s.done) && me.at;
 };
 // What is sent names what it mends; what the book did not take is mended on the phone.
-export const mends = (me, s, body) => {
+export const mends = (me, s, body, to) => {
   if (s && me.mend === s.id) body.corrects = s.row === "height" ? s.p.height : s.done?.key;
-  const refused = body.corrects && outbox.aside().find((e) => e.body.key === body.corrects);
-  if (refused) outbox.again(refused, { ...refused.body, ...body, key: (body.key = body.corrects), corrects: undefined });
+  const refused = outbox.aside().find((e) => e.to === to && (e.body.key === body.corrects || (body.place && e.body.place === body.place)));
+  if (refused) outbox.again(refused, { ...refused.body, ...body, key: (body.key = refused.body.key), corrects: undefined });
   return refused;
 };
 export const mended = (b, places, done, plan) => {
@@ -50,6 +50,17 @@ export const mended = (b, places, done, plan) => {
   if (b.what === "reading") done[k] = { say: b.value, key: b.corrects, by: b.key, then: done[k] };
   else if (p) Object.assign(p, { say: "spindle " + b.spindle, at: at(plan, b), by: b.key, then: { ...p } });
   return true;
+};
+
+// The jack goes no further up than where something touched; the book says why at the end.
+export const notPast = ({ places, steps }) => {
+  const strap = places.find((p) => p.rank === 1 && p.height)?.at;
+  const touched = steps.find(
+    (s) => s.p.height && s.p.pairing !== "crossed" && !(s.p.rank === 0 || s.p.rank === 1) && /^(touches|binds)$/.test(s.done?.say) && !(s.p.at <= strap),
+  )?.p;
+  const i = places.indexOf(touched);
+  const past = (p) => touched && !p.height && p.pairing === touched.pairing && p.rank !== 0 && p.rank !== 1 && places.indexOf(p) > i;
+  return { places, steps: steps.filter((s) => !past(s.p)) };
 };
 
 // Many well clear in one tap: one thing to undo.
@@ -142,23 +153,30 @@ export const jack = (me) =>
     },
   );
 
+const aside = ({ me, leave, go }, to) => {
+  const kept = me.left;
+  me.left = leave();
+  go(to, kept);
+};
 // Not this time: a height with all that is read there, or one reading.
-export const skip = ({ s, me, state, aside }) => {
+export const skip = (here) => {
+  const { s, me, state } = here;
   const all = s.row === "height" && !s.done ? state.steps.filter((o) => o.p === s.p) : [s];
   const ids = all.filter((o) => !o.done).map((o) => o.id);
   me.skipped.push(...ids);
   const to = state.steps[state.steps.indexOf(all[all.length - 1]) + 1]?.id ?? next(state.steps, s.id, me.skipped);
   me.past = { from: s.id, to, ids };
-  aside(to);
+  aside(here, to);
 };
-export const back = ({ me, state, aside }) => {
+export const back = (here) => {
+  const { me, state } = here;
   const i = state.steps.findIndex((s) => s.id === me.at);
   const past = me.past?.to === me.at ? me.past : null;
   const to = past?.from ?? state.steps[(i < 0 ? state.steps.length : i) - 1]?.id;
   if (!to) return;
   if (past) me.skipped = me.skipped.filter((id) => !past.ids.includes(id));
   me.past = null;
-  aside(to);
+  aside(here, to);
 };
 
 // One look at all others; what is not well clear is read alone.
@@ -184,10 +202,17 @@ export const one = ({ s, plan, me, key, go, anew }) =>
     }, "full"),
   );
 // Jacked until it binds: what it is and at which lock, then where that is, which the tape says.
-export const touch = ({ s, plan, me, key, make, go, anew }) => {
+export const touch = ({ s, plan, state, me, key, make, go, send, reading, onward, anew }) => {
   const locks = ["full-left", "part-left", "straight", "part-right", "full-right"];
   const all = locks.filter((t) => plan.gaps?.[t]).map((t) => [t, plan.gaps[t]]);
+  // Where its wheel stands already it touches there, and what is still to read there stays asked.
   const touches = (row, steering) => () => {
+    if (s.p.height) {
+      const was = state.steps.find((o) => o.p === s.p && o.steering === steering && o.row === row)?.done;
+      send({ ...reading({ p: s.p, steering, row }, "touches"), corrects: was?.key }, named(plan, { row, steering }) + " touches", s.id);
+      anew();
+      return s.done ? onward(s.id) : go(s.id);
+    }
     const id = "touch-" + (me.besides.length + 1);
     const past = s.p.rank === 0 || s.p.rank === 6;
     const label = named(plan, { row, steering }).toLowerCase() + " touches";
@@ -269,6 +294,7 @@ export const end = ({ plan, state, me, mine, asks, make, key, go, fill, pad }) =
   fill(asks, "end" + as, () => [make("h2", "", state.steps.length - left.length + " read, " + left.length + " skipped")]);
   fill(pad, "end" + as, () => {
     const link = (words, to, cls) => Object.assign(make("a", "key " + cls, words), { href: to });
+    const not = plan.end.touched.map((t) => make("p", "", t));
     const said = open
       ? [make("p", "", "The verdict comes when all is in the book.")]
       : verdicts.flatMap((v) => [make("p", "g-state t3 " + v.is, v.end + ": " + v.state), make("p", "", v.finding)]);
@@ -278,7 +304,7 @@ export const end = ({ plan, state, me, mine, asks, make, key, go, fill, pad }) =
     const within = (line, other) => line !== other && other.toLowerCase().includes(line.toLowerCase());
     const back = lines.filter((l) => !lines.some((o) => within(l, o))).map((line) => make("p", "", line));
     const more = left.length ? [key("Read what was skipped", () => ((me.skipped = []), go(left[0].id)))] : [];
-    return [...said, ...back, ...(open ? [] : [link(next, href, "key-main")]), ...more, link("To the round", "/rounds/" + plan.round, "")];
+    return [...said, ...not, ...back, ...(open ? [] : [link(next, href, "key-main")]), ...more, link("To the round", "/rounds/" + plan.round, "")];
   });
 };
 
@@ -301,7 +327,7 @@ export const instead = ({ which, plan, state, me, mine, key, answer }) => {
 };
 
 // The last thing said: a box of a height, or what was kept.
-export const undo = ({ me, begun, told, leave, go, send, anew }) => {
+export const undo = ({ me, plan, begun, told, leave, go, send, anew }) => {
   const kept = leave();
   const [half, ...before] = begun();
   if (half) {
@@ -313,7 +339,10 @@ export const undo = ({ me, begun, told, leave, go, send, anew }) => {
   for (const b of [...(last.rest ?? []), last]) send({ what: "take-back", target: b.key });
   anew();
   me.undone = { ...last, at: kept };
-  go(last.from, last.kept);
+  const { body, kept: then, from } = last;
+  const box = Object.keys(plan.boxes).find((b) => !(b in then.typed));
+  const value = body.value ?? body[box] ?? "";
+  go(from, { ...then, text: /\d/.test(value) ? value : "" });
 };
 
 export const undone = (here, fill, said) => {

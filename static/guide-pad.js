@@ -16,10 +16,10 @@ export const key = (face, does, cls, label) => {
 };
 const lowest = (n, d) => (n % 2 ? n + "/" + d : lowest(n / 2, d / 2));
 // A quarter of an inch is a row; tick and size follow the graduation.
-const sixteenth = (i, { text, fine, keep }) => {
+const sixteenth = (i, { whole, fine, keep }) => {
   const f = fine ? 2 * i + 1 + "/32" : i ? lowest(i, 16) : "";
   const size = fine ? "" : i % 4 ? (i % 2 ? "" : " eighth") : " quarter";
-  return key(f || "0", () => keep((text() + " " + f).trim() || "0"), "cell" + size + (i % 4 > 2 ? " end" : ""), f || "even");
+  return key(f || "0", () => keep((whole() + " " + f).trim() || "0"), "cell" + size + (i % 4 > 2 ? " end" : ""), f || "even");
 };
 const digits = (which, { type }) => [...which].map((d) => key(d, () => type(d)));
 const back = (on) => key("⌫", on.back, "", "take the last back");
@@ -43,7 +43,7 @@ export const inches = (on, fifth, row) => [
 export const decimals = (on, row, drill) => [
   ...head(on),
   key(".", () => on.type("."), "half"),
-  ...(row.length ? [] : [key("−", () => on.type("-"), "half", "minus")]),
+  ...(row.length ? [] : [key("−", on.sign, "half", "minus")]),
   ...row,
   ...drill,
   key("Keep", () => on.keep(on.text()), "key-main full last"),

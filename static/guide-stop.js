@@ -26,7 +26,7 @@ export const asking = ({ answered, plan, state, mine, me, send, go, draw }) => {
     send({ what: "take-back", target: open.key });
     const { spindle, otherSpindle, mark, otherMark } = body ?? {};
     const typed = box ? { spindle, otherSpindle, mark, otherMark, [box]: undefined } : {};
-    if (at) go(at.id, { id: at.id, typed: JSON.parse(JSON.stringify(typed)) });
+    if (at) go(at.id, { id: at.id, text: open.unread ? body?.value : "", typed: JSON.parse(JSON.stringify(typed)) });
     else draw();
   };
   const height = body?.what === "height" && !body.markAsAt;
@@ -39,7 +39,8 @@ export const asking = ({ answered, plan, state, mine, me, send, go, draw }) => {
       ...(height
         ? [["Read spindle again", again("spindle")], ["Read frame mark again", again("mark")]]
         : [["Read it again", again()]]),
-      ["It is right, count it", () => (send({ what: "so", target: open.key }), draw())],
+      // What says nothing cannot be right.
+      ...(open.unread ? [] : [["It is right, count it", () => (send({ what: "so", target: open.key }), draw())]]),
     ],
   };
 };

@@ -26,7 +26,7 @@ const mine = () => [
   ...outbox.waiting().filter((e) => e.to === TO),
 ];
 
-const now = () => walk(plan, mine(), on.at ?? (() => NaN), plan.part ? null : on.jack?.(me), on.mended);
+const now = () => (on.notPast ?? ((w) => w))(walk(plan, mine(), on.at ?? (() => NaN), plan.part ? null : on.jack?.(me), on.mended));
 let state = now();
 const part = () => toAsk(plan, me.typed);
 const step = () => state.steps.find((s) => s.id === me.at);
@@ -35,7 +35,7 @@ const go = (id, kept) => {
   const { text = "", typed = {}, note = null, fine = false } = kept?.id === id ? kept : {};
   Object.assign(me, { at: id, text, typed, note });
   on.came?.(me, state, kept);
-  Object.assign(on, { fine, drill: false, menu: "", ask: null });
+  Object.assign(on, { fine, drill: false, menu: "", ask: null, old: !!text });
   save();
   draw();
 };
@@ -43,17 +43,12 @@ const onward = (from, kept) => {
   state = now();
   go(next(state.steps, from, me.skipped), kept);
 };
-const aside = (to) => {
-  const kept = me.left;
-  me.left = leave();
-  go(to, kept);
-};
 const send = (body, words, from) => {
   body.key ??= outbox.newKey();
   const s = state.steps.find((s) => s.id === from);
   const turned = s && s.steering !== "straight" && "steering " + s.steering.replace("-", " ");
   const where = s && [plan.where, s.p.words, turned, plan.rows[s.row]?.words].filter(Boolean).join(" · ");
-  if (!on.mends?.(me, s, body)) outbox.add(TO, { after: plan.after, claimed: new Date().toISOString(), ...body }, where);
+  if (!on.mends?.(me, s, body, TO)) outbox.add(TO, { after: plan.after, claimed: new Date().toISOString(), ...body }, where);
   if (words) {
     me.undone = null;
     me.taken.push({ key: body.key, words, from, body, kept: leave() });
@@ -71,12 +66,10 @@ const answer = (s, said) => {
   draw();
 };
 const height = (s, typed) => {
-  const again = outbox.aside().find((e) => e.to === TO && e.body.place === s.p.id);
   const { name, label, id: place, pairing, otherName, words } = s.p;
   const body = { what: "height", name, label, place, pairing, otherName, ...typed };
   const keep = (so) => {
-    if (again) outbox.again(again, { ...again.body, ...body, key: again.body.key });
-    else send(body, words + ", spindle " + body.spindle, s.id);
+    send(body, words + ", spindle " + body.spindle, s.id);
     me.here = place;
     on.kept?.({ s, body, me, send });
     if (so) send({ what: "so", target: body.key });
@@ -104,10 +97,12 @@ const keep = (value) => {
 const begun = () => Object.entries(me.typed).filter(([p]) => p in plan.boxes).reverse();
 const told = ([p, value]) => plan.boxes[p].replace(" above the floor", "").toLowerCase() + " " + (value || "not read");
 const menu = (of) => () => ((on.menu = of), draw());
-const here = () => ({ me, on, plan, state, s: step(), begun, told, leave, go, send, reading, onward, aside, menu, mine, key, make, keep, save, say, draw, anew: () => (state = now()) });
+const here = () => ({ me, on, plan, state, s: step(), begun, told, leave, go, send, reading, onward, menu, mine, key, make, keep, save, say, draw, anew: () => (state = now()) });
 
-const set = (text) => {
+// What stands there already goes with the first key; its sign may be turned before.
+const set = (text, old) => {
   me.text = text;
+  on.old = old;
   save();
   draw();
 };
@@ -116,11 +111,16 @@ const turn = (what) => () => {
   draw();
   if (what === "typed" && on.typed) box.focus();
 };
+const minus = () => me.text.startsWith("-");
+const flip = (less) => set((less ? "-" : "") + me.text.replace("-", ""), on.old && 2);
+const whole = () => (!on.old ? me.text : on.old > 1 && minus() ? "-" : "");
 const keys = () => ({
   ...on,
+  whole,
   text: () => me.text,
   keep,
-  type: (t) => set(me.text + t),
+  type: (t) => set(whole() + t),
+  sign: () => flip(!minus()),
   back: () => set(me.text.slice(0, -1)),
   typing: turn("typed"),
 });
@@ -130,10 +130,9 @@ const wordKeys = (kind, drill) => {
   if (kind === "gap")
     return ["well clear", "touches", "binds"].map((w, i) => key(w, () => keep(w), i ? "three" : "four"));
   if (kind !== "toe" && kind !== "signed") return null;
-  const out = me.text.startsWith("-");
-  const flip = (minus) => () => set((minus ? "-" : "") + me.text.replace("-", ""));
+  const out = minus();
   const [plus, less] = kind === "toe" ? ["front edge in", "front edge out"] : ["+", "−"];
-  return [key(plus, flip(false), "five" + (out ? "" : " key-on")), key(less, flip(true), "five" + (out ? " key-on" : ""))];
+  return [key(plus, () => flip(false), "five" + (out ? "" : " key-on")), key(less, () => flip(true), "five" + (out ? " key-on" : ""))];
 };
 const padKeys = (kind, drill, numbers) => {
   const row = wordKeys(kind, drill);
@@ -175,6 +174,7 @@ document.querySelector("footer.foot")?.remove();
 
 box.oninput = box.onchange = () => {
   me.text = box.value;
+  on.old = 0;
   save();
 };
 box.addEventListener("keydown", (e) => e.key === "Enter" && keep(box.value));
@@ -208,6 +208,7 @@ const written = (unit) => {
   const shown = whole + rest ? [make("b", "", whole.replace("-", "−") + rest)] : [];
   if (part) shown.push(make("b", whole ? "frac" : "", part));
   else shown.push(make("i"));
+  figure.classList.toggle("g-old", !!on.old);
   figure.replaceChildren(...shown, make("span", "entry-unit", whole && unit === "in" && !part ? "in and …" : unit));
 };
 
@@ -294,6 +295,7 @@ const draw = () => {
   root.dataset.step = s.id;
   root.dataset.kind = row ? (plan.mm && row.kind !== "angle" ? "mm" : row.kind) : which;
   if (box.value !== me.text) box.value = me.text;
+  if (on.old) box.select();
   written(row?.kind === "angle" ? "°" : plan.mm ? "mm" : "in");
   if (on.menu) {
     pad.className = "pad g-more";
@@ -301,13 +303,13 @@ const draw = () => {
     return;
   }
   pad.className = "pad pad-keys";
-  fill(pad, [s.id, kind, which, on.fine, on.drill, on.typed, me.text.startsWith("-"), !!on.others].join("|"), () =>
+  fill(pad, [s.id, kind, which, on.fine, on.drill, on.typed, minus(), !!on.others].join("|"), () =>
     kind === "others" ? (on.others?.(here()) ?? []) : padKeys(kind, row?.drill, numbers),
   );
 };
 
 outbox.listen((body, json) => {
-  if (json?.doubt) answered.push({ key: json.as ?? json.key, n: json.n, words: json.words, doubt: json.doubt });
+  if (json?.doubt) answered.push({ ...json, key: json.as ?? json.key });
   if (json) return draw();
   top();
 });

@@ -255,8 +255,7 @@ class GuideBrowserTest {
     press("Read again");
     press("1/4");
     phone.sent();
-    assertEquals(
-        List.of("straight upper-rod-end 5/16", "straight upper-rod-end 1/4"), readings());
+    assertEquals(List.of("straight upper-rod-end 5/16", "straight upper-rod-end 1/4"), readings());
     assertEquals("3/16", entries("correction").get(2).at("/body/typed").asText());
   }
 
@@ -284,8 +283,7 @@ class GuideBrowserTest {
     shop.open(port);
     phone.sent();
     assertEquals(1, entries("height").size());
-    assertEquals(
-        List.of("straight upper-rod-end 5/16", "straight lower-rod-end 1/2"), readings());
+    assertEquals(List.of("straight upper-rod-end 5/16", "straight lower-rod-end 1/2"), readings());
     List<JsonNode> mended = entries("correction");
     assertEquals(2, mended.size());
     assertEquals("1/16", mended.get(0).at("/body/typed").asText());
@@ -294,6 +292,52 @@ class GuideBrowserTest {
     String news = shop.get("/rounds/" + round + "/news?n=-1").html();
     assertTrue(news.contains("spindle 15 3/8, mark 30 1/4"), news);
     assertFalse(news.contains("14 3/8"), news);
+  }
+
+  @Test
+  void the_first_key_replaces_what_stands_there_already() {
+    guide(Map.of());
+    for (String key : List.of("2", "1", "1/2")) {
+      press(key);
+    }
+    press("undo");
+    phone.wait(() -> phone.find(Screen.BOX).getDomProperty("value").equals("21 1/2"));
+    assertTrue(phone.find(By.cssSelector(".g-fig.g-old")).isDisplayed(), "shown as selected");
+    press("2");
+    assertEquals("2", phone.find(Screen.BOX).getDomProperty("value"));
+    for (String key : List.of("2", "1/2", "3", "0", "1/4")) {
+      press(key);
+    }
+    phone.sent();
+    assertEquals("22 1/2", entries("height").get(0).at("/spindle/typed").asText());
+  }
+
+  /** What cannot be read is asked for again with its text, and is never right as it stands. */
+  @Test
+  void a_sign_stands_in_front_and_what_says_nothing_is_not_counted() {
+    String round = guide(Map.of());
+    height("14 3/8", "30 1/4");
+    phone.sent();
+    phone.go("/rounds/" + round + "/guide?at=on-the-strap-1/straight/q-camber");
+    phone.find(Screen.BOX);
+    phone.wait(() -> phone.text(".g-lines").contains("+ top out, − top in"));
+    for (String key : List.of("1", ".", "5", "minus")) {
+      press(key);
+    }
+    assertEquals("-1.5", phone.find(Screen.BOX).getDomProperty("value"));
+    for (String key : List.of(".", ".", "Keep")) {
+      press(key);
+    }
+    phone.wait(() -> phone.text(".g-stop").contains("Check this"));
+    assertFalse(phone.text(".g-stop").contains("It is right"), phone.text(".g-stop"));
+    press("Read it again");
+    phone.wait(() -> phone.step().endsWith("/q-camber"));
+    assertEquals("-1.5..", phone.find(Screen.BOX).getDomProperty("value"));
+    for (String key : List.of("take the last back", "take the last back", "Keep")) {
+      press(key);
+    }
+    phone.sent();
+    assertEquals("-1.5", entries("reading").get(1).get("typed").asText());
   }
 
   /** The book doubts a reading; read again, the question does not come back with the news. */

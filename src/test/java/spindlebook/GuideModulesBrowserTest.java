@@ -152,10 +152,10 @@ class GuideModulesBrowserTest {
   void the_pad_has_a_key_for_every_sixteenth_and_gives_what_was_typed_with_it() {
     String pad =
         "const { inches, decimals } = await import('/static/guide-pad.js');const kept = []; let"
-            + " text = '3';const on = { fine: false, text: () => text, keep: (v) => kept.push(v),"
-            + " type: (t) => (text += t), back: () => (text = text.slice(0, -1)), typing: () =>"
-            + " kept.push('typing') };const press = (keys, face) => keys.find((k) => k.dataset.key"
-            + " === face).click();";
+            + " text = '3';const on = { fine: false, text: () => text, whole: () => text, keep: (v)"
+            + " => kept.push(v), type: (t) => (text += t), sign: () => (text = '-' + text), back:"
+            + " () => (text = text.slice(0, -1)), typing: () => kept.push('typing') };const press ="
+            + " (keys, face) => keys.find((k) => k.dataset.key === face).click();";
     assertEquals(
         List.of("3 1/16", "3 1/2", "3", "typing"),
         ask(
@@ -166,7 +166,7 @@ class GuideModulesBrowserTest {
         List.of("3 31/32"),
         ask(pad + "press(inches({ ...on, fine: true }), '31/32'); return kept"));
     assertEquals(
-        List.of("31.-"),
+        List.of("-31."),
         ask(
             pad
                 + "const keys = decimals(on, [], []);"

@@ -134,6 +134,7 @@ final class GuideJson {
                     .put("is", v.state().mark())
                     .put("state", v.state().word())
                     .put("finding", v.finding()));
+    end.touched().forEach(json.putArray("touched")::add);
     json.put("next", end.next().word()).put("href", end.next().href()).put("last", end.last());
   }
 
@@ -316,12 +317,21 @@ final class GuideJson {
         .forEach(r -> here.add(r.key()));
     for (Doubted doubt : end.doubts()) {
       if (here.contains(doubt.key()) && !told.contains(doubt.key())) {
-        doubts
-            .addObject()
-            .put("key", doubt.key())
-            .put("words", of + doubt.words())
-            .put("doubt", doubt.doubt());
+        ObjectNode one =
+            doubts
+                .addObject()
+                .put("key", doubt.key())
+                .put("words", of + doubt.words())
+                .put("doubt", doubt.doubt());
+        end.reading(doubt.key()).ifPresent(r -> unread(one, r.reading()));
       }
+    }
+  }
+
+  /** Of what nothing could be read nobody can say that it is right. */
+  static void unread(ObjectNode json, Content content) {
+    if (content instanceof Content.Reading r && r.result() == GapResult.UNREAD) {
+      json.put("unread", 1);
     }
   }
 

@@ -330,8 +330,8 @@ public final class GuidePages {
   }
 
   /**
-   * Instead of what was answered to the same question, where it was gone back to; what was withdrawn
-   * since is answered anew.
+   * Instead of what was answered to the same question, where it was gone back to; what was
+   * withdrawn since is answered anew.
    */
   private Content mending(Sitting at, Content said, Posted posted, FormKey key) {
     String target = posted.text(MENDS);
@@ -405,6 +405,7 @@ public final class GuidePages {
             .put("words", new EntryWords(histories.of(at.card().car())).of(content));
     if (content.doubt() != null) {
       answer.put("doubt", content.doubt());
+      GuideJson.unread(answer, content);
     }
     ctx.contentType("application/json").result(answer.toString());
   }

@@ -48,8 +48,11 @@ record Slot(Quantity quantity, WatchPoint point, Place otherEnd) {
     return point == null ? null : point.point();
   }
 
-  /** {@code keep at least 1/4 in}; empty where nothing is asked. */
+  /** {@code keep at least 1/4 in}, or what its signs mean; empty where nothing is asked. */
   String rule() {
+    if (quantity == Quantity.CAMBER) {
+      return "+ top out, − top in";
+    }
     return point == null ? "" : "keep " + point.keep().inWords();
   }
 

@@ -13,8 +13,8 @@ import spindlebook.fold.SeenReading;
 import spindlebook.plan.JackPlan;
 
 /**
- * Where something touched in a round the jack is not sent further: what lies further out at that end
- * is not asked, for the touch has decided it.
+ * Where something touched in a round the jack is not sent further: what lies further out at that
+ * end is not asked, for the touch has decided it.
  */
 record Touched(SeenReading reading, GuidePlan.Place place, boolean droop) {
   /** Those of this round, in the order of its places; of each end and pairing the first found. */

@@ -145,7 +145,7 @@ final class Marmot {
     return form.key();
   }
 
-  /** A round of everything at four heights, as the pad's keys want it: 124 questions. */
+  /** A round of every gap and length at four heights, as the pad's keys want it: 124 questions. */
   String everything(String corner, Map<String, String> conditions) {
     return everything(shop.browser, corner, conditions);
   }
@@ -162,7 +162,8 @@ final class Marmot {
       for (Steering steering :
           List.of(Steering.STRAIGHT, Steering.FULL_LEFT, Steering.FULL_RIGHT)) {
         for (WatchPoint point : Starter.watchPoints(Layout.STEERED_DOUBLE_A_ARM)) {
-          if (steering == Steering.STRAIGHT || point.place().steered()) {
+          boolean gap = point.keep().mostAngle() == null;
+          if (gap && (steering == Steering.STRAIGHT || point.place().steered())) {
             all.add(new ToRead(name, label, steering, Quantity.WATCH_POINT, point.point()));
           }
         }

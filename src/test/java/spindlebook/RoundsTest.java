@@ -128,6 +128,8 @@ class RoundsTest {
   @Test
   void a_round_for_ride_height_alone_is_offered_on_its_tyres_with_the_spring_in() {
     String action = "/corners/" + marmot.left + "/rounds";
+    String many = "need=in-between~full-left~toe&".repeat(400);
+    assertTrue(shop.get(action + "/new?" + many).is(200).text().contains("toe"), "12 KB of needs");
     Page page = shop.get(action + "/new?need=ride~straight").is(200);
     assertTrue(page.text().contains("To read: the height 'ride height'."), page.text());
     Form start = page.form(action);

@@ -42,6 +42,9 @@ public final class Manners {
   private static final long MOST_PHOTO_BYTES = MOST_PHOTO_MB * 1024 * 1024 + MOST_BYTES;
   private static final long MOST_PHOTO_READ_ON_BYTES = 48 * 1024 * 1024;
 
+  /** A round of all that a corner of many watch points needs has some 100 bytes for each. */
+  private static final int MOST_ADDRESS_BYTES = 32 << 10;
+
   private Manners() {}
 
   /**
@@ -55,7 +58,11 @@ public final class Manners {
     config.jetty.timeoutStatus = 408;
     config.jetty.modifyServer(jetty -> guard(jetty, hosts, outermost));
     config.jetty.modifyServletContextHandler(context -> context.setErrorHandler(new ErrorPages()));
-    config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
+    config.jetty.modifyHttpConfiguration(
+        http -> {
+          http.setSendServerVersion(false);
+          http.setRequestHeaderSize(MOST_ADDRESS_BYTES);
+        });
     config.http.maxRequestSize = MOST_BYTES;
     config.jetty.multipartConfig.maxFileSize(MOST_PHOTO_MB, SizeUnit.MB);
     config.jetty.multipartConfig.maxTotalRequestSize(MOST_PHOTO_MB + 1, SizeUnit.MB);

@@ -327,7 +327,7 @@ export const instead = ({ which, plan, state, me, mine, key, answer }) => {
 };
 
 // The last thing said: a box of a height, or what was kept.
-export const undo = ({ me, plan, begun, told, leave, go, send, anew }) => {
+export const undo = ({ me, plan, state, begun, told, leave, go, send, anew }) => {
   const kept = leave();
   const [half, ...before] = begun();
   if (half) {
@@ -340,6 +340,9 @@ export const undo = ({ me, plan, begun, told, leave, go, send, anew }) => {
   anew();
   me.undone = { ...last, at: kept };
   const { body, kept: then, from } = last;
+  // What changes on the way from there on is said again.
+  const at = state.places.findIndex((p) => from.startsWith(p.id + "/"));
+  me.ready = me.ready.filter((id) => state.places.findIndex((p) => p.id === id) <= at);
   const box = Object.keys(plan.boxes).find((b) => !(b in then.typed));
   const value = body.value ?? body[box] ?? "";
   go(from, { ...then, text: /\d/.test(value) ? value : "" });

@@ -561,4 +561,21 @@ class GuideTest {
     String news = shop.get("/rounds/" + round + "/news?n=-1").html();
     assertTrue(news.contains("15 3/8") && !news.contains("14 3/8"), news);
   }
+
+  /** Into contact no jack is sent: what lies further out is not asked, and the end says why. */
+  @Test
+  void no_height_is_asked_past_one_where_something_touched() throws IOException {
+    String round = start(Map.of());
+    sendHeight(round, "height-a", "on-the-strap", "14");
+    sendHeight(round, "height-b", "stop-touch", "24");
+    String news = "/rounds/" + round + "/news?n=-1";
+    assertTrue(shop.get(news).html().contains("\"stop-out-1\""), "asked for at first");
+    sendReading(round, "reading-b", "height-b", "p-tie-rod-upper-arm", "touches").is(200);
+    JsonNode plan = json(shop.get(news));
+    List<String> ids = plan.get("places").findValuesAsText("id");
+    assertFalse(ids.contains("stop-out-1") || ids.contains("full-bump-1"), ids.toString());
+    assertTrue(ids.contains("strap-off-1"), ids.toString());
+    assertTrue(
+        plan.at("/end/touched/0").asText().endsWith("touches there."), plan.get("end").toString());
+  }
 }

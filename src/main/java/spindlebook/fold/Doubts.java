@@ -38,8 +38,14 @@ public final class Doubts {
                     .flatMap(reading -> reading(reading, card.readingsOf(reading.thing()), card)));
   }
 
-  /** Droop below bump, in the book's order of names. */
+  /** More than a wheel of a long-travel car moves: common practice, no source. */
+  private static final double MOST_TRAVEL_MM = 1000;
+
+  /** Droop below bump, in the book's order of names; on the floor or out of all reach. */
   static Optional<String> height(SeenHeight height, List<SeenHeight> others) {
+    if (height.height().spindle() != null && height.height().spindle().mm() <= 0) {
+      return Optional.of("A spindle does not lie on the floor.");
+    }
     if (height.positionMm() == null) {
       return Optional.empty();
     }
@@ -56,6 +62,11 @@ public final class Doubts {
       Optional<String> order = order(height, other);
       if (order.isPresent()) {
         return order;
+      }
+      double far = higher(height, other);
+      if (sameRound && Math.abs(far) > MOST_TRAVEL_MM) {
+        return Optional.of(
+            "It lies " + roughly(far) + " from '" + other.words() + "': no wheel travels so far.");
       }
       boolean samePlace =
           height.name().onePlace() && other.name() == height.name() && other.stopCounts();

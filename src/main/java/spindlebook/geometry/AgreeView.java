@@ -101,8 +101,10 @@ public record AgreeView(
         model.refused() != null
             ? model.refused()
             : none
-                ? "No camber, toe, strap or shock was read along the travel, or no height says"
-                    + " where the wheel stood."
+                ? model.joints().positionMm() == null
+                    ? "Say under Measuring at which height the wheel stood when the joints were"
+                        + " measured: without it no reading is held against them."
+                    : "No camber, toe, strap or shock was read along the travel."
                 : agree(model),
         wrong,
         read.stream()

@@ -246,7 +246,8 @@ public final class JackPlan {
     Pairing pairing = stand.pairing() == null ? Pairing.BOTH_TOGETHER : stand.pairing();
     Optional<SeenHeight> last =
         card.heights().stream()
-            .filter(h -> h.name() == name && h.pairing() == pairing && h.positionCounts())
+            // Where its stop stood before it was moved is no place to go to.
+            .filter(h -> h.name() == name && h.pairing() == pairing && h.stopCounts())
             .reduce((first, second) -> second);
     return last.isEmpty()
         ? OptionalDouble.empty()

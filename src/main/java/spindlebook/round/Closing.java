@@ -66,18 +66,10 @@ record Closing(GuidePlan plan) {
       if (there.isEmpty() && open.isEmpty()) {
         return;
       }
-      GuidePlan.Place place =
-          there.orElseGet(
-              () ->
-                  new GuidePlan.Place(
-                      "",
-                      -1,
-                      past,
-                      label,
-                      pairing,
-                      pairing == null ? null : pairing == Pairing.CROSSED ? opposite(past) : past,
-                      null,
-                      Map.of()));
+      if (there.isEmpty() && end == End.DROOP && past(hung(pairing), asked(past, label, pairing))) {
+        continue;
+      }
+      GuidePlan.Place place = there.orElseGet(() -> asked(past, label, pairing));
       all.remove(place);
       int after = 0;
       for (int i = 0; i < all.size(); i++) {
@@ -97,6 +89,27 @@ record Closing(GuidePlan plan) {
         return;
       }
     }
+  }
+
+  private static GuidePlan.Place asked(HeightName past, String label, Pairing pairing) {
+    HeightName other = pairing == Pairing.CROSSED ? opposite(past) : past;
+    return new GuidePlan.Place(
+        "", -1, past, label, pairing, pairing == null ? null : other, null, Map.of());
+  }
+
+  /** Where the wheel hung free in this round, the strap off: it goes no lower than that. */
+  private OptionalDouble hung(Pairing pairing) {
+    return plan.places().stream()
+        .filter(p -> p.nth() > 0 && p.name() == HeightName.STRAP_OFF)
+        .filter(p -> Objects.equals(p.pairing(), pairing))
+        .filter(p -> p.height() != null && p.height().positionCounts())
+        .mapToDouble(p -> p.height().positionMm().value())
+        .min();
+  }
+
+  private boolean past(OptionalDouble hung, GuidePlan.Place place) {
+    OptionalDouble aim = aimMm(plan.sitting(), place);
+    return hung.isPresent() && aim.isPresent() && aim.getAsDouble() < hung.getAsDouble();
   }
 
   static HeightName past(End end) {

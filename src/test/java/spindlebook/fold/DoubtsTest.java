@@ -39,6 +39,17 @@ class DoubtsTest {
   }
 
   @Test
+  void on_the_floor_and_out_of_all_reach_is_asked_about() {
+    assertEquals(
+        Optional.of("A spindle does not lie on the floor."),
+        asked("h2", DROOP, height("h2", "in-between", "0 in")));
+    assertTrue(
+        asked("h2", DROOP, height("h2", "in-between", "99 in"))
+            .orElse("")
+            .endsWith("no wheel travels so far."));
+  }
+
+  @Test
   void a_place_more_than_half_an_inch_from_where_it_was_is_asked_about() {
     assertEquals(Optional.empty(), asked("h2", DROOP, height("h2", "on-the-strap", "8 5/8 in")));
     assertEquals(

@@ -294,6 +294,27 @@ class GuideBrowserTest {
     assertFalse(news.contains("14 3/8"), news);
   }
 
+  /** Said where its wheel stands already, a touch is a reading there; the rest stays asked. */
+  @Test
+  void what_touches_at_a_height_that_is_read_leaves_the_rest_asked() {
+    String round = marmot.startRound(marmot.left, Map.of());
+    phone.go("/rounds/" + round + "/guide?at=full-bump-1/straight/height");
+    phone.wait(() -> phone.find(Screen.key("More")).isEnabled());
+    height("26 3/8", "30 1/4");
+    phone.wait(() -> phone.step().startsWith("stop-out-1/"));
+    press("Done");
+    press("‹ Back");
+    phone.wait(() -> phone.step().startsWith("full-bump-1/"));
+    press("More");
+    press("Something touches here");
+    phone.find(By.cssSelector(".pad .key[data-key*='full left']")).click();
+    phone.sent();
+    assertEquals(1, readings().size());
+    assertTrue(readings().get(0).endsWith(" touches"), readings().toString());
+    assertEquals(1, entries("height").size());
+    assertFalse(phone.step().startsWith("stop-out"), phone.step());
+  }
+
   @Test
   void the_first_key_replaces_what_stands_there_already() {
     guide(Map.of());

@@ -18,7 +18,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
+import org.openqa.selenium.ElementNotInteractableException;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.interactions.Actions;
 
 /** A guided round in a real Chromium, in the ways a hand may go about it. */
@@ -51,7 +53,17 @@ class GuideBrowserTest {
   }
 
   private void press(String key) {
-    phone.find(Screen.key(key)).click();
+    phone.wait(() -> pressed(key));
+  }
+
+  /** Not yet where it is still hidden, or drawn anew just then. */
+  private boolean pressed(String key) {
+    try {
+      phone.find(Screen.key(key)).click();
+      return true;
+    } catch (ElementNotInteractableException | StaleElementReferenceException notYet) {
+      return false;
+    }
   }
 
   private void keyboard(CharSequence... keys) {

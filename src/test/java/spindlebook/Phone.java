@@ -167,7 +167,9 @@ final class Phone implements AutoCloseable {
             told.push(step.split("/")[0].replace(/-\\d$/, "") + ": " + spindle + ", " + mark);
           } else {
             const at = step.slice(step.indexOf("/") + 1) + ": ";
-            if (kind === "gap" && any(4) === 0) told.push(at + press(["well clear", "touches"][any(2)]));
+            // Past a height where something touches nothing more is asked: it touches at the highest alone.
+            if (kind === "gap" && any(4) === 0)
+              told.push(at + press(any(2) && step.startsWith("stop-touch") ? "touches" : "well clear"));
             else if (kind === "gap") told.push(at + fraction());
             else if (kind === "toe" || kind === "signed") {
               const minus = any(2);

@@ -327,7 +327,7 @@ export const instead = ({ which, plan, state, me, mine, key, answer }) => {
 };
 
 // The last thing said: a box of a height, or what was kept.
-export const undo = ({ me, plan, state, begun, told, leave, go, send, anew }) => {
+export const undo = ({ me, on, plan, state, begun, told, leave, go, send, anew, draw }) => {
   const kept = leave();
   const [half, ...before] = begun();
   if (half) {
@@ -344,8 +344,10 @@ export const undo = ({ me, plan, state, begun, told, leave, go, send, anew }) =>
   const at = state.places.findIndex((p) => from.startsWith(p.id + "/"));
   me.ready = me.ready.filter((id) => state.places.findIndex((p) => p.id === id) <= at);
   const box = Object.keys(plan.boxes).find((b) => !(b in then.typed));
-  const value = body.value ?? body[box] ?? "";
-  go(from, { ...then, text: /\d/.test(value) ? value : "" });
+  go(from, then);
+  // What was begun goes on from there; what was typed whole goes with the first key.
+  on.old = then.text && then.text === (body.value ?? body[box]);
+  draw();
 };
 
 export const undone = (here, fill, said) => {

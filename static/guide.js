@@ -111,7 +111,7 @@ const turn = (what) => () => {
   draw();
   if (what === "typed" && on.typed) box.focus();
 };
-const minus = () => me.text.startsWith("-");
+const minus = () => me.text[0] === "-";
 const flip = (less) => set((less ? "-" : "") + me.text.replace("-", ""), on.old && 2);
 const whole = () => (!on.old ? me.text : on.old > 1 && minus() ? "-" : "");
 const keys = () => ({
@@ -142,9 +142,9 @@ const padKeys = (kind, drill, numbers) => {
 const g = make("div", "g");
 const head = make("div", "g-top");
 const asks = make("section", "g-ask");
-asks.setAttribute("aria-live", "polite");
+asks.ariaLive = "polite";
 const figure = make("p", "g-fig t5");
-figure.setAttribute("aria-hidden", true);
+figure.ariaHidden = true;
 const box = make("input");
 Object.assign(box, { id: "g-box", autocomplete: "off", autocapitalize: "off", spellcheck: false });
 box.setAttribute("aria-labelledby", "g-what");
@@ -250,6 +250,8 @@ const say = (words, keys, more) => {
 
 const draw = () => {
   state = now();
+  // A box hidden with what was typed in it would say so again.
+  if (box.value !== me.text) box.value = me.text;
   if (on.stopped?.({ ...here(), answered, band, fill, root, rest: [head, pad, foot], stop })) return;
   const s = step();
   const row = s?.row === "others" ? { words: "All others well clear?", kind: "others" } : plan.rows[s?.row];
@@ -294,7 +296,6 @@ const draw = () => {
   fill(side, !!on.sketch + (row ? s.row : which), () => on.sketch?.({ make, row, which }) ?? []);
   root.dataset.step = s.id;
   root.dataset.kind = row ? (plan.mm && row.kind !== "angle" ? "mm" : row.kind) : which;
-  if (box.value !== me.text) box.value = me.text;
   if (on.old) box.select();
   written(row?.kind === "angle" ? "°" : plan.mm ? "mm" : "in");
   if (on.menu) {

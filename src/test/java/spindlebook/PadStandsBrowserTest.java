@@ -144,7 +144,7 @@ class PadStandsBrowserTest {
 
   private static void touched(Screen phone, Shop shop, String round) {
     phone.ask("localStorage.clear()");
-    phone.go("/rounds/" + round + "/guide?at=on-the-strap-1/straight/height");
+    phone.go("/rounds/" + round + "/guide?at=in-between-1/straight/height");
     Map<String, String> stands = new HashMap<>();
     phone.find(Screen.key("Skip"));
     stands(phone, stands);

@@ -228,15 +228,18 @@ class ThumbTest {
         case "tape" ->
             (step.contains("strap-length") ? 20 - 2 * place : 27 - 3 * place)
                 + List.of("", " 1/2", " 3/16", " 5/32").get(random.nextInt(4));
-        default -> gap();
+        default -> gap(step);
       };
     }
 
-    private String gap() {
+    /** Past a height where something touches nothing more is asked: there at the highest alone. */
+    private String gap(String step) {
       int which = random.nextInt(20);
       if (which < 7) {
-        return List.of("well clear", "well clear", "well clear", "touches", "binds")
-            .get(random.nextInt(5));
+        int word = random.nextInt(5);
+        return word < 3 || !step.startsWith("stop-touch")
+            ? "well clear"
+            : word == 3 ? "touches" : "binds";
       }
       String odd = String.valueOf(2 * random.nextInt(8) + 1);
       return which < 15 ? odd + "/16" : which < 17 ? odd + "/32" : "1 " + odd + "/16";

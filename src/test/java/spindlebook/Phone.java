@@ -129,13 +129,13 @@ final class Phone implements AutoCloseable {
       const [many, seed, done] = arguments;
       const root = document.getElementById("guide");
       const keys = () => [...root.querySelectorAll(".g-lines [data-key], .pad [data-key], .g-stop [data-key]")];
-      let last = {};
+      const last = (window.lastPressed ??= {});
       const press = (k) => {
         const key = keys().find((b) => b.dataset.key === k);
         if (!key) throw new Error("no key " + k + " at " + root.dataset.step);
         // No thumb answers two questions by one key within a blink, and the page takes none that does.
         while (last.key === k && last.step !== root.dataset.step && performance.now() - last.at < 400);
-        last = { key: k, step: root.dataset.step, at: performance.now() };
+        Object.assign(last, { key: k, step: root.dataset.step, at: performance.now() });
         key.click();
         return k;
       };

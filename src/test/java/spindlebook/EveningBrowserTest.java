@@ -97,8 +97,9 @@ class EveningBrowserTest {
           phone.untilAllSent(PATIENCE);
         }
       }
-      assertEquals(Set.copyOf(typed()).size(), typed().size(), "once each");
       phone.untilAllSent(PATIENCE);
+      List<String> all = typed();
+      assertEquals(Set.copyOf(all).size(), all.size(), "once each");
       link.releaseAll();
       assertEquals(0, phone.waiting("sb:o:") + phone.waiting("sb:x:"));
       assertEquals(List.of(), phone.pressed.stream().filter(p -> p.startsWith("!")).toList());

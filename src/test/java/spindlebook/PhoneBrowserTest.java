@@ -189,7 +189,8 @@ class PhoneBrowserTest {
     assertEquals("5/8", box.getDomProperty("value"));
 
     app = App.start(folder.resolve("data"), port, Clock.systemUTC(), line -> {});
-    Chromium.patience(phone, Duration.ofSeconds(20))
+    // A phone asks again after 16 s at the latest, and gives a lost try 8.
+    Chromium.patience(phone, Duration.ofSeconds(60))
         .until(d -> !d.findElement(By.cssSelector(".outbox")).isDisplayed());
     go("/heights/lf-3-strap?steering=full-left");
     String said = find(By.id("p-tie-rod-upper-arm")).getText();

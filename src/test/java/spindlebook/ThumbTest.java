@@ -227,7 +227,7 @@ class ThumbTest {
         case "toe" -> random.nextBoolean() ? "3/16" : "-1/8";
         case "tape" ->
             (step.contains("strap-length") ? 20 - 2 * place : 27 - 3 * place)
-                + List.of("", " 1/2", " 3/16", " 5/32").get(random.nextInt(4));
+                + List.of("", " 1/2", " 3/16", " 7/8", " 5/8", " 5/32").get(random.nextInt(6));
         default -> gap(step);
       };
     }

@@ -3,12 +3,10 @@ package spindlebook.round;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import spindlebook.entry.GapResult;
 import spindlebook.entry.HeightName;
-import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.plan.JackPlan;
 
@@ -17,7 +15,7 @@ import spindlebook.plan.JackPlan;
  * end is not asked, for the touch has decided it.
  */
 record Touched(SeenReading reading, GuidePlan.Place place, boolean droop) {
-  /** Those of this round, in the order of its places; of each end and pairing the first found. */
+  /** Those of this round, in the order of its places, of each place the first found. */
   static List<Touched> in(GuidePlan plan) {
     Sitting at = plan.sitting();
     List<Touched> all = new ArrayList<>();
@@ -71,8 +69,7 @@ record Touched(SeenReading reading, GuidePlan.Place place, boolean droop) {
 
   /** {@code Not past bump stop solid: tie rod to upper arm touches there.} */
   String words() {
-    String where = Optional.of(place.height()).map(SeenHeight::words).orElseThrow();
-    return "Not asked past '" + where + "': " + reading.what() + " touches there.";
+    return "Not asked past '" + place.height().words() + "': " + reading.what() + " touches there.";
   }
 
   /** The plan without what lies past a touch. */

@@ -92,6 +92,10 @@ class ThumbTest {
   private static final class Thumb {
     final Screen phone;
     final Random random;
+
+    /** What is to be entered, drawn apart from where taps land: the same however often one misses. */
+    final Random values;
+
     final Map<String, String> wanted = new LinkedHashMap<>();
     final Map<String, List<Integer>> taps = new LinkedHashMap<>();
     final List<String> wrong = new ArrayList<>();
@@ -100,6 +104,7 @@ class ThumbTest {
     Thumb(Screen phone, long seed) {
       this.phone = phone;
       this.random = new Random(seed);
+      this.values = new Random(seed);
       phone.ask(LISTEN);
     }
 
@@ -223,25 +228,25 @@ class ThumbTest {
       return switch (kind) {
         case "spindle" -> (14 + 4 * place) + " 3/8";
         case "mark" -> place == 0 ? "30 1/4" : "as at";
-        case "angle" -> random.nextBoolean() ? "-1.2" : "0.8";
-        case "toe" -> random.nextBoolean() ? "3/16" : "-1/8";
+        case "angle" -> values.nextBoolean() ? "-1.2" : "0.8";
+        case "toe" -> values.nextBoolean() ? "3/16" : "-1/8";
         case "tape" ->
             (step.contains("strap-length") ? 20 - 2 * place : 27 - 3 * place)
-                + List.of("", " 1/2", " 3/16", " 7/8", " 5/8", " 5/32").get(random.nextInt(6));
+                + List.of("", " 1/2", " 3/16", " 7/8", " 5/8", " 5/32").get(values.nextInt(6));
         default -> gap(step);
       };
     }
 
     /** Past a height where something touches nothing more is asked: there at the highest alone. */
     private String gap(String step) {
-      int which = random.nextInt(20);
+      int which = values.nextInt(20);
       if (which < 7) {
-        int word = random.nextInt(5);
+        int word = values.nextInt(5);
         return word < 3 || !step.startsWith("stop-touch")
             ? "well clear"
             : word == 3 ? "touches" : "binds";
       }
-      String odd = String.valueOf(2 * random.nextInt(8) + 1);
+      String odd = String.valueOf(2 * values.nextInt(8) + 1);
       return which < 15 ? odd + "/16" : which < 17 ? odd + "/32" : "1 " + odd + "/16";
     }
   }
@@ -268,6 +273,12 @@ class ThumbTest {
     double rate = wrong / (three.all + four.all + five.all);
     System.out.printf(Locale.ROOT, "thumbs 3 to 5 together: %.1f %% wrong keys%n", 100 * rate);
     assertTrue(rate <= MOST_WRONG, "wrong keys " + rate);
+    List<Integer> lengths = new ArrayList<>();
+    for (Thumb thumb : List.of(three, four, five)) {
+      lengths.addAll(thumb.taps.get("tape"));
+      lengths.addAll(thumb.taps.get("spindle"));
+    }
+    assertTrue(median(lengths) <= 3, "tape readings " + lengths);
   }
 
   private void round(int width, int height, long seed) throws IOException {
@@ -312,8 +323,9 @@ class ThumbTest {
           median(thumb.taps.get("angle")));
       assertTrue(thumb.taps.get("gap").size() > 80, "a whole round: " + thumb.taps);
       assertTrue(median(thumb.taps.get("gap")) <= 1, "gaps " + thumb.taps);
-      assertTrue(median(thumb.taps.get("tape")) <= 3, "tape " + thumb.taps);
-      assertTrue(median(thumb.taps.get("spindle")) <= 3, "spindle " + thumb.taps);
+      // One round reads a dozen lengths: a miss more or less moves their median by a tap.
+      assertTrue(median(thumb.taps.get("tape")) <= 4, "tape " + thumb.taps);
+      assertTrue(median(thumb.taps.get("spindle")) <= 4, "spindle " + thumb.taps);
       assertEquals(wanted(thumb), inTheBook(shop));
       return thumb;
     }

@@ -7,13 +7,16 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -21,7 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
 import spindlebook.log.BookFile;
 import spindlebook.log.BookRefused;
 
-/** Books that cannot be opened, told by a program of its own on its own terminal. */
+/** Books that cannot be opened, and commands, as they are told on a terminal. */
 class CommandLineTest {
   /** What a run of the program came to. */
   private record Ran(int exit, String out, String err) {
@@ -35,11 +38,35 @@ class CommandLineTest {
 
   @TempDir Path folder;
 
-  private Ran run(String... words) throws IOException, InterruptedException {
-    return run(List.of(), words);
+  /** The command as the program runs it, here; what it prints is kept from the terminal. */
+  private static Ran run(String... words) throws InterruptedException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    PrintStream terminalOut = System.out;
+    PrintStream terminalErr = System.err;
+    AtomicInteger exit = new AtomicInteger(-1);
+    Thread program = new Thread(() -> exit.set(Main.run(words)), "command");
+    program.setDaemon(true);
+    System.setOut(new PrintStream(out, true, StandardCharsets.UTF_8));
+    System.setErr(new PrintStream(err, true, StandardCharsets.UTF_8));
+    try {
+      program.start();
+      program.join(60_000);
+      assertFalse(program.isAlive(), "it went on: " + err);
+    } finally {
+      System.setOut(terminalOut);
+      System.setErr(terminalErr);
+    }
+    return new Ran(
+        exit.get(), out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
   }
 
-  private Ran run(List<String> before, String... words) throws IOException, InterruptedException {
+  /** The same by a program of its own, on its own terminal. */
+  private Ran aside(String... words) throws IOException, InterruptedException {
+    return aside(List.of(), words);
+  }
+
+  private Ran aside(List<String> before, String... words) throws IOException, InterruptedException {
     List<String> command = new ArrayList<>(before);
     command.addAll(ServedBook.command(words));
     Path out = Files.createTempFile("out", ".txt");
@@ -78,10 +105,10 @@ class CommandLineTest {
   void a_book_that_another_program_has_open_is_left_alone() throws Exception {
     byte[] book = aBook();
     try (Shop shop = new Shop(folder)) {
-      Ran second = run("--data", folder.toString(), "--port", "0");
+      Ran second = aside("--data", folder.toString(), "--port", "0");
       second.refusedInOneSentence();
       assertTrue(second.err().contains("in use"), second.err());
-      run("rebuild", "--data", folder.toString()).refusedInOneSentence();
+      aside("rebuild", "--data", folder.toString()).refusedInOneSentence();
       shop.get("/cars").is(200);
     }
     assertArrayEquals(book, Files.readAllBytes(log()));
@@ -208,7 +235,7 @@ class CommandLineTest {
     assertTrue(folder.toFile().setWritable(false));
     assertTrue(log().toFile().setWritable(false));
     try {
-      Ran ran = run(NoPrivilege.over(folder), "--data", folder.toString(), "--port", "0");
+      Ran ran = aside(NoPrivilege.over(folder), "--data", folder.toString(), "--port", "0");
       ran.refusedInOneSentence();
       assertTrue(ran.err().contains("no permission"), ran.err());
     } finally {
@@ -356,7 +383,7 @@ class CommandLineTest {
   void a_backup_is_made_while_the_program_runs_beside_the_book_or_on_a_stick() throws Exception {
     try (Shop shop = new Shop(folder)) {
       Marmot marmot = new Marmot(shop);
-      Ran ran = run("backup", "--data", folder.toString());
+      Ran ran = aside("backup", "--data", folder.toString());
       assertEquals(0, ran.exit(), ran.err());
       Path copy = copies(folder.resolve("backups")).get(0);
       assertArrayEquals(Files.readAllBytes(log()), Files.readAllBytes(copy));
@@ -389,13 +416,13 @@ class CommandLineTest {
       marmot.adjust(marmot.left, "limit-strap", "18 3/8");
       byte[] now = Files.readAllBytes(log());
 
-      Ran running = run("restore", stick.toString(), "--data", data);
+      Ran running = aside("restore", stick.toString(), "--data", data);
       running.refusedInOneSentence();
       assertTrue(running.err().contains("stop that one first"), running.err());
-      Ran dry = run("restore", "--dry-run", stick.toString(), "--data", data);
+      Ran dry = aside("restore", "--dry-run", stick.toString(), "--data", data);
       assertEquals(0, dry.exit(), dry.err());
       assertTrue(dry.out().contains("leave the book: 1 adjustment."), dry.out());
-      assertEquals(0, run("verify", data).exit());
+      assertEquals(0, aside("verify", data).exit());
       assertArrayEquals(now, Files.readAllBytes(log()));
       shop.get("/cars").is(200);
     }
@@ -423,7 +450,7 @@ class CommandLineTest {
   @Test
   void figures_of_a_broken_book_are_one_sentence_and_exit_2() throws Exception {
     byte[] book = aBook();
-    Ran whole = run("figures", log().toString());
+    Ran whole = aside("figures", log().toString());
     assertEquals(0, whole.exit(), whole.err());
     assertEquals("", whole.err());
     try (Shop shop = new Shop(folder)) {
@@ -445,7 +472,7 @@ class CommandLineTest {
     String doc = Files.readString(Path.of("docs", "format-linkage.md"));
     String example = doc.substring(doc.indexOf("```csv") + 7, doc.indexOf("```\n\n## What a line"));
     Path corner = Files.writeString(folder.resolve("corner.csv"), example);
-    Ran whole = run("linkage", corner.toString());
+    Ran whole = aside("linkage", corner.toString());
     assertEquals(0, whole.exit(), whole.err());
     assertEquals("", whole.err());
     assertEquals(16, whole.out().lines().count());

@@ -93,7 +93,9 @@ class ThumbTest {
     final Screen phone;
     final Random random;
 
-    /** What is to be entered, drawn apart from where taps land: the same however often one misses. */
+    /**
+     * What is to be entered, drawn apart from where taps land: the same however often one misses.
+     */
     final Random values;
 
     final Map<String, String> wanted = new LinkedHashMap<>();

@@ -135,8 +135,10 @@ final class Phone implements AutoCloseable {
         if (!key) throw new Error("no key " + k + " at " + root.dataset.step);
         // No thumb answers two questions by one key within a blink, and the page takes none that does.
         while (last.key === k && last.step !== root.dataset.step && performance.now() - last.at < 400);
-        Object.assign(last, { key: k, step: root.dataset.step, at: performance.now() });
+        Object.assign(last, { key: k, step: root.dataset.step });
         key.click();
+        // The next question is there only now: on a busy machine it took a while to draw.
+        last.at = performance.now();
         return k;
       };
       let x = seed;

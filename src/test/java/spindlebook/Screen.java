@@ -11,7 +11,7 @@ import org.openqa.selenium.support.ui.ExpectedConditions;
 
 /** A phone's screen of its own, paired with the program, in a real Chromium. */
 final class Screen implements AutoCloseable {
-  private static final Duration PATIENCE = Duration.ofSeconds(15);
+  private static final Duration PATIENCE = Duration.ofSeconds(60);
   static final By BOX = By.id("g-box");
 
   final ChromeDriver screen;

@@ -130,7 +130,7 @@ public final class AlignmentView {
       Track last = measured.lastTrack().orElseThrow();
       rows.add(plain("Hub face to hub face", last.hubFacesMm()));
       if (!found.notes().contains(AlignedNote.SECTION_NOT_KNOWN)) {
-        rows.add(plain("Over the tyres, at hub height", last.outsideMm()));
+        rows.add(plain("Over the tyres at the hub", last.outsideMm()));
       }
     }
     return rows;

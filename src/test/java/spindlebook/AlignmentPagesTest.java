@@ -60,7 +60,7 @@ class AlignmentPagesTest {
   /** Kept; its key comes back. */
   private String measure(String corner, String way, Map<String, String> fields) {
     Form form = form(corner, way, fields);
-    assertEquals(address(corner), form.keep().location());
+    assertEquals(address(corner) + "?saved=yes", form.keep().location());
     return form.key();
   }
 

@@ -74,6 +74,19 @@ class GivenPagesTest {
     assertTrue(stretch.contains("id=\"f-strap-stretch\""), stretch);
   }
 
+  @Test
+  void what_was_saved_is_said_where_one_goes_on_and_nothing_new_is_not() {
+    String corner = "/corners/" + marmot.left;
+    String said = "<p class=\"notice notice-book\" role=\"status\">Saved.</p>";
+    Page saved = shop.get(given).form(given).with("stop-crush", "1 5/8").keep();
+    assertTrue(shop.get(saved.location()).html().contains(said));
+    assertEquals(corner, shop.get(given).form(given).keep().location());
+    assertFalse(shop.get(corner).html().contains(said), "only to who saved it");
+    String car = "/cars/" + marmot.car;
+    Page vole = shop.get(car + "/details").form(car + "/details").with("name", "Vole").keep();
+    assertTrue(shop.get(vole.location()).html().contains(said));
+  }
+
   /** Common practice, no source: a part compressed is shorter than the same part extended. */
   @Test
   void what_cannot_be_is_asked_back_at_its_field_and_what_was_typed_stays() {

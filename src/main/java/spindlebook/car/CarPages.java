@@ -169,8 +169,7 @@ public final class CarPages {
     Asked a = Asked.of(ctx, now.unit(), 0);
     CarDetails then = CarForm.ask(a, now);
     if (a.ok()) {
-      book.put(ctx, a, Content.Definition.of(key, then));
-      Html.next(ctx, car);
+      book.put(ctx, a, Content.Definition.of(key, then), car);
       return;
     }
     PageFrame frame = PageFrame.of("Details · Spindlebook", "The car's details").up("the car", car);

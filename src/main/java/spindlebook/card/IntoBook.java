@@ -10,10 +10,21 @@ import spindlebook.log.Book;
 import spindlebook.log.Draft;
 import spindlebook.page.Asked;
 import spindlebook.page.FormKey;
+import spindlebook.page.Html;
 import spindlebook.web.Who;
 
 /** What a form was answered with, into the book. */
 public record IntoBook(Book book) {
+  /** One entry, and on to a page that says it was saved. */
+  public void put(Context ctx, Asked asked, Content content, String next) {
+    put(ctx, asked, Map.of("", content), next);
+  }
+
+  public void put(Context ctx, Asked asked, Map<String, ? extends Content> contents, String next) {
+    put(ctx, asked, contents);
+    Html.next(ctx, contents.isEmpty() ? next : Html.saved(next));
+  }
+
   /** One entry, by the form's own key: sent again, it is stored once. */
   public void put(Context ctx, Asked asked, Content content) {
     put(ctx, asked, Map.of("", content));

@@ -58,8 +58,7 @@ public final class AlignmentPages {
     TakenBy by = TakenBy.named(named == null ? "" : named, card).orElseThrow(NotFoundResponse::new);
     Content.Alignment read = new WayAsked(a, card, histories.mirror(card), by, null).ask();
     if (a.ok()) {
-      book.put(ctx, a, doubted(card, read, a.key()));
-      Html.next(ctx, address(card));
+      book.put(ctx, a, doubted(card, read, a.key()), address(card));
       return;
     }
     a.show(
@@ -100,8 +99,7 @@ public final class AlignmentPages {
             .hint("What was written first stays in the book.")
             .needed("Say why, such as: read the wrong mark.");
     if (a.ok()) {
-      book.put(ctx, a, new Content.Correction(key, read, reason));
-      Html.next(ctx, address(card));
+      book.put(ctx, a, new Content.Correction(key, read, reason), address(card));
       return;
     }
     a.show(
@@ -118,8 +116,7 @@ public final class AlignmentPages {
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
     Map<String, Content.Target> changed = TargetForm.ask(a, card);
     if (a.ok()) {
-      book.put(ctx, a, changed);
-      Html.next(ctx, address(card));
+      book.put(ctx, a, changed, address(card));
       return;
     }
     a.show(ctx, under(card, "Targets"), address(card) + "/targets", "Save", address(card));

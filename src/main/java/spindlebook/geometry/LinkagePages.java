@@ -171,8 +171,7 @@ public final class LinkagePages {
     String at = height(a, card, null);
     if (a.ok()) {
       try {
-        book.put(ctx, a, JointsFile.changed(card, text, at));
-        Html.next(ctx, linkage);
+        book.put(ctx, a, JointsFile.changed(card, text, at), linkage);
         return;
       } catch (LinkageRefused e) {
         problem = text.isBlank() ? "Paste its lines, or choose the file." : e.getMessage();
@@ -212,7 +211,7 @@ public final class LinkagePages {
           LinkageView.next(then)
               .filter(next -> next.compareTo(joint) > 0)
               .map(next -> LinkageView.href(then, next))
-              .orElse(linkage));
+              .orElse(Html.saved(linkage)));
       return;
     }
     PageFrame frame =
@@ -330,8 +329,7 @@ public final class LinkagePages {
                 place.allows()));
       }
     }
-    book.put(ctx, a, places);
-    Html.next(ctx, "/corners/" + other.corner() + "/linkage");
+    book.put(ctx, a, places, "/corners/" + other.corner() + "/linkage");
   }
 
   /** The last height of the other corner at the place of the same name. */

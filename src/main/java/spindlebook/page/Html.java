@@ -13,10 +13,23 @@ public final class Html {
 
   public static final String TYPE = "text/html; charset=utf-8";
 
+  private static final String SAVED = "yes";
+  private static final String MAIN = "<main id=\"main\" tabindex=\"-1\">";
+
   private Html() {}
 
+  /** The address of a page that says above all else that what a form asked is in the book. */
+  public static String saved(String address) {
+    return address + (address.contains("?") ? "&" : "?") + "saved=" + SAVED;
+  }
+
   public static void show(Context ctx, JteModel page) {
-    ctx.result(page.render()).contentType(TYPE);
+    String text = page.render();
+    if (SAVED.equals(ctx.queryParam("saved"))) {
+      Notice saved = new Notice(Notice.Kind.BOOK, "Saved.");
+      text = text.replace(MAIN, MAIN + TEMPLATES.webNotice(saved).render());
+    }
+    ctx.result(text).contentType(TYPE);
   }
 
   /** A form that came back with what was typed and what is wrong with it. */

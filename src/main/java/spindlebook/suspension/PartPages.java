@@ -83,9 +83,8 @@ public final class PartPages {
       Context ctx, CarBook history, Asked a, Content.Part said, String heading, String below) {
     String parts = "/cars/" + history.car().orElseThrow() + "/parts";
     if (a.ok()) {
-      book.put(ctx, a, said);
       boolean check = a.text("back").equals("drive-check");
-      Html.next(ctx, check ? parts.replace("/parts", "/drive-check") : parts);
+      book.put(ctx, a, said, check ? parts.replace("/parts", "/drive-check") : parts);
       return;
     }
     PageFrame frame =

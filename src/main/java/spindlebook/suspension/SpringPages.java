@@ -88,8 +88,7 @@ public final class SpringPages {
 
   private void form(Context ctx, Card card, Asked a, Defined said, String heading, String below) {
     if (a.ok()) {
-      book.put(ctx, a, Content.Definition.of(card.corner(), said));
-      Html.next(ctx, address(card));
+      book.put(ctx, a, Content.Definition.of(card.corner(), said), address(card));
       return;
     }
     a.show(ctx, under(card, heading), address(card) + below, "Save", address(card));

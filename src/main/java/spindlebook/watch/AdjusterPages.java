@@ -68,8 +68,7 @@ public final class AdjusterPages {
               step,
               shortens,
               unit == now.unit() ? now.first() : null);
-      book.put(ctx, a, Content.Definition.of(card.corner(), then));
-      Html.next(ctx, setting);
+      book.put(ctx, a, Content.Definition.of(card.corner(), then), setting);
       return;
     }
     PageFrame frame =
@@ -108,8 +107,7 @@ public final class AdjusterPages {
     if (a.ok()) {
       String key = a.key().key();
       Adjuster adjuster = new Adjuster(key, kind, name, unit, null, false, null);
-      book.put(ctx, a, Content.Definition.of(card.corner(), adjuster));
-      Html.next(ctx, adjusters + "/" + key);
+      book.put(ctx, a, Content.Definition.of(card.corner(), adjuster), adjusters + "/" + key);
       return;
     }
     PageFrame frame =
@@ -121,8 +119,7 @@ public final class AdjusterPages {
     Card card = Addressed.corner(ctx, histories);
     Retired retired = new Retired(null, adjuster(ctx, card).adjuster(), null);
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
-    book.put(ctx, a, Content.Definition.of(card.corner(), retired));
-    Html.next(ctx, settings(card));
+    book.put(ctx, a, Content.Definition.of(card.corner(), retired), settings(card));
   }
 
   private static String settings(Card card) {

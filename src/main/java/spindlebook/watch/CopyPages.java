@@ -13,7 +13,6 @@ import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
-import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 
 /** A corner's rules, specs and settings, copied to its mirror or to a corner of another car. */
@@ -54,8 +53,7 @@ public final class CopyPages {
       for (Defined what : Copied.of(from, to).all()) {
         copied.put(Integer.toString(copied.size()), Content.Definition.of(to.corner(), what));
       }
-      book.put(ctx, a, copied);
-      Html.next(ctx, "/corners/" + to.corner() + "/watch-points");
+      book.put(ctx, a, copied, "/corners/" + to.corner() + "/watch-points");
       return;
     }
     PageFrame frame =

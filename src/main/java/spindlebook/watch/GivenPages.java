@@ -21,7 +21,6 @@ import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
-import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
 import spindlebook.units.TypedLength;
@@ -52,8 +51,7 @@ public final class GivenPages {
     Map<String, Content.Definition> changed = ask(a, card);
     String corner = "/corners/" + card.corner();
     if (a.ok()) {
-      book.put(ctx, a, changed);
-      Html.next(ctx, corner);
+      book.put(ctx, a, changed, corner);
       return;
     }
     PageFrame frame = CornerBar.under(card, "Specs and allowances", "Specs and allowances");

@@ -75,8 +75,7 @@ public final class ToolPages {
     String car = history.car().orElseThrow();
     String tools = "/cars/" + car + "/tools";
     if (a.ok()) {
-      book.put(ctx, a, Content.Definition.of(car, tool));
-      Html.next(ctx, tools);
+      book.put(ctx, a, Content.Definition.of(car, tool), tools);
       return;
     }
     PageFrame frame = frame(history, now == null ? "A new tool" : now.name(), tools);
@@ -175,8 +174,8 @@ public final class ToolPages {
     String car = history.car().orElseThrow();
     Tool tool = Optional.ofNullable(named(ctx, history)).orElseThrow(NotFoundResponse::new);
     Asked a = Asked.of(ctx, history.details().orElseThrow().unit(), history.n());
-    book.put(ctx, a, Content.Definition.of(car, new Retired(null, null, tool.tool())));
-    Html.next(ctx, "/cars/" + car + "/tools");
+    Retired retired = new Retired(null, null, tool.tool());
+    book.put(ctx, a, Content.Definition.of(car, retired), "/cars/" + car + "/tools");
   }
 
   /** The tool of the address; null for a new one. */

@@ -129,8 +129,7 @@ public final class WatchPointPages {
     WatchPoint point = point(ctx, card);
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
     Retired retired = new Retired(point.point(), null, null);
-    book.put(ctx, a, Content.Definition.of(card.corner(), retired));
-    Html.next(ctx, points(card));
+    book.put(ctx, a, Content.Definition.of(card.corner(), retired), points(card));
   }
 
   /** A new point. */
@@ -170,8 +169,7 @@ public final class WatchPointPages {
   }
 
   private void keep(Context ctx, Asked a, Card card, WatchPoint point) {
-    book.put(ctx, a, Content.Definition.of(card.corner(), point));
-    Html.next(ctx, points(card));
+    book.put(ctx, a, Content.Definition.of(card.corner(), point), points(card));
   }
 
   /** A name for addresses and the mirror corner: small letters, digits, hyphens. */

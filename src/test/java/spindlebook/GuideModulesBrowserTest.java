@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -87,6 +88,26 @@ class GuideModulesBrowserTest {
     assertEquals("d", ask(of + "return next(s, 'b')"));
     assertEquals("b", ask(of + "return next(s, 'd')"));
     assertEquals("end", ask("return next([{ id: 'a', done: 1 }], 'a')"));
+  }
+
+  /** Its key was pressed on the way out; on the way back it holds no longer. */
+  @Test
+  void undo_back_over_a_change_of_state_asks_for_that_change_again() {
+    String script =
+        "document.body.append(Object.assign(document.createElement('div'), { className: 'pad' }));"
+            + "const { undo, ready } = await import('/static/guide-more.js');"
+            + "const state = walk(wheel, sent(height('h', 'strap')), at);"
+            + "Object.assign(state.places[1], { words: 'Touch', ready: 'Take the stop out' });"
+            + "const me = { at: 'touch-1/straight/height', text: '', ready: ['strap-1', 'touch-1'],"
+            + " taken: [{ key: 'h', from: 'strap-1/straight/height', body: height('h', 'strap'),"
+            + " kept: { text: '20', typed: {} } }] };"
+            + "const no = () => null;"
+            + "const s = state.steps.find((s) => s.id === me.at);"
+            + "const here = { s, me, on: {}, plan: wheel, state, begun: () => [], mine: () => [],"
+            + " told: no, leave: no, go: no, send: no, anew: no, save: no, draw: no };"
+            + "const before = ready(here); undo(here);"
+            + "return [before?.words, ready(here)?.words, me.ready.join()];";
+    assertEquals(Arrays.asList(null, "Take the stop out", "strap-1"), ask(script));
   }
 
   @Test

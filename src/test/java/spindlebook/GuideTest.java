@@ -578,4 +578,25 @@ class GuideTest {
     assertTrue(
         plan.at("/end/touched/0").asText().endsWith("touches there."), plan.get("end").toString());
   }
+
+  /** Where the strap stopped the wheel before it was changed is no place to go to. */
+  @Test
+  void the_jack_is_aimed_where_a_stop_is_and_not_where_it_was_before_it_moved() throws IOException {
+    sendHeight(start(Map.of()), "height-a", "on-the-strap", "14");
+    String news = "/rounds/" + start(Map.of()) + "/news?n=-1";
+    assertTrue(place(news, "on-the-strap-1").has("aim"));
+    marmot.adjust(marmot.left, "limit-strap", "17");
+    JsonNode moved = place(news, "on-the-strap-1");
+    assertFalse(moved.has("aim"), moved.toString());
+    assertEquals("lower until the strap is tight", moved.get("find").asText());
+  }
+
+  private JsonNode place(String news, String id) throws IOException {
+    for (JsonNode place : json(shop.get(news)).get("places")) {
+      if (place.get("id").asText().equals(id)) {
+        return place;
+      }
+    }
+    throw new AssertionError(id);
+  }
 }

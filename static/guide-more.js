@@ -72,6 +72,13 @@ const allClear = ({ s, me, send, reading, onward }, left, what) => {
   onward(s.id);
 };
 
+// Of the rule's shank; of another once its size was tapped.
+export const drills = ({ me, key, keep }, drill) =>
+  ["goes", "does not"].map((w) => {
+    const said = (me.text || drill) + " " + w;
+    return key(said, () => keep(said), "five");
+  });
+
 export const more = (here) => {
   const { s, plan, state, me, key, make, keep, go, save, say, menu, mine } = here;
   const all = [key("Something touches here", menu("touch"), "full")];
@@ -179,9 +186,18 @@ export const back = (here) => {
   aside(here, to);
 };
 
+// "Tyre to frame · tie rod to upper arm, right": each once, its locks where they are not all.
+const names = ({ gaps, rows }, left) =>
+  [...new Set(left.map((o) => o.row))]
+    .map((row) => {
+      const locks = left.filter((o) => o.row === row).map((o) => o.steering.replace("full-", "").replace("-", " "));
+      const all = Object.values(gaps).filter((there) => there.includes(row)).length;
+      return rows[row].words + (locks.length < all ? ", " + locks.join(" and ") : "");
+    })
+    .join(" · ");
 // One look at all others; what is not well clear is read alone.
 export const others = (here) => {
-  const { s, key, menu } = here;
+  const { s, plan, key, menu, make } = here;
   const n = s.left.length > 1 ? s.left.length + " others" : "others";
   const all = key("All " + n + " well clear", () => allClear(here, s.left, n), "key-main full");
   // Its count changes, the key does not.
@@ -190,6 +206,7 @@ export const others = (here) => {
     all,
     key("One is not", menu("one"), "full"),
     key("Something touches here", menu("touch"), "full"),
+    make("p", "g-names t1", names(plan, s.left)),
   ];
 };
 const named = (plan, o) => plan.rows[o.row].words + (o.steering === "straight" ? "" : ", " + o.steering.replace("-", " "));

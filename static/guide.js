@@ -118,15 +118,14 @@ const keys = () => ({
   ...on,
   whole,
   text: () => me.text,
-  keep,
+  keep: on.drill ? (t) => set(t, 1) : keep,
   type: (t) => set(whole() + t),
   sign: () => flip(!minus()),
   back: () => set(me.text.slice(0, -1)),
   typing: turn("typed"),
 });
 const wordKeys = (kind, drill) => {
-  if (kind === "gap" && on.drill)
-    return ["goes", "does not"].map((w) => key(drill + " " + w, () => keep(drill + " " + w), "five"));
+  if (kind === "gap" && on.drill) return on.drills?.(here(), drill);
   if (kind === "gap")
     return ["well clear", "touches", "binds"].map((w, i) => key(w, () => keep(w), i ? "three" : "four"));
   if (kind !== "toe" && kind !== "signed") return null;
@@ -304,7 +303,7 @@ const draw = () => {
     return;
   }
   pad.className = "pad pad-keys";
-  fill(pad, [s.id, kind, which, on.fine, on.drill, on.typed, minus(), !!on.others].join("|"), () =>
+  fill(pad, [s.id, kind, which, on.fine, on.drill && "d" + me.text, on.typed, minus(), !!on.others].join("|"), () =>
     kind === "others" ? (on.others?.(here()) ?? []) : padKeys(kind, row?.drill, numbers),
   );
 };

@@ -377,6 +377,19 @@ class GuideBrowserTest {
   }
 
   /** The book doubts a reading; read again, the question does not come back with the news. */
+  /** A shank larger than the rule's may go too: its size is tapped, and then that it goes. */
+  @Test
+  void a_larger_drill_that_goes_is_said_by_its_size() {
+    guide(Map.of());
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().contains("/straight/p-"));
+    press("drill");
+    press("3/8");
+    press("3/8 goes");
+    phone.wait(() -> readings().size() == 1);
+    assertTrue(readings().get(0).endsWith(" 3/8 goes"), readings().toString());
+  }
+
   @Test
   void a_doubt_that_was_answered_does_not_come_back() {
     guide(Map.of());

@@ -87,11 +87,20 @@ public record EndView(Card card, TravelWords words, EndFindings end, boolean toL
       reach.stop().ifPresent(s -> lines.add(stop(s, reach.pairing())));
     }
     end.heldBack().ifPresent(h -> lines.add(held(h, brief)));
+    end.reachMm()
+        .filter(mm -> !brief)
+        .ifPresent(mm -> lines.add(new Line("wheel goes to", words.position(mm), null, List.of())));
     end.limits().stream()
         .filter(l -> l.outcome() != Outcome.NEEDS)
         .filter(l -> brief ? rules(l) : l.found() || l.outcome() != Outcome.CLEAR)
         .limit(MOST_LIMITS)
         .forEach(l -> lines.add(limit(l, brief)));
+    end.marginMm()
+        .ifPresent(
+            m ->
+                lines.add(
+                    new Line(
+                        TravelWords.marginName(end), words.margin(end, m), state(), List.of())));
     end.neededStopMm()
         .filter(n -> end.rules().isPresent() && !brief)
         .ifPresent(
@@ -102,12 +111,6 @@ public record EndView(Card card, TravelWords words, EndFindings end, boolean toL
                         words.position(n),
                         null,
                         List.of())));
-    end.marginMm()
-        .ifPresent(
-            m ->
-                lines.add(
-                    new Line(
-                        TravelWords.marginName(end), words.margin(end, m), state(), List.of())));
     return lines;
   }
 
@@ -147,7 +150,10 @@ public record EndView(Card card, TravelWords words, EndFindings end, boolean toL
               + ")";
     }
     return new Line(
-        what, words.lengths().figure(held.mm()), null, ReadingLinks.of(card, held.readings()));
+        what,
+        words.lengths().signedFigure(held.mm().times(end.end().outward())),
+        null,
+        ReadingLinks.of(card, held.readings()));
   }
 
   private boolean rules(Limit limit) {

@@ -95,6 +95,18 @@ class CornerViewTest {
     }
   }
 
+  /** Stop, held back, where that lets the wheel go, what it meets, what is left: from one zero. */
+  @Test
+  void an_end_s_sum_is_told_in_the_order_in_which_it_adds_up() {
+    List<String> droop = words(end(0));
+    assertEquals("wheel goes to", droop.get(2));
+    assertTrue(droop.get(3).startsWith("arm, stops first"), droop.toString());
+    assertEquals("margin", droop.get(droop.size() - 2));
+    assertTrue(droop.get(droop.size() - 1).startsWith("strap must stop"), droop.toString());
+    String held = end(0).lines().get(1).figure().plain();
+    assertTrue(held.matches("[-\u2212].*"), held);
+  }
+
   @Test
   void a_drive_says_that_all_of_the_stretch_is_held_back_until_the_strap_is_read_again() {
     lines.add(

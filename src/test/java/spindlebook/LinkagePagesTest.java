@@ -71,7 +71,7 @@ class LinkagePagesTest {
       assertEquals(linkage + "/" + next, layOut(JOINTS[i]).location());
     }
     String page = shop.get(linkage).is(200).text();
-    assertTrue(page.contains("it closes"), page);
+    assertTrue(page.contains("joints fit together"), page);
     assertTrue(page.contains("24 7/8 out, 45 1/8 back, 11 3/4 in up"), page);
     assertTrue(shop.get(linkage + "/to").text().contains("Where the wheel stands"));
     // A shock has two mounts: the other one is asked for, not the same again.
@@ -83,7 +83,7 @@ class LinkagePagesTest {
     layOutAll();
     layOut("u", "26 5/16", "39 3/4", "8 3/4");
     Page page = shop.get(linkage).is(200);
-    assertTrue(page.text().contains("cannot close"), page.text());
+    assertTrue(page.text().contains("joints do not fit together"), page.text());
     assertTrue(page.text().contains("L and U are the same point."), page.text());
     assertTrue(page.html().contains(linkage + "/u\">"), page.html());
   }
@@ -115,7 +115,7 @@ class LinkagePagesTest {
     String other = "/corners/" + marmot.right + "/linkage";
     assertEquals(other + "?saved=yes", kept.location());
     String page = shop.get(other).is(200).text();
-    assertTrue(page.contains("it closes"), page);
+    assertTrue(page.contains("joints fit together"), page);
     assertTrue(page.contains("24 7/8 out, 45 1/8 back, 11 3/4 in up"), page);
   }
 
@@ -209,7 +209,8 @@ class LinkagePagesTest {
         shop.browser
             .ask("POST", other, type, BodyPublishers.ofString(sent + "--cut-here--\r\n"))
             .status());
-    assertTrue(shop.get("/corners/" + marmot.right + "/linkage").text().contains("it closes"));
+    assertTrue(
+        shop.get("/corners/" + marmot.right + "/linkage").text().contains("joints fit together"));
   }
 
   private static void part(StringBuilder sent, String name, String value) {

@@ -32,6 +32,19 @@ public record CheckView(CarBook history, DriveCheck check, List<Task> tasks) {
         .collect(Collectors.groupingBy(l -> l.thing().why(), TreeMap::new, Collectors.toList()));
   }
 
+  /** What is done about all of a kind; where a word of its own says it, that. */
+  public String title(Why why) {
+    return switch (why) {
+      case OPENED -> "Loosened";
+      case IN_DOUBT -> "Check this";
+      case MISSING -> "To measure or give";
+      case STALE -> "Measure again";
+      case NOT_CONFIRMED -> "Set back, check it";
+      case SHORT -> "Too close or past it";
+      default -> Capital.of(why.words());
+    };
+  }
+
   public String asOf() {
     return asOf(history);
   }

@@ -358,11 +358,6 @@ public final class CarBook {
     return memo.get("fasteners", () -> new Fasteners(this).fold());
   }
 
-  /** Those touched and not said to be tight and marked since. */
-  public List<SeenFastener> openFasteners() {
-    return fasteners().stream().filter(SeenFastener::open).toList();
-  }
-
   /** The parts that are on the car now. */
   public List<SeenPart> parts() {
     return memo.get("parts", () -> SeenPart.in(this));

@@ -66,9 +66,9 @@ public record LinkageView(
     return new LinkageView(
         closes ? State.CLEAR : joints.refused() != null ? State.IN_DOUBT : State.NOT_MEASURED,
         closes
-            ? "it closes"
+            ? "joints fit together"
             : joints.refused() != null
-                ? "cannot close"
+                ? "joints do not fit together"
                 : Counted.of(needed.size(), "joint") + " of 9 missing",
         joints.refused() != null ? joints.refused() : elsewhere(joints),
         Stream.concat(

@@ -55,7 +55,10 @@ record GuidePlan(Sitting sitting, List<Place> places) {
       if (height != null && nth >= 0) {
         return height.words();
       }
-      String words = label == null ? name.words() : nth < 0 ? label : name.words() + ", " + label;
+      String words =
+          label == null
+              ? name.words()
+              : nth < 0 ? Closing.words(label) : name.words() + ", " + label;
       return pairing == null ? words : words + ", " + pairing.words();
     }
 

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -121,11 +123,7 @@ class LinkagePagesTest {
 
   @Test
   void the_demo_names_the_camber_typed_without_its_minus() {
-    shop.close();
-    Path demo = folder.resolve("demo");
-    DemoBook.copyTo(demo);
-    shop = new Shop(demo);
-    linkage = "/corners/marmot-lf/linkage";
+    openDemo();
     Page agree = shop.get(linkage + "/agree").is(200);
     String text = agree.text();
     assertTrue(
@@ -211,6 +209,32 @@ class LinkagePagesTest {
             .status());
     assertTrue(
         shop.get("/corners/" + marmot.right + "/linkage").text().contains("joints fit together"));
+  }
+
+  @Test
+  void no_mark_on_the_moving_corners_tape_runs_through_a_numeral() {
+    openDemo();
+    String moves = shop.get(linkage + "/moves").is(200).html();
+    List<Double> marks =
+        Pattern.compile("class=\"(?:stop|limit)\" points=\"[-0-9.]+,([0-9.]+) ")
+            .matcher(moves)
+            .results()
+            .map(m -> Double.valueOf(m.group(1)))
+            .toList();
+    assertEquals(3, marks.size(), "strap, bump stop and the limit that is met first");
+    Pattern.compile("class=\"tape-numeral\" x=\"[0-9.]+\" y=\"([0-9.]+)\"")
+        .matcher(moves)
+        .results()
+        .mapToDouble(m -> Double.parseDouble(m.group(1)))
+        .forEach(y -> marks.forEach(at -> assertTrue(at < y - 12 || at > y + 1, at + ", " + y)));
+  }
+
+  private void openDemo() {
+    shop.close();
+    Path demo = folder.resolve("demo");
+    DemoBook.copyTo(demo);
+    shop = new Shop(demo);
+    linkage = "/corners/marmot-lf/linkage";
   }
 
   private static void part(StringBuilder sent, String name, String value) {

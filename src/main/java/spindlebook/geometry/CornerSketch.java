@@ -1,9 +1,13 @@
 package spindlebook.geometry;
 
+import java.awt.geom.Line2D;
+import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import spindlebook.drawing.ChartDrawing.Line;
 import spindlebook.drawing.ChartDrawing.Words;
@@ -22,6 +26,16 @@ public record CornerSketch(
     String title, double width, double height, List<Line> lines, String dots, List<Words> words) {
   private static final double MARGIN = 14;
   private static final double LETTERS = 14;
+  private static final double HIGH = 11;
+
+  /** Where a name may stand from its joint: right of it, left, above, below, then between. */
+  private static final double[][] AROUND = {
+    {1, 0}, {-1, 0}, {0, -1}, {0, 1}, {1, -1}, {-1, -1}, {1, 1}, {-1, 1},
+    {1, -0.5}, {-1, -0.5}, {1, 0.5}, {-1, 0.5}, {0.5, -1}, {-0.5, -1}, {0.5, 1}, {-0.5, 1}
+  };
+
+  /** How far off, the nearer the better. */
+  private static final List<Double> OFF = List.of(6.0, 10.0, 15.0);
 
   /** From where one looks: from ahead, from outboard, from above. */
   enum View {
@@ -156,44 +170,79 @@ public record CornerSketch(
           }
         });
     StringBuilder dots = new StringBuilder();
-    List<double[]> taken = new ArrayList<>();
-    for (Vec p : places(at).values()) {
-      double[] d = scale.at(p);
-      taken.add(new double[] {d[0] - 5, d[1] - 5, d[0] + 5, d[1] + 5});
+    List<Rectangle2D> taken = new ArrayList<>();
+    List<double[]> all = places(at).values().stream().map(scale::at).toList();
+    for (double[] d : all) {
+      taken.add(new Rectangle2D.Double(d[0] - 5, d[1] - 5, 10, 10));
       dots.append("M" + tenth(d[0] - 4) + "," + tenth(d[1]) + "a4,4 0 1,0 8,0a4,4 0 1,0 -8,0z");
     }
     List<Words> words = new ArrayList<>();
     if (named) {
-      places(at).forEach((joint, p) -> name(joint, scale, p, taken, words));
+      List<Line2D> bars = lines.stream().flatMap(CornerSketch::bars).toList();
+      places(at).forEach((joint, p) -> name(joint, scale, p, all, bars, taken, words));
     }
     return new CornerSketch(
         title, scale.width(), tenth(scale.height()), lines, dots.toString(), words);
   }
 
-  /** To the right, the left, above or below, where nothing is yet; else the table names it. */
+  /** A line's straight pieces. */
+  static Stream<Line2D> bars(Line line) {
+    double[] xy = Stream.of(line.points().split("[ ,]")).mapToDouble(Double::parseDouble).toArray();
+    return IntStream.range(1, xy.length / 2)
+        .mapToObj(i -> new Line2D.Double(xy[2 * i - 2], xy[2 * i - 1], xy[2 * i], xy[2 * i + 1]));
+  }
+
+  /** What a name covers, its capitals as high as they are. */
+  static Rectangle2D box(Words name) {
+    double wide = TextWidth.of(name.text(), LETTERS, false);
+    return new Rectangle2D.Double(name.x() - 0.5, name.y() - HIGH - 0.5, wide + 1, HIGH + 1);
+  }
+
+  /** How far a name is from a joint. */
+  static double off(Rectangle2D name, double[] joint) {
+    return Math.hypot(
+        Math.max(0, Math.abs(joint[0] - name.getCenterX()) - name.getWidth() / 2),
+        Math.max(0, Math.abs(joint[1] - name.getCenterY()) - name.getHeight() / 2));
+  }
+
+  /**
+   * Around its joint where nothing is yet, nearest to that joint of all, where the fewest bars run
+   * through it, the first of several; where no place is free the table names it.
+   */
   private static void name(
-      Joint joint, Scale scale, Vec p, List<double[]> taken, List<Words> words) {
+      Joint joint,
+      Scale scale,
+      Vec p,
+      List<double[]> all,
+      List<Line2D> bars,
+      List<Rectangle2D> taken,
+      List<Words> words) {
     double[] d = scale.at(p);
     double wide = TextWidth.of(joint.key, LETTERS, false);
-    double[][] starts = {
-      {d[0] + 7, d[1] + 5},
-      {d[0] - 7 - wide, d[1] + 5},
-      {d[0] - wide / 2, d[1] - 8},
-      {d[0] - wide / 2, d[1] + 19}
-    };
-    for (double[] s : starts) {
-      double[] box = {s[0], s[1] - 11, s[0] + wide, s[1] + 1};
-      boolean inside =
-          box[0] >= 0 && box[2] <= scale.width() && box[1] >= 0 && box[3] <= scale.height();
-      boolean free =
-          taken.stream()
-              .noneMatch(t -> box[0] < t[2] && t[0] < box[2] && box[1] < t[3] && t[1] < box[3]);
-      if (inside && free) {
-        taken.add(box);
-        words.add(new Words(tenth(s[0]), tenth(s[1]), joint.key, "joint-name"));
-        return;
-      }
-    }
+    Rectangle2D paper = new Rectangle2D.Double(0, 0, scale.width(), scale.height());
+    OFF.stream()
+        .flatMap(
+            off ->
+                Stream.of(AROUND)
+                    .map(
+                        to ->
+                            new Words(
+                                tenth(d[0] + to[0] * (off + wide / 2) - wide / 2),
+                                tenth(d[1] + to[1] * (off + HIGH / 2) + HIGH / 2),
+                                joint.key,
+                                "joint-name")))
+        .filter(name -> paper.contains(box(name)))
+        .filter(name -> taken.stream().noneMatch(box(name)::intersects))
+        .min(
+            Comparator.<Words>comparingLong(
+                    name ->
+                        all.stream().filter(o -> off(box(name), o) <= off(box(name), d)).count())
+                .thenComparingLong(name -> bars.stream().filter(box(name)::intersectsLine).count()))
+        .ifPresent(
+            name -> {
+              taken.add(box(name));
+              words.add(name);
+            });
   }
 
   static Wheel wheel(Pose pose) {

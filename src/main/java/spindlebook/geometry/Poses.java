@@ -204,7 +204,13 @@ public record Poses(
       double last = Double.POSITIVE_INFINITY;
       for (long i = (long) Math.ceil(range.lowMm() / tick); i * tick <= range.highMm(); i++) {
         double y = y(i * tick);
-        if (Math.abs(y - last) > 18 && y - 12 > y(range.highMm()) && y + 12 < y(range.lowMm())) {
+        boolean struck =
+            marks.stream()
+                .anyMatch(m -> !m.mark().equals("ride") && Math.abs(y(m.heightMm()) - y) < 10);
+        if (!struck
+            && Math.abs(y - last) > 18
+            && y - 12 > y(range.highMm())
+            && y + 12 < y(range.lowMm())) {
           words.add(new Words(3, y + 5, Long.toString(Math.abs(i) * size), "tape-numeral"));
           last = y;
         }

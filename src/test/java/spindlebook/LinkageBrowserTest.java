@@ -1,6 +1,7 @@
 package spindlebook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -64,6 +65,72 @@ class LinkageBrowserTest {
       phone.ask(svg + ".dispatchEvent(new KeyboardEvent('keydown', {key: 'ArrowLeft'}))");
       phone.wait(() -> phone.text(".moving-lock").equals("full left"));
       assertEquals("slider", phone.ask("return " + svg + ".getAttribute('role')"));
+    }
+  }
+
+  private static final String KEYS_AT =
+      """
+      return [...document.querySelectorAll('.under .key')].map((k) => {
+        const r = k.getBoundingClientRect();
+        const stands = r.x >= 0 && r.height >= 48 && r.x + r.width <= innerWidth
+            && r.y + r.height <= innerHeight;
+        return k.dataset.key.replace('Next ›', 'Done') + [r.x, r.y, stands].join(' ');
+      }).join('; ')\
+      """;
+
+  @Test
+  void a_whole_joint_goes_in_by_taps_on_keys_that_stand_still() {
+    try (Shop shop = new Shop(folder);
+        Screen phone = new Screen(shop, 390, 664)) {
+      Marmot marmot = new Marmot(shop).prepared().measured();
+      String linkage = "/corners/" + marmot.left + "/linkage";
+      phone.go(linkage + "/to");
+      assertEquals(0, phone.screen.findElements(By.cssSelector(".under:not([hidden])")).size());
+      phone.find(By.id("f-out")).click();
+      phone.wait(() -> phone.find(Screen.key("even")).isDisplayed());
+      assertEquals("none", phone.ask("return document.activeElement.inputMode"), "no other keys");
+      Object stand = phone.ask(KEYS_AT);
+      assertFalse(stand.toString().contains("false"), stand.toString());
+      tap(phone, "2", "5", "take the last back", "4", "7/8");
+      assertEquals("f-back", phone.ask("return document.activeElement.id"));
+      assertEquals(stand, phone.ask(KEYS_AT));
+      assertTrue((Boolean) phone.ask(BOX_IS_SEEN), "the box that is filled is above the keys");
+      tap(phone, "4", "5", "turn its sign", "turn its sign", "1/8");
+      assertEquals("f-up", phone.ask("return document.activeElement.id"));
+      assertEquals(stand, phone.ask(KEYS_AT));
+      assertTrue((Boolean) phone.ask(BOX_IS_SEEN), "the box that is filled is above the keys");
+      tap(phone, "1", "1", "even");
+      phone.find(By.cssSelector(".actions .key-main")).click();
+      phone.wait(() -> !phone.screen.getCurrentUrl().endsWith("/to"));
+      String page = shop.get(linkage).text();
+      assertTrue(page.contains("24 7/8 out, 45 1/8 back, 11 in up"), page);
+
+      // What stands there already goes with the first key; a tap too many ends no other number.
+      phone.go(linkage + "/to");
+      phone.find(By.id("f-up")).click();
+      tap(phone, "1", "2", "next");
+      assertEquals("12", phone.find(By.id("f-up")).getDomProperty("value"));
+      phone.find(By.id("f-out")).click();
+      String press = "document.querySelector(`[data-key='${arguments[0]}']`).click();";
+      phone.ask(press + press, "1/2");
+      assertEquals("1/2", phone.find(By.id("f-out")).getDomProperty("value"));
+      assertEquals("45 1/8", phone.find(By.id("f-back")).getDomProperty("value"));
+      tap(phone, "Type");
+      assertEquals("text", phone.ask("return document.activeElement.inputMode"), "its own keys");
+      assertEquals(0, phone.screen.findElements(By.cssSelector(".under:not([hidden])")).size());
+    }
+  }
+
+  private static final String BOX_IS_SEEN =
+      """
+      const box = document.activeElement.closest('.field').getBoundingClientRect();
+      return box.top >= 0
+          && box.bottom <= document.querySelector('.under').getBoundingClientRect().top\
+      """;
+
+  private static void tap(Screen phone, String... keys) {
+    for (String key : keys) {
+      phone.find(By.cssSelector(".under [data-key=\"" + key + "\"]")).click();
     }
   }
 }

@@ -217,7 +217,8 @@ public final class LinkagePages {
     PageFrame frame =
         CornerBar.under(card, Capital.of(joint.words), Capital.of(joint.words))
             .up("Linkage", linkage)
-            .ownSheets(SHEET);
+            .ownSheets(SHEET, "guide.css", "length-pad.css")
+            .modules("length-pad.js");
     a.show(
         ctx,
         Html.TEMPLATES.geometryJoint(

@@ -27,6 +27,7 @@ import spindlebook.linkage.Calibration.Misfit;
 import spindlebook.linkage.Coordinate;
 import spindlebook.linkage.CoordinateFigure;
 import spindlebook.linkage.CornerReading;
+import spindlebook.linkage.Pose;
 import spindlebook.linkage.Quantity;
 import spindlebook.measured.CornerModel;
 import spindlebook.measured.ModelRange;
@@ -40,6 +41,7 @@ import spindlebook.units.LengthUnit;
  *
  * @param verdict in a line
  * @param wrong what is probably wrong, each with where to put it right; empty with nothing
+ * @param locks at which it was read, straight ahead among them; empty where there is one alone
  * @param chart null where nothing was read of it
  * @param together pairs of which the readings tell no more than how one lies to the other
  * @param untold coordinates that the readings leave as the tape laid them out
@@ -50,6 +52,7 @@ public record AgreeView(
     String verdict,
     List<Wrong> wrong,
     List<Choice> things,
+    List<Choice> locks,
     ChartDrawing chart,
     List<Row> rows,
     List<Row> told,
@@ -77,18 +80,32 @@ public record AgreeView(
   public record Row(
       String where, String href, FigureText read, FigureText modelled, String off, State state) {}
 
-  static AgreeView of(Card card, CornerModel model, String asked) {
+  static AgreeView of(Card card, CornerModel model, String asked, String lock) {
     CornerChart chart = new CornerChart(card);
     List<Quantity> read =
-        Stream.of(Quantity.values())
-            .filter(q -> model.readings().stream().anyMatch(r -> r.quantity() == q))
-            .toList();
+        Stream.of(Quantity.values()).filter(q -> readings(model, q).findAny().isPresent()).toList();
     Quantity shown =
         read.stream()
             .filter(q -> word(q).equals(asked))
             .findFirst()
             .or(() -> wrongQuantity(model))
             .orElse(read.isEmpty() ? Quantity.CAMBER : read.get(0));
+    ModelRange range = ModelRange.of(card, model);
+    List<Double> racks =
+        range.racksMm().stream()
+            .filter(rack -> readings(model, shown).anyMatch(r -> r.rackMm() == rack))
+            .toList();
+    double rack =
+        racks.stream()
+            .filter(r -> lock(range, r).equals(lock))
+            .findFirst()
+            .or(
+                () ->
+                    readings(model, shown)
+                        .filter(r -> wrong(model, r.key()))
+                        .map(CornerReading::rackMm)
+                        .findFirst())
+            .orElse(racks.contains(0.0) || racks.isEmpty() ? 0.0 : racks.get(0));
     LengthUnit unit = card.details().unit();
     List<Wrong> wrong = model.wrong().stream().map(m -> wrong(card, model, m, unit)).toList();
     boolean none = read.isEmpty();
@@ -110,11 +127,21 @@ public record AgreeView(
         read.stream()
             .map(q -> new Choice(Capital.of(words(q)), "?of=" + word(q), q == shown))
             .toList(),
+        racks.size() < 2
+            ? List.of()
+            : racks.stream()
+                .map(
+                    r ->
+                        new Choice(
+                            lock(range, r),
+                            "?of=" + word(shown) + "&lock=" + lock(range, r).replace(" ", "+"),
+                            r == rack))
+                .toList(),
         read.isEmpty() || model.joints().positionMm() == null
             ? null
-            : draw(card, model, chart, shown),
+            : draw(model, chart, range, shown, rack, unit),
         rows(model, shown, unit),
-        coordinates(model, unit),
+        coordinates(card, model),
         untold(model),
         together(model));
   }
@@ -134,6 +161,14 @@ public record AgreeView(
         .filter(r -> model.wrong().stream().anyMatch(m -> m.key().equals(r.key())))
         .map(CornerReading::quantity)
         .findFirst();
+  }
+
+  private static Stream<CornerReading> readings(CornerModel model, Quantity of) {
+    return model.readings().stream().filter(r -> r.quantity() == of);
+  }
+
+  private static String lock(ModelRange range, double rackMm) {
+    return rackMm == 0 ? "straight" : rackMm == range.leftMm().value() ? "full left" : "full right";
   }
 
   static String word(Quantity quantity) {
@@ -161,18 +196,23 @@ public record AgreeView(
   }
 
   private static ChartDrawing draw(
-      Card card, CornerModel model, CornerChart chart, Quantity shown) {
-    LengthUnit unit = card.details().unit();
-    List<Chart.At> line =
-        ModelRange.of(card, model).poses(model.linkage(), STEPS).stream()
-            .map(
-                p ->
-                    at(chart.zero().from(model.positionMm(p.heightMm())), shown, shown.of(p), unit))
-            .toList();
+      CornerModel model,
+      CornerChart chart,
+      ModelRange range,
+      Quantity shown,
+      double rack,
+      LengthUnit unit) {
+    List<Chart.At> line = new ArrayList<>();
+    for (Pose p : range.poses(model.linkage(), STEPS)) {
+      if (model.linkage().steered(p, rack) instanceof Pose steered) {
+        double position = chart.zero().from(model.positionMm(p.heightMm()));
+        line.add(at(position, shown, shown.of(steered), unit));
+      }
+    }
     List<Chart.Spot> good = new ArrayList<>();
     List<Chart.Spot> bad = new ArrayList<>();
-    for (CornerReading r : model.readings()) {
-      if (r.quantity() == shown && r.rackMm() == 0) {
+    for (CornerReading r : readings(model, shown).toList()) {
+      if (r.rackMm() == rack) {
         Figure position = r.heightMm().plus(model.joints().positionMm());
         Chart.Spot spot =
             new Chart.Spot(
@@ -194,14 +234,13 @@ public record AgreeView(
       series.add(
           new Chart.Series("read, probably wrong", "", Chart.Look.CROSS, false, bad, List.of()));
     }
+    String named = words(shown) + (rack == 0 ? "" : " at " + lock(range, rack));
     ChartAxis up =
-        angle(shown)
-            ? ChartAxis.degrees(words(shown), plus(shown))
-            : ChartAxis.length(words(shown), unit, "");
+        angle(shown) ? ChartAxis.degrees(named, plus(shown)) : ChartAxis.length(named, unit, "");
     return ChartDrawing.of(
         new Chart(
             "agree",
-            Capital.of(words(shown)) + ": read, and as the joints make it",
+            Capital.of(named) + ": read, and as the joints make it",
             Counted.of(good.size() + bad.size(), "reading")
                 + ". The figures are in the table below.",
             chart.along(),
@@ -240,8 +279,7 @@ public record AgreeView(
   }
 
   private static List<Row> rows(CornerModel model, Quantity shown, LengthUnit unit) {
-    return model.readings().stream()
-        .filter(r -> r.quantity() == shown)
+    return readings(model, shown)
         .sorted(Comparator.comparingDouble(r -> r.heightMm().value()))
         .map(r -> row(model, r, unit))
         .toList();
@@ -335,25 +373,26 @@ public record AgreeView(
   }
 
   /** How the joints that agree best lie from those laid out, the furthest first. */
-  private static List<Row> coordinates(CornerModel model, LengthUnit unit) {
+  private static List<Row> coordinates(Card card, CornerModel model) {
     if (model.all() == null) {
       return List.of();
     }
     return model.coordinates().stream()
         .filter(c -> c.coordinate() instanceof Coordinate.Along)
-        .map(c -> moved(model, c, unit))
+        .map(c -> moved(card, model, c))
         .filter(r -> r != null)
         .limit(8)
         .toList();
   }
 
-  private static Row moved(CornerModel model, CoordinateFigure c, LengthUnit unit) {
+  private static Row moved(Card card, CornerModel model, CoordinateFigure c) {
     double laidOut = c.coordinate().of(model.joints().linkage().joints());
     Figure by = c.value().plus(-laidOut);
-    Lengths lengths = new Lengths(unit);
+    Lengths lengths = new Lengths(card.details().unit());
+    String href = LinkageView.href(card, ((Coordinate.Along) c.coordinate()).joint());
     return Math.abs(by.value()) < by.u() * 0.5
         ? null
-        : new Row(c.coordinate().words(), "", lengths.signedFigure(by), null, "", State.LIVE);
+        : new Row(c.coordinate().words(), href, lengths.signedFigure(by), null, "", State.LIVE);
   }
 
   /** Coordinates that the readings tell only together, the closest first. */

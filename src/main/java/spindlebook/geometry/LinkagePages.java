@@ -81,8 +81,7 @@ public final class LinkagePages {
   /** Whether the joints agree with what was read. */
   public void agree(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
-    String asked = ctx.queryParam("of");
-    AgreeView view = AgreeView.of(card, model(card), asked == null ? "" : asked);
+    AgreeView view = AgreeView.of(card, model(card), ctx.queryParam("of"), ctx.queryParam("lock"));
     Html.show(
         ctx,
         Html.TEMPLATES.geometryAgree(

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -209,6 +210,70 @@ class LinkagePagesTest {
             .status());
     assertTrue(
         shop.get("/corners/" + marmot.right + "/linkage").text().contains("joints fit together"));
+  }
+
+  @Test
+  void what_was_read_at_a_lock_is_held_against_the_line_at_that_lock() {
+    openDemo();
+    String agree = linkage + "/agree?of=toe";
+    assertFalse(shop.get(agree).is(200).html().contains("At which lock"));
+    shop.get("/heights/lf-link-h?steering=full-left&all=1")
+        .formWithId("q-toe")
+        .with("v-q-toe", "-31°")
+        .keep();
+    String straight = shop.get(agree).is(200).html();
+    assertTrue(straight.contains("href=\"?of=toe&amp;lock=full+left\">full left<"), straight);
+    assertTrue(straight.contains("Toe: read, and as the joints make it"));
+    Page left = shop.get(agree + "&lock=full+left").is(200);
+    assertTrue(left.html().contains("lock=full+left\" aria-current=\"true\">"), left.html());
+    assertTrue(left.text().contains("toe at full left, degrees"), left.text());
+    assertTrue(left.html().contains(">1 reading. The figures"), left.html());
+  }
+
+  @Test
+  void a_joint_that_rather_lies_elsewhere_is_one_tap_from_its_form() {
+    openDemo();
+    layOut("ti", "10 1/4", "45 9/16", "13 3/8");
+    String agree = shop.get(linkage + "/agree").is(200).html();
+    String told = agree.substring(agree.indexOf("What the readings tell of the joints"));
+    assertTrue(told.contains("<a href=\"" + linkage + "/ti\">TI up</a>"), told);
+  }
+
+  @Test
+  void the_spacer_for_a_wanted_bump_comes_from_its_gap_from_the_shock_or_says_what_it_needs() {
+    openDemo();
+    String byGap = shop.get(linkage + "/try?bump=5").is(200).text();
+    assertTrue(byGap.contains("Spacer thicker by by the gap that was read 7/8 in ± 3/16"), byGap);
+    assertTrue(byGap.contains("Spacer then today 1/4 in 1 1/8 in ± 3/16"), byGap);
+    assertFalse(byGap.contains("The bump stop sits"), byGap);
+
+    // The other corner's book: no gap to the pad was read, and it is solid where it was read.
+    shop.close();
+    shop = new Shop(folder.resolve("shock"));
+    marmot = new Marmot(shop).prepared();
+    linkage = "/corners/" + marmot.left + "/linkage";
+    String round = marmot.startRound(marmot.left, Map.of());
+    String ride = marmot.height(round, "ride", "21 in", "31.5 in");
+    layOutAll();
+    layOut("su", "14 3/16", "40", "33 5/16");
+    layOut("sl", "19 11/16", "39 3/4", "13 1/8");
+    String none = shop.get(linkage + "/try?bump=4").is(200).text();
+    assertTrue(none.contains("A spacer needs where the bump stop is solid today"), none);
+    marmot.height(round, "full-bump", "26.5 in", "31.5 in");
+    String elsewhere = shop.get(linkage + "/try?bump=4").is(200).text();
+    assertTrue(
+        elsewhere.contains(
+            "A spacer needs the gap to its pad at two heights, or a stop on the shock."),
+        elsewhere);
+    String stop = "/corners/" + marmot.left + "/spring/stops/new";
+    shop.get(stop).form(stop).with("chart", "0 50, 1 200").with("ratio", "0.5").keep();
+    String share = shop.get(linkage + "/try?bump=4").is(200).text();
+    assertTrue(share.contains("thicker by by the stop's share of the wheel 3/4 in ±"), share);
+    String shock = shop.get(linkage + "/try?bump=4&pad=shock").is(200).text();
+    assertTrue(shock.contains("by the linkage, along the shock 7/8 in ± 1/8"), shock);
+    assertTrue(
+        shop.get(linkage + "/try?bump=6&pad=shock").text().contains("Spacer thinner by by the"));
+    assertEquals(422, shop.get(linkage + "/try?bump=x").status());
   }
 
   @Test

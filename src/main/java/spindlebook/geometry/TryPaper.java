@@ -7,13 +7,18 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import spindlebook.curve.Node;
+import spindlebook.curve.PositionToSetting;
+import spindlebook.definition.SettingUnit;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.drawing.Rounded;
 import spindlebook.entry.Joint;
 import spindlebook.fold.Card;
+import spindlebook.fold.InForce;
 import spindlebook.linkage.Change;
 import spindlebook.linkage.Change.Longer;
 import spindlebook.linkage.Change.Moved;
@@ -36,6 +41,10 @@ import spindlebook.page.Asked;
 import spindlebook.sums.OnPaperView;
 import spindlebook.sums.OnPaperView.Block;
 import spindlebook.sums.OnPaperView.Line;
+import spindlebook.travel.CornerTravel;
+import spindlebook.travel.End;
+import spindlebook.travel.SolidStop;
+import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
@@ -80,6 +89,9 @@ final class TryPaper {
   private final TypedAngle camber;
   private final TypedAngle caster;
   private final TypedLength stop;
+  private final TypedLength bump;
+  private final List<Node> gaps;
+  private final boolean onShock;
   private final List<Block> blocks = new ArrayList<>();
   private final List<String> notes = new ArrayList<>();
 
@@ -113,11 +125,24 @@ final class TryPaper {
     }
     camber = angle("camber", "Wanted: camber as laid out");
     caster = angle("caster", "Wanted: caster there");
-    stop =
-        a.signed("stop", "Wanted: the wheel stops in droop at")
-            .hint("From ride, below it −.")
-            .check(l -> Math.abs(l.mm()) < 1000, "That is further than any wheel travels.")
-            .read();
+    stop = end("stop", "Wanted: the wheel stops in droop at", "From ride, below it −.");
+    bump = end("bump", "Wanted: the wheel stops in bump at", "From ride, above it +.");
+    gaps = SolidStop.setLengths(card, End.BUMP, null);
+    onShock =
+        gaps.size() < 2
+            && today.has(Joint.SU)
+            && a.<Boolean>one("pad", "The bump stop sits")
+                .option("shock", true, "on the shock", "")
+                .option("", false, "elsewhere", "")
+                .firstKey("")
+                .read();
+  }
+
+  private TypedLength end(String name, String label, String hint) {
+    return a.signed(name, label)
+        .hint(hint)
+        .check(l -> Math.abs(l.mm()) < 1000, "That is further than any wheel travels.")
+        .read();
   }
 
   private Joint joint(String text) {
@@ -168,14 +193,14 @@ final class TryPaper {
       if (stop != null) {
         trying(this::strap);
       }
+      if (bump != null) {
+        trying(this::spacer);
+      }
       trying(this::bumpSteer);
       if (today.has(Joint.SU)) {
         trying(this::shock);
       }
     }
-    notes.add(
-        "No bump-stop spacer is worked back: that needs the stop's pad and what it meets, which are"
-            + " no joints here. Read its gap in a round.");
     notes.add(
         "Today is what the joints make that agree best with the readings. Parts are rigid and"
             + " nothing else is set again, so toe comes out as it will.");
@@ -252,6 +277,72 @@ final class TryPaper {
       lines.add(new Line("Shock there", lengths.figure(there.shockMm()), ""));
     }
     blocks.add(new Block("To stop in droop at " + stop.words(), lines));
+  }
+
+  /** By the gap to its pad where that was read, else on the shock, else by what its owner gave. */
+  private void spacer() {
+    Figure solid = range.solidMm();
+    if (solid == null) {
+      notes.add(0, "A spacer needs where the bump stop is solid today: read its touch in a round.");
+      return;
+    }
+    Optional<Figure> ride =
+        CornerTravel.of(card).rideMm().map(r -> r.minus(model.joints().positionMm()));
+    Figure wanted = ride.orElse(Figure.exact(0)).plus(bump.mm());
+    Pose there = model.linkage().at(wanted.value(), 0).pose();
+    boolean read = gaps.size() > 1;
+    Optional<Figure> thicker =
+        read
+            ? Optional.of(byGap(solid, wanted))
+            : onShock
+                ? WorkBack.spacerOnShock(model.linkage(), model.coordinates(), solid, wanted)
+                : card.springs().stops().stream()
+                    .filter(s -> s.what().fitted() && s.stands().counts())
+                    .map(s -> solid.minus(wanted).times(s.what().ratio()))
+                    .findFirst();
+    if (thicker.isEmpty()) {
+      notes.add(0, "A spacer needs the gap to its pad at two heights, or a stop on the shock.");
+      return;
+    }
+    Figure by = thicker.get();
+    boolean thinner = by.value() < 0;
+    List<Line> lines = new ArrayList<>();
+    lines.add(
+        new Line(
+            thinner ? "Spacer thinner by" : "Spacer thicker by",
+            lengths.figure(by.times(thinner ? -1 : 1)),
+            read
+                ? "by the gap that was read"
+                : onShock
+                    ? "by the linkage, along the shock"
+                    : "by the stop's share of the wheel"));
+    card.adjuster(End.BUMP.setBy())
+        .map(InForce::setting)
+        .filter(s -> s.unit() == SettingUnit.LENGTH)
+        .map(
+            s ->
+                new Line(
+                    "Spacer then", lengths.figure(by.plus(s.amount())), "today " + s.inWords()))
+        .ifPresent(lines::add);
+    if (today.has(Joint.SU)) {
+      lines.add(new Line("Shock there", lengths.figure(there.shockMm()), ""));
+    }
+    blocks.add(new Block("To stop in bump at " + bump.words(), lines));
+  }
+
+  /** The gap where the wheel is to stop less the one where it is solid today, as it was read. */
+  private Figure byGap(Figure solid, Figure wanted) {
+    return gap(solid.value(), wanted.value()).plus(doubt(wanted)).minus(doubt(solid));
+  }
+
+  private Figure gap(double fromMm, double toMm) {
+    return PositionToSetting.lengthChange(gaps, model.positionMm(fromMm), model.positionMm(toMm))
+        .changeMm();
+  }
+
+  private Figure doubt(Figure heightMm) {
+    double height = heightMm.value();
+    return heightMm.plus(-height).times(gap(height - 1, height).value());
   }
 
   private void bumpSteer() {

@@ -2,8 +2,10 @@ package spindlebook.linkage;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
@@ -19,6 +21,7 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 import spindlebook.curve.Bisection;
 import spindlebook.linkage.Change.Longer;
 import spindlebook.linkage.Change.Rod;
+import spindlebook.uncertainty.Figure;
 
 /**
  * From what is wanted to what has to be set.
@@ -142,6 +145,39 @@ public final class WorkBack {
       }
     }
     throw new LinkageRefused("No turns of these rod ends bring that about.");
+  }
+
+  /**
+   * By how much the spacer of a bump stop that sits on the shock is to be thicker, − thinner, so
+   * that the wheel is stopped at another height.
+   *
+   * <pre>  t = L(z) − L(B)     u² = joints'² + (MR(z) u_z)² + (MR(B) u_B)², less what these share
+   * </pre>
+   *
+   * <p>L shock eye to eye, mm; B the wheel's height where the stop is solid today, z where it is to
+   * be, mm, + bump; MR mm of shock per mm of wheel. Not MR × (B − z): MR changes along the travel.
+   * Assumes a stop along the shock that is solid after the same crush: its pad then meets it where
+   * the shock is t longer. B and z of the same mark, and joints, are as wrong at either: that
+   * cancels. Derived in docs/methods-linkage.md. Worked: the reference corner solid at 160 mm, L
+   * 541.167, is to be at 100 mm, L 581.710: 40.542 mm thicker; MR at 160 mm says 41.085.
+   *
+   * @param joints coordinates of this linkage, each with its doubt
+   * @return empty where the corner does not get there or nobody laid out the shock's mounts
+   */
+  public static Optional<Figure> spacerOnShock(
+      Linkage linkage, List<CoordinateFigure> joints, Figure solidMm, Figure wantedMm) {
+    ToDoubleFunction<Linkage> thicker =
+        of ->
+            ModelFigure.value(of, Pose::shockMm, wantedMm.value(), 0)
+                - ModelFigure.value(of, Pose::shockMm, solidMm.value(), 0);
+    return ModelFigure.of(linkage, joints, thicker)
+        .map(t -> t.plus(doubt(linkage, wantedMm)).minus(doubt(linkage, solidMm)));
+  }
+
+  /** What a height's doubt does to the shock's length there; its value 0. */
+  private static Figure doubt(Linkage linkage, Figure heightMm) {
+    double ratio = ModelFigure.value(linkage, Pose::shockRatio, heightMm.value(), 0);
+    return heightMm.plus(-heightMm.value()).times(-ratio);
   }
 
   private static RealVector figures(Joints today, List<Longer> lengths, List<Quantity> quantities) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -15,6 +16,9 @@ import spindlebook.linkage.Change.Moved;
 import spindlebook.linkage.Change.Rod;
 import spindlebook.linkage.Coordinate.Along;
 import spindlebook.linkage.Coordinate.Axis;
+import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Source;
+import spindlebook.uncertainty.SourceKind;
 
 /** bump_steer.json's exact corrections and ranges, and turns there and back. */
 class WorkBackTest {
@@ -156,6 +160,71 @@ class WorkBackTest {
   void what_cannot_be_brought_about_is_refused() {
     assertThrows(
         LinkageRefused.class, () -> WorkBack.lengthsFor(G1, UPPER, wanted(Math.toRadians(89), 1)));
+  }
+
+  /** linkage.json's shock lengths and motion ratios, of two other methods, at rack 0. */
+  @Test
+  void a_spacer_on_the_shock_is_the_references_change_of_shock_length() {
+    Linkage linkage = new Linkage(G1);
+    Map<Double, JsonNode> at = new HashMap<>();
+    ReferenceLinkage.rows(ReferenceLinkage.G1).stream()
+        .filter(r -> r.get("rack").doubleValue() == 0 && r.get("feasible").booleanValue())
+        .forEach(r -> at.put(r.get("dz").doubleValue(), r.get("out")));
+    for (double[] solidWanted : new double[][] {{160, 100}, {100, 160}, {240, -20}}) {
+      JsonNode today = at.get(solidWanted[0]);
+      JsonNode then = at.get(solidWanted[1]);
+      Figure solid = Figure.of(solidWanted[0], new Source("solid", SourceKind.PLACING), 0.8);
+      Figure wanted = Figure.of(solidWanted[1], new Source("ride", SourceKind.PLACING), 0.5);
+      Figure thicker = WorkBack.spacerOnShock(linkage, List.of(), solid, wanted).orElseThrow();
+      assertEquals(
+          then.get("shock_length_mm").doubleValue() - today.get("shock_length_mm").doubleValue(),
+          thicker.value(),
+          1e-6);
+      double bySolid = 0.8 * today.get("shock_motion_ratio").doubleValue();
+      double byRide = 0.5 * then.get("shock_motion_ratio").doubleValue();
+      assertEquals(Math.hypot(bySolid, byRide), thicker.u(), 1e-8);
+    }
+    Figure worked =
+        WorkBack.spacerOnShock(linkage, List.of(), Figure.exact(160), Figure.exact(100))
+            .orElseThrow();
+    assertEquals(40.542, worked.value(), 5e-4);
+    assertEquals(0, worked.u());
+  }
+
+  /**
+   * The same mark under both heights, and a mount that is 2 mm off, by the reference's own sums.
+   */
+  @Test
+  void what_both_places_share_cancels_in_the_spacer_and_a_mount_counts_by_the_difference() {
+    Linkage linkage = new Linkage(G1);
+    Source mark = new Source("mark", SourceKind.PLACING);
+    Figure solid = Figure.of(160, mark, 1);
+    Figure wanted = Figure.of(100, mark, 1);
+    double less = 0.684746982872882 - 0.666916131069181;
+    assertEquals(
+        less, WorkBack.spacerOnShock(linkage, List.of(), solid, wanted).orElseThrow().u(), 1e-8);
+
+    Coordinate mount = new Along(Joint.SU, Axis.Y);
+    Figure at = Figure.of(mount.of(G1), new Source("SU", SourceKind.PLACING), 2);
+    Figure thicker =
+        WorkBack.spacerOnShock(
+                linkage,
+                List.of(new CoordinateFigure(mount, at)),
+                Figure.exact(160),
+                Figure.exact(100))
+            .orElseThrow();
+    // dL/dSU is the unit vector from SL to SU: by hand from where SL stands at either height.
+    double slope = across(linkage, 100) - across(linkage, 160);
+    assertEquals(2 * Math.abs(slope), thicker.u(), 1e-4);
+    assertTrue(
+        WorkBack.spacerOnShock(linkage, List.of(), Figure.exact(160), Figure.exact(-500))
+            .isEmpty());
+  }
+
+  private static double across(Linkage linkage, double heightMm) {
+    Vec su = G1.get(Joint.SU);
+    Vec sl = linkage.at(heightMm, 0).pose().places().get(Joint.SL);
+    return (su.y() - sl.y()) / su.distance(sl);
   }
 
   /** A mount of the upper arm 6 mm up: today and tried, at the same wheel heights. */

@@ -277,6 +277,17 @@ class LinkagePagesTest {
   }
 
   @Test
+  void hardware_that_allows_less_than_the_travel_asks_ends_it_on_the_moving_corner() {
+    openDemo();
+    assertFalse(shop.get(linkage + "/moves").is(200).text().contains("Met at"));
+    shop.get(linkage + "/bolt-l").form(linkage + "/bolt-l").with("allows", "26°").keep();
+    String moves = shop.get(linkage + "/moves").is(200).text();
+    assertTrue(moves.contains("Its hardware allows 26° . Met at +"), moves);
+    String poses = shop.get(linkage + "/poses").is(200).html();
+    assertTrue(poses.contains("lower uniball, by the joints"), "the nearest limit where it is");
+  }
+
+  @Test
   void no_mark_on_the_moving_corners_tape_runs_through_a_numeral() {
     openDemo();
     String moves = shop.get(linkage + "/moves").is(200).html();

@@ -107,15 +107,16 @@ public final class LinkagePages {
     Card card = Addressed.corner(ctx, histories);
     CornerModel model = model(card);
     ModelRange range = ModelRange.of(card, model);
+    List<JointSwing> swings = JointSwing.of(card, histories.mirror(card));
     boolean locks = !card.layout().steered() || range.leftMm().value() != 0;
     String corner = "/corners/" + card.corner();
     Html.show(
         ctx,
         Html.TEMPLATES.geometryMoves(
             below(card, "As it moves").ownSheets(SHEET).modules("linkage.js"),
-            Poses.of(card, model),
+            Poses.of(card, model, swings),
             Poses.three(card, model),
-            Poses.swings(card, range, JointSwing.of(card, histories.mirror(card))),
+            Poses.swings(card, range, swings),
             range.racksMm().size() > 1,
             corner + "/linkage",
             locks ? "" : corner + "/given"));
@@ -124,8 +125,9 @@ public final class LinkagePages {
   /** The same, for what follows the thumb. */
   public void poses(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
+    List<JointSwing> swings = JointSwing.of(card, histories.mirror(card));
     ctx.contentType("application/json")
-        .result(Json.MAPPER.valueToTree(Poses.of(card, model(card))).toString());
+        .result(Json.MAPPER.valueToTree(Poses.of(card, model(card), swings)).toString());
   }
 
   /** All that is computed of it, over heights and locks, as the command prints it. */

@@ -25,6 +25,7 @@ import spindlebook.measured.ModelRange;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Limit;
+import spindlebook.uncertainty.Figure;
 
 /**
  * A corner from ahead at heights and locks, every coordinate worked out: what a page shows and what
@@ -53,8 +54,8 @@ public record Poses(
 
   private record Mark(String name, String mark, double heightMm) {}
 
-  static Poses of(Card card, CornerModel model) {
-    return new Drawing(card, model).poses();
+  static Poses of(Card card, CornerModel model, List<JointSwing> swings) {
+    return new Drawing(card, model, swings).poses();
   }
 
   private static final class Drawing {
@@ -65,7 +66,7 @@ public record Poses(
     private final Scale scale;
     private final List<Mark> marks = new ArrayList<>();
 
-    Drawing(Card card, CornerModel model) {
+    Drawing(Card card, CornerModel model, List<JointSwing> swings) {
       this.card = card;
       this.model = model;
       this.range = ModelRange.of(card, model);
@@ -88,6 +89,11 @@ public record Poses(
       mark("bump stop", "stop", range.solidMm() == null ? Double.NaN : range.bumpMm());
       mark("ride", "ride", range.rideMm());
       limits();
+      for (JointSwing swing : swings) {
+        if (swing.meetsMm() != null) {
+          mark(swing.joint().swings() + ", by the joints", "limit", swing.meetsMm().value());
+        }
+      }
     }
 
     private void mark(String name, String mark, double heightMm) {
@@ -204,15 +210,12 @@ public record Poses(
       double last = Double.POSITIVE_INFINITY;
       for (long i = (long) Math.ceil(range.lowMm() / tick); i * tick <= range.highMm(); i++) {
         double y = y(i * tick);
-        boolean struck =
-            marks.stream()
-                .anyMatch(m -> !m.mark().equals("ride") && Math.abs(y(m.heightMm()) - y) < 10);
-        if (!struck
-            && Math.abs(y - last) > 18
-            && y - 12 > y(range.highMm())
-            && y + 12 < y(range.lowMm())) {
-          words.add(new Words(3, y + 5, Long.toString(Math.abs(i) * size), "tape-numeral"));
+        if (Math.abs(y - last) > 18 && y - 12 > y(range.highMm()) && y + 12 < y(range.lowMm())) {
           last = y;
+          if (marks.stream()
+              .allMatch(m -> m.mark().equals("ride") || Math.abs(y(m.heightMm()) - y) >= 10)) {
+            words.add(new Words(3, y + 5, Long.toString(Math.abs(i) * size), "tape-numeral"));
+          }
         }
       }
       return words;
@@ -274,10 +277,23 @@ public record Poses(
                       : spindlebook.card.Shown.state(finding.verdict()),
                   finding.word(),
                   swing.allows() == null ? "" : "allows " + swing.allows().words(),
+                  met(card, range, swing.meetsMm()),
                   LinkageView.href(card, swing.joint()),
                   rows);
             })
         .toList();
+  }
+
+  /** {@code Met at +4 1/2 in ± 3/8 from ride.}; empty where it is not met. */
+  private static String met(Card card, ModelRange range, Figure meetsMm) {
+    if (meetsMm == null) {
+      return "";
+    }
+    boolean ride = !Double.isNaN(range.rideMm());
+    Figure from = meetsMm.plus(ride ? -range.rideMm() : 0);
+    return "Met at "
+        + new Lengths(card.details().unit()).signedFigure(from).words()
+        + (ride ? " from ride." : " from where they were laid out.");
   }
 
   private static String where(Card card, ModelRange range, JointSwing swing) {
@@ -299,6 +315,7 @@ public record Poses(
   /**
    * @param worst wherever that is, which {@code where} says
    * @param state null where nobody said what its hardware allows
+   * @param met where it comes to that; empty where it does not
    * @param joint where that is said
    */
   public record Swing(
@@ -308,6 +325,7 @@ public record Poses(
       State state,
       String word,
       String allows,
+      String met,
       String joint,
       List<SwingRow> rows) {}
 

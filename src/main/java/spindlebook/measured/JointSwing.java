@@ -2,9 +2,11 @@ package spindlebook.measured;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
+import spindlebook.curve.Bisection;
 import spindlebook.definition.WatchPlace;
 import spindlebook.entry.Joint;
 import spindlebook.fold.Card;
@@ -29,6 +31,8 @@ import spindlebook.units.TypedAngle;
  * @param atPlaces in droop, as laid out, in bump, each at {@link ModelRange#racksMm}; NaN where the
  *     corner does not get there
  * @param worst over all of the travel and all locks
+ * @param meetsMm height above the joints' own, on the way from there to the worst, at which it
+ *     comes to what its hardware allows; null where it does not, or is past it as laid out
  * @param position of the wheel there; null where nobody said at which height joints were laid out
  * @param allows null where nobody said
  */
@@ -38,6 +42,7 @@ public record JointSwing(
     Figure worst,
     double heightMm,
     double rackMm,
+    Figure meetsMm,
     Figure position,
     TypedAngle allows,
     Standing stands,
@@ -107,39 +112,62 @@ public record JointSwing(
         }
       }
     }
-    Optional<Figure> joints = ModelFigure.of(linkage, model.coordinates(), of, height, rack);
-    if (joints.isEmpty()) {
+    Optional<Figure> there = swings(model, range, joint, height, rack);
+    if (there.isEmpty()) {
       return Optional.empty();
     }
-    List<Figure> parts =
-        List.of(
-            joints.get(),
-            height == range.droopMm() ? range.droop() : range.bump(),
-            lock == 0 ? Figure.exact(0) : range.leftMm().times(rack / lock),
-            Figure.of(0, new Source("given: " + joint, SourceKind.PLACING), DIRECTION_RAD / 2));
-    boolean end = height == range.droopMm() || height == range.bumpMm();
-    double[] slopes = {
-      1,
-      end ? slope(most, ModelFigure.value(linkage, of, height - 1, rack)) : 0,
-      slope(most, ModelFigure.value(linkage, of, height, rack - 1)),
-      1
-    };
+    Figure end = height == range.droopMm() ? range.droop() : range.bump();
+    double perMm = slope(most, ModelFigure.value(linkage, of, height - 1, rack));
+    Figure worst =
+        height == end.value() ? there.get().plus(end.plus(-end.value()).times(perMm)) : there.get();
     Figure at = model.joints().positionMm();
     SeenJoint laid =
         card.joints().stream().filter(j -> j.place().joint() == joint).findFirst().orElseThrow();
+    TypedAngle allows = laid.place().allows() == null ? byRule(card, joint) : laid.place().allows();
     return Optional.of(
         new JointSwing(
             joint,
             places,
-            Figure.linear(most, parts, slopes),
+            worst,
             height,
             rack,
+            allows == null ? null : meets(model, range, joint, allows.rad(), height, rack),
             at == null ? null : at.plus(height),
-            laid.place().allows() == null ? byRule(card, joint) : laid.place().allows(),
+            allows,
             card.joints().stream().anyMatch(j -> j.stands() == Standing.PUT_BACK)
                 ? Standing.PUT_BACK
                 : null,
             List.of(laid.key())));
+  }
+
+  /** There, with the doubt of joints, of the rack's travel and of the direction as typed. */
+  private static Optional<Figure> swings(
+      CornerModel model, ModelRange range, Joint joint, double heightMm, double rackMm) {
+    ToDoubleFunction<Pose> of = pose -> rad(joint, pose);
+    double lock = range.leftMm().value();
+    Figure rack = lock == 0 ? Figure.exact(0) : range.leftMm().plus(-lock).times(rackMm / lock);
+    double before = ModelFigure.value(model.linkage(), of, heightMm, rackMm - 1);
+    Source direction = new Source("given: " + joint, SourceKind.PLACING);
+    return ModelFigure.of(model.linkage(), model.coordinates(), of, heightMm, rackMm)
+        .map(f -> f.plus(rack.times(slope(f.value(), before))))
+        .map(f -> f.plus(Figure.of(0, direction, DIRECTION_RAD / 2)));
+  }
+
+  /**
+   * Where it comes to what its hardware allows: α(h) = A by bisection from the joints' own height
+   * to the worst, the rack as there; u_h = u_α / |dα/dh|.
+   */
+  private static Figure meets(
+      CornerModel model, ModelRange range, Joint joint, double rad, double worstMm, double rackMm) {
+    DoubleUnaryOperator past =
+        h -> ModelFigure.value(model.linkage(), pose -> rad(joint, pose), h, rackMm) - rad;
+    if (!(past.applyAsDouble(0) < 0 && past.applyAsDouble(worstMm) > 0)) {
+      return null;
+    }
+    double at = Bisection.zero(past, 0, worstMm);
+    double perMm = past.applyAsDouble(at + 0.5) - past.applyAsDouble(at - 0.5);
+    Figure there = swings(model, range, joint, at, rackMm).orElseThrow();
+    return there.plus(-there.value()).times(-1 / perMm).plus(at);
   }
 
   /** For each mm; 0 where the corner does not get that far. */

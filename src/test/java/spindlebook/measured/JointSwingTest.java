@@ -117,6 +117,34 @@ class JointSwingTest {
     assertEquals(Outcome.CLEAR, swing(book("35°"), Joint.BOLT_L).outcome());
   }
 
+  /** linkage.json's columns, between whose heights it lies; those at lock up to 7 mm apart. */
+  @Test
+  void where_its_hardware_is_met_is_between_the_references_heights() {
+    JointSwing swing = swing(book("20°"), Joint.BOLT_L);
+    assertEquals(60, swing.rackMm(), 1e-9);
+    String column = "artic_lower_uniball_deg";
+    double above = 0;
+    double below = 0;
+    for (double height = 0; height >= -100; height -= 20) {
+      if (reference(height, 60, column) < 20) {
+        above = height;
+      } else if (below == 0) {
+        below = height;
+      }
+    }
+    double share =
+        (20 - reference(above, 60, column))
+            / (reference(below, 60, column) - reference(above, 60, column));
+    assertEquals(above + share * (below - above), swing.meetsMm().value(), 8);
+    // 7° from there to the worst, or so: as unsure in degrees at either.
+    double perMm = (reference(below, 60, column) - reference(above, 60, column)) / 20;
+    double expected = Math.toDegrees(swing.worst().U()) / perMm;
+    assertEquals(expected, swing.meetsMm().U(), 0.3 * expected);
+    assertEquals(null, swing(book("35°"), Joint.BOLT_L).meetsMm(), "not within its travel");
+    assertEquals(null, swing(book("2°"), Joint.BOLT_L).meetsMm(), "past it as laid out");
+    assertEquals(null, swing(book(null), Joint.BOLT_L).meetsMm());
+  }
+
   private static String read(String quantity, String steering, double rack, String column) {
     for (JsonNode row : ReferenceLinkage.rows(ReferenceLinkage.G1)) {
       if (row.get("dz").doubleValue() == 0 && row.get("rack").doubleValue() == rack) {

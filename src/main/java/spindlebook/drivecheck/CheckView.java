@@ -32,7 +32,7 @@ public record CheckView(CarBook history, DriveCheck check, List<Task> tasks) {
         .collect(Collectors.groupingBy(l -> l.thing().why(), TreeMap::new, Collectors.toList()));
   }
 
-  /** What is done about all of a kind; where a word of its own says it, that. */
+  /** What is done about all of a kind, where that says more than what it is. */
   public String title(Why why) {
     return switch (why) {
       case OPENED -> "Loosened";
@@ -40,7 +40,6 @@ public record CheckView(CarBook history, DriveCheck check, List<Task> tasks) {
       case MISSING -> "To measure or give";
       case STALE -> "Measure again";
       case NOT_CONFIRMED -> "Set back, check it";
-      case SHORT -> "Too close or past it";
       default -> Capital.of(why.words());
     };
   }

@@ -257,7 +257,7 @@ final class LadderTape {
     if (cure.isEmpty()) {
       return;
     }
-    String to = words.cureTo(end) + stop().map(this::then).orElse("");
+    String to = words.cureTo(end);
     double tall = 18 + WORDS + SMALL * TextWidth.wrap(to, 14, false, NARROW, 4).size();
     item(
         tall,
@@ -267,13 +267,6 @@ final class LadderTape {
                 Note.at("note-key", LABEL - 3, top + 4, LABEL_WIDE + 3, tall - 8)
                     .words(cure, to)
                     .href(CureAddress.of(view.end().card(), end.cure().orElseThrow()))));
-  }
-
-  /** Where the stop, set so, ends the motion: from where all else here is counted. */
-  private String then(Figure stopMm) {
-    double mm = stopMm.value() - outward * end.cure().orElseThrow().atWheelMm();
-    return (words.cureTo(end).isEmpty() ? "stops at " : ", stops at ")
-        + words.position(mm).replace(' ', '\u00a0');
   }
 
   private void needed(Figure mm) {

@@ -26,8 +26,8 @@ public final class Html {
   public static void show(Context ctx, JteModel page) {
     String text = page.render();
     if (SAVED.equals(ctx.queryParam("saved"))) {
-      Notice saved = new Notice(Notice.Kind.BOOK, "Saved.");
-      text = text.replace(MAIN, MAIN + TEMPLATES.webNotice(saved).render());
+      String said = TEMPLATES.webNotice(new Notice(Notice.Kind.BOOK, "Saved.")).render();
+      text = text.replace(MAIN, MAIN + said);
     }
     ctx.result(text).contentType(TYPE);
   }

@@ -163,22 +163,15 @@ public final class BumpSteerView {
               chart.spots(out),
               List.of()));
     }
-    return ChartDrawing.of(
-        new Chart(
-            "bump-steer",
-            "Toe of this wheel against wheel position, " + card.place().words(),
-            Counted.of(read.nodes().size(), "reading")
-                + " straight ahead, "
-                + out.size()
-                + " of them outside the usable travel; + is front edge inward.",
-            chart.along(),
-            CornerChart.value(read, words.unit()),
-            series,
-            List.of(),
-            List.of(),
-            chart.posts(),
-            chart.postWords(),
-            chart.tape()));
+    return chart.drawn(
+        "bump-steer",
+        "Toe of this wheel against wheel position, " + card.place().words(),
+        Counted.of(read.nodes().size(), "reading")
+            + " straight ahead, "
+            + out.size()
+            + " of them outside the usable travel; + is front edge inward.",
+        CornerChart.value(read, words.unit()),
+        series);
   }
 
   private boolean counts(Node node) {

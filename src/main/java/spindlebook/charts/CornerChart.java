@@ -11,6 +11,7 @@ import spindlebook.definition.Keep;
 import spindlebook.drawing.Chart;
 import spindlebook.drawing.Chart.Look;
 import spindlebook.drawing.ChartAxis;
+import spindlebook.drawing.ChartDrawing;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.drawing.Rounded;
@@ -66,10 +67,6 @@ public final class CornerChart {
     return travel;
   }
 
-  public ChartAxis along() {
-    return along(zero.words());
-  }
-
   /**
    * @param from "from ride"
    */
@@ -115,7 +112,7 @@ public final class CornerChart {
   }
 
   /** The corner's own tape, where the chart counts from what the tape does; else null. */
-  public TapeFace tape() {
+  TapeFace tape() {
     TravelWords words = new TravelWords(card, travel);
     return zero.equals(words.zero())
         ? CornerFace.of(card, travel, words, true, 1, 1).orElse(null)
@@ -123,15 +120,55 @@ public final class CornerChart {
   }
 
   List<Chart.Spot> spots(List<Node> nodes) {
-    return nodes.stream()
-        .map(
-            n ->
-                new Chart.Spot(
-                    zero.from(n.positionMm().value()),
-                    n.positionMm().U(),
-                    n.value().value(),
-                    n.value().U()))
-        .toList();
+    return nodes.stream().map(n -> spot(n.positionMm(), n.value())).toList();
+  }
+
+  public Chart.Spot spot(Figure positionMm, Figure value) {
+    return new Chart.Spot(
+        zero.from(positionMm.value()), positionMm.U(), value.value(), value.U());
+  }
+
+  /**
+   * @param words the value as it is read out
+   */
+  public Chart.At at(double positionMm, double value, String words) {
+    double at = zero.from(positionMm);
+    return new Chart.At(at, value, new Lengths(unit()).signedText(at) + "|" + words);
+  }
+
+  public Chart.Post post(String word, Figure positionMm) {
+    return new Chart.Post(word, zero.from(positionMm.value()));
+  }
+
+  /** All of it beside the corner's tape, ride and stops across. */
+  public ChartDrawing drawn(
+      String id, String title, String description, ChartAxis value, List<Chart.Series> series) {
+    return drawn(id, title, description, value, series, List.of(), posts(), postWords());
+  }
+
+  /** The same with outlines that are shaded, and other lines across. */
+  public ChartDrawing drawn(
+      String id,
+      String title,
+      String description,
+      ChartAxis value,
+      List<Chart.Series> series,
+      List<List<Chart.At>> shaded,
+      List<Chart.Post> posts,
+      String postWords) {
+    return ChartDrawing.of(
+        new Chart(
+            id,
+            title,
+            description,
+            along(zero.words()),
+            value,
+            series,
+            List.of(),
+            shaded,
+            posts,
+            postWords,
+            tape()));
   }
 
   /** From reading to reading, so that the line goes through each of them. */
@@ -162,8 +199,7 @@ public final class CornerChart {
                 ? Rounded.signed(value, ToeWords.DEGREE, "°")
                 : Rounded.plain(value, ToeWords.DEGREE, "°")
             : sign ? lengths.signedFigure(value) : lengths.figure(value);
-    double at = zero.from(positionMm);
-    return new Chart.At(at, value.value(), lengths.signedText(at) + "|" + said.words());
+    return at(positionMm, value.value(), said.words());
   }
 
   private static Look look(CurveRead read) {
@@ -201,7 +237,7 @@ public final class CornerChart {
   public List<Chart.Post> posts() {
     List<Chart.Post> posts = new ArrayList<>();
     stops(posts, "strap as set", travel.droop());
-    travel.rideMm().ifPresent(p -> add(posts, "ride", p.value()));
+    travel.rideMm().ifPresent(p -> posts.add(post("ride", p)));
     stops(posts, "stop solid", travel.bump());
     return posts;
   }
@@ -237,11 +273,7 @@ public final class CornerChart {
   private void stops(List<Chart.Post> posts, String word, EndFindings end) {
     for (EndFindings.Reach reach : end.reaches()) {
       String crossed = reach.pairing() == Pairing.CROSSED ? ", crossed" : "";
-      reach.stop().ifPresent(s -> add(posts, word + crossed, s.positionMm().value()));
+      reach.stop().ifPresent(s -> posts.add(post(word + crossed, s.positionMm())));
     }
-  }
-
-  private void add(List<Chart.Post> posts, String word, double positionMm) {
-    posts.add(new Chart.Post(word, zero.from(positionMm)));
   }
 }

@@ -205,8 +205,8 @@ public record AgreeView(
     List<Chart.At> line = new ArrayList<>();
     for (Pose p : range.poses(model.linkage(), STEPS)) {
       if (model.linkage().steered(p, rack) instanceof Pose steered) {
-        double position = chart.zero().from(model.positionMm(p.heightMm()));
-        line.add(at(position, shown, shown.of(steered), unit));
+        double value = shown.of(steered);
+        line.add(chart.at(model.positionMm(p.heightMm()), value, said(shown, value, unit)));
       }
     }
     List<Chart.Spot> good = new ArrayList<>();
@@ -214,13 +214,7 @@ public record AgreeView(
     for (CornerReading r : readings(model, shown).toList()) {
       if (r.rackMm() == rack) {
         Figure position = r.heightMm().plus(model.joints().positionMm());
-        Chart.Spot spot =
-            new Chart.Spot(
-                chart.zero().from(position.value()),
-                position.U(),
-                r.value().value(),
-                r.value().U());
-        (wrong(model, r.key()) ? bad : good).add(spot);
+        (wrong(model, r.key()) ? bad : good).add(chart.spot(position, r.value()));
       }
     }
     List<Chart.Series> series = new ArrayList<>();
@@ -237,25 +231,12 @@ public record AgreeView(
     String named = words(shown) + (rack == 0 ? "" : " at " + lock(range, rack));
     ChartAxis up =
         angle(shown) ? ChartAxis.degrees(named, plus(shown)) : ChartAxis.length(named, unit, "");
-    return ChartDrawing.of(
-        new Chart(
-            "agree",
-            Capital.of(named) + ": read, and as the joints make it",
-            Counted.of(good.size() + bad.size(), "reading")
-                + ". The figures are in the table below.",
-            chart.along(),
-            up,
-            series,
-            List.of(),
-            List.of(),
-            chart.posts(),
-            chart.postWords(),
-            chart.tape()));
-  }
-
-  private static Chart.At at(double positionMm, Quantity shown, double value, LengthUnit unit) {
-    String at = new Lengths(unit).signedText(positionMm);
-    return new Chart.At(positionMm, value, at + "|" + said(shown, value, unit));
+    return chart.drawn(
+        "agree",
+        Capital.of(named) + ": read, and as the joints make it",
+        Counted.of(good.size() + bad.size(), "reading") + ". The figures are in the table below.",
+        up,
+        series);
   }
 
   private static String said(Quantity quantity, double value, LengthUnit unit) {

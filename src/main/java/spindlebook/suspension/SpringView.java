@@ -11,7 +11,6 @@ import spindlebook.card.RideText;
 import spindlebook.card.Shown;
 import spindlebook.card.Zero;
 import spindlebook.charts.CornerChart;
-import spindlebook.curve.Node;
 import spindlebook.curve.Nodes;
 import spindlebook.definition.BumpStop;
 import spindlebook.drawing.Chart;
@@ -365,6 +364,7 @@ public final class SpringView {
   // --- the bump stops in one picture
 
   private ChartDrawing chart() {
+    CornerChart chart = new CornerChart(card);
     List<Chart.Series> series = new ArrayList<>();
     List<List<Chart.At>> shaded = new ArrayList<>();
     Chart.Look[] looks = Chart.Look.values();
@@ -378,22 +378,22 @@ public final class SpringView {
               stop.kind().words(),
               looks[series.size() % looks.length],
               false,
-              spots(at.chart(), touch),
-              line(at.chart(), touch, at.chart().mostMm())));
+              spots(chart, at.chart(), touch),
+              line(chart, at.chart(), touch, at.chart().mostMm())));
       if (stop.fitted() && shaded.isEmpty() && at.rest().isPresent()) {
         double crush = Math.min(at.rest().get().crushMm().value(), at.chart().mostMm());
-        posts.add(post("lands", at.rest().get().positionMm()));
+        posts.add(chart.post("lands", at.rest().get().positionMm()));
         if (crush > 0) {
-          List<Chart.At> area = new ArrayList<>(line(at.chart(), touch, crush));
+          List<Chart.At> area = new ArrayList<>(line(chart, at.chart(), touch, crush));
           area.add(new Chart.At(area.get(area.size() - 1).travel(), 0, ""));
           area.add(new Chart.At(area.get(0).travel(), 0, ""));
           shaded.add(area);
         }
       }
     }
-    ride.stop(End.BUMP).ifPresent(b -> posts.add(post("stop solid", b)));
+    ride.stop(End.BUMP).ifPresent(b -> posts.add(chart.post("stop solid", b)));
     String energy = shaded.isEmpty() ? "" : "; shaded, the energy of the landing";
-    return drawn(
+    return chart.drawn(
         "stops",
         "Bump stops" + energy,
         "How hard each bump stop pushes at the wheel, against wheel position.",
@@ -404,88 +404,49 @@ public final class SpringView {
         shaded.isEmpty() ? "" : "where it lands; shaded, the energy the stop takes");
   }
 
-  /** What is drawn against wheel position, beside the corner's tape. */
-  private ChartDrawing drawn(
-      String id,
-      String title,
-      String description,
-      ChartAxis value,
-      List<Chart.Series> series,
-      List<List<Chart.At>> shaded,
-      List<Chart.Post> posts,
-      String postWords) {
-    CornerChart chart = new CornerChart(card);
-    return ChartDrawing.of(
-        new Chart(
-            id,
-            title,
-            description,
-            chart.along(),
-            value,
-            series,
-            List.of(),
-            shaded,
-            posts,
-            postWords,
-            chart.tape()));
-  }
-
   // --- the motion ratio along the travel
 
   private ChartDrawing ratio(ShockCurve shock) {
+    CornerChart chart = new CornerChart(card);
     List<Chart.At> line =
-        Chart.line(shock.fromMm(), shock.toMm(), z -> ratio(zero.from(z), shock.at(z).ratio()));
+        Chart.line(
+            shock.fromMm(),
+            shock.toMm(),
+            z -> {
+              Figure ratio = shock.at(z).ratio();
+              return chart.at(z, ratio.value(), text.of(SpringFigure.Unit.RATIO, ratio).words());
+            });
     List<Chart.Spot> spots =
         Nodes.merged(card, Quantity.SHOCK_LENGTH, card.pairings().get(0)).stream()
-            .map(Node::positionMm)
-            .filter(z -> z.value() >= shock.fromMm() && z.value() <= shock.toMm())
-            .map(z -> spot(z, shock.at(z.value()).ratio()))
+            .map(n -> n.positionMm().value())
+            .filter(z -> z >= shock.fromMm() && z <= shock.toMm())
+            .map(z -> chart.spot(Figure.exact(z), shock.at(z).ratio()))
             .toList();
-    return drawn(
+    return chart.drawn(
         "ratio",
         "Motion ratio by wheel position",
         "How much of the shock an inch of wheel takes, against wheel position.",
         new ChartAxis("motion ratio, shock for wheel", 1, false, false),
-        List.of(new Chart.Series("motion ratio", "", Chart.Look.SQUARE, false, spots, line)),
-        List.of(),
-        new CornerChart(card).posts(),
-        new CornerChart(card).postWords());
-  }
-
-  private Chart.Spot spot(Figure positionMm, Figure ratio) {
-    return new Chart.Spot(zero.from(positionMm.value()), 0, ratio.value(), ratio.U());
-  }
-
-  private Chart.At ratio(double at, Figure ratio) {
-    return new Chart.At(
-        at,
-        ratio.value(),
-        lengths.signedText(at) + "|" + text.of(SpringFigure.Unit.RATIO, ratio).words());
-  }
-
-  private Chart.Post post(String word, Figure positionMm) {
-    return new Chart.Post(word, zero.from(positionMm.value()));
+        List.of(new Chart.Series("motion ratio", "", Chart.Look.SQUARE, false, spots, line)));
   }
 
   /** The chart's points; of many the first and the last. */
-  private List<Chart.Spot> spots(StopChart chart, double touch) {
-    int last = chart.crushMm().length - 1;
+  private static List<Chart.Spot> spots(CornerChart chart, StopChart of, double touch) {
+    int last = of.crushMm().length - 1;
     return IntStream.rangeClosed(0, last)
         .filter(i -> last < MOST_SPOTS || i == 0 || i == last)
         .mapToObj(
-            i -> new Chart.Spot(zero.from(touch + chart.crushMm()[i]), 0, chart.forceN()[i], 0))
+            i -> chart.spot(Figure.exact(touch + of.crushMm()[i]), Figure.exact(of.forceN()[i])))
         .toList();
   }
 
-  private List<Chart.At> line(StopChart chart, double touch, double most) {
+  private List<Chart.At> line(CornerChart chart, StopChart of, double touch, double most) {
     return Chart.line(
         0,
         most,
         crush -> {
-          double at = zero.from(touch + crush);
-          double push = chart.forceN(crush);
-          String says = lengths.signedText(at) + "|" + words(SpringFigure.Unit.FORCE, push);
-          return new Chart.At(at, push, says);
+          double push = of.forceN(crush);
+          return chart.at(touch + crush, push, words(SpringFigure.Unit.FORCE, push));
         });
   }
 

@@ -669,6 +669,17 @@ class AlignmentPagesTest {
   }
 
   @Test
+  void a_toe_read_as_an_angle_is_not_called_not_measured_beside_a_target_of_length() {
+    measure(marmot.left, "spot", Map.of("inward", "1/8", "distance", "120"));
+    target(marmot.left, Map.of("toe-from", "-1/16 in", "toe-to", "1/16 in"));
+    String text = text(marmot.left);
+    assertTrue(text.contains("Give across what toe is read as a length"), text);
+    String row = text.substring(text.indexOf("This wheel"), text.indexOf("Toe-in, front edge"));
+    assertTrue(row.contains("can't tell"), row);
+    assertFalse(row.contains("not measured"), row);
+  }
+
+  @Test
   void a_target_with_its_ends_crossed_comes_back_with_one_sentence() {
     Form form =
         shop.get(address(marmot.left) + "/targets")

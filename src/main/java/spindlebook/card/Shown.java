@@ -5,6 +5,7 @@ import spindlebook.curve.Nodes;
 import spindlebook.definition.Place;
 import spindlebook.drawing.PlanView;
 import spindlebook.drawing.State;
+import spindlebook.finding.Finding;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
@@ -44,6 +45,19 @@ public final class Shown {
       case IN_DOUBT -> State.IN_DOUBT;
       case OUTSIDE -> State.NOT_MEASURED;
     };
+  }
+
+  /**
+   * Of what a finding rests on where that does not hold, else of what was decided; null for what
+   * simply holds, or is not known: only alignment has no other word for that.
+   */
+  public static State state(Finding of) {
+    if (of.stands() != null) {
+      return state(of.stands());
+    }
+    return of.verdict() == null || of.verdict() == Outcome.NEEDS
+        ? of.group() == Finding.Group.ALIGNMENT && of.figure() == null ? State.NOT_MEASURED : null
+        : state(of.verdict());
   }
 
   /** A gap against its rule where it was read; its standing where that is not live. */

@@ -10,16 +10,14 @@ import spindlebook.card.Capital;
 import spindlebook.card.TravelWords;
 import spindlebook.corner.EndView;
 import spindlebook.drawing.FigureText;
+import spindlebook.finding.Finding;
 import spindlebook.finding.Findings;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.InForce;
-import spindlebook.gauge.AlignedText;
-import spindlebook.measured.AlignedFinding;
-import spindlebook.measured.MeasuredAlignment;
+import spindlebook.sheet.Cell;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Total;
-import spindlebook.units.LengthUnit;
 
 /**
  * One corner on one sheet of paper, to be read at arm's length: what does not fit is counted, and
@@ -56,20 +54,16 @@ public record PrintView(
 
   private static String alignment(Card card, Optional<Card> mirror) {
     String all =
-        new MeasuredAlignment(card, mirror)
-            .findings().stream()
-                .filter(f -> f.value() != null)
-                .map(f -> aligned(f, card.details().unit()))
-                .collect(Collectors.joining("; "));
+        Findings.of(card, mirror, false).all(Finding.Group.ALIGNMENT).stream()
+            .filter(f -> f.figure() != null)
+            .map(
+                f ->
+                    f.name()
+                        + " "
+                        + Cell.text(f, f.figure(), card.details().unit(), false).words()
+                        + (f.word().isEmpty() ? "" : ", " + f.word()))
+            .collect(Collectors.joining("; "));
     return all.isEmpty() ? "" : all + ".";
-  }
-
-  private static String aligned(AlignedFinding found, LengthUnit unit) {
-    String word = Findings.of(found).word();
-    return found.figure().words()
-        + " "
-        + AlignedText.of(found.figure(), found.value(), unit).words()
-        + (word.isEmpty() ? "" : ", " + word);
   }
 
   /** The worst limit of an end stands in its finding already, or what reads it with others. */

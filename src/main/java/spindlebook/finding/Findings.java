@@ -191,7 +191,8 @@ public final class Findings {
   }
 
   public static Finding of(AlignedFinding found) {
-    Outcome against = found.against() == null ? Outcome.NEEDS : found.against().decision();
+    Outcome undecided = found.counts() ? Outcome.CANT_TELL : Outcome.NEEDS;
+    Outcome against = found.against() == null ? undecided : found.against().decision();
     return Finding.of(Group.ALIGNMENT, null, found.figure().name(), found.figure().words())
         .figure(found.value(), null)
         .decided(

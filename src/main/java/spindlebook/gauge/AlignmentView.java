@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import spindlebook.alignment.Track;
+import spindlebook.card.AlignedText;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
 import spindlebook.card.SettleWords;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.drawing.Rounded;
-import spindlebook.drawing.State;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.entry.AlignmentWay;
 import spindlebook.finding.Findings;
@@ -24,6 +24,7 @@ import spindlebook.measured.AlignedNote;
 import spindlebook.measured.MeasuredAlignment;
 import spindlebook.page.Link;
 import spindlebook.page.Posted;
+import spindlebook.sheet.FigureRow;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
@@ -31,34 +32,7 @@ import spindlebook.units.LengthUnit;
 /** The page of a corner's alignment. */
 public final class AlignmentView {
 
-  public record Block(String title, List<Row> rows) {}
-
-  /**
-   * @param figures the figure, then the same said otherwise; empty when there is none
-   * @param state of what it rests on where that does not hold, else against its target; null
-   *     without one
-   * @param word that state in the words of what it is about; null for its own
-   * @param words beside it, one short sentence each: what the sign means, the target
-   * @param more beneath it: what else ought to be known
-   * @param from what it rests on
-   * @param beside the same as a round read it, where that does not count here; null without
-   */
-  public record Row(
-      String name,
-      List<FigureText> figures,
-      State state,
-      String word,
-      List<String> words,
-      List<String> more,
-      List<Link> from,
-      Beside beside) {}
-
-  /**
-   * @param words where it was read and how the car stood
-   * @param why it does not count here, one sentence each
-   */
-  public record Beside(
-      String words, FigureText figure, State state, List<String> why, List<Link> from) {}
+  public record Block(String title, List<FigureRow> rows) {}
 
   private static final double DEGREE = Math.toRadians(1);
 
@@ -110,8 +84,8 @@ public final class AlignmentView {
     return "/corners/" + card.corner() + "/alignment";
   }
 
-  private List<Row> toe() {
-    List<Row> rows = new ArrayList<>();
+  private List<FigureRow> toe() {
+    List<FigureRow> rows = new ArrayList<>();
     rows.add(row("This wheel", measured.of(AlignedFigure.TOE)));
     mirror.ifPresent(
         m -> {
@@ -122,8 +96,8 @@ public final class AlignmentView {
     return rows;
   }
 
-  private List<Row> track() {
-    List<Row> rows = new ArrayList<>();
+  private List<FigureRow> track() {
+    List<FigureRow> rows = new ArrayList<>();
     rows.add(row("Wheel centres", measured.of(AlignedFigure.TRACK)));
     AlignedFinding found = measured.of(AlignedFigure.TRACK);
     if (found.value() != null) {
@@ -136,30 +110,22 @@ public final class AlignmentView {
     return rows;
   }
 
-  private Row plain(String name, Figure mm) {
-    FigureText length = AlignedText.of(AlignedFigure.TRACK, mm, unit);
-    return new Row(name, List.of(length), null, null, List.of(), List.of(), List.of(), null);
+  private FigureRow plain(String name, Figure mm) {
+    return new FigureRow(name, AlignedText.of(AlignedFigure.TRACK, mm, unit));
   }
 
-  private Row row(AlignedFigure figure) {
+  private FigureRow row(AlignedFigure figure) {
     return row(Capital.of(figure.words()), measured.of(figure));
   }
 
-  private Row row(String name, AlignedFinding found) {
-    return new Row(
+  private FigureRow row(String name, AlignedFinding found) {
+    return FigureRow.of(
+        Findings.of(found),
         name,
         figures(found),
-        AlignedText.state(found),
-        word(found),
         words(found),
-        more(found),
         from(found),
         new RoundBeside(found, unit).view());
-  }
-
-  private static String word(AlignedFinding found) {
-    String word = Findings.of(found).word();
-    return word.isEmpty() ? null : word;
   }
 
   // --- the figure
@@ -177,20 +143,20 @@ public final class AlignmentView {
 
   // --- what is said beneath
 
-  private static List<String> words(AlignedFinding found) {
+  /** What the sign means, the target, then what else ought to be known. */
+  private List<String> words(AlignedFinding found) {
     List<String> words = new ArrayList<>();
     words.add(Capital.of(found.value() == null ? found.missing().words() : meaning(found)) + ".");
     if (found.target() != null) {
       words.add("Your target: " + found.target().content().inWords() + ".");
     }
+    if (found.value() != null) {
+      more(found, words);
+    }
     return words;
   }
 
-  private List<String> more(AlignedFinding found) {
-    List<String> more = new ArrayList<>();
-    if (found.value() == null) {
-      return more;
-    }
+  private void more(AlignedFinding found, List<String> more) {
     found
         .acrossEdgeMm()
         .ifPresent(
@@ -222,7 +188,7 @@ public final class AlignmentView {
     }
     found.notes().forEach(n -> more.add(n.words()));
     if (found.from().isEmpty()) {
-      return more;
+      return;
     }
     SeenAlignment last = found.from().get(0);
     if (last.way() instanceof AlignmentWay.Gauge gauge && gauge.turned() != null) {
@@ -238,7 +204,6 @@ public final class AlignmentView {
                         + Rounded.signed(d, DEGREE, "°").words()
                         + ", + its front end inward: taken into account."));
     more.add("Read with " + tools(last) + ".");
-    return more;
   }
 
   private static String tools(SeenAlignment one) {

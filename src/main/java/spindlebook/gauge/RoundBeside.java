@@ -15,6 +15,7 @@ import spindlebook.measured.AlignedNote;
 import spindlebook.measured.NotAtRide;
 import spindlebook.measured.ReadAtRide;
 import spindlebook.page.Link;
+import spindlebook.sheet.FigureRow;
 import spindlebook.uncertainty.Difference;
 import spindlebook.units.LengthUnit;
 
@@ -22,11 +23,11 @@ import spindlebook.units.LengthUnit;
 record RoundBeside(AlignedFinding found, LengthUnit unit) {
 
   /** Null where no round read it, or what it read is what counts. */
-  AlignmentView.Beside view() {
+  FigureRow.Beside view() {
     ReadAtRide read = found.beside();
     return read == null
         ? null
-        : new AlignmentView.Beside(
+        : new FigureRow.Beside(
             "Read at ride in the round of " + round(read.last()) + ", " + stood(read.last()),
             figure(read),
             Shown.state(read.stands()),

@@ -1,5 +1,6 @@
 package spindlebook.sheet;
 
+import spindlebook.card.AlignedText;
 import spindlebook.card.RideText;
 import spindlebook.card.Shown;
 import spindlebook.card.Zero;
@@ -11,11 +12,9 @@ import spindlebook.entry.AlignedFigure;
 import spindlebook.finding.CornerFigure;
 import spindlebook.finding.Finding;
 import spindlebook.finding.Finding.Group;
-import spindlebook.gauge.AlignedText;
 import spindlebook.measured.AlignedFinding;
 import spindlebook.ride.RideFinding;
 import spindlebook.uncertainty.Figure;
-import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
 
 /**
@@ -32,7 +31,7 @@ public record Cell(FigureText figure, String word, State state, String stateWord
   }
 
   private static Cell of(FigureText figure, String word, Finding finding) {
-    Cell plain = new Cell(figure, word, state(finding));
+    Cell plain = new Cell(figure, word, Shown.state(finding));
     return finding.word().isEmpty() ? plain : new Cell(figure, word, plain.state(), finding.word());
   }
 
@@ -74,7 +73,8 @@ public record Cell(FigureText figure, String word, State state, String stateWord
     };
   }
 
-  static FigureText text(Finding of, Figure figure, LengthUnit unit, boolean signed) {
+  /** A figure of that finding, or what two of them are apart. */
+  public static FigureText text(Finding of, Figure figure, LengthUnit unit, boolean signed) {
     Lengths lengths = new Lengths(unit);
     if (of.of() instanceof RideFinding ride) {
       return new RideText(unit, ride.counted() == null ? "" : ride.counted().words())
@@ -92,15 +92,5 @@ public record Cell(FigureText figure, String word, State state, String stateWord
           : Rounded.plain(figure, Math.toRadians(1), "°");
     }
     return signed ? lengths.signedFigure(figure) : lengths.figure(figure);
-  }
-
-  /** What was not read says so in words: its sign is too wide for a column of three. */
-  private static State state(Finding of) {
-    if (of.stands() != null) {
-      return Shown.state(of.stands());
-    }
-    return of.verdict() == null || of.verdict() == Outcome.NEEDS
-        ? of.group() == Group.ALIGNMENT && of.figure() == null ? State.NOT_MEASURED : null
-        : Shown.state(of.verdict());
   }
 }

@@ -8,7 +8,6 @@ import java.util.stream.Stream;
 import spindlebook.advice.DeepestBump;
 import spindlebook.card.Capital;
 import spindlebook.card.RideText;
-import spindlebook.card.Shown;
 import spindlebook.card.Zero;
 import spindlebook.charts.CornerChart;
 import spindlebook.curve.Nodes;
@@ -32,6 +31,7 @@ import spindlebook.ride.RideForetold;
 import spindlebook.ride.RideNeed;
 import spindlebook.ride.StopOnLanding;
 import spindlebook.ride.StrapLasts;
+import spindlebook.sheet.FigureRow;
 import spindlebook.spring.Coil;
 import spindlebook.spring.ShockCurve;
 import spindlebook.spring.StopChart;
@@ -50,13 +50,12 @@ public final class SpringView {
    * @param fold what its chart is folded under; empty where it stands open
    */
   public record Block(
-      String title, List<Row> rows, List<Row> more, Link needs, String fold, ChartDrawing chart) {}
-
-  /**
-   * @param state of what was decided, {@code word} in the words of what it is about; null without
-   * @param words beneath it
-   */
-  public record Row(String name, FigureText figure, State state, String word, List<String> words) {}
+      String title,
+      List<FigureRow> rows,
+      List<FigureRow> more,
+      Link needs,
+      String fold,
+      ChartDrawing chart) {}
 
   private static final int MOST_SPOTS = 12;
 
@@ -116,14 +115,14 @@ public final class SpringView {
 
   private Block carries() {
     List<RideFinding> of = of(SpringFigure.Of.WEIGHT, SpringFigure.Of.SPRING);
-    List<Row> rows = new ArrayList<>();
+    List<FigureRow> rows = new ArrayList<>();
     RideForetold.of(book, card)
         .map(at -> lengths.signedFigure(at.plus(-zero.mm())))
-        .map(at -> new Row("Ride since springs were changed", at, State.STALE, null, FORETOLD))
+        .map(at -> row("Ride since springs were changed", at, State.STALE, null, FORETOLD))
         .ifPresent(rows::add);
     rows.addAll(rows(of, false));
     ride.wanted()
-        .map(w -> row(WANTED, text.of(SpringFigure.Unit.RATE, w.mainNPerMm()), loose(w)))
+        .map(w -> new FigureRow(WANTED, text.of(SpringFigure.Unit.RATE, w.mainNPerMm()), loose(w)))
         .ifPresent(rows::add);
     return new Block("What carries it", rows, rows(of, true), needs(of), "", null);
   }
@@ -137,9 +136,9 @@ public final class SpringView {
 
   private Block endsSoftly() {
     List<RideFinding> of = ride.findings().stream().filter(f -> fitted(f.of())).toList();
-    List<Row> rows = new ArrayList<>(rows(of, false));
+    List<FigureRow> rows = new ArrayList<>(rows(of, false));
     took().ifPresent(rows::add);
-    List<Row> more = new ArrayList<>(rows(of, true));
+    List<FigureRow> more = new ArrayList<>(rows(of, true));
     ride.findings().stream()
         .filter(f -> f.of() != null && f.value() != null && !fitted(f.of()))
         .forEach(f -> more.add(row(f)));
@@ -168,7 +167,7 @@ public final class SpringView {
   }
 
   private Block strap() {
-    List<Row> rows = new ArrayList<>();
+    List<FigureRow> rows = new ArrayList<>();
     ride.strap.ifPresent(
         s -> {
           ride.of(SpringFigure.STRAP_GROWTH)
@@ -190,11 +189,11 @@ public final class SpringView {
     return "/corners/" + card.corner() + "/telltales";
   }
 
-  private Row forecast(StrapLasts strap) {
+  private FigureRow forecast(StrapLasts strap) {
     Optional<StrapLife.Gone> gone = strap.gone();
     boolean perhaps = gone.filter(g -> g.earlyHours() <= strap.used()).isPresent();
     String why = strap.why().map(RideNeed::words).orElse("more readings");
-    return new Row(
+    return row(
         gone.isEmpty() ? "Used up after: needs " + why : "Used up after",
         gone.map(
                 g ->
@@ -245,15 +244,16 @@ public final class SpringView {
 
   // --- rows
 
-  private List<Row> rows(List<RideFinding> of, boolean few) {
+  private List<FigureRow> rows(List<RideFinding> of, boolean few) {
     return of.stream()
         .filter(f -> f.value() != null && few(f.figure()) == few)
         .map(this::row)
         .toList();
   }
 
-  private static Row row(String name, FigureText figure, String words) {
-    return new Row(name, figure, null, null, List.of(words));
+  private static FigureRow row(
+      String name, FigureText figure, State state, String word, List<String> words) {
+    return new FigureRow(name, List.of(figure), state, word, words, List.of(), null);
   }
 
   private static boolean few(SpringFigure figure) {
@@ -264,18 +264,14 @@ public final class SpringView {
     };
   }
 
-  private Row row(RideFinding f) {
+  private FigureRow row(RideFinding f) {
     String words = words(f);
     return row(f, words.isEmpty() ? List.of() : List.of(words));
   }
 
-  private Row row(RideFinding f, List<String> words) {
-    String word = Findings.of(f).word();
-    State state =
-        f.stands() != null
-            ? Shown.state(f.stands())
-            : f.outcome() == null ? null : Shown.state(f.outcome());
-    return new Row(Capital.of(name(f)), figure(f), state, word.isEmpty() ? null : word, words);
+  private FigureRow row(RideFinding f, List<String> words) {
+    return FigureRow.of(
+        Findings.of(f), Capital.of(name(f)), List.of(figure(f)), words, List.of(), null);
   }
 
   private String name(RideFinding f) {
@@ -455,7 +451,7 @@ public final class SpringView {
   }
 
   /** What the ring on the shock's shaft says that the stop took on the last drive. */
-  private Optional<Row> took() {
+  private Optional<FigureRow> took() {
     return book.telltales().stream()
         .filter(t -> t.content().corner().equals(card.corner()))
         .filter(t -> t.content().what() == TelltaleKind.SHOCK_RING)
@@ -470,11 +466,11 @@ public final class SpringView {
                     .flatMap(s -> s.touch().map(t -> took(at, s.chart(), t))));
   }
 
-  private Row took(DeepestBump.At at, StopChart chart, Figure touch) {
+  private FigureRow took(DeepestBump.At at, StopChart chart, Figure touch) {
     Figure crush = at.positionMm().minus(touch);
     double mm = Math.max(0, Math.min(crush.value(), chart.mostMm()));
     boolean more = at.beyond() || crush.value() > chart.mostMm();
-    return row(
+    return new FigureRow(
         "Bump stop pressed, last drive",
         lengths.figure(crush.value() < 0 ? Figure.exact(0) : crush),
         (more ? "At least: " : "It took ")

@@ -1,12 +1,9 @@
-package spindlebook.gauge;
+package spindlebook.card;
 
 import java.util.Optional;
-import spindlebook.card.Shown;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Rounded;
-import spindlebook.drawing.State;
 import spindlebook.entry.AlignedFigure;
-import spindlebook.fold.Standing;
 import spindlebook.measured.AlignedFinding;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
@@ -34,22 +31,5 @@ public final class AlignedText {
   /** Toe as a length across the wheel's edge, in words; empty where nobody said across what. */
   public static Optional<String> acrossEdge(AlignedFinding found, LengthUnit unit) {
     return found.acrossEdgeMm().map(mm -> Rounded.signed(mm, unit.mm(), unit.word()).words());
-  }
-
-  /**
-   * Of what it rests on where that does not hold, else against its target; null where there is
-   * nothing to say.
-   */
-  public static State state(AlignedFinding found) {
-    if (found.value() == null) {
-      return State.NOT_MEASURED;
-    }
-    if (found.stands() != Standing.LIVE) {
-      return Shown.state(found.stands());
-    }
-    if (found.target() == null) {
-      return null;
-    }
-    return found.against() == null ? State.CANT_TELL : Shown.state(found.against().decision());
   }
 }

@@ -124,8 +124,7 @@ public final class CornerChart {
   }
 
   public Chart.Spot spot(Figure positionMm, Figure value) {
-    return new Chart.Spot(
-        zero.from(positionMm.value()), positionMm.U(), value.value(), value.U());
+    return new Chart.Spot(zero.from(positionMm.value()), positionMm.U(), value.value(), value.U());
   }
 
   /**

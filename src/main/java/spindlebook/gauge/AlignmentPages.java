@@ -57,16 +57,12 @@ public final class AlignmentPages {
     String named = a.sent() ? a.text("way") : ctx.queryParam("way");
     TakenBy by = TakenBy.named(named == null ? "" : named, card).orElseThrow(NotFoundResponse::new);
     Content.Alignment read = new WayAsked(a, card, histories.mirror(card), by, null).ask();
-    if (a.ok()) {
-      book.put(ctx, a, doubted(card, read, a.key()), address(card));
-      return;
-    }
-    a.show(
+    a.form(
         ctx,
         under(card, by.heading()).caution(Cautions.MEASURING),
         address(card),
-        "Save",
-        address(card));
+        address(card),
+        () -> book.put(ctx, a, doubted(card, read, a.key()), address(card)));
   }
 
   /** In doubt when it is far off what was known. */
@@ -115,11 +111,13 @@ public final class AlignmentPages {
     Card card = Addressed.corner(ctx, histories);
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
     Map<String, Content.Target> changed = TargetForm.ask(a, card);
-    if (a.ok()) {
-      book.put(ctx, a, changed, address(card));
-      return;
-    }
-    a.show(ctx, under(card, "Targets"), address(card) + "/targets", "Save", address(card));
+    String targets = address(card) + "/targets";
+    a.form(
+        ctx,
+        under(card, "Targets"),
+        targets,
+        address(card),
+        () -> book.put(ctx, a, changed, address(card)));
   }
 
   // --- what it is about

@@ -28,7 +28,7 @@ import spindlebook.units.TypedLength;
  * <pre>
  *   Asked a = Asked.of(ctx, unit, card.lastChange());
  *   TypedLength ring = a.length("ring", "From the ring to the body").needed("Type how far …");
- *   if (a.ok()) { keep, go on } else { a.show(ctx, frame, action, "Save", back) }
+ *   a.form(ctx, frame, action, back, () -> keep what was said, go on)
  * </pre>
  */
 public final class Asked {
@@ -365,6 +365,15 @@ public final class Asked {
 
   public FormPage page(PageFrame frame, String action, String submit, String back) {
     return new FormPage(frame, action, key, parts(), submit, back);
+  }
+
+  /** A page that is this form alone: what was said is kept, and one goes on; else it is shown. */
+  public void form(Context ctx, PageFrame frame, String action, String back, Runnable keep) {
+    if (ok()) {
+      keep.run();
+    } else {
+      show(ctx, frame, action, "Save", back);
+    }
   }
 
   /** A page that is this form alone. */

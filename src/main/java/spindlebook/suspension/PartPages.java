@@ -82,16 +82,13 @@ public final class PartPages {
   private void keep(
       Context ctx, CarBook history, Asked a, Content.Part said, String heading, String below) {
     String parts = "/cars/" + history.car().orElseThrow() + "/parts";
-    if (a.ok()) {
-      boolean check = a.text("back").equals("drive-check");
-      book.put(ctx, a, said, check ? parts.replace("/parts", "/drive-check") : parts);
-      return;
-    }
+    boolean check = a.text("back").equals("drive-check");
+    String next = check ? parts.replace("/parts", "/drive-check") : parts;
     PageFrame frame =
         CornerBar.under(history, heading, Capital.of(heading))
             .up("Parts", parts)
             .caution(Cautions.SETTING);
-    a.show(ctx, frame, parts + below, "Save", parts);
+    a.form(ctx, frame, parts + below, parts, () -> book.put(ctx, a, said, next));
   }
 
   /** Null while something is wrong. */

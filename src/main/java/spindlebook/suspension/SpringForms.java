@@ -1,5 +1,6 @@
 package spindlebook.suspension;
 
+import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -150,9 +151,18 @@ final class SpringForms {
   // --- a bump stop
 
   /**
-   * @param stop its short name
+   * @param named its short name, or {@code new}
    */
-  BumpStop stop(String stop, Optional<BumpStop> was) {
+  BumpStop stop(String named) {
+    Optional<BumpStop> was =
+        card.springs().stops().stream()
+            .map(Said::what)
+            .filter(s -> s.stop().equals(named))
+            .findFirst();
+    if (was.isEmpty() && !named.equals("new")) {
+      throw new NotFoundResponse();
+    }
+    String stop = was.map(BumpStop::stop).orElse(a.key().key());
     String name =
         a.line("name", "What you call it", 40)
             .hint("Such as 2 x 4 in air, 60 psi.")

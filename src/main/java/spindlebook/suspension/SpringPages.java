@@ -1,17 +1,14 @@
 package spindlebook.suspension;
 
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
 import java.util.List;
-import java.util.Optional;
+import java.util.function.Function;
 import spindlebook.card.Addressed;
 import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
-import spindlebook.definition.BumpStop;
 import spindlebook.definition.Defined;
 import spindlebook.entry.Content;
 import spindlebook.fold.Card;
-import spindlebook.fold.SeenSprings.Said;
 import spindlebook.log.Histories;
 import spindlebook.page.Action;
 import spindlebook.page.Asked;
@@ -43,31 +40,16 @@ public final class SpringPages {
   }
 
   public void spring(Context ctx) {
-    Card card = Addressed.corner(ctx, histories);
-    Asked a = asked(ctx, card);
-    form(ctx, card, a, new SpringForms(a, card).spring(), "Spring", "/rate");
+    form(ctx, "Spring", "/rate", SpringForms::spring);
   }
 
   public void weight(Context ctx) {
-    Card card = Addressed.corner(ctx, histories);
-    Asked a = asked(ctx, card);
-    form(ctx, card, a, new SpringForms(a, card).weight(), "Corner weight", "/weight");
+    form(ctx, "Corner weight", "/weight", SpringForms::weight);
   }
 
   public void stop(Context ctx) {
-    Card card = Addressed.corner(ctx, histories);
     String name = ctx.pathParam("stop");
-    Optional<BumpStop> was =
-        card.springs().stops().stream()
-            .map(Said::what)
-            .filter(s -> s.stop().equals(name))
-            .findFirst();
-    if (was.isEmpty() && !name.equals("new")) {
-      throw new NotFoundResponse();
-    }
-    Asked a = asked(ctx, card);
-    String stop = was.map(BumpStop::stop).orElse(a.key().key());
-    form(ctx, card, a, new SpringForms(a, card).stop(stop, was), "Bump stop", "/stops/" + name);
+    form(ctx, "Bump stop", "/stops/" + name, ask -> ask.stop(name));
   }
 
   /** Another shock, on paper. */
@@ -82,16 +64,16 @@ public final class SpringPages {
             List.of(Action.link("Back", address(card), false))));
   }
 
-  private static Asked asked(Context ctx, Card card) {
-    return Asked.of(ctx, card.details().unit(), card.lastChange());
-  }
-
-  private void form(Context ctx, Card card, Asked a, Defined said, String heading, String below) {
-    if (a.ok()) {
-      book.put(ctx, a, Content.Definition.of(card.corner(), said), address(card));
-      return;
-    }
-    a.show(ctx, under(card, heading), address(card) + below, "Save", address(card));
+  private void form(Context ctx, String heading, String below, Function<SpringForms, Defined> ask) {
+    Card card = Addressed.corner(ctx, histories);
+    Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
+    Defined said = ask.apply(new SpringForms(a, card));
+    a.form(
+        ctx,
+        under(card, heading),
+        address(card) + below,
+        address(card),
+        () -> book.put(ctx, a, Content.Definition.of(card.corner(), said), address(card)));
   }
 
   private static String address(Card card) {

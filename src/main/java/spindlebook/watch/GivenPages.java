@@ -50,12 +50,8 @@ public final class GivenPages {
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
     Map<String, Content.Definition> changed = ask(a, card);
     String corner = "/corners/" + card.corner();
-    if (a.ok()) {
-      book.put(ctx, a, changed, corner);
-      return;
-    }
     PageFrame frame = CornerBar.under(card, "Specs and allowances", "Specs and allowances");
-    a.show(ctx, frame, corner + "/given", "Save", corner);
+    a.form(ctx, frame, corner + "/given", corner, () -> book.put(ctx, a, changed, corner));
   }
 
   /** What is new or was changed, each by what its entry's key ends in. */

@@ -215,12 +215,7 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
   private List<LockLimits> atLocks() {
     List<LockLimits> locks = new ArrayList<>();
     for (Steering lock : Steering.values()) {
-      List<Integer> there =
-          IntStream.range(0, rungs.size())
-              .filter(i -> rungs.get(i).steering() == lock)
-              .filter(i -> rungs.get(i).acts() || rungs.get(i).state() == Rung.State.EVERYWHERE)
-              .boxed()
-              .toList();
+      List<Integer> there = acting().stream().filter(i -> rungs.get(i).steering() == lock).toList();
       List<MidTravel> mid = midTravel.stream().filter(m -> m.steering() == lock).toList();
       if (lock.full() && !(there.isEmpty() && mid.isEmpty())) {
         locks.add(new LockLimits(lock, there, mid, lessLock(there)));
@@ -229,12 +224,15 @@ public record Ladder(End end, List<Rung> rungs, List<MidTravel> midTravel, List<
     return locks;
   }
 
+  private List<Integer> acting() {
+    return IntStream.range(0, rungs.size())
+        .filter(i -> rungs.get(i).acts() || rungs.get(i).state() == Rung.State.EVERYWHERE)
+        .boxed()
+        .toList();
+  }
+
   private Win lessLock(List<Integer> there) {
-    List<Integer> acting =
-        IntStream.range(0, rungs.size())
-            .filter(i -> rungs.get(i).acts() || rungs.get(i).state() == Rung.State.EVERYWHERE)
-            .boxed()
-            .toList();
+    List<Integer> acting = acting();
     int first = acting.isEmpty() ? -1 : acting.get(0);
     if (!there.contains(first)) {
       return there.isEmpty() ? new Win.NotMet() : new Win.ActsLater(first);

@@ -265,12 +265,8 @@ final class ReadingsToTake {
       return true;
     }
     Figure of = limit.roomMm() == null ? limit.positionMm() : limit.roomMm();
-    double between =
-        limit.positionMm().parts().entrySet().stream()
-            .filter(part -> part.getKey().kind() == SourceKind.INTERPOLATION)
-            .mapToDouble(part -> part.getValue() * part.getValue())
-            .sum();
-    return limit.kind() != Limit.Kind.GROUND && between > of.u() * of.u() / 2;
+    double between = limit.positionMm().u(kind -> kind == SourceKind.INTERPOLATION);
+    return limit.kind() != Limit.Kind.GROUND && between * between > of.u() * of.u() / 2;
   }
 
   private static double middleMm(Limit limit) {

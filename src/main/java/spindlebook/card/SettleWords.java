@@ -170,11 +170,7 @@ public record SettleWords(Card card) {
     if (figure == null) {
       return false;
     }
-    double between =
-        figure.parts().entrySet().stream()
-            .filter(part -> part.getKey().kind() == SourceKind.INTERPOLATION)
-            .mapToDouble(part -> part.getValue() * part.getValue())
-            .sum();
-    return between > figure.u() * figure.u() / 2;
+    double between = figure.u(kind -> kind == SourceKind.INTERPOLATION);
+    return between * between > figure.u() * figure.u() / 2;
   }
 }

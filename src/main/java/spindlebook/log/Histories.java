@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
-import spindlebook.definition.Layout;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Memo;
@@ -133,14 +132,10 @@ public final class Histories {
   private Card cardWith(Located located, Card card) {
     return !located.kind().equals("reading") || card.reading(located.key()).isPresent()
         ? card
-        : otherEnd(card).filter(o -> o.reading(located.key()).isPresent()).orElse(card);
-  }
-
-  /** The card of the other end of a solid axle; empty for a wheel hung alone. */
-  public Optional<Card> otherEnd(Card card) {
-    return card.layout() != Layout.SOLID_AXLE_END
-        ? Optional.empty()
-        : mirror(card).filter(o -> o.layout() == Layout.SOLID_AXLE_END);
+        : of(card.car())
+            .otherEnd(card)
+            .filter(o -> o.reading(located.key()).isPresent())
+            .orElse(card);
   }
 
   /** The card of the corner on the car's other side, where the car has it; now. */

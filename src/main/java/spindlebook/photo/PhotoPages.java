@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import spindlebook.card.Addressed;
 import spindlebook.card.CornerBar;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
@@ -36,7 +37,7 @@ public final class PhotoPages {
   }
 
   public void list(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     String of = ctx.queryParam("of");
     Posted chosen = Posted.proposed(of == null ? Map.of() : Map.of("of", List.of(of)));
     Asked a = Asked.of(chosen, card.details().unit(), card.n());
@@ -53,7 +54,7 @@ public final class PhotoPages {
   }
 
   public void add(Context ctx) {
-    Card card = card(ctx);
+    Card card = Addressed.corner(ctx, histories);
     Asked a = Asked.of(Html.posted(ctx), card.details().unit(), card.n());
     PhotoForm form = PhotoForm.ask(a, histories.of(card.car()), card);
     UploadedFile sent = sent(ctx);
@@ -95,9 +96,5 @@ public final class PhotoPages {
     Path file = store.file(ctx.pathParam("file")).orElseThrow(NotFoundResponse::new);
     ctx.header("Cache-Control", "private, max-age=31536000, immutable");
     ctx.contentType("image/jpeg").result(Files.newInputStream(file));
-  }
-
-  private Card card(Context ctx) {
-    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 }

@@ -35,17 +35,9 @@ public record StrapLasts(
     return StrapLife.of(
         read.stream().mapToDouble(SeenSprings.StrapRead::use).toArray(),
         read.stream().mapToDouble(r -> r.lengthMm().value()).toArray(),
-        alone(read.get(0).lengthMm()),
+        // One reading by itself: what the tape does to all of them is shared.
+        read.get(0).lengthMm().u(kind -> kind != SourceKind.TOOL),
         goneAtMm);
-  }
-
-  /** Standard uncertainty of one reading by itself: what the tape does to all of them is shared. */
-  private static double alone(Figure length) {
-    return Math.sqrt(
-        length.parts().entrySet().stream()
-            .filter(p -> p.getKey().kind() != SourceKind.TOOL)
-            .mapToDouble(p -> p.getValue() * p.getValue())
-            .sum());
   }
 
   /** From when to when its stretch is used up; empty without a forecast. */

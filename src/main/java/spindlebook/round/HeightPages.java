@@ -198,7 +198,7 @@ public final class HeightPages {
     Steering steering = SentReading.steering(posted.text("steering"));
     String row = posted.text("row");
     Optional<SeenHeight> there = card.height(height);
-    Optional<Slot> slot = Slot.byRow(card, histories.otherEnd(card), steering, row);
+    Optional<Slot> slot = Slot.byRow(card, histories.of(card.car()).otherEnd(card), steering, row);
     if (steering.steered() && !card.layout().steered()) {
       throw new NotFoundResponse();
     }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
 import spindlebook.card.Counted;
@@ -48,7 +49,7 @@ public final class RoundPages {
 
   /** Shows the form of a new round, and starts one. */
   public void start(Context ctx) {
-    Card card = corner(ctx);
+    Card card = Addressed.corner(ctx, histories);
     List<Content.ToRead> toRead = RoundPlan.asked(ctx, card);
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
     RoundPlan.ask(a, ctx, card, toRead);
@@ -99,7 +100,7 @@ public final class RoundPages {
   }
 
   public void ofCorner(Context ctx) {
-    Card card = corner(ctx);
+    Card card = Addressed.corner(ctx, histories);
     PageFrame frame = CornerBar.under(card, "Rounds", "Rounds");
     List<RoundLine> lines = new ArrayList<>();
     for (SeenRound round : card.rounds()) {
@@ -286,9 +287,5 @@ public final class RoundPages {
       store.keep(at.card(), said, key, Who.of(ctx));
     }
     Html.next(ctx, at.href() + next);
-  }
-
-  private Card corner(Context ctx) {
-    return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 }

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.BiConsumer;
+import java.util.function.Predicate;
 
 /**
  * A value together with everything that makes it doubtful, so that what two figures share cancels
@@ -224,6 +225,15 @@ public final class Figure {
   /** Standard uncertainty. */
   public double u() {
     return Math.sqrt(covariance(this));
+  }
+
+  /** The same of some kinds of sources alone. */
+  public double u(Predicate<SourceKind> of) {
+    return Math.sqrt(
+        parts().entrySet().stream()
+            .filter(p -> of.test(p.getKey().kind()))
+            .mapToDouble(p -> p.getValue() * p.getValue())
+            .sum());
   }
 
   /** Expanded uncertainty, k = 2. */

@@ -19,19 +19,9 @@ import spindlebook.page.PageFrame;
  * Where the backups are and how they stand. Who may only look sees that; the whole book in one file
  * is handed to devices that keep it.
  */
-public final class BackupPages {
+public record BackupPages(Backups backups, Path data, Clock clock) {
   private static final Logger LOG = LoggerFactory.getLogger(BackupPages.class);
   private static final String LIST = "/backups";
-
-  private final Backups backups;
-  private final Path data;
-  private final Clock clock;
-
-  public BackupPages(Backups backups, Path data, Clock clock) {
-    this.backups = backups;
-    this.data = data;
-    this.clock = clock;
-  }
 
   public void list(Context ctx) {
     List<Notice> notices = new ArrayList<>();

@@ -26,20 +26,12 @@ import spindlebook.page.StoryEntry;
 import spindlebook.words.EntryWords;
 
 /** The car's whole life as a story, newest first: rounds, changes, drives, their entries inside. */
-public final class BookPages {
+public record BookPages(Histories histories, BookStore store) {
   private static final int A_PAGE = 300;
 
   /** Kinds of entries that come many in a row. */
   private static final Set<String> SMALL =
       Set.of("alignment", "definition", "fastener", "joint-place", "part", "photo", "target");
-
-  private final Histories histories;
-  private final BookStore store;
-
-  public BookPages(Histories histories, BookStore store) {
-    this.histories = histories;
-    this.store = store;
-  }
 
   /** One filter of the book, as links; {@code open} while it is used. */
   public record Filter(String name, boolean open, List<Option> options) {

@@ -6,13 +6,7 @@ import spindlebook.log.Book;
 import spindlebook.log.Draft;
 
 /** The book's lists. */
-public final class BookStore {
-  private final Book book;
-
-  public BookStore(Book book) {
-    this.book = book;
-  }
-
+public record BookStore(Book book) {
   /**
    * Positions of a car's entries, newest first, one page.
    *

@@ -34,17 +34,7 @@ import spindlebook.units.LengthUnit;
 import spindlebook.words.EntryWords;
 
 /** One entry: what it says, what became of it, the answer to a doubt, taking it back. */
-public final class EntryPages {
-  private final Histories histories;
-  private final BookStore store;
-  private final IntoBook book;
-
-  public EntryPages(Histories histories, BookStore store, IntoBook book) {
-    this.histories = histories;
-    this.store = store;
-    this.book = book;
-  }
-
+public record EntryPages(Histories histories, BookStore store, IntoBook book) {
   public void entry(Context ctx) {
     String key = ctx.pathParam("entry");
     Histories.Located at = located(key);

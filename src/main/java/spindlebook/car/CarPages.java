@@ -27,24 +27,13 @@ import spindlebook.page.PageFrame;
 import spindlebook.units.LengthUnit;
 import spindlebook.web.Who;
 
-/** The cars, and one car with its corners. */
-public final class CarPages {
-  private final CarStore store;
-  private final Histories histories;
-  private final IntoBook book;
-  private final Supplier<Optional<String>> noBackup;
-
-  /**
-   * @param noBackup a sentence while no good backup is known
-   */
-  public CarPages(
-      CarStore store, Histories histories, IntoBook book, Supplier<Optional<String>> noBackup) {
-    this.store = store;
-    this.histories = histories;
-    this.book = book;
-    this.noBackup = noBackup;
-  }
-
+/**
+ * The cars, and one car with its corners.
+ *
+ * @param noBackup a sentence while no good backup is known
+ */
+public record CarPages(
+    CarStore store, Histories histories, IntoBook book, Supplier<Optional<String>> noBackup) {
   /** Where a person starts: the only car, the list, or the form for the first one. */
   public void home(Context ctx) {
     List<CarStore.Listed> cars = store.all();

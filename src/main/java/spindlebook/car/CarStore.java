@@ -17,18 +17,9 @@ import spindlebook.log.Histories;
 import spindlebook.page.FormKey;
 
 /** Cars in the book. */
-public final class CarStore {
+public record CarStore(Book book, Histories histories) {
   /** One car of the list. */
   public record Listed(String key, String name) {}
-
-  private final Book book;
-
-  private final Histories histories;
-
-  public CarStore(Book book, Histories histories) {
-    this.book = book;
-    this.histories = histories;
-  }
 
   /** A car with the corners it starts with, and its key; the same form again adds nothing. */
   String create(CarForm.NewCar typed, FormKey form, String who) {

@@ -12,14 +12,8 @@ import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 
 /** Curves of what was read, and how toe wanders. */
-public final class CurvePages {
+public record CurvePages(Histories histories) {
   private static final String CHART = "chart.css";
-
-  private final Histories histories;
-
-  public CurvePages(Histories histories) {
-    this.histories = histories;
-  }
 
   public void curves(Context ctx) {
     Card card = Addressed.corner(ctx, histories);

@@ -29,21 +29,13 @@ import spindlebook.uncertainty.Figure;
  * The last shim tried under the outer tie-rod end, out of the book: toe's slope before it and
  * since, and how much more shim would level it.
  */
-final class ShimTrial {
+record ShimTrial(Card card, CarBook book) {
   private static final int PLACES = 3;
   private static final Coordinate OUTER_END_UP = new Coordinate.Along(Joint.TO, Coordinate.Axis.Z);
   private static final double MOST_MM = 50;
 
   /** Each is a card folded anew. */
   private static final int MOST_CHANGES = 5;
-
-  private final Card card;
-  private final CarBook book;
-
-  ShimTrial(Card card, CarBook book) {
-    this.card = card;
-    this.book = book;
-  }
 
   /**
    * @param upMm how much thicker it became

@@ -16,15 +16,7 @@ import spindlebook.page.PageFrame;
 import spindlebook.units.LengthUnit;
 
 /** Two points of the book beside each other: then and now, left and right, two cars. */
-public final class ComparePages {
-  private final Histories histories;
-  private final CarStore cars;
-
-  public ComparePages(Histories histories, CarStore cars) {
-    this.histories = histories;
-    this.cars = cars;
-  }
-
+public record ComparePages(Histories histories, CarStore cars) {
   public void compare(Context ctx) {
     show(ctx, Asked.read(ctx, histories));
   }

@@ -21,13 +21,7 @@ import spindlebook.page.PageFrame;
 import spindlebook.plan.PuttingBack;
 
 /** The settings as they stood at a point of the book: what brings them back, each prepared. */
-public final class PutBackPages {
-  private final Histories histories;
-
-  public PutBackPages(Histories histories) {
-    this.histories = histories;
-  }
-
+public record PutBackPages(Histories histories) {
   /** {@code at} an entry; without one, where comparing begins too. */
   public void putBack(Context ctx) {
     CarBook book = histories.of(ctx.pathParam("car"));

@@ -24,13 +24,7 @@ import spindlebook.travel.TravelFindings;
 import spindlebook.words.EntryWords;
 
 /** One corner: its travel, gaps, settings, and what no longer holds. */
-public final class CornerPages {
-  private final Histories histories;
-
-  public CornerPages(Histories histories) {
-    this.histories = histories;
-  }
-
+public record CornerPages(Histories histories) {
   public void corner(Context ctx) {
     String key = ctx.pathParam("corner");
     Card card = histories.cornerCard(key).orElseThrow(NotFoundResponse::new);

@@ -13,19 +13,9 @@ import spindlebook.units.LengthUnit;
 import spindlebook.web.Hosts;
 
 /** The paired devices: who they are, renaming, revoking, and a code for the next one. */
-public final class DevicePages {
+public record DevicePages(Devices devices, Codes codes, Hosts hosts) {
   private static final String LIST = "/devices";
   private static final String NEW_LINK = LIST + "/new-link";
-
-  private final Devices devices;
-  private final Codes codes;
-  private final Hosts hosts;
-
-  public DevicePages(Devices devices, Codes codes, Hosts hosts) {
-    this.devices = devices;
-    this.codes = codes;
-    this.hosts = hosts;
-  }
 
   /**
    * One device in the list.

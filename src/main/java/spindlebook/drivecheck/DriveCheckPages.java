@@ -15,13 +15,7 @@ import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 
 /** Before a drive: all that is left to see to, and one page of each corner to print. */
-public final class DriveCheckPages {
-  private final Histories histories;
-
-  public DriveCheckPages(Histories histories) {
-    this.histories = histories;
-  }
-
+public record DriveCheckPages(Histories histories) {
   public void check(Context ctx) {
     CarBook history = histories.of(ctx.pathParam("car"));
     String car = history.car().orElseThrow(NotFoundResponse::new);

@@ -26,17 +26,9 @@ import spindlebook.web.Who;
 import spindlebook.words.EntryWords;
 
 /** Signing a car off: a copy of what it rests on, and what changed since. */
-public final class SignOffPages {
+public record SignOffPages(Histories histories, SignOffStore store) {
   private static final int MOST_CAME = 6;
   private static final int LONGEST_WHY = 500;
-
-  private final Histories histories;
-  private final SignOffStore store;
-
-  public SignOffPages(Histories histories, SignOffStore store) {
-    this.histories = histories;
-    this.store = store;
-  }
 
   public void list(Context ctx) {
     CarBook history = Addressed.car(ctx, histories);

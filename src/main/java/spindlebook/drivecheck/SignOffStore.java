@@ -8,13 +8,7 @@ import spindlebook.log.Book;
 import spindlebook.page.FormKey;
 
 /** Sign-offs, into the book. */
-public final class SignOffStore {
-  private final Book book;
-
-  public SignOffStore(Book book) {
-    this.book = book;
-  }
-
+public record SignOffStore(Book book) {
   /** Keeps a copy of what was looked at. What comes in between counts as what came since. */
   void sign(CarBook seen, DriveCheck check, String why, FormKey form, String who) {
     Content.SignOff copy = SignOffCopy.of(seen, check, book.hashAt(seen.n()), why);

@@ -20,17 +20,9 @@ import spindlebook.page.PageFrame;
 import spindlebook.words.EntryWords;
 
 /** What holds the settings where they are: touched, tight, marked. */
-public final class FastenerPages {
+public record FastenerPages(Histories histories, IntoBook book) {
   private static final String SUB =
       "A change of a setting opens what holds it, until it is said to be tight and marked.";
-
-  private final Histories histories;
-  private final IntoBook book;
-
-  public FastenerPages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
 
   public void ofCar(Context ctx) {
     CarBook history = Addressed.car(ctx, histories);

@@ -16,13 +16,7 @@ import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Settles;
 
 /** The ladder of each end, and what to read next, as JSON. */
-final class LadderFigures {
-  private final TravelWords words;
-
-  private LadderFigures(TravelWords words) {
-    this.words = words;
-  }
-
+record LadderFigures(TravelWords words) {
   static void put(Node corner, Card card, TravelFindings travel, TravelWords words) {
     LadderFigures figures = new LadderFigures(words);
     Node ladders = new Node();

@@ -10,13 +10,7 @@ import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 
 /** A car's tables, to be taken away. */
-public final class TablePages {
-  private final Histories histories;
-
-  public TablePages(Histories histories) {
-    this.histories = histories;
-  }
-
+public record TablePages(Histories histories) {
   /** A table of the list, and how long it is: {@code 574 rows}. */
   public record Row(String name, String href, String lines) {}
 

@@ -24,15 +24,7 @@ import spindlebook.page.PageFrame;
 import spindlebook.plan.OnPaper;
 
 /** Alignment as measured: its figures, measuring it, correcting that, and the owner's targets. */
-public final class AlignmentPages {
-  private final Histories histories;
-  private final IntoBook book;
-
-  public AlignmentPages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
-
+public record AlignmentPages(Histories histories, IntoBook book) {
   public void figures(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
     String corner = "/corners/" + card.corner();

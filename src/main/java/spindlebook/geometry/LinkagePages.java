@@ -47,20 +47,12 @@ import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
 /** A corner's joints as laid out, and laying one out. */
-public final class LinkagePages {
+public record LinkagePages(Histories histories, IntoBook book) {
   private static final String SHEET = "linkage.css";
   private static final int HEIGHTS = 6;
 
   /** A car is no longer than this: beyond it a length was not meant. */
   private static final double MOST_MM = 10_000;
-
-  private final Histories histories;
-  private final IntoBook book;
-
-  public LinkagePages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
 
   public void linkage(Context ctx) {
     Card card = Addressed.corner(ctx, histories);

@@ -15,15 +15,9 @@ import spindlebook.travel.Life;
 import spindlebook.travel.TravelFindings;
 
 /** A corner's margins over time, with what was set, driven and signed beneath them. */
-public final class LifePages {
+public record LifePages(Histories histories) {
   /** As many changes as fit the drawing; each costs a fold of the corner when first shown. */
   private static final int MOST = 24;
-
-  private final Histories histories;
-
-  public LifePages(Histories histories) {
-    this.histories = histories;
-  }
 
   public void life(Context ctx) {
     Card now = Addressed.corner(ctx, histories);

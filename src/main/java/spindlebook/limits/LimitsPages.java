@@ -12,13 +12,7 @@ import spindlebook.travel.CornerTravel;
 import spindlebook.travel.TravelFindings;
 
 /** What limits a corner, in the order in which it acts, and what to read next. */
-public final class LimitsPages {
-  private final Histories histories;
-
-  public LimitsPages(Histories histories) {
-    this.histories = histories;
-  }
-
+public record LimitsPages(Histories histories) {
   public void limits(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
     TravelFindings travel = CornerTravel.of(card);

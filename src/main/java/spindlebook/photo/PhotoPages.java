@@ -23,18 +23,10 @@ import spindlebook.page.Posted;
 import spindlebook.web.Who;
 
 /** Photos of a corner: taken, shown, before and after a change beside each other. */
-public final class PhotoPages {
+public record PhotoPages(Histories histories, PhotoStore store) {
   private static final Logger LOG = LoggerFactory.getLogger(PhotoPages.class);
   private static final String FILE = "photo";
   private static final String CHOOSE = "Take a photo, or choose one.";
-
-  private final Histories histories;
-  private final PhotoStore store;
-
-  public PhotoPages(Histories histories, PhotoStore store) {
-    this.histories = histories;
-    this.store = store;
-  }
 
   public void list(Context ctx) {
     Card card = Addressed.corner(ctx, histories);

@@ -28,19 +28,13 @@ import spindlebook.telltale.TelltaleView;
 import spindlebook.words.EntryWords;
 
 /** The ten-minute re-check between two drives, one corner at a time. */
-public final class ReCheckPages {
+public record ReCheckPages(Histories histories) {
   private static final int MOST_TOUCHED = 12;
   private static final Map<String, TelltaleKind> READ =
       Map.of(
           "strap", TelltaleKind.STRAP_LENGTH,
           "ring", TelltaleKind.SHOCK_RING,
           "pressure", TelltaleKind.TYRE_PRESSURE);
-
-  private final Histories histories;
-
-  public ReCheckPages(Histories histories) {
-    this.histories = histories;
-  }
 
   public void reCheck(Context ctx) {
     CarBook history = Addressed.car(ctx, histories);

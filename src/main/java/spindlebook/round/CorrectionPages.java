@@ -23,16 +23,8 @@ import spindlebook.web.Who;
 import spindlebook.words.EntryWords;
 
 /** Correcting a height or a reading, with a reason; the first text stays in the book. */
-public final class CorrectionPages {
+public record CorrectionPages(Histories histories, RoundStore store) {
   private static final String SEEN = "seen";
-
-  private final Histories histories;
-  private final RoundStore store;
-
-  public CorrectionPages(Histories histories, RoundStore store) {
-    this.histories = histories;
-    this.store = store;
-  }
 
   /** Shows the form of a height, and takes it. */
   public void height(Context ctx) {

@@ -42,7 +42,7 @@ import spindlebook.words.EntryWords;
  * A round one thing at a time. The page and its forms do it alone; with its script the phone walks
  * on by itself, keeps what is typed and sends it when it can.
  */
-public final class GuidePages {
+public record GuidePages(Histories histories, RoundStore store) {
   private static final String END = "end";
 
   /** Before the step of each place that a look at all others was shown with. */
@@ -52,14 +52,6 @@ public final class GuidePages {
   private static final String MENDS = "corrects";
 
   private static final long LAST = Long.MAX_VALUE;
-
-  private final Histories histories;
-  private final RoundStore store;
-
-  public GuidePages(Histories histories, RoundStore store) {
-    this.histories = histories;
-    this.store = store;
-  }
 
   public void guide(Context ctx) {
     show(ctx, Sitting.of(histories, ctx), Posted.proposed(Map.of()), ctx.queryParam("at"));

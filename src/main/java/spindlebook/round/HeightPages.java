@@ -31,15 +31,7 @@ import spindlebook.web.Who;
 import spindlebook.words.EntryWords;
 
 /** A new height of a round, and what is read at one, by steering. */
-public final class HeightPages {
-  private final Histories histories;
-  private final RoundStore store;
-
-  public HeightPages(Histories histories, RoundStore store) {
-    this.histories = histories;
-    this.store = store;
-  }
-
+public record HeightPages(Histories histories, RoundStore store) {
   /** Shows the form of a new height, and takes it. */
   public void create(Context ctx) {
     Sitting at = Sitting.of(histories, ctx);

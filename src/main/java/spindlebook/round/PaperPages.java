@@ -26,13 +26,7 @@ import spindlebook.units.TypedAngle;
 import spindlebook.words.EntryWords;
 
 /** A round on paper, blank: any round of the book, or the one a corner would start with. */
-public final class PaperPages {
-  private final Histories histories;
-
-  public PaperPages(Histories histories) {
-    this.histories = histories;
-  }
-
+public record PaperPages(Histories histories) {
   public void ofRound(Context ctx) {
     Sitting at = Sitting.of(histories, ctx);
     show(ctx, at, "the round", at.href());

@@ -36,16 +36,8 @@ import spindlebook.web.Who;
 import spindlebook.words.EntryWords;
 
 /** Rounds: starting one, looking at it, moving it to the other side. */
-public final class RoundPages {
+public record RoundPages(Histories histories, RoundStore store) {
   private static final String MOVED = "moved";
-
-  private final Histories histories;
-  private final RoundStore store;
-
-  public RoundPages(Histories histories, RoundStore store) {
-    this.histories = histories;
-    this.store = store;
-  }
 
   /** Shows the form of a new round, and starts one. */
   public void start(Context ctx) {

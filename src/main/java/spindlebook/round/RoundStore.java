@@ -16,15 +16,7 @@ import spindlebook.log.Histories;
 import spindlebook.page.FormKey;
 
 /** Rounds, heights and readings, into the book; each in doubt when it looks wrong. */
-public final class RoundStore {
-  private final Book book;
-  private final Histories histories;
-
-  public RoundStore(Book book, Histories histories) {
-    this.book = book;
-    this.histories = histories;
-  }
-
+public record RoundStore(Book book, Histories histories) {
   /** One entry that waits to be written. */
   record ToKeep(Content content, FormKey form, Instant claimed) {
     ToKeep(Content content, FormKey form) {

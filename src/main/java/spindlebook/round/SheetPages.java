@@ -26,15 +26,7 @@ import spindlebook.web.Who;
  * once; what cannot comes back as typed, with what is wrong with it, and the rest said to be in the
  * book.
  */
-public final class SheetPages {
-  private final Histories histories;
-  private final RoundStore store;
-
-  public SheetPages(Histories histories, RoundStore store) {
-    this.histories = histories;
-    this.store = store;
-  }
-
+public record SheetPages(Histories histories, RoundStore store) {
   public void sheet(Context ctx) {
     Sitting at = Sitting.of(histories, ctx);
     FormKey key = FormKey.fresh(at.card().lastChange());

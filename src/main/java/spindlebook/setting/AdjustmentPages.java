@@ -35,15 +35,7 @@ import spindlebook.travel.TravelFindings;
 import spindlebook.web.Who;
 
 /** Changing a setting: what it is now, what it becomes, and what that makes stale. */
-public final class AdjustmentPages {
-  private final Histories histories;
-  private final AdjustmentStore store;
-
-  public AdjustmentPages(Histories histories, AdjustmentStore store) {
-    this.histories = histories;
-    this.store = store;
-  }
-
+public record AdjustmentPages(Histories histories, AdjustmentStore store) {
   /** All adjusters of a car, corner by corner. */
   public void ofCar(Context ctx) {
     CarBook history = Addressed.car(ctx, histories);

@@ -10,15 +10,7 @@ import spindlebook.log.Histories;
 import spindlebook.page.FormKey;
 
 /** Adjustments, into the book. */
-public final class AdjustmentStore {
-  private final Book book;
-  private final Histories histories;
-
-  public AdjustmentStore(Book book, Histories histories) {
-    this.book = book;
-    this.histories = histories;
-  }
-
+public record AdjustmentStore(Book book, Histories histories) {
   /**
    * Writes an adjustment. When somebody set the same adjuster since the writer looked, it is kept
    * in doubt, so that the writer sees both and chooses. One at a time: of two at the same moment

@@ -14,16 +14,8 @@ import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 
 /** What befell the car: hit, cut or welded, driven. */
-public final class HappeningPages {
+public record HappeningPages(Histories histories, IntoBook book) {
   private static final String WHOLE_CAR = "whole-car";
-
-  private final Histories histories;
-  private final IntoBook book;
-
-  public HappeningPages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
 
   public void happened(Context ctx) {
     CarBook history = Addressed.car(ctx, histories);

@@ -13,13 +13,7 @@ import spindlebook.page.Html;
 import spindlebook.page.Posted;
 
 /** Sums on paper: rod ends turned, another wheel. Nothing goes into the book. */
-public final class SumPages {
-  private final Histories histories;
-
-  public SumPages(Histories histories) {
-    this.histories = histories;
-  }
-
+public record SumPages(Histories histories) {
   public void rodEnds(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
     Asked a = typed(ctx, card);

@@ -25,15 +25,7 @@ import spindlebook.page.Posted;
 import spindlebook.units.LengthUnit;
 
 /** What is fitted where, since when, how much it was used, and what to look at next. */
-public final class PartPages {
-  private final Histories histories;
-  private final IntoBook book;
-
-  public PartPages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
-
+public record PartPages(Histories histories, IntoBook book) {
   public void list(Context ctx) {
     CarBook history = Addressed.car(ctx, histories);
     PageFrame frame = CornerBar.under(history, "Parts", "Parts").caution(Cautions.SETTING);

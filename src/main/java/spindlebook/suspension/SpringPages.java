@@ -18,15 +18,7 @@ import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
 
 /** What carries a corner, what ends its motion softly, and how its strap lasts. */
-public final class SpringPages {
-  private final Histories histories;
-  private final IntoBook book;
-
-  public SpringPages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
-
+public record SpringPages(Histories histories, IntoBook book) {
   public void springs(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
     PageFrame frame =

@@ -21,19 +21,11 @@ import spindlebook.travel.CornerTravel;
 import spindlebook.words.EntryWords;
 
 /** Telltales: what a drive left to be read at a corner. */
-public final class TelltalePages {
+public record TelltalePages(Histories histories, IntoBook book) {
   /** So that a long life does not make a long page; all of it is in the book. */
   private static final int MOST = 30;
 
   private static final String RE_CHECK = "re-check";
-
-  private final Histories histories;
-  private final IntoBook book;
-
-  public TelltalePages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
 
   /** What was read so far, and a form for each thing that is. */
   public void list(Context ctx) {

@@ -22,21 +22,13 @@ import spindlebook.page.PageFrame;
 import spindlebook.units.LengthUnit;
 
 /** What is to do on a car: written down, done with a tap, undone with another. */
-public final class ToDoPages {
+public record ToDoPages(Histories histories, IntoBook book) {
   /** So that a long life does not make a long page; all of it is in the book. */
   private static final int MOST_DONE = 30;
 
   private static final String WHOLE_CAR = "whole-car";
   private static final String NONE = "none";
   private static final String ALSO_ITS_CORNER = "Choose the corner of this watch point as well.";
-
-  private final Histories histories;
-  private final IntoBook book;
-
-  public ToDoPages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
 
   /** What is to do and done, and the form for another. */
   public void list(Context ctx) {

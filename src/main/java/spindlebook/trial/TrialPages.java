@@ -43,14 +43,8 @@ import spindlebook.travel.End;
 import spindlebook.uncertainty.Figure;
 
 /** A change tried on paper: the book with one entry more, beside today; nothing is written. */
-public final class TrialPages {
+public record TrialPages(Histories histories) {
   private static final Heads HEADS = new Heads("now", "tried");
-
-  private final Histories histories;
-
-  public TrialPages(Histories histories) {
-    this.histories = histories;
-  }
 
   public void trial(Context ctx) {
     Card card = Addressed.corner(ctx, histories);

@@ -14,18 +14,10 @@ import spindlebook.page.PageFrame;
 import spindlebook.units.LengthUnit;
 
 /** How long or how far a car was driven. */
-public final class UsePages {
+public record UsePages(Histories histories, IntoBook book) {
   private static final double MOST = 100_000;
 
   private static final String HOW_MANY = "Type how many as a number, such as 3, 2.5 or 4 1/2.";
-
-  private final Histories histories;
-  private final IntoBook book;
-
-  public UsePages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
 
   /** The drives so far, and the form for another. */
   public void driven(Context ctx) {

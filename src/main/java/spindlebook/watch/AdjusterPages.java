@@ -22,15 +22,7 @@ import spindlebook.page.PageFrame;
 import spindlebook.units.TypedLength;
 
 /** How an adjuster is counted: its unit, its step, which way shortens. */
-public final class AdjusterPages {
-  private final Histories histories;
-  private final IntoBook book;
-
-  public AdjusterPages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
-
+public record AdjusterPages(Histories histories, IntoBook book) {
   /** One adjuster, and how it is counted changed. */
   public void adjuster(Context ctx) {
     Card card = Addressed.corner(ctx, histories);

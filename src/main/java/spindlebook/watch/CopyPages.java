@@ -16,17 +16,7 @@ import spindlebook.page.Asked;
 import spindlebook.page.PageFrame;
 
 /** A corner's rules, specs and settings, copied to its mirror or to a corner of another car. */
-public final class CopyPages {
-  private final Histories histories;
-  private final CornerList corners;
-  private final IntoBook book;
-
-  public CopyPages(Histories histories, CornerList corners, IntoBook book) {
-    this.histories = histories;
-    this.corners = corners;
-    this.book = book;
-  }
-
+public record CopyPages(Histories histories, CornerList corners, IntoBook book) {
   public void copy(Context ctx) {
     Card from = Addressed.corner(ctx, histories);
     String back = "/corners/" + from.corner() + "/watch-points";

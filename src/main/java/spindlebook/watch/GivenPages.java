@@ -26,7 +26,7 @@ import spindlebook.page.Posted;
 import spindlebook.units.TypedLength;
 
 /** The corner's given lengths, each with how unsure it is, and what is held back on purpose. */
-public final class GivenPages {
+public record GivenPages(Histories histories, IntoBook book) {
   /** What hangs on where things are read, asked once and seldom again. */
   private static final Set<Dimension> OF_READING =
       Collections.unmodifiableSet(
@@ -36,14 +36,6 @@ public final class GivenPages {
               Dimension.TOE_ACROSS,
               Dimension.TOE_RANGE,
               Dimension.RACK_TRAVEL));
-
-  private final Histories histories;
-  private final IntoBook book;
-
-  public GivenPages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
 
   public void given(Context ctx) {
     Card card = Addressed.corner(ctx, histories);

@@ -23,19 +23,11 @@ import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
 /** The tools beside a car, and how far each can be trusted. */
-public final class ToolPages {
+public record ToolPages(Histories histories, IntoBook book) {
   private static final String DIVISION = "Its smallest division";
   private static final String PLACING = "Error of holding it to the mark, ±";
   private static final String NO_ANGLE =
       "An angle finder needs its smallest division, such as 0.1.";
-
-  private final Histories histories;
-  private final IntoBook book;
-
-  public ToolPages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
 
   public void list(Context ctx) {
     CarBook history = Addressed.car(ctx, histories);

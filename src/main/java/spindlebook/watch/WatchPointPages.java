@@ -25,15 +25,7 @@ import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
 /** What a corner is watched for: the list, a changed rule, a new point, a retired one. */
-public final class WatchPointPages {
-  private final Histories histories;
-  private final IntoBook book;
-
-  public WatchPointPages(Histories histories, IntoBook book) {
-    this.histories = histories;
-    this.book = book;
-  }
-
+public record WatchPointPages(Histories histories, IntoBook book) {
   /** One watch point of the list. */
   public record Line(String name, String keep, String basis, String href) {}
 

@@ -27,17 +27,11 @@ import spindlebook.units.TypedLength;
  * An entry in words, as it is echoed when it is saved and told in the book: {@code left front ·
  * full droop · spindle 8 1/4 in · 209.6 mm}.
  */
-public final class EntryWords {
+public record EntryWords(CarBook book) {
   /** An answer to an answer to a correction: beyond this many the key alone is told. */
   private static final int DEEPEST = 4;
 
   private static final String TAKEN_BACK = "withdrawn";
-
-  private final CarBook book;
-
-  public EntryWords(CarBook book) {
-    this.book = book;
-  }
 
   public String of(Content content) {
     return of(content, Set.of());

@@ -14,8 +14,6 @@ import spindlebook.fold.Card;
 import spindlebook.fold.SeenAlignment;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Rectangular;
-import spindlebook.uncertainty.Source;
-import spindlebook.uncertainty.SourceKind;
 
 /**
  * Caster, KPI, scrub and trail of one wheel as measured. A sweep takes camber straight ahead, where
@@ -109,8 +107,7 @@ final class MeasuredAxis {
   }
 
   private Figure unsaid(String what, double halfWidthRad) {
-    Source source = new Source(card.corner() + ":" + what + ":unsaid", SourceKind.ALLOWANCE);
-    return Figure.of(0, source, Rectangular.u(halfWidthRad));
+    return Rectangular.within(0, card.corner() + ":" + what + ":unsaid", halfWidthRad);
   }
 
   /** What the trade's small-angle formula makes of the last sweep. */

@@ -36,7 +36,6 @@ import spindlebook.spring.WheelSpring;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
 import spindlebook.travel.GivenFigures;
-import spindlebook.travel.HeldFigures;
 import spindlebook.travel.StopFound;
 import spindlebook.travel.TravelFindings;
 import spindlebook.travel.WorkedOut;
@@ -45,8 +44,6 @@ import spindlebook.uncertainty.GuardBand;
 import spindlebook.uncertainty.Outcome;
 import spindlebook.uncertainty.Propagated;
 import spindlebook.uncertainty.Rectangular;
-import spindlebook.uncertainty.Source;
-import spindlebook.uncertainty.SourceKind;
 import spindlebook.units.AmountUnit;
 import spindlebook.units.TypedAmount;
 import spindlebook.units.TypedLength;
@@ -129,20 +126,15 @@ public final class CornerRide {
     return card.springs().weight().map(Said::what);
   }
 
-  private static Figure figure(TypedAmount amount, boolean rate, String id) {
-    Figure exact = Figure.exact(amount.si(rate));
-    return amount.within() == 0
-        ? exact
-        : exact.withSource(new Source(id, SourceKind.ALLOWANCE), Rectangular.u(amount.siWithin()));
-  }
-
   private Figure kg(TypedAmount amount, String of) {
-    return figure(amount, false, of + " " + card.corner()).times(AmountUnit.kg(1));
+    String id = of + " " + card.corner();
+    return Rectangular.within(amount.si(false), id, amount.siWithin()).times(AmountUnit.kg(1));
   }
 
   private Figure rate(TypedAmount amount, String of) {
     // Another spring's rate is another doubt.
-    return figure(amount, true, of + " " + amount.typed() + " " + card.corner());
+    String id = of + " " + amount.typed() + " " + card.corner();
+    return Rectangular.within(amount.si(true), id, amount.siWithin());
   }
 
   private Figure onGround(CornerWeight w) {
@@ -354,6 +346,7 @@ public final class CornerRide {
       Optional<Figure> left = both(bindsAtMm(), known(End.BUMP), (b, z) -> lengthMm(z).minus(b));
       add(
           SpringFigure.COIL_LEFT,
+          null,
           left,
           coil.isEmpty() ? need : shockNeed(End.BUMP),
           left.map(GuardBand::apart));
@@ -487,7 +480,7 @@ public final class CornerRide {
     Optional<Figure> left =
         both(shockMm(end), known(end), (s, z) -> lengthMm(z).minus(s).times(end.outward()));
     RideNeed need = shockMm(end).isEmpty() ? shockNeeded : shockNeed(end);
-    add(figure, left, need, left.map(l -> GuardBand.atLeast(l.minus(kept(end)), 0)));
+    add(figure, null, left, need, left.map(l -> GuardBand.atLeast(l.minus(kept(end)), 0)));
   }
 
   private Figure ratio(Figure positionMm) {
@@ -498,7 +491,7 @@ public final class CornerRide {
   private Figure kept(End end) {
     return card.heldBack(
             end == End.DROOP ? Allowance.SHOCK_OPEN_RESERVE : Allowance.SHOCK_CLOSED_RESERVE)
-        .map(HeldFigures::of)
+        .map(GivenFigures::of)
         .orElse(Figure.exact(0));
   }
 
@@ -540,12 +533,7 @@ public final class CornerRide {
   }
 
   private void add(SpringFigure figure, Optional<Figure> value, RideNeed need) {
-    add(figure, value, need, Optional.empty());
-  }
-
-  private void add(
-      SpringFigure figure, Optional<Figure> value, RideNeed need, Optional<Outcome> outcome) {
-    add(figure, null, value, need, outcome);
+    add(figure, null, value, need, Optional.empty());
   }
 
   private void add(

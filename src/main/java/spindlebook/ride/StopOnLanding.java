@@ -8,8 +8,6 @@ import spindlebook.spring.Drop;
 import spindlebook.spring.StopChart;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Rectangular;
-import spindlebook.uncertainty.Source;
-import spindlebook.uncertainty.SourceKind;
 
 /**
  * A bump stop where it stands, and what a landing does to it.
@@ -40,9 +38,6 @@ public record StopOnLanding(
 
   /** 1, and what the chart may be off. */
   static Figure factor(BumpStop stop) {
-    return Figure.exact(1)
-        .withSource(
-            new Source("chart " + stop.stop(), SourceKind.ALLOWANCE),
-            Rectangular.u(stop.chartWithin() / 100));
+    return Rectangular.within(1, "chart " + stop.stop(), stop.chartWithin() / 100);
   }
 }

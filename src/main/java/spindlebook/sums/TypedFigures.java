@@ -130,8 +130,7 @@ final class TypedFigures {
 
   /** A number that is assumed, or taken for good, within a half-width. */
   static Figure assumed(String name, double value, double halfWidth) {
-    return Figure.of(
-        value, new Source("assumed:" + name, SourceKind.ALLOWANCE), Rectangular.u(halfWidth));
+    return Rectangular.within(value, "assumed:" + name, halfWidth);
   }
 
   /** The same figure by a formula that may be off by a part of it. */

@@ -206,7 +206,7 @@ public final class CornerLimits {
     // Stroke left at this end beyond the reserve, so that an unsure open or closed length, or
     // reserve, is one source for all heights.
     Figure ofEnd = GivenFigures.of(then.get());
-    Figure kept = HeldFigures.of(held.get());
+    Figure kept = GivenFigures.of(held.get());
     Rule rule = new Rule.AtLeast(0);
     List<Node> stale = Nodes.lengths(card, Quantity.SHOCK_LENGTH, pairing, SeenReading::stale);
     List<Node> left = left(end, lengths, ofEnd, kept);

@@ -218,7 +218,7 @@ public final class CornerTravel {
     }
     Optional<HeldAtWheel> held =
         reserve.map(
-            r -> new HeldAtWheel(HeldFigures.of(r), null, null, List.of(), List.of(), false));
+            r -> new HeldAtWheel(GivenFigures.of(r), null, null, List.of(), List.of(), false));
     return new Stop(End.BUMP, pairing, stop, held, needs);
   }
 

@@ -42,7 +42,7 @@ final class GroundLimit {
             positionMm(
                 GivenFigures.of(squashed.get()),
                 GivenFigures.of(down.get()),
-                HeldFigures.of(clearance.get())));
+                GivenFigures.of(clearance.get())));
   }
 
   private static Optional<Given> thenOrNow(Card card, Dimension dimension) {
@@ -67,7 +67,7 @@ final class GroundLimit {
             positionMm(
                 GivenFigures.of(card.given(Dimension.TYRE_SQUASHED_RADIUS).orElseThrow()),
                 GivenFigures.of(card.given(Dimension.MARK_TO_LOWEST_FRAME).orElseThrow()),
-                HeldFigures.of(clearance.get())))
+                GivenFigures.of(clearance.get())))
         : Optional.empty();
   }
 }

@@ -22,6 +22,14 @@ public final class Rectangular {
     return halfWidth / Math.sqrt(3);
   }
 
+  /** An owner's number, known to ± {@code halfWidth}; exact where that is 0. */
+  public static Figure within(double value, String id, double halfWidth) {
+    Figure exact = Figure.exact(value);
+    return halfWidth == 0
+        ? exact
+        : exact.withSource(new Source(id, SourceKind.ALLOWANCE), u(halfWidth));
+  }
+
   /** Standard uncertainty of reading a scale to its nearest graduation. */
   public static double resolutionU(double graduation) {
     if (!(graduation >= 0)) {

@@ -12,7 +12,6 @@ import spindlebook.uncertainty.Figure;
  * @param toeAtRideRad by the fit
  * @param slope dtoe/dz at ride, rad per mm, + toe-in towards bump
  * @param curvature d²toe/dz² at ride, rad per mm², + toe-in at both ends
- * @param residualRad √(Σ r² / (n − p)); 0 when every reading was needed
  */
 public record BumpShape(
     Window window,
@@ -21,5 +20,4 @@ public record BumpShape(
     double rideMm,
     Figure toeAtRideRad,
     Figure slope,
-    Figure curvature,
-    double residualRad) {}
+    Figure curvature) {}

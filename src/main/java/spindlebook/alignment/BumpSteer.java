@@ -97,8 +97,7 @@ public final class BumpSteer {
         rideMm,
         drawn(used, fit, x, fit.value(0), 0, extraU),
         drawn(used, fit, x, fit.slope(0), 1, extraU),
-        drawn(used, fit, x, fit.curvature(0), 2, extraU),
-        fit.residualSd());
+        drawn(used, fit, x, fit.curvature(0), 2, extraU));
   }
 
   private static Figure drawn(

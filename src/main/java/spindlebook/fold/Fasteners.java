@@ -67,13 +67,7 @@ final class Fasteners {
             if (name.corner().equals(corner) && line.adjuster.kind().threaded()) {
               seen.add(
                   new SeenFastener(
-                      corner,
-                      book.placeOf(corner).orElseThrow(),
-                      line.adjuster,
-                      line.torque,
-                      line.opened,
-                      line.said,
-                      line.state()));
+                      corner, line.adjuster, line.torque, line.opened, line.said, line.state()));
             }
           });
     }

@@ -1,7 +1,6 @@
 package spindlebook.fold;
 
 import spindlebook.definition.Adjuster;
-import spindlebook.definition.Place;
 
 /**
  * The fastener of one adjuster, as the book knows it.
@@ -12,13 +11,7 @@ import spindlebook.definition.Place;
  * @param state what all that comes to
  */
 public record SeenFastener(
-    String corner,
-    Place place,
-    Adjuster adjuster,
-    String torque,
-    Noted opened,
-    Noted said,
-    State state) {
+    String corner, Adjuster adjuster, String torque, Noted opened, Noted said, State state) {
 
   /** How a fastener is known to be. */
   public enum State {

@@ -17,19 +17,12 @@ import spindlebook.entry.UseUnit;
  * @param place null for the whole car
  * @param said as it was fitted, with its latest figures
  * @param fitted the entry that fitted it
- * @param looked the entry that last said that it was looked at; empty for never
  * @param used how much it was used in all, and {@code since} since it was fitted or looked at, in
  *     its own unit
  * @param counted whether every drive since it was fitted said how much, and in that unit
  */
 public record SeenPart(
-    Place place,
-    Content.Part said,
-    Noted fitted,
-    Optional<Noted> looked,
-    double used,
-    double since,
-    boolean counted) {
+    Place place, Content.Part said, Noted fitted, double used, double since, boolean counted) {
 
   /** {@code left front}, or the whole car. */
   public String where() {
@@ -49,7 +42,7 @@ public record SeenPart(
   /** Drives up to an entry: how many, and of one unit how many and how much. */
   private record Driven(int drives, int counted, double amount) {}
 
-  private record On(Written<Content.Part> raw, Driven then, Noted looked, Driven lookedThen) {}
+  private record On(Written<Content.Part> raw, Driven then, Driven lookedThen) {}
 
   /** In the order in which they came into the book; of a corner that is not in it nothing. */
   static List<SeenPart> in(CarBook book) {
@@ -70,13 +63,13 @@ public record SeenPart(
         switch (part.done()) {
           case FITTED -> {
             Driven then = driven(by, part.unit(), drives);
-            on.put(name, new On(new Written<>(entry, part), then, null, null));
+            on.put(name, new On(new Written<>(entry, part), then, null));
           }
           case TAKEN_OFF -> on.remove(name);
           case LOOKED_AT -> {
             if (was != null) {
               Driven now = driven(by, was.raw().content().unit(), drives);
-              on.put(name, new On(was.raw(), was.then(), entry, now));
+              on.put(name, new On(was.raw(), was.then(), now));
             }
           }
         }
@@ -106,9 +99,8 @@ public record SeenPart(
         place.orElse(null),
         part,
         on.raw().entry(),
-        Optional.ofNullable(on.looked()),
         before + used,
-        on.looked() == null ? before + used : now.amount() - on.lookedThen().amount(),
+        on.lookedThen() == null ? before + used : now.amount() - on.lookedThen().amount(),
         now.drives() - on.then().drives() == now.counted() - on.then().counted());
   }
 }

@@ -77,8 +77,7 @@ public record AgreeView(
    * @param read as read, or as laid out
    * @param off what is left of it, with its sign
    */
-  public record Row(
-      String where, String href, FigureText read, FigureText modelled, String off, State state) {}
+  public record Row(String where, String href, FigureText read, FigureText modelled, String off) {}
 
   static AgreeView of(Card card, CornerModel model, String asked, String lock) {
     CornerChart chart = new CornerChart(card);
@@ -274,8 +273,7 @@ public record AgreeView(
         "/entries/" + from.key(),
         text(r.quantity(), r.value(), unit),
         modelled.map(m -> text(r.quantity(), m, unit)).orElse(null),
-        modelled.map(m -> off(r.quantity(), r.value().value() - m.value(), unit)).orElse(""),
-        wrong(model, r.key()) ? State.IN_DOUBT : State.CLEAR);
+        modelled.map(m -> off(r.quantity(), r.value().value() - m.value(), unit)).orElse(""));
   }
 
   private static String off(Quantity quantity, double off, LengthUnit unit) {
@@ -373,7 +371,7 @@ public record AgreeView(
     String href = LinkageView.href(card, ((Coordinate.Along) c.coordinate()).joint());
     return Math.abs(by.value()) < by.u() * 0.5
         ? null
-        : new Row(c.coordinate().words(), href, lengths.signedFigure(by), null, "", State.LIVE);
+        : new Row(c.coordinate().words(), href, lengths.signedFigure(by), null, "");
   }
 
   /** Coordinates that the readings tell only together, the closest first. */

@@ -231,7 +231,6 @@ public final class Linkage {
         f,
         normal,
         hub,
-        perL,
         perE,
         perF,
         perNormal,

@@ -34,7 +34,6 @@ public record Pose(
     Vec f,
     Vec n,
     Vec hub,
-    Vec perL,
     Vec perE,
     Vec perF,
     Vec perN,

@@ -2,19 +2,13 @@ package spindlebook.parts;
 
 /** Which way a thread runs. */
 public enum Hand {
-  RIGHT("right-hand", "anticlockwise"),
-  LEFT("left-hand", "clockwise");
+  RIGHT("anticlockwise"),
+  LEFT("clockwise");
 
-  private final String words;
   private final String outward;
 
-  Hand(String words, String outward) {
-    this.words = words;
+  Hand(String outward) {
     this.outward = outward;
-  }
-
-  public String words() {
-    return words;
   }
 
   /** Which way the rod end is turned to come out, looking at it from its ball. */

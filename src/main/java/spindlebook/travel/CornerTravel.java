@@ -70,7 +70,6 @@ public final class CornerTravel {
     EndFindings droop = nothing(card, End.DROOP, needs(HeightName.ON_THE_STRAP, why));
     EndFindings bump = nothing(card, End.BUMP, needs(HeightName.FULL_BUMP, why));
     return new TravelFindings(
-        card.corner(),
         Optional.empty(),
         List.of(),
         droop,
@@ -110,7 +109,6 @@ public final class CornerTravel {
     EndFindings droop = droop();
     EndFindings bump = bump();
     return new TravelFindings(
-        card.corner(),
         rideMm,
         Nodes.keys(ride),
         droop,

@@ -18,7 +18,6 @@ import spindlebook.uncertainty.Outcome;
  * @param rawMm highest less lowest wheel position of the heights that still hold, nothing held back
  */
 public record TravelFindings(
-    String corner,
     Optional<Figure> rideMm,
     List<String> rideReadings,
     EndFindings droop,

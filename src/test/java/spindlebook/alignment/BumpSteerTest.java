@@ -82,8 +82,7 @@ class BumpSteerTest {
   @Test
   void a_slope_plainly_down_with_a_bend_within_its_noise_means_the_outer_end_is_too_high() {
     BumpShape shape =
-        new BumpShape(
-            TRAVEL, 9, 3, 0, Figure.exact(0), perMm(-0.0047, 0.0004), perMm(-7e-6, 1e-5), 0);
+        new BumpShape(TRAVEL, 9, 3, 0, Figure.exact(0), perMm(-0.0047, 0.0004), perMm(-7e-6, 1e-5));
     ShapeMeaning meaning = ShapeMeaning.of(shape, RackSide.BEHIND_AXLE);
     assertEquals(TieRodFault.OUTER_TOO_HIGH, meaning.height().fault());
     assertEquals(Sureness.PLAIN, meaning.height().sureness());

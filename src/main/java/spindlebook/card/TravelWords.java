@@ -106,7 +106,7 @@ public final class TravelWords {
 
   /** One sentence on an end: what is wrong, or what rules. */
   public String finding(EndFindings end) {
-    return where(end)
+    return where(end.end())
         + switch (end.outcome()) {
           case SHORT -> shortfall(end, first(end, Outcome.SHORT));
           case CANT_TELL -> {
@@ -130,12 +130,8 @@ public final class TravelWords {
     return "read " + reach.limits().size() + " limits further out, " + outTo(reach.outToMm()) + ".";
   }
 
-  private static String where(EndFindings end) {
-    return where(end.end());
-  }
-
   private static String where(End end) {
-    return end == End.DROOP ? "Droop: " : "Bump: ";
+    return Capital.of(end.words()) + ": ";
   }
 
   private static Limit first(EndFindings end, Outcome outcome) {
@@ -144,7 +140,7 @@ public final class TravelWords {
 
   /** One sentence on a limit of an end that is short, or cannot be told. */
   public String finding(EndFindings end, Limit limit) {
-    return where(end)
+    return where(end.end())
         + (limit.outcome() == Outcome.SHORT ? shortfall(end, limit) : cantTell(limit));
   }
 

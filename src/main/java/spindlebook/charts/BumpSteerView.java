@@ -22,6 +22,7 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.linkage.CornerJoints;
 import spindlebook.page.Field;
+import spindlebook.page.Link;
 import spindlebook.travel.StopFound;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TapeText;
@@ -53,11 +54,6 @@ public final class BumpSteerView {
    */
   public record Shim(FigureText more, String words, String href) {}
 
-  /**
-   * @param href where that is done
-   */
-  public record Need(String words, String href) {}
-
   private final Card card;
   private final CornerChart chart;
   private final ToeWords words;
@@ -68,7 +64,7 @@ public final class BumpSteerView {
   private final String typedMiddle;
 
   /** What must be read or given first, each with where. */
-  public final List<Need> needs = new ArrayList<>();
+  public final List<Link> needs = new ArrayList<>();
 
   /** Toe's range over the usable travel, and over its middle. */
   public final List<Range> ranges = new ArrayList<>();
@@ -133,7 +129,7 @@ public final class BumpSteerView {
   }
 
   private void need(String what, String where) {
-    needs.add(new Need(what, where));
+    needs.add(new Link(what, where));
   }
 
   private String across() {
@@ -269,7 +265,7 @@ public final class BumpSteerView {
     }
     if (CornerJoints.rack(card) == null) {
       needs.add(
-          new Need(
+          new Link(
               "Say whether the rack lies ahead of or behind the axle: the shape's meaning turns"
                   + " round with it",
               "/cars/" + card.car() + "/details"));

@@ -26,25 +26,19 @@ import spindlebook.uncertainty.Figure;
  * N/mm, forces in N, energy in J, masses in kg; of a shock mm eye to eye, + where it is pressed
  * together.
  */
-final class SpringFigures {
+record SpringFigures(Card card, CornerRide of) {
   /** One more reading is foretold every so many hours. */
   private static final int EVERY = 10;
 
   private static final int MOST_NEXT = 100;
 
-  private final Card card;
-  private final CornerRide of;
-
-  private SpringFigures(Card card) {
-    this.card = card;
-    this.of = CornerRide.of(card);
-  }
-
   static void corner(Node corner, CarBook book, Card card) {
     if (card.springs().any()) {
       corner.put(
           "springs",
-          new SpringFigures(card).all().put("rideForetoldMm", RideForetold.of(book, card)));
+          new SpringFigures(card, CornerRide.of(card))
+              .all()
+              .put("rideForetoldMm", RideForetold.of(book, card)));
     }
   }
 

@@ -1,6 +1,7 @@
 package spindlebook.life;
 
 import java.util.List;
+import spindlebook.drawing.TapeFace.Area;
 import spindlebook.drawing.TapeSheet.Line;
 
 /**
@@ -14,9 +15,6 @@ public record LifeSheet(
     List<Line> lines,
     List<Words> words,
     List<Day> days) {
-
-  /** A rectangle with its class, and the pattern that fills it; null where its class does. */
-  public record Area(String mark, String fill, double x, double y, double width, double height) {}
 
   /** A label with its classes; {@code x} is where it begins, or ends. */
   public record Words(String mark, double x, double y, String text) {}

@@ -12,15 +12,9 @@ import spindlebook.travel.Need;
 import spindlebook.uncertainty.Figure;
 
 /** One end's ladder in sentences: what its rungs are called, win, and are cured by. */
-public final class LadderWords {
-  private final TravelWords words;
-  private final Ladder ladder;
-  private final boolean droop;
-
-  LadderWords(TravelWords words, Ladder ladder) {
-    this.words = words;
-    this.ladder = ladder;
-    this.droop = ladder.end() == End.DROOP;
+public record LadderWords(TravelWords words, Ladder ladder) {
+  private boolean droop() {
+    return ladder.end() == End.DROOP;
   }
 
   /** "tie rod to upper arm, full right"; the stop by what it is, with what is held back. */
@@ -30,8 +24,9 @@ public final class LadderWords {
     }
     String condition = rung.condition().isEmpty() ? "" : ", " + rung.condition();
     return switch (rung.what()) {
-      case STOP -> (droop ? "the strap, stretched" : "the bump stop, with impact") + condition;
-      case SHOCK -> droop ? "shock's reserve at its open end" : "shock's reserve at its closed end";
+      case STOP -> (droop() ? "the strap, stretched" : "the bump stop, with impact") + condition;
+      case SHOCK ->
+          droop() ? "shock's reserve at its open end" : "shock's reserve at its closed end";
       case GROUND -> "frame to ground";
       case GAP, ANGLE, PLUNGE -> "a watch point";
     };
@@ -44,7 +39,7 @@ public final class LadderWords {
   public String curedBy(Rung rung) {
     String place =
         switch (rung.what()) {
-          case STOP -> droop ? "a longer strap" : "a thinner spacer";
+          case STOP -> droop() ? "a longer strap" : "a thinner spacer";
           case GAP -> "room made where it acts";
           case ANGLE -> "a joint or mount that lets it swing further";
           case PLUNGE -> "a shaft or joint with more plunge";
@@ -133,7 +128,7 @@ public final class LadderWords {
           + (withheld.needs().isEmpty() ? "." : "; needs " + needs(withheld.needs()) + ".");
     }
     if (win instanceof Win.SameStop) {
-      return "The same " + (droop ? "strap" : "bump stop") + ", let out for both at once.";
+      return "The same " + (droop() ? "strap" : "bump stop") + ", let out for both at once.";
     }
     return win instanceof Win.NothingBeyond
         ? "Nothing else was found to limit this end."

@@ -12,7 +12,7 @@ import spindlebook.fold.CarBook;
 import spindlebook.fold.SeenPart;
 
 /** The parts of a car, what to look at next before all others. */
-public final class PartsView {
+public record PartsView(CarBook book) {
   /**
    * @param more size, part number, since when, its use
    * @param next when to look at it; empty without a figure
@@ -25,12 +25,6 @@ public final class PartsView {
   public record Group(String title, boolean folded, List<Line> lines) {}
 
   private static final int SEEN_AT_ONCE = 6;
-
-  private final CarBook book;
-
-  PartsView(CarBook book) {
-    this.book = book;
-  }
 
   public String fit() {
     return "/cars/" + book.car().orElseThrow() + "/parts/new";

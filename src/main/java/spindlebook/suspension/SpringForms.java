@@ -21,18 +21,12 @@ import spindlebook.units.TypedAmount;
 import spindlebook.units.TypedLength;
 
 /** What is asked of a corner's spring, bump stops and weight. Null while something is wrong. */
-final class SpringForms {
+record SpringForms(Asked a, Card card) {
   private static final Pattern POINT =
       Pattern.compile("(.*\\S)\\s+(\\d+(?:\\.\\d+)?\\s*(?:lbs?|lbf|N|kg)?)");
 
-  private final Asked a;
-  private final Card card;
-  private final RideText text;
-
-  SpringForms(Asked a, Card card) {
-    this.a = a;
-    this.card = card;
-    this.text = new RideText(card.details().unit(), "");
+  private RideText text() {
+    return new RideText(card.details().unit(), "");
   }
 
   // --- the spring
@@ -237,7 +231,8 @@ final class SpringForms {
       Matcher point = POINT.matcher(each.strip());
       boolean one = point.matches();
       TypedLength crush = one ? TapeText.plain(point.group(1), a.unit()).orElse(null) : null;
-      TypedAmount force = one ? TypedAmount.read(point.group(2), text.force()).orElse(null) : null;
+      TypedAmount force =
+          one ? TypedAmount.read(point.group(2), text().force()).orElse(null) : null;
       if (crush == null || force == null || crush.mm() < next || (next == 0 && crush.mm() > 0)) {
         a.wrong(
             "chart",
@@ -267,10 +262,10 @@ final class SpringForms {
   }
 
   private Asked.Box<TypedAmount> rate(String name, String label, Optional<TypedAmount> was) {
-    return a.amount(name, label, text.rate()).was(was.orElse(null));
+    return a.amount(name, label, text().rate()).was(was.orElse(null));
   }
 
   private Asked.Box<TypedAmount> weight(String name, String label, Optional<TypedAmount> was) {
-    return a.amount(name, label, text.weight()).was(was.orElse(null));
+    return a.amount(name, label, text().weight()).was(was.orElse(null));
   }
 }

@@ -37,9 +37,7 @@ import spindlebook.spring.ShockCurve;
 import spindlebook.spring.StopChart;
 import spindlebook.spring.StrapLife;
 import spindlebook.spring.StrapShape;
-import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
-import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 
 /** The page of what carries a corner, what ends its motion softly, and how its strap lasts. */
@@ -68,7 +66,7 @@ public final class SpringView {
   private final CarBook book;
   private final Card card;
   private final CornerRide ride;
-  private final TravelFindings travel;
+  private final CornerChart chart;
   private final Zero zero;
   private final RideText text;
   private final Lengths lengths;
@@ -77,8 +75,8 @@ public final class SpringView {
     this.book = book;
     this.card = card;
     this.ride = CornerRide.of(card);
-    this.travel = CornerTravel.of(card);
-    this.zero = Zero.of(card, travel);
+    this.chart = new CornerChart(card);
+    this.zero = chart.zero();
     this.text =
         new RideText(card.details().unit(), ride.strap.map(s -> s.unit().words()).orElse("hours"));
     this.lengths = new Lengths(card.details().unit());
@@ -300,7 +298,7 @@ public final class SpringView {
       case WHEEL_RATE ->
           "The spring through the shock's leverage, and how that changes along the travel.";
       case SITS_AT ->
-          travel.rideMm().isPresent()
+          chart.travel().rideMm().isPresent()
               ? "Ride was read: where the two differ, weight or preload are not as typed."
               : "Ride was not read since the spring was set: measure it.";
       case FREQUENCY -> "By the true rate, not by the sag; no damping, no friction.";
@@ -360,7 +358,6 @@ public final class SpringView {
   // --- the bump stops in one picture
 
   private ChartDrawing chart() {
-    CornerChart chart = new CornerChart(card);
     List<Chart.Series> series = new ArrayList<>();
     List<List<Chart.At>> shaded = new ArrayList<>();
     Chart.Look[] looks = Chart.Look.values();
@@ -374,13 +371,13 @@ public final class SpringView {
               stop.kind().words(),
               looks[series.size() % looks.length],
               false,
-              spots(chart, at.chart(), touch),
-              line(chart, at.chart(), touch, at.chart().mostMm())));
+              spots(at.chart(), touch),
+              line(at.chart(), touch, at.chart().mostMm())));
       if (stop.fitted() && shaded.isEmpty() && at.rest().isPresent()) {
         double crush = Math.min(at.rest().get().crushMm().value(), at.chart().mostMm());
         posts.add(chart.post("lands", at.rest().get().positionMm()));
         if (crush > 0) {
-          List<Chart.At> area = new ArrayList<>(line(chart, at.chart(), touch, crush));
+          List<Chart.At> area = new ArrayList<>(line(at.chart(), touch, crush));
           area.add(new Chart.At(area.get(area.size() - 1).travel(), 0, ""));
           area.add(new Chart.At(area.get(0).travel(), 0, ""));
           shaded.add(area);
@@ -403,7 +400,6 @@ public final class SpringView {
   // --- the motion ratio along the travel
 
   private ChartDrawing ratio(ShockCurve shock) {
-    CornerChart chart = new CornerChart(card);
     List<Chart.At> line =
         Chart.line(
             shock.fromMm(),
@@ -427,7 +423,7 @@ public final class SpringView {
   }
 
   /** The chart's points; of many the first and the last. */
-  private static List<Chart.Spot> spots(CornerChart chart, StopChart of, double touch) {
+  private List<Chart.Spot> spots(StopChart of, double touch) {
     int last = of.crushMm().length - 1;
     return IntStream.rangeClosed(0, last)
         .filter(i -> last < MOST_SPOTS || i == 0 || i == last)
@@ -436,7 +432,7 @@ public final class SpringView {
         .toList();
   }
 
-  private List<Chart.At> line(CornerChart chart, StopChart of, double touch, double most) {
+  private List<Chart.At> line(StopChart of, double touch, double most) {
     return Chart.line(
         0,
         most,
@@ -456,8 +452,9 @@ public final class SpringView {
         .filter(t -> t.content().corner().equals(card.corner()))
         .filter(t -> t.content().what() == TelltaleKind.SHOCK_RING)
         .reduce((earlier, later) -> later)
-        .filter(t -> DeepestBump.of(card, travel, t) instanceof DeepestBump.At)
-        .map(t -> (DeepestBump.At) DeepestBump.of(card, travel, t))
+        .map(t -> DeepestBump.of(card, chart.travel(), t))
+        .filter(DeepestBump.At.class::isInstance)
+        .map(DeepestBump.At.class::cast)
         .flatMap(
             at ->
                 ride.stops.stream()

@@ -275,7 +275,7 @@ public final class SpringView {
   private String name(RideFinding f) {
     return switch (f.figure()) {
       case SITS_AT -> "by the spring it sits, " + zero.words();
-      case DROOP_SHARE -> "droop of the travel, by the spring";
+      case DROOP_SHARE -> "droop share, by the spring";
       default -> f.of() == null || fitted(f.of()) ? f.figure().words() : f.words();
     };
   }

@@ -16,6 +16,7 @@ document.body.append(under);
 let box = null;
 let fine = false;
 let kept = 0;
+let leaving = null;
 // What stands there already goes with the first key; its sign may be turned before.
 let old = 0;
 const minus = () => /^[-−]/.test(box.value);
@@ -34,9 +35,18 @@ const go = (by) => {
   const from = box;
   const to = all[all.indexOf(from) + by];
   from.dispatchEvent(new Event("change", { bubbles: true }));
-  if (to) return to.focus();
-  from.blur();
-  shut();
+  if (to) to.focus();
+  else done();
+};
+// A blink later: tapped twice, it is not what comes to stand there that is tapped.
+const done = () => {
+  const left = (leaving = box);
+  setTimeout(() => {
+    leaving = null;
+    if (box !== left) return;
+    shut();
+    document.querySelector(".actions .key-main")?.focus();
+  }, 350);
 };
 const whole = () => (!old ? box.value : old > 1 && minus() ? "-" : "");
 const on = {
@@ -47,7 +57,7 @@ const on = {
   back: () => set(old === 1 ? "" : box.value.slice(0, -1)),
   // Tapped twice, it ends one number and does not begin the next.
   keep: (value) => {
-    if ((old === 1 || !box.value) && performance.now() - kept < 350) return;
+    if ((old === 1 || !box.value || leaving === box) && performance.now() - kept < 350) return;
     kept = performance.now();
     set(value);
     go(1);
@@ -62,31 +72,39 @@ const on = {
   },
 };
 const press = (face, does, label) => key(face, () => (does(), box && draw()), "", label);
+const [first, sign, sharp, next] = [
+  press("‹ Back", () => (boxes()[0] === box ? done() : go(-1))),
+  press("−", () => on.sign(), "turn its sign"),
+  press("32nds", () => (fine = !fine)),
+  press("Next ›", () => go(1)),
+];
+next.dataset.key = "next";
+foot.append(first, sign, sharp, next);
 const draw = () => {
   const inch = unit(box) === "in";
   const as = inch + " " + fine;
   if (pad.dataset.as !== as) pad.replaceChildren(...(inch ? inches({ ...on, fine }) : decimals(on, [], [])));
   pad.dataset.as = as;
   const all = boxes();
-  const sign = press("−", on.sign, "turn its sign");
-  const sharp = press("32nds", () => (fine = !fine));
   sharp.setAttribute("aria-pressed", fine);
   sharp.classList.toggle("key-on", fine);
   sharp.disabled = sign.disabled = !inch;
-  const first = press("‹ Back", () => go(-1));
-  first.disabled = box === all[0];
-  foot.replaceChildren(first, sign, sharp, press(box === all.at(-1) ? "Done" : "Next ›", () => go(1), "next"));
+  first.textContent = box === all[0] ? "Done" : "‹ Back";
+  next.textContent = box === all.at(-1) ? "Done" : "Next ›";
 };
 
 document.addEventListener("focusin", ({ target }) => {
   if (!padded(target)) return under.contains(target) || !box || shut();
+  // A low screen, and large text, has no room for both: its own keys.
+  if (!matchMedia("(min-height: 38em)").matches) return;
   // The phone's own keys stay for the box they were asked for.
   if (target.dataset.mode && target.inputMode !== "none") return (target.onblur = () => (target.inputMode = "none"));
   target.dataset.mode ??= target.inputMode || "text";
   target.inputMode = "none";
   box = target;
   old = target.value ? 1 : 0;
-  target.select();
+  // After the tap that brought it here, which would set the caret.
+  setTimeout(() => box === target && old && target.select(), 0);
   under.hidden = false;
   document.documentElement.classList.add("padded");
   draw();
@@ -96,4 +114,6 @@ document.addEventListener("focusout", ({ target }) => setTimeout(() => box === t
 // A finger on a key leaves the box as it is.
 under.addEventListener("pointerdown", (e) => e.preventDefault());
 under.addEventListener("mousedown", (e) => e.preventDefault());
+// By keyboard what comes after the last box is there to be reached; a caret set by hand keeps what stands there.
+document.addEventListener("keydown", (e) => e.target === box && (e.key === "Tab" ? shut() : e.key.startsWith("Arrow") && (old = 0)));
 document.addEventListener("input", (e) => e.isTrusted && e.target === box && (old = 0));

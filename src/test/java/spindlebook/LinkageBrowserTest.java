@@ -100,7 +100,8 @@ class LinkageBrowserTest {
       assertEquals(stand, phone.ask(KEYS_AT));
       assertTrue((Boolean) phone.ask(BOX_IS_SEEN), "the box that is filled is above the keys");
       tap(phone, "1", "1", "even");
-      phone.find(By.cssSelector(".actions .key-main")).click();
+      phone.wait(() -> phone.find(SAVE).isDisplayed());
+      phone.find(SAVE).click();
       phone.wait(() -> !phone.screen.getCurrentUrl().endsWith("/to"));
       String page = shop.get(linkage).text();
       assertTrue(page.contains("24 7/8 out, 45 1/8 back, 11 in up"), page);
@@ -110,6 +111,13 @@ class LinkageBrowserTest {
       phone.find(By.id("f-up")).click();
       tap(phone, "1", "2", "next");
       assertEquals("12", phone.find(By.id("f-up")).getDomProperty("value"));
+      phone.wait(() -> phone.find(SAVE).isDisplayed());
+      assertTrue(
+          (Boolean) phone.ask("return document.activeElement.matches('.actions .key-main')"));
+      phone.find(By.id("f-up")).click();
+      phone.ask(TWICE_WHERE_DONE_IS);
+      phone.wait(() -> phone.find(SAVE).isDisplayed());
+      assertTrue(phone.screen.getCurrentUrl().endsWith("/to"), "tapped twice, Done is not Back");
       phone.find(By.id("f-out")).click();
       String press = "document.querySelector(`[data-key='${arguments[0]}']`).click();";
       phone.ask(press + press, "1/2");
@@ -120,6 +128,29 @@ class LinkageBrowserTest {
       assertEquals(0, phone.screen.findElements(By.cssSelector(".under:not([hidden])")).size());
     }
   }
+
+  @Test
+  void a_phone_on_its_side_keeps_its_own_keys_for_a_joint() {
+    try (Shop shop = new Shop(folder);
+        Screen phone = new Screen(shop, 664, 390)) {
+      Marmot marmot = new Marmot(shop).prepared().measured();
+      phone.go("/corners/" + marmot.left + "/linkage/to");
+      phone.find(By.id("f-out")).click();
+      assertEquals("f-out", phone.ask("return document.activeElement.id"));
+      assertNotEquals("none", phone.ask("return document.activeElement.inputMode"));
+      assertTrue(phone.find(SAVE).isDisplayed());
+    }
+  }
+
+  private static final By SAVE = By.cssSelector(".actions .key-main");
+
+  private static final String TWICE_WHERE_DONE_IS =
+      """
+      const done = document.querySelector('.under [data-key=next]').getBoundingClientRect();
+      const tap = () => document.elementFromPoint(done.x + 9, done.y + 9).click();
+      tap();
+      tap();
+      """;
 
   private static final String BOX_IS_SEEN =
       """

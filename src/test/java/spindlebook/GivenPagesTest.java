@@ -75,12 +75,12 @@ class GivenPagesTest {
   }
 
   @Test
-  void what_was_saved_is_said_where_one_goes_on_and_nothing_new_is_not() {
+  void what_was_saved_is_said_where_one_goes_on_and_there_alone() {
     String corner = "/corners/" + marmot.left;
     String said = "<p class=\"notice notice-book\" role=\"status\">Saved.</p>";
     Page saved = shop.get(given).form(given).with("stop-crush", "1 5/8").keep();
     assertTrue(shop.get(saved.location()).html().contains(said));
-    assertEquals(corner, shop.get(given).form(given).keep().location());
+    assertEquals(saved.location(), shop.get(given).form(given).keep().location(), "nothing new");
     assertFalse(shop.get(corner).html().contains(said), "only to who saved it");
     String car = "/cars/" + marmot.car;
     Page vole = shop.get(car + "/details").form(car + "/details").with("name", "Vole").keep();

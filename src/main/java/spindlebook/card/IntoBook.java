@@ -22,7 +22,7 @@ public record IntoBook(Book book) {
 
   public void put(Context ctx, Asked asked, Map<String, ? extends Content> contents, String next) {
     put(ctx, asked, contents);
-    Html.next(ctx, contents.isEmpty() ? next : Html.saved(next));
+    Html.next(ctx, Html.saved(next));
   }
 
   /** One entry, by the form's own key: sent again, it is stored once. */

@@ -91,7 +91,10 @@ public record Poses(
       limits();
       for (JointSwing swing : swings) {
         if (swing.meetsMm() != null) {
-          mark(swing.joint().swings() + ", by the joints", "limit", swing.meetsMm().value());
+          mark(
+              "where the " + swing.joint().swings() + " is at its limit",
+              "limit",
+              swing.meetsMm().value());
         }
       }
     }
@@ -284,14 +287,14 @@ public record Poses(
         .toList();
   }
 
-  /** {@code Met at +4 1/2 in ± 3/8 from ride.}; empty where it is not met. */
+  /** {@code Met on the way there at +4 1/2 in ± 3/8 from ride.}; empty where it is not met. */
   private static String met(Card card, ModelRange range, Figure meetsMm) {
     if (meetsMm == null) {
       return "";
     }
     boolean ride = !Double.isNaN(range.rideMm());
     Figure from = meetsMm.plus(ride ? -range.rideMm() : 0);
-    return "Met at "
+    return "Met on the way there at "
         + new Lengths(card.details().unit()).signedFigure(from).words()
         + (ride ? " from ride." : " from where they were laid out.");
   }

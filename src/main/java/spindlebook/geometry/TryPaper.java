@@ -319,15 +319,18 @@ final class TryPaper {
     card.adjuster(End.BUMP.setBy())
         .map(InForce::setting)
         .filter(s -> s.unit() == SettingUnit.LENGTH)
-        .map(
-            s ->
-                new Line(
-                    "Spacer then", lengths.figure(by.plus(s.amount())), "today " + s.inWords()))
+        .map(s -> then(by.plus(s.amount()), "today " + s.inWords()))
         .ifPresent(lines::add);
     if (today.has(Joint.SU)) {
       lines.add(new Line("Shock there", lengths.figure(there.shockMm()), ""));
     }
     blocks.add(new Block("To stop in bump at " + bump.words(), lines));
+  }
+
+  private Line then(Figure spacer, String today) {
+    return spacer.value() < 0
+        ? new Line("Spacer then", FigureText.of("none thin enough", ""), today)
+        : new Line("Spacer then", lengths.figure(spacer), today);
   }
 
   /** The gap where the wheel is to stop less the one where it is solid today, as it was read. */

@@ -182,14 +182,13 @@ public final class SignOffCopy {
 
   private static SignedCorner.Aligned aligned(AlignedFinding found) {
     double step = found.figure().angle() ? STEP_RAD : STEP_MM;
-    Outcome against = found.against() == null ? Outcome.NEEDS : found.against().decision();
     return new SignedCorner.Aligned(
         found.figure(),
         value(found.value(), step),
         expanded(found.value(), step),
         found.value() == null ? null : found.stands().keptAs(),
         found.target() == null ? null : found.target().content().inWords(),
-        found.target() == null ? null : against.keptAs());
+        found.target() == null ? null : found.outcome().keptAs());
   }
 
   private static SignedCorner.Ride ride(RideFinding found) {

@@ -191,12 +191,10 @@ public final class Findings {
   }
 
   public static Finding of(AlignedFinding found) {
-    Outcome undecided = found.counts() ? Outcome.CANT_TELL : Outcome.NEEDS;
-    Outcome against = found.against() == null ? undecided : found.against().decision();
     return Finding.of(Group.ALIGNMENT, null, found.figure().name(), found.figure().words())
         .figure(found.value(), null)
         .decided(
-            found.target() == null ? null : against,
+            found.target() == null ? null : found.outcome(),
             found.stands() == Standing.LIVE ? null : found.stands())
         .from(found.readings(), found)
         .says(NOT_KNOWN, null)

@@ -13,6 +13,7 @@ import spindlebook.fold.Standing;
 import spindlebook.fold.Written;
 import spindlebook.uncertainty.Difference;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Outcome;
 import spindlebook.units.TypedLength;
 
 /**
@@ -61,6 +62,11 @@ public record AlignedFinding(
   /** The worst of what it rests on; null without any. */
   public Standing stands() {
     return known == null ? null : known.stands();
+  }
+
+  /** Against its target: one that counts and cannot be held against it can't be told. */
+  public Outcome outcome() {
+    return against != null ? against.decision() : counts() ? Outcome.CANT_TELL : Outcome.NEEDS;
   }
 
   /** The measurements it rests on, the newest first. */

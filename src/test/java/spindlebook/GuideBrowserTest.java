@@ -376,7 +376,6 @@ class GuideBrowserTest {
     assertEquals("-1.5", entries("reading").get(1).get("typed").asText());
   }
 
-  /** The book doubts a reading; read again, the question does not come back with the news. */
   /** A shank larger than the rule's may go too: its size is tapped, and then that it goes. */
   @Test
   void a_larger_drill_that_goes_is_said_by_its_size() {

@@ -33,8 +33,15 @@ public record SeenHeight(
   public String words() {
     String label = height.label();
     String words =
-        label == null || label.isBlank() ? name().words() : name().words() + ", " + label;
+        label == null || label.isBlank() ? name().words() : name().words() + ", " + said(label);
     return height.pairing() == null ? words : words + ", " + height.pairing().words();
+  }
+
+  /** A label as a screen says it: what a plan once wrote in other words stays as it was written. */
+  public static String said(String label) {
+    return label
+        .replaceFirst("^where the strap ends up$", "strap at full stretch")
+        .replaceFirst("^just before the strap ends up$", "just short of full stretch");
   }
 
   /** How the ends of a solid axle stood; both together when nothing else was said. */

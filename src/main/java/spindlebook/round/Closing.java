@@ -112,13 +112,6 @@ record Closing(GuidePlan plan) {
     return hung.isPresent() && aim.isPresent() && aim.getAsDouble() < hung.getAsDouble();
   }
 
-  /** A label of the book as a screen says it. */
-  static String words(String label) {
-    return label
-        .replaceFirst("where the strap ends up", "strap at full stretch")
-        .replaceFirst("just before the strap ends up", "just short of full stretch");
-  }
-
   static HeightName past(End end) {
     return end == End.DROOP ? HeightName.STRAP_OFF : HeightName.STOP_OUT;
   }

@@ -58,7 +58,7 @@ record GuidePlan(Sitting sitting, List<Place> places) {
       String words =
           label == null
               ? name.words()
-              : nth < 0 ? Closing.words(label) : name.words() + ", " + label;
+              : nth < 0 ? SeenHeight.said(label) : name.words() + ", " + label;
       return pairing == null ? words : words + ", " + pairing.words();
     }
 

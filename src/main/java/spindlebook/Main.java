@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Comparator;
 import java.util.List;
+import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -177,7 +178,9 @@ public final class Main implements Callable<Integer> {
       mixinStandardHelpOptions = true)
   int demo() throws IOException, InterruptedException {
     Listening listening = listening();
-    Path folder = Files.createTempDirectory("spindlebook-demo");
+    // Named before it is there: told to end at once, the program knows what to clear away.
+    Path folder =
+        Path.of(System.getProperty("java.io.tmpdir"), "spindlebook-demo" + UUID.randomUUID());
     AtomicReference<App> served = new AtomicReference<>();
     Runtime.getRuntime().addShutdownHook(new Thread(() -> clear(served.get(), folder), "clear"));
     DemoCar.play(folder, Clock.systemUTC(), System.err::println);
@@ -190,14 +193,16 @@ public final class Main implements Callable<Integer> {
     if (served != null) {
       served.close();
     }
-    // Told to end while the script still plays, it may write a file more.
-    for (int i = 0; i < 20 && Files.exists(folder); i++) {
+    // Told to end while the script still plays, it may write a file more: gone has to last.
+    int gone = 0;
+    for (int i = 0; i < 250 && gone < 5; i++) {
+      gone = Files.exists(folder) ? 0 : gone + 1;
       try (Stream<Path> files = Files.walk(folder)) {
         files.sorted(Comparator.reverseOrder()).map(Path::toFile).forEach(File::delete);
       } catch (IOException | UncheckedIOException again) {
         // Something in it came or went meanwhile.
       }
-      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(i));
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(20));
     }
   }
 

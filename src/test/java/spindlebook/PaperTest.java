@@ -71,7 +71,7 @@ class PaperTest {
     return paper.each("th").stream().filter(all::contains).toList();
   }
 
-  /** How a row's boxes stand, from the first height on: asked or hatched, and as read last. */
+  /** How a row's boxes stand, from the first height on: asked or shaded, and as read last. */
   private static List<String> boxes(Page paper, int group, String row) {
     String body = paper.html().split("<tbody>")[group];
     String from = body.substring(body.indexOf(row));
@@ -80,7 +80,7 @@ class PaperTest {
         .results()
         .map(
             m ->
-                (m.group(1) == null ? "asked" : "hatched")
+                (m.group(1) == null ? "asked" : "shaded")
                     + (m.group(2) == null ? "" : " " + m.group(2)))
         .toList();
   }
@@ -88,7 +88,7 @@ class PaperTest {
   @Test
   void only_what_the_jack_plan_asks_is_open_and_is_typed_back_in_the_same_order() {
     Page paper = shop.get("/corners/" + marmot.left + "/paper").is(200);
-    String gap = "hatched";
+    String gap = "shaded";
     String open = "asked";
     assertEquals(
         List.of(open, open, open, gap, gap, gap, gap, open),

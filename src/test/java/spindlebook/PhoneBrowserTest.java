@@ -268,6 +268,9 @@ class PhoneBrowserTest {
     }
     System.out.println(sheets);
     assertEquals(List.of(), sheets.stream().filter(s -> !s.matches(".*: [12]")).toList());
+    // Hatching as an image made it 12 MB, seconds of a phone's work and of its printer's.
+    int bytes = pdf(new double[] {8.27, 11.69}).length;
+    assertTrue(bytes < 500_000, bytes + " bytes");
     // A pen needs room: at least 7 mm of 96 px an inch.
     phone.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
     Number lowest =
@@ -284,14 +287,17 @@ class PhoneBrowserTest {
     return url.contains("/cars/") && !name.equals("new") ? name : null;
   }
 
-  private int sheets(double[] paperInches) {
+  private byte[] pdf(double[] paperInches) {
     Map<String, Object> answer =
         phone.executeCdpCommand(
             "Page.printToPDF", Map.of("paperWidth", paperInches[0], "paperHeight", paperInches[1]));
-    byte[] pdf = Base64.getDecoder().decode((String) answer.get("data"));
+    return Base64.getDecoder().decode((String) answer.get("data"));
+  }
+
+  private int sheets(double[] paperInches) {
     return (int)
         Pattern.compile("/Type\\s*/Page[^s]")
-            .matcher(new String(pdf, StandardCharsets.ISO_8859_1))
+            .matcher(new String(pdf(paperInches), StandardCharsets.ISO_8859_1))
             .results()
             .count();
   }

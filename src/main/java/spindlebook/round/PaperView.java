@@ -43,7 +43,7 @@ public record PaperView(
   /**
    * One box.
    *
-   * @param asked else hatched: only where something further out was not clear
+   * @param asked else shaded: only where something further out was not clear
    * @param before as it was read last; may be empty
    */
   public record Cell(boolean asked, String before) {}

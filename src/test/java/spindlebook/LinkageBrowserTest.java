@@ -11,6 +11,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
 
 /** The demo's corner under the thumb, on a phone six times as slow as this machine. */
 class LinkageBrowserTest {
@@ -74,7 +75,7 @@ class LinkageBrowserTest {
         const r = k.getBoundingClientRect();
         const stands = r.x >= 0 && r.height >= 48 && r.x + r.width <= innerWidth
             && r.y + r.height <= innerHeight;
-        return k.dataset.key.replace('Next ›', 'Done') + [r.x, r.y, stands].join(' ');
+        return k.dataset.key + [r.x, r.y, stands].join(' ');
       }).join('; ')\
       """;
 
@@ -118,6 +119,9 @@ class LinkageBrowserTest {
       phone.ask(TWICE_WHERE_DONE_IS);
       phone.wait(() -> phone.find(SAVE).isDisplayed());
       assertTrue(phone.screen.getCurrentUrl().endsWith("/to"), "tapped twice, Done is not Back");
+      phone.find(By.id("f-up")).click();
+      phone.find(By.id("f-up")).sendKeys(Keys.TAB);
+      assertTrue(phone.find(SAVE).isDisplayed(), "Tab goes on to what is there");
       phone.find(By.id("f-out")).click();
       String press = "document.querySelector(`[data-key='${arguments[0]}']`).click();";
       phone.ask(press + press, "1/2");

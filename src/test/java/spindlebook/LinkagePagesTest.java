@@ -292,22 +292,20 @@ class LinkagePagesTest {
   void no_mark_on_the_moving_corners_tape_runs_through_a_numeral() {
     openDemo();
     String moves = shop.get(linkage + "/moves").is(200).html();
-    List<Double> marks =
-        Pattern.compile("class=\"(?:stop|limit)\" points=\"[-0-9.]+,([0-9.]+) ")
-            .matcher(moves)
-            .results()
-            .map(m -> Double.valueOf(m.group(1)))
-            .toList();
+    List<Double> marks = numbers("class=\"(?:stop|limit)\" points=\"[-0-9.]+,([0-9.]+) ", moves);
     assertEquals(3, marks.size(), "strap, bump stop and the limit that is met first");
-    List<Double> numerals =
-        Pattern.compile("class=\"tape-numeral\" x=\"[0-9.]+\" y=\"([0-9.]+)\"")
-            .matcher(moves)
-            .results()
-            .map(m -> Double.valueOf(m.group(1)))
-            .toList();
+    List<Double> numerals = numbers("class=\"tape-numeral\" x=\"[0-9.]+\" y=\"([0-9.]+)\"", moves);
     assertTrue(numerals.size() >= 2, numerals.toString());
     numerals.forEach(
         y -> marks.forEach(at -> assertTrue(at < y - 12 || at > y + 1, at + ", " + y)));
+  }
+
+  private static List<Double> numbers(String pattern, String html) {
+    return Pattern.compile(pattern)
+        .matcher(html)
+        .results()
+        .map(m -> Double.valueOf(m.group(1)))
+        .toList();
   }
 
   private void openDemo() {

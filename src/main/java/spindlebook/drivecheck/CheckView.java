@@ -15,6 +15,7 @@ import spindlebook.drawing.State;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Noted;
+import spindlebook.plan.AsLeft;
 
 /**
  * The drive check of a car.
@@ -71,6 +72,13 @@ public record CheckView(CarBook history, DriveCheck check, List<Task> tasks) {
   public String counted(Card card) {
     Map<Why, Integer> counts = check.counts(card.corner());
     return card.rounds().isEmpty() && counts.size() == 1 ? "no round yet" : counted(counts);
+  }
+
+  /** "Back before driving: bump stop in, spring in"; empty where the last reading left all in. */
+  public String backIn(String corner) {
+    List<String> back =
+        check.corner(corner).map(c -> AsLeft.of(history, c.card()).backIn()).orElse(List.of());
+    return back.isEmpty() ? "" : "Back before driving: " + String.join(", ", back) + ".";
   }
 
   /** The same of the whole car; empty where nothing is. */

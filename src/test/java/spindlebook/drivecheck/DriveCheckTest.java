@@ -72,6 +72,38 @@ class DriveCheckTest {
         12.7, check.corners().get(0).travel().bump().marginMm().orElseThrow().value(), 1e-9);
   }
 
+  private static String backIn(String... later) {
+    CarBook book = book(later);
+    return CheckView.of(book, DriveCheck.of(book)).backIn("lr");
+  }
+
+  private static String round(String how, String name) {
+    return "{'kind':'round','key':'r3','body':{'corner':'lr',"
+        + how
+        + ",'wheelOn':true,'onTyres':false,'steeringLinked':true,'tape':'tape','gapTool':'drills'}}\n"
+        + "{'kind':'height','key':'h3','body':{'round':'r3','name':'"
+        + name
+        + "','spindle':'12 in','markAsAt':'off'}}";
+  }
+
+  @Test
+  void what_was_out_when_a_corner_was_last_read_goes_back_in_before_driving() {
+    String out = "'springIn':false,'bumpStopIn':true";
+    assertEquals(
+        "Back before driving: strap on, spring in.", backIn(round(out, "strap-off").split("\n")));
+    assertEquals(
+        "Back before driving: bump stop in, spring in.",
+        backIn(round(out, "stop-out").split("\n")));
+    assertEquals(
+        "Back before driving: bump stop in, spring in.",
+        backIn(round("'springIn':false,'bumpStopIn':false", "in-between").split("\n")));
+    String in = "'springIn':true,'bumpStopIn':true";
+    assertEquals("", backIn(round(in, "ride").split("\n")));
+    List<String> driven = new ArrayList<>(List.of(round(out, "stop-out").split("\n")));
+    driven.add(DRIVE);
+    assertEquals("", backIn(driven.toArray(String[]::new)));
+  }
+
   @Test
   void a_gap_below_its_rule_is_short_and_leads_to_the_change_that_cures_it() {
     // 1/2 at −10 becomes 1/8: the rule is met at −7.33, 3.67 in before the strap has stretched.

@@ -10,6 +10,8 @@ import spindlebook.drawing.Steer;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
+import spindlebook.finding.Finding;
+import spindlebook.finding.Findings;
 import spindlebook.finding.LimitNames;
 import spindlebook.fold.Card;
 import spindlebook.travel.Cure;
@@ -43,6 +45,11 @@ public final class TravelWords {
     this.zero = Zero.of(card, travel);
     this.settle = new SettleWords(card);
     this.names = new LimitNames(card, travel);
+  }
+
+  /** What an end is made of, in the order in which it adds up. */
+  public List<Finding> found(End end) {
+    return Findings.ofEnd(card, travel, end);
   }
 
   public Lengths lengths() {

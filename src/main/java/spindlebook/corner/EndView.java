@@ -2,6 +2,7 @@ package spindlebook.corner;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import spindlebook.card.CureAddress;
 import spindlebook.card.NeedAddress;
 import spindlebook.card.ReadingLinks;
@@ -10,6 +11,7 @@ import spindlebook.card.TravelWords;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.State;
 import spindlebook.entry.Pairing;
+import spindlebook.finding.Finding;
 import spindlebook.finding.LimitNames;
 import spindlebook.fold.Card;
 import spindlebook.page.Link;
@@ -20,6 +22,7 @@ import spindlebook.travel.HeldAtWheel;
 import spindlebook.travel.Limit;
 import spindlebook.travel.Need;
 import spindlebook.travel.StopFound;
+import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
 /**
@@ -83,35 +86,43 @@ public record EndView(Card card, TravelWords words, EndFindings end, boolean toL
    */
   public List<Line> lines(boolean brief) {
     List<Line> lines = new ArrayList<>();
-    for (EndFindings.Reach reach : end.reaches()) {
-      reach.stop().ifPresent(s -> lines.add(stop(s, reach.pairing())));
+    int limits = 0;
+    for (Finding found : words.found(end.end())) {
+      switch (found.group()) {
+        case STOP ->
+            end.reaches().forEach(r -> r.stop().ifPresent(s -> lines.add(stop(s, r.pairing()))));
+        case HELD_BACK -> {
+          end.heldBack().ifPresent(h -> lines.add(held(h, brief)));
+          if (!brief) {
+            place("wheel goes to", end.reachMm(), lines);
+          }
+        }
+        case LIMIT -> {
+          Limit limit = (Limit) found.of();
+          boolean told = brief ? rules(limit) : limit.found() || found.verdict() != Outcome.CLEAR;
+          if (told && found.verdict() != Outcome.NEEDS && limits++ < MOST_LIMITS) {
+            lines.add(limit(found, limit, brief));
+          }
+        }
+        default -> {
+          if (found.figure() != null) {
+            FigureText margin = words.margin(end, found.figure());
+            lines.add(new Line(TravelWords.marginName(end), margin, state(), List.of()));
+          }
+          if (end.rules().isPresent() && !brief) {
+            place(
+                droop() ? "strap must stop at or above" : "stop must be solid at or below",
+                end.neededStopMm(),
+                lines);
+          }
+        }
+      }
     }
-    end.heldBack().ifPresent(h -> lines.add(held(h, brief)));
-    end.reachMm()
-        .filter(mm -> !brief)
-        .ifPresent(mm -> lines.add(new Line("wheel goes to", words.position(mm), null, List.of())));
-    end.limits().stream()
-        .filter(l -> l.outcome() != Outcome.NEEDS)
-        .filter(l -> brief ? rules(l) : l.found() || l.outcome() != Outcome.CLEAR)
-        .limit(MOST_LIMITS)
-        .forEach(l -> lines.add(limit(l, brief)));
-    end.marginMm()
-        .ifPresent(
-            m ->
-                lines.add(
-                    new Line(
-                        TravelWords.marginName(end), words.margin(end, m), state(), List.of())));
-    end.neededStopMm()
-        .filter(n -> end.rules().isPresent() && !brief)
-        .ifPresent(
-            n ->
-                lines.add(
-                    new Line(
-                        droop() ? "strap must stop at or above" : "stop must be solid at or below",
-                        words.position(n),
-                        null,
-                        List.of())));
     return lines;
+  }
+
+  private void place(String words, Optional<Figure> mm, List<Line> lines) {
+    mm.ifPresent(at -> lines.add(new Line(words, this.words.position(at), null, List.of())));
   }
 
   private Line stop(StopFound stop, Pairing pairing) {
@@ -160,12 +171,12 @@ public record EndView(Card card, TravelWords words, EndFindings end, boolean toL
     return end.rules().filter(limit::equals).isPresent();
   }
 
-  private Line limit(Limit limit, boolean brief) {
+  private Line limit(Finding found, Limit limit, boolean brief) {
     String rules = rules(limit) ? ", stops first" : "";
     return new Line(
-        brief ? "limit: " + words.name(limit) : words.name(limit) + rules + words.between(limit),
-        limit.positionMm() == null ? null : words.position(limit.positionMm()),
-        Shown.state(limit.outcome()),
-        ReadingLinks.of(card, limit.readings()));
+        brief ? "limit: " + found.name() : found.name() + rules + words.between(limit),
+        found.position() == null ? null : words.position(found.position()),
+        Shown.state(found.verdict()),
+        ReadingLinks.of(card, found.readings()));
   }
 }

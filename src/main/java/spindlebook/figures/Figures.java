@@ -8,8 +8,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import spindlebook.advice.DriveCheck;
 import spindlebook.card.TravelWords;
+import spindlebook.finding.Finding;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.InForce;
@@ -119,6 +121,8 @@ public final class Figures {
   }
 
   private Node end(EndFindings end) {
+    Stream<Finding> limits =
+        words.found(end.end()).stream().filter(f -> f.group() == Finding.Group.LIMIT);
     Optional<StopFound> stop = end.stop();
     List<EndFindings.Reach> stops = end.reaches().size() > 1 ? end.reaches() : List.of();
     return new Node()
@@ -133,7 +137,7 @@ public final class Figures {
         .put("neededStopMm", end.neededStopMm())
         .put("marginMm", end.marginMm())
         .put("marginAtLeast", end.marginAtLeast())
-        .put("limits", end.limits().stream().map(l -> limit(l, end)).toList())
+        .put("limits", limits.map(f -> limit(f, end)).toList())
         .put("needs", needs(end.needs()))
         .put("cure", end.cure().map(Figures::cure));
   }
@@ -147,18 +151,19 @@ public final class Figures {
         .put("needs", needs(reach.needs()));
   }
 
-  private Node limit(Limit limit, EndFindings end) {
+  private Node limit(Finding found, EndFindings end) {
+    Limit limit = (Limit) found.of();
     boolean between = limit.at() instanceof EndLimit.Crosses c && c.brokenMm() != null;
     return new Node()
-        .put("what", words.name(limit))
+        .put("what", found.name())
         .put("pairing", limit.pairing())
-        .put("outcome", limit.outcome())
+        .put("outcome", found.verdict())
         .put("rules", end.rules().filter(limit::equals).isPresent())
         .put("found", found(limit.at()))
-        .put("positionMm", limit.positionMm())
+        .put("positionMm", found.position())
         .put("between", between ? between((EndLimit.Crosses) limit.at()) : null)
-        .put("roomMm", limit.roomMm())
-        .put("readings", limit.readings());
+        .put("roomMm", found.figure())
+        .put("readings", found.readings());
   }
 
   private static Node between(EndLimit.Crosses crosses) {

@@ -7,6 +7,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 import spindlebook.definition.Given;
 import spindlebook.definition.HeldBack;
 import spindlebook.definition.Setting;
@@ -43,15 +45,14 @@ public final class Findings {
   private final TravelFindings travel;
   private final boolean byLock;
   private final Map<CornerFigure, Figure> foretold;
-  private final List<Finding> all;
+  private List<Finding> all = List.of();
 
   private Findings(
-      Card card, Optional<Card> mirror, boolean byLock, Map<CornerFigure, Figure> foretold) {
+      Card card, TravelFindings travel, boolean byLock, Map<CornerFigure, Figure> foretold) {
     this.card = card;
-    this.travel = CornerTravel.of(card);
+    this.travel = travel;
     this.byLock = byLock;
     this.foretold = foretold;
-    this.all = all(new MeasuredAlignment(card, mirror), mirror);
   }
 
   /**
@@ -68,7 +69,14 @@ public final class Findings {
    */
   public static Findings of(
       Card card, Optional<Card> mirror, boolean byLock, Map<CornerFigure, Figure> foretold) {
-    return new Findings(card, mirror, byLock, foretold);
+    Findings findings = new Findings(card, CornerTravel.of(card), byLock, foretold);
+    findings.all = findings.all(new MeasuredAlignment(card, mirror), mirror);
+    return findings;
+  }
+
+  /** What one end is made of, in the order in which it adds up: stop, held back, limits, margin. */
+  public static List<Finding> ofEnd(Card card, TravelFindings travel, End end) {
+    return new Findings(card, travel, false, Map.of()).end(end);
   }
 
   public Card card() {
@@ -86,12 +94,10 @@ public final class Findings {
 
   private List<Finding> all(MeasuredAlignment alignment, Optional<Card> mirror) {
     List<Finding> all = new ArrayList<>(rules(card));
-    for (CornerFigure f : CornerFigure.values()) {
-      all.add(figure(f));
-    }
+    figures(f -> f.group() == Group.TOTAL).forEach(all::add);
     for (End end : End.values()) {
+      all.addAll(end(end));
       all.add(rules(travel.at(end)));
-      travel.at(end).limits().forEach(l -> all.add(limit(end, l)));
     }
     travel.midTravel().forEach(m -> all.add(midTravel(m)));
     card.adjusters().forEach(a -> all.add(setting(a)));
@@ -138,6 +144,17 @@ public final class Findings {
             to.amount() == null
                 ? to.typed().strip().toLowerCase(Locale.ROOT)
                 : Double.toString(Math.rint(to.amount() * 1e6)));
+  }
+
+  private List<Finding> end(End end) {
+    Stream<Finding> limits = travel.at(end).limits().stream().map(l -> limit(end, l));
+    return Stream.concat(figures(f -> f.group() != Group.TOTAL && f.end() == end), limits)
+        .sorted(Comparator.comparing(f -> f.group() == Group.MARGIN))
+        .toList();
+  }
+
+  private Stream<Finding> figures(Predicate<CornerFigure> wanted) {
+    return Stream.of(CornerFigure.values()).filter(wanted).map(this::figure);
   }
 
   private Finding rules(EndFindings end) {

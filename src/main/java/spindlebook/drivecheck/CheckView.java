@@ -74,11 +74,13 @@ public record CheckView(CarBook history, DriveCheck check, List<Task> tasks) {
     return card.rounds().isEmpty() && counts.size() == 1 ? "no round yet" : counted(counts);
   }
 
-  /** "Back before driving: bump stop in, spring in"; empty where the last reading left all in. */
+  /**
+   * "Before driving: bump stop back in, spring back in"; empty where the last reading left all in.
+   */
   public String backIn(String corner) {
     List<String> back =
         check.corner(corner).map(c -> AsLeft.of(history, c.card()).backIn()).orElse(List.of());
-    return back.isEmpty() ? "" : "Back before driving: " + String.join(", ", back) + ".";
+    return back.isEmpty() ? "" : "Before driving: " + String.join(", ", back) + ".";
   }
 
   /** The same of the whole car; empty where nothing is. */

@@ -48,9 +48,9 @@ public record AsLeft(boolean springOut, boolean strapOff, boolean stopOut) {
   /** What goes back in before driving, in the order in which hands do it; empty where nothing. */
   public List<String> backIn() {
     return Stream.of(
-            Optional.of("strap on").filter(s -> strapOff),
-            Optional.of("bump stop in").filter(s -> stopOut),
-            Optional.of("spring in").filter(s -> springOut))
+            Optional.of("strap back on").filter(s -> strapOff),
+            Optional.of("bump stop back in").filter(s -> stopOut),
+            Optional.of("spring back in").filter(s -> springOut))
         .flatMap(Optional::stream)
         .toList();
   }

@@ -90,12 +90,13 @@ class DriveCheckTest {
   void what_was_out_when_a_corner_was_last_read_goes_back_in_before_driving() {
     String out = "'springIn':false,'bumpStopIn':true";
     assertEquals(
-        "Back before driving: strap on, spring in.", backIn(round(out, "strap-off").split("\n")));
+        "Before driving: strap back on, spring back in.",
+        backIn(round(out, "strap-off").split("\n")));
     assertEquals(
-        "Back before driving: bump stop in, spring in.",
+        "Before driving: bump stop back in, spring back in.",
         backIn(round(out, "stop-out").split("\n")));
     assertEquals(
-        "Back before driving: bump stop in, spring in.",
+        "Before driving: bump stop back in, spring back in.",
         backIn(round("'springIn':false,'bumpStopIn':false", "in-between").split("\n")));
     String in = "'springIn':true,'bumpStopIn':true";
     assertEquals("", backIn(round(in, "ride").split("\n")));

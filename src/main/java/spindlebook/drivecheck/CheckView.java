@@ -75,12 +75,13 @@ public record CheckView(CarBook history, DriveCheck check, List<Task> tasks) {
   }
 
   /**
-   * "Before driving: bump stop back in, spring back in"; empty where the last reading left all in.
+   * What to put back at a corner, "bump stop, spring"; empty where the last reading left all in.
    */
-  public String backIn(String corner) {
-    List<String> back =
-        check.corner(corner).map(c -> AsLeft.of(history, c.card()).backIn()).orElse(List.of());
-    return back.isEmpty() ? "" : "Before driving: " + String.join(", ", back) + ".";
+  public String putBack(String corner) {
+    return check
+        .corner(corner)
+        .map(c -> String.join(", ", AsLeft.of(history, c.card()).out()))
+        .orElse("");
   }
 
   /** The same of the whole car; empty where nothing is. */

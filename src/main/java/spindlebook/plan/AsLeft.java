@@ -45,12 +45,12 @@ public record AsLeft(boolean springOut, boolean strapOff, boolean stopOut) {
         .orElse(0L);
   }
 
-  /** What goes back in before driving, in the order in which hands do it; empty where nothing. */
-  public List<String> backIn() {
+  /** What was out, in the order in which hands put it back; empty where nothing was. */
+  public List<String> out() {
     return Stream.of(
-            Optional.of("strap back on").filter(s -> strapOff),
-            Optional.of("bump stop back in").filter(s -> stopOut),
-            Optional.of("spring back in").filter(s -> springOut))
+            Optional.of("strap").filter(s -> strapOff),
+            Optional.of("bump stop").filter(s -> stopOut),
+            Optional.of("spring").filter(s -> springOut))
         .flatMap(Optional::stream)
         .toList();
   }

@@ -72,9 +72,9 @@ class DriveCheckTest {
         12.7, check.corners().get(0).travel().bump().marginMm().orElseThrow().value(), 1e-9);
   }
 
-  private static String backIn(String... later) {
+  private static String putBack(String... later) {
     CarBook book = book(later);
-    return CheckView.of(book, DriveCheck.of(book)).backIn("lr");
+    return CheckView.of(book, DriveCheck.of(book)).putBack("lr");
   }
 
   private static String round(String how, String name) {
@@ -89,20 +89,16 @@ class DriveCheckTest {
   @Test
   void what_was_out_when_a_corner_was_last_read_goes_back_in_before_driving() {
     String out = "'springIn':false,'bumpStopIn':true";
+    assertEquals("strap, spring", putBack(round(out, "strap-off").split("\n")));
+    assertEquals("bump stop, spring", putBack(round(out, "stop-out").split("\n")));
     assertEquals(
-        "Before driving: strap back on, spring back in.",
-        backIn(round(out, "strap-off").split("\n")));
-    assertEquals(
-        "Before driving: bump stop back in, spring back in.",
-        backIn(round(out, "stop-out").split("\n")));
-    assertEquals(
-        "Before driving: bump stop back in, spring back in.",
-        backIn(round("'springIn':false,'bumpStopIn':false", "in-between").split("\n")));
+        "bump stop, spring",
+        putBack(round("'springIn':false,'bumpStopIn':false", "in-between").split("\n")));
     String in = "'springIn':true,'bumpStopIn':true";
-    assertEquals("", backIn(round(in, "ride").split("\n")));
+    assertEquals("", putBack(round(in, "ride").split("\n")));
     List<String> driven = new ArrayList<>(List.of(round(out, "stop-out").split("\n")));
     driven.add(DRIVE);
-    assertEquals("", backIn(driven.toArray(String[]::new)));
+    assertEquals("", putBack(driven.toArray(String[]::new)));
   }
 
   @Test

@@ -27,5 +27,5 @@ export const took = ({ plan, s, was, me, on, root, begin, begun, state, onward, 
   if (on.jack && !root.dataset.step) return begin(true);
   if (s?.done && was && !was.done && !me.text && !begun().length && !on.menu) onward(s.id);
   else if (!s && next(state.steps, "", me.skipped) !== "end") onward("");
-  else if (!on.menu) draw();
+  else draw();
 };

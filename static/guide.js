@@ -299,7 +299,7 @@ const draw = () => {
   written(row?.kind === "angle" ? "°" : plan.mm ? "mm" : "in");
   if (on.menu) {
     pad.className = "pad g-more";
-    fill(pad, on.menu + s.id, () => on[on.menu](here()));
+    fill(pad, on.menu + s.id + !plan.part, () => on[on.menu](here()));
     return;
   }
   pad.className = "pad pad-keys";

@@ -31,7 +31,9 @@ class PadStandsBrowserTest {
       });
       const turned = new DOMMatrix(getComputedStyle(document.querySelector('.plan-front')).transform).b;
       const band = document.querySelector('.step-lock b').innerText + ' ' + Math.sign(turned);
-      return [root.dataset.step, root.dataset.kind, cut.join('; '), scrollY + '', keys, band];
+      const top = root.querySelector('.g-top');
+      const under = top.scrollHeight > top.clientHeight ? top.innerText : '';
+      return [root.dataset.step, root.dataset.kind, cut.join('; '), scrollY + '', keys, band, under];
       """;
 
   /** Questions of each round that are surely come by from where it is begun. */
@@ -142,17 +144,35 @@ class PadStandsBrowserTest {
     }
   }
 
+  @Test
+  void what_may_touch_is_listed_as_soon_as_the_rest_of_the_plan_is_there() {
+    try (Shop shop = new Shop(folder.resolve("book"));
+        Screen phone = new Screen(shop, 390, 664)) {
+      Marmot marmot = new Marmot(shop).prepared();
+      String round = marmot.startRound(marmot.left, Map.of());
+      marmot.height(round, "strap-off", "13.25 in", "31.5 in");
+      phone.devtools("Network.enable", Map.of());
+      phone.devtools("Network.setBlockedURLs", Map.of("urls", List.of("*/news*")));
+      phone.go("/rounds/" + round + "/guide?at=in-between-1/straight/height");
+      phone.wait(() -> phone.find(Screen.key("More")).isEnabled());
+      phone.press(Screen.key("More"));
+      phone.press(Screen.key("Something touches here"));
+      phone.devtools("Network.setBlockedURLs", Map.of("urls", List.of()));
+      phone.find(Screen.key("Tie rod to upper arm, full right"));
+    }
+  }
+
   private static void touched(Screen phone, Shop shop, String round) {
     phone.ask("localStorage.clear()");
     phone.go("/rounds/" + round + "/guide?at=in-between-1/straight/height");
     Map<String, String> stands = new HashMap<>();
     phone.find(Screen.key("Skip"));
     stands(phone, stands);
-    phone.find(Screen.key("More")).click();
-    phone.find(Screen.key("Something touches here")).click();
+    phone.press(Screen.key("More"));
+    phone.press(Screen.key("Something touches here"));
     List<?> seen = (List<?>) phone.ask(SEEN);
     assertEquals(List.of("", "0"), seen.subList(2, 4), "none under the foot, nothing to scroll");
-    phone.find(Screen.key("Tie rod to upper arm, full right")).click();
+    phone.press(Screen.key("Tie rod to upper arm, full right"));
     phone.wait(() -> phone.step().startsWith("touch-1/straight/"));
     assertEquals("touch-1/straight/height", phone.step());
     stands(phone, stands);
@@ -170,7 +190,7 @@ class PadStandsBrowserTest {
 
   private static void typed(Screen phone, String... keys) {
     for (String key : keys) {
-      phone.find(Screen.key(key)).click();
+      phone.press(Screen.key(key));
     }
   }
 
@@ -196,13 +216,14 @@ class PadStandsBrowserTest {
       kinds.add((String) seen.get(1));
       assertEquals("", seen.get(2), "cut or small at " + seen.get(0));
       assertEquals("0", seen.get(3), "scrolled at " + seen.get(0));
+      assertEquals("", seen.get(6), "under the keys at " + seen.get(0));
       String steering = ((String) seen.get(0)).split("/")[1];
       // On the page clockwise is to the right.
       int turned = steering.endsWith("left") ? -1 : steering.endsWith("right") ? 1 : 0;
       assertEquals(steering.replace('-', ' ') + " " + turned, seen.get(5));
       stands(phone, stands);
       assertTrue(stands.keySet().containsAll(List.of("‹ Back", "undo", "Skip", "32nds", "More")));
-      phone.find(Screen.key("Skip")).click();
+      phone.press(Screen.key("Skip"));
     }
     assertTrue(steps.size() >= least, least + " at least: " + steps.size() + " " + steps);
     return kinds;

@@ -57,6 +57,15 @@ final class Screen implements AutoCloseable {
         .until(ExpectedConditions.presenceOfElementLocated(what));
   }
 
+  /** As soon as it is there; again where the page drew it anew meanwhile. */
+  void press(By what) {
+    wait(
+        () -> {
+          screen.findElement(what).click();
+          return true;
+        });
+  }
+
   void wait(Supplier<Boolean> until) {
     Chromium.patience(screen, PATIENCE).until(d -> until.get());
   }

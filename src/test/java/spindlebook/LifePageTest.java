@@ -36,7 +36,7 @@ class LifePageTest {
     // On the drawing: what it was before, what was set and driven, who signed, what is tried.
     inOrder(
         text, "−1 3/16 in ± 3/8", "19 3/4 in", "19 1/8 in", "new pair", "drives", "1", "2", "3");
-    assertTrue(text.contains("Ada, 14 open"), text);
+    assertTrue(text.contains("signed off, 14 open"), text);
     assertTrue(page.html().contains("f-tried"));
     assertTrue(text.contains("5 drives, nothing set"), text);
     // In words, newest first; the strap, set shorter, was to be measured again.

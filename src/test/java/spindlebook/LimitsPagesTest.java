@@ -317,7 +317,7 @@ class LimitsPagesTest {
           // At the bump stop each was read to 1/8 in past where the wheel gets, which is not sure.
           "20 can’t tell past",
           "The wheel may go past the last reading",
-          "19 more clear to");
+          "19 clear, read to");
       says(
           shown.get("/corners/marmot-rf/limits").is(200),
           "can’t tell Too close to call within ±",

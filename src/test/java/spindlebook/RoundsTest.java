@@ -172,7 +172,7 @@ class RoundsTest {
     String gaps = shop.get("/corners/" + marmot.left + "/gaps").text();
     assertTrue(gaps.contains("Measure again: " + inAll.group(1) + " "), gaps);
     String car = shop.get("/cars/" + marmot.car).text();
-    assertTrue(car.contains("measure ride + " + inAll.group(1) + " "), car);
+    assertTrue(car.contains(1 + Integer.parseInt(inAll.group(1)) + " to measure "), car);
   }
 
   @Test

@@ -181,7 +181,7 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst, Stri
     boolean ride = travel.rideMm().isEmpty();
     return doubts > 0
         ? doubts + " to check"
-        : again > 0 ? "measure " + (ride ? "ride + " + again : again + " again") : "";
+        : again == 0 ? "" : ride ? again + 1 + " to measure" : again + " to re-measure";
   }
 
   private static Side side(EndFindings end, TravelWords words) {

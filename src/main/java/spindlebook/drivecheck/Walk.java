@@ -96,13 +96,12 @@ public record Walk(String car, List<Stop> stops, Stop here) {
   /** The next stop in Measure's place, and at the last of them the sign-off. */
   Bar bar() {
     Link sign = new Link("Sign off", "/cars/" + car + "/sign-offs/new");
-    Link kept = new Link("Sign-offs", "/cars/" + car + "/sign-offs");
     int next = stops.indexOf(here) + 1;
     return next >= stops.size()
-        ? new Bar(sign, List.of(kept), "")
+        ? new Bar(sign, List.of(), "")
         : new Bar(
             new Link("Next: " + stops.get(next).place() + " ›", href(stops.get(next))),
-            List.of(sign, kept),
+            List.of(sign),
             "");
   }
 }

@@ -161,7 +161,7 @@ public record LifeView(
 
   String signed(SeenSignOff signOff) {
     int open = signOff.signOff().open().size();
-    return signOff.who() + (open == 0 ? ", nothing open" : ", " + open + " open");
+    return "signed off, " + (open == 0 ? "nothing" : open) + " open";
   }
 
   public List<Row> rows() {

@@ -283,7 +283,7 @@ final class LadderTape {
     shelf(
         at,
         "l",
-        outward < 0 ? "strap stops" : "solid stop",
+        outward < 0 ? "strap goes tight" : "solid stop",
         notConfirmed ? State.PUT_BACK.word() : "",
         notConfirmed ? State.PUT_BACK : null,
         mm);
@@ -411,9 +411,7 @@ final class LadderTape {
     State state = Shown.state(kept.get(0).limit().outcome());
     String tone = state == State.CLEAR ? "" : state.mark();
     String what =
-        kept.size()
-            + (view.rungs().stream().allMatch(r -> r.what() == Rung.What.STOP) ? " " : " more ")
-            + (state == State.CLEAR ? "clear to" : state.word() + " past");
+        kept.size() + (state == State.CLEAR ? " clear, read to" : " " + state.word() + " past");
     double namesTall = WORDS * TextWidth.wrap(what, 17, true, NARROW - 34, 3).size();
     item(
         namesTall + FIGURE + 6,

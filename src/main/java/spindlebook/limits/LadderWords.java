@@ -51,17 +51,14 @@ public record LadderWords(TravelWords words, Ladder ladder) {
 
   // --- what is won
 
-  /** "fix 1: at least + 2 in travel"; empty where nothing comes of it. */
+  /** "fixing 1 adds at least 2 in"; empty where nothing comes of it. */
   String fix(Rung rung) {
     Win win = rung.wins();
     FigureText figure = figure(win);
     String amount =
-        (word(win)
-                + (figure == null
-                    ? ""
-                    : " +\u00a0" + figure.plain() + "\u00a0" + figure.unit() + " travel"))
+        (word(win) + (figure == null ? "" : " " + figure.plain() + "\u00a0" + figure.unit()))
             .strip();
-    return figure == null ? "" : "fix 1: " + amount;
+    return figure == null ? "" : "fixing 1 adds " + amount;
   }
 
   /** What stands in the column of wins in front of a figure, or in its place. */

@@ -279,7 +279,7 @@ class AlignedInRoundTest {
         marmot.heightAsAt(marmot.startRound(marmot.right, Map.of()), "in-between", "18", ride);
     marmot.read(low, "straight", "q-toe", "6.4 mm");
     String borrowed = "was given for the other wheel: give it for this one where the two differ";
-    for (String page : new String[] {"/alignment", "/curves?of=toe", "/bump-steer"}) {
+    for (String page : new String[] {"/alignment", "/curves?of=toe"}) {
       String text = shop.get("/corners/" + marmot.right + page).is(200).text();
       assertTrue(text.contains(borrowed), text);
       assertFalse(text.contains("give how far apart its two places are"), text);
@@ -300,7 +300,7 @@ class AlignedInRoundTest {
     // Just longer than the toe: nearly a right angle, and no page breaks over its ±.
     marmot.send("/corners/" + marmot.left + "/given", Map.of("toe-across", "3.3 mm"));
     assertEquals(75.86, degrees(figure(marmot.left, "toe"), "value"), 0.01);
-    for (String page : new String[] {"/alignment", "/curves?of=toe", "/bump-steer"}) {
+    for (String page : new String[] {"/alignment", "/curves?of=toe"}) {
       shop.get("/corners/" + marmot.left + page).is(200);
     }
   }

@@ -49,7 +49,7 @@ class BumpSteerPageTest {
   }
 
   private Page page() {
-    return shop.get("/corners/" + marmot.left + "/bump-steer").is(200);
+    return shop.get("/corners/" + marmot.left + "/curves?of=toe").is(200);
   }
 
   private void rack(String side) {
@@ -94,7 +94,10 @@ class BumpSteerPageTest {
   @Test
   void the_middle_is_as_long_as_the_owner_asks() {
     toeAsAngles();
-    String address = "/corners/" + marmot.left + "/bump-steer?middle=";
+    String corner = "/corners/" + marmot.left;
+    String address = corner + "/curves?of=toe&middle=";
+    Page once = shop.get(corner + "/bump-steer?middle=8").is(302);
+    assertTrue(once.location().endsWith(address + "8"), once.location());
     String text = shop.get(address + "8").is(200).text();
     assertTrue(text.contains("Over the middle 8 in"), text);
     assertTrue(text.contains(" 0.80"), text);
@@ -199,15 +202,15 @@ class BumpSteerPageTest {
   }
 
   @Test
-  void the_fault_how_sure_and_what_tells_its_cases_apart_come_before_the_chart() {
+  void the_fault_comes_before_the_chart_and_how_sure_and_what_tells_its_cases_apart_after_it() {
     toeAsAngles();
     rack("behind-axle");
     String html = page().html();
     int fault = html.indexOf("Tie rod: outer end too high");
+    int chart = html.indexOf("<svg class=\"chart\"");
     int sure = html.indexOf("How sure: plain");
     int next = html.indexOf("Measure at ride how high both ends of the tie rod");
-    int chart = html.indexOf("<svg class=\"chart\"");
-    assertTrue(0 < fault && fault < sure && sure < next && next < chart, "" + fault + chart);
+    assertTrue(0 < fault && fault < chart && chart < sure && sure < next, "" + fault + chart);
     assertTrue(next < html.indexOf("Read toe at five places or more"), "what tells cases apart");
   }
 

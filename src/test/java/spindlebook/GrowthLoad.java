@@ -34,7 +34,7 @@ final class GrowthLoad {
           CORNER + "/limits",
           CORNER + "/life",
           CORNER + "/curves",
-          CORNER + "/bump-steer",
+          CORNER + "/curves?of=toe",
           CORNER + "/alignment",
           CORNER + "/rounds",
           CORNER + "/print",

@@ -53,7 +53,7 @@ class HostileBooksTest {
           "",
           "/limits",
           "/curves",
-          "/bump-steer",
+          "/curves?of=toe",
           "/rod-ends",
           "/alignment",
           "/wheel",

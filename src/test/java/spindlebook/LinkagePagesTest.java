@@ -149,7 +149,7 @@ class LinkagePagesTest {
     assertTrue(moves.contains("Lower uniball: 30.8° ± 1.6 clear"), moves);
     assertTrue(moves.contains("Most in bump, left lock. Its hardware allows 38°"), moves);
     assertTrue(moves.contains("Needs what its hardware allows: Tie rod, inner end"), moves);
-    String bump = shop.get("/corners/marmot-lf/bump-steer").is(200).text();
+    String bump = shop.get("/corners/marmot-lf/curves?of=toe").is(200).text();
     assertTrue(bump.contains("the outer end wants to lie 1/16 in ± 1/32 lower"), bump);
     String csv = shop.get(linkage + "/table").is(200).html();
     assertTrue(csv.startsWith("dz,rack,feasible,L_x"), csv);

@@ -34,7 +34,7 @@ final class PageLoad {
           CAR + "/drive-check",
           CORNER + "/curves",
           CAR + "/book",
-          CORNER + "/bump-steer",
+          CORNER + "/curves?of=toe",
           CORNER + "/print",
           "/rounds/lf-1",
           "/rounds/lf-1/guide");

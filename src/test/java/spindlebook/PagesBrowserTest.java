@@ -59,7 +59,7 @@ class PagesBrowserTest {
           "/corners/marmot-lf/curves?of=p-tie-rod-upper-arm",
           "/corners/marmot-lf/curves?of=p-tie-rod-upper-arm&against=before-lf-strap-1",
           "/corners/marmot-rr/curves?of=camber&against=before-rr-hit",
-          "/corners/marmot-lf/bump-steer",
+          "/corners/marmot-lf/curves?of=toe",
           "/corners/marmot-lf/alignment",
           "/corners/marmot-lf/alignment/new?way=gauge",
           "/corners/marmot-lf/alignment/new?way=sweep",

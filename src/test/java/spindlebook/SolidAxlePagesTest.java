@@ -582,7 +582,7 @@ class SolidAxlePagesTest {
               "/curves",
               "/curves?of=p-link-frame",
               "/curves?of=p-link-frame&against=other-side",
-              "/bump-steer",
+              "/curves?of=toe",
               "/rod-ends",
               "/wheel",
               "/watch-points",

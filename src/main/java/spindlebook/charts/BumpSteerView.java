@@ -14,7 +14,6 @@ import spindlebook.card.NeedAddress;
 import spindlebook.curve.Node;
 import spindlebook.definition.Dimension;
 import spindlebook.drawing.Chart;
-import spindlebook.drawing.ChartDrawing;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.State;
 import spindlebook.entry.Steering;
@@ -27,7 +26,7 @@ import spindlebook.travel.StopFound;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.TapeText;
 
-/** Toe against wheel position, and what its shape says of the tie rod: the bump steer page. */
+/** How much toe wanders along the travel, and what its shape says of the tie rod: bump steer. */
 public final class BumpSteerView {
 
   /**
@@ -78,42 +77,35 @@ public final class BumpSteerView {
   /** Readings that would tell its cases apart, or more. */
   public final List<String> next = new ArrayList<>();
 
-  /** Null with nothing to draw. */
-  public final ChartDrawing drawing;
-
   /** Null on a wheel that is not steered. */
   public final Shim shim;
 
-  public final String corner;
   public final Field middle;
 
   private String window = "";
   private String middleProblem = "";
 
-  BumpSteerView(Card card, CarBook book, String typedMiddle) {
+  BumpSteerView(CornerChart chart, Card card, CarBook book, String typedMiddle) {
     this.card = card;
-    this.chart = new CornerChart(card);
+    this.chart = chart;
     this.words = new ToeWords(card, chart);
     this.read = CurveRead.of(card, Curved.TOE, Steering.STRAIGHT);
     this.places = Node.merge(read.nodes());
     this.acrossMm = ToeRead.acrossMm(card);
     this.usable = usable();
     this.typedMiddle = typedMiddle;
-    this.corner = "/corners/" + card.corner();
+    String round = "/corners/" + card.corner() + "/rounds/new";
     if (!read.angle() && !read.nodes().isEmpty()) {
       need("Toe was read as a length: give how far apart its two places are", across());
     } else if (places.size() < 2) {
-      need(
-          "Read toe straight ahead at two heights or more; five tell slope and bow apart",
-          corner + "/rounds/new");
+      need("Read toe straight ahead at two heights or more; five tell slope and bow apart", round);
     } else {
       BumpSteer steer = new BumpSteer(read.nodes());
       Window whole = usable.orElse(steer.read());
       window = windowWords(whole);
       ranges(steer, whole);
-      shape(steer, whole);
+      shape(steer, whole, round);
     }
-    this.drawing = draw();
     this.shim = card.layout().steered() ? new ShimTrial(card, book).shim(words) : null;
     this.middle =
         Field.of("middle", "Length of the middle")
@@ -138,36 +130,23 @@ public final class BumpSteerView {
 
   // --- the drawing
 
-  private ChartDrawing draw() {
-    if (read.nodes().isEmpty()) {
-      return null;
+  /** As drawn, but open where a reading lies outside the usable travel. */
+  List<Chart.Series> told(Chart.Series drawn, CurveRead of) {
+    List<Node> out = of.nodes().stream().filter(n -> !counts(n)).toList();
+    if (out.isEmpty() || of.steering() != Steering.STRAIGHT) {
+      return List.of(drawn);
     }
-    Chart.Series drawn = chart.series("", read, false);
-    List<Node> out = read.nodes().stream().filter(n -> !counts(n)).toList();
-    List<Node> in = read.nodes().stream().filter(this::counts).toList();
-    List<Chart.Series> series = new ArrayList<>();
-    series.add(
+    List<Node> in = of.nodes().stream().filter(this::counts).toList();
+    return List.of(
         new Chart.Series(
-            "toe, straight ahead", "", drawn.look(), false, chart.spots(in), drawn.line()));
-    if (!out.isEmpty()) {
-      series.add(
-          new Chart.Series(
-              ToeShape.leftOut(words, out, usable.orElseThrow()),
-              "",
-              drawn.look(),
-              true,
-              chart.spots(out),
-              List.of()));
-    }
-    return chart.drawn(
-        "bump-steer",
-        "Toe of this wheel against wheel position, " + card.place().words(),
-        Counted.of(read.nodes().size(), "reading")
-            + " straight ahead, "
-            + out.size()
-            + " of them outside the usable travel; + is front edge inward.",
-        CornerChart.value(read, words.unit()),
-        series);
+            drawn.name(), drawn.brief(), drawn.look(), false, chart.spots(in), drawn.line()),
+        new Chart.Series(
+            ToeShape.leftOut(words, out, usable.orElseThrow()),
+            "",
+            drawn.look(),
+            true,
+            chart.spots(out),
+            List.of()));
   }
 
   private boolean counts(Node node) {
@@ -246,16 +225,14 @@ public final class BumpSteerView {
 
   // --- the shape
 
-  private void shape(BumpSteer steer, Window whole) {
+  private void shape(BumpSteer steer, Window whole, String round) {
     if (!chart.rideRead()) {
-      need("Read ride height: slope and bow are counted there", corner + "/rounds/new");
+      need("Read ride height: slope and bow are counted there", round);
       return;
     }
     Optional<BumpShape> found = steer.shape(whole, chart.zero().mm());
     if (found.isEmpty()) {
-      need(
-          "Read toe at three places or more on that stretch, above and below ride",
-          corner + "/rounds/new");
+      need("Read toe at three places or more on that stretch, above and below ride", round);
       return;
     }
     ToeShape shape = new ToeShape(words, found.get());

@@ -13,9 +13,7 @@ import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.drawing.Rounded;
 import spindlebook.drawing.State;
-import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
-import spindlebook.fold.CarBook;
 import spindlebook.fold.SeenReading;
 import spindlebook.uncertainty.Figure;
 
@@ -30,15 +28,14 @@ import spindlebook.uncertainty.Figure;
 public record CurveHead(State state, String word, String words, FigureText figure, String limit) {
 
   /** Empty where nothing of it is judged. */
-  static Optional<CurveHead> of(CurvePair pair, CarBook book) {
+  static Optional<CurveHead> of(CurvePair pair, BumpSteerView steer) {
     return pair.other() != null
         ? Optional.empty()
-        : pair.of().quantity() == Quantity.TOE ? toe(pair, book) : tightest(pair);
+        : steer != null ? toe(pair, steer.ranges) : tightest(pair);
   }
 
   /** How far toe moves over the usable travel. */
-  private static Optional<CurveHead> toe(CurvePair pair, CarBook book) {
-    List<Range> ranges = new BumpSteerView(pair.card(), book, "").ranges;
+  private static Optional<CurveHead> toe(CurvePair pair, List<Range> ranges) {
     if (ranges.isEmpty() || ranges.get(0).angle() == null) {
       return Optional.empty();
     }

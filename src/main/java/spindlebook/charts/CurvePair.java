@@ -125,8 +125,12 @@ record CurvePair(
     return read.angle() == first().orElseThrow().angle();
   }
 
-  /** Null with nothing to draw. */
-  ChartDrawing draw(String told) {
+  /**
+   * Null with nothing to draw.
+   *
+   * @param steer of toe alone; else null
+   */
+  ChartDrawing draw(String told, BumpSteerView steer) {
     Optional<CurveRead> first = first();
     if (first.isEmpty()) {
       return null;
@@ -138,7 +142,11 @@ record CurvePair(
         .forEach(r -> series.add(other.chart().series(name(other.name(), r), r, true)));
     here.stream()
         .filter(this::alike)
-        .forEach(r -> series.add(chart.series(name(nameHere(), r), r, false)));
+        .forEach(
+            r -> {
+              Chart.Series drawn = chart.series(name(nameHere(), r), r, false);
+              series.addAll(steer == null ? List.of(drawn) : steer.told(drawn, r));
+            });
     LengthUnit unit = card.details().unit();
     return ChartDrawing.of(
         new Chart(

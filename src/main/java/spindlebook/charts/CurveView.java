@@ -17,6 +17,7 @@ import spindlebook.page.Posted;
  *
  * @param drawn what it is a curve of
  * @param head what it comes to; null where nothing is judged
+ * @param steer of toe, laid beside nothing; else null
  * @param told what must be known to read the chart at all, above it
  * @param chart null with nothing to draw
  * @param notes sentences under it
@@ -27,6 +28,7 @@ public record CurveView(
     String action,
     String drawn,
     CurveHead head,
+    BumpSteerView steer,
     List<Pickable> things,
     List<Pickable> steerings,
     List<Pickable> against,
@@ -38,7 +40,8 @@ public record CurveView(
     List<StateSaid> states) {
 
   /** One thing's readings: drawn, compared, and as a table. */
-  static CurveView of(Card card, CarBook book, String thing, String steering, String against) {
+  static CurveView of(
+      Card card, CarBook book, String thing, String steering, String against, String middle) {
     List<Curved> all = Curved.all(card);
     Curved curved = all.stream().filter(c -> c.word().equals(thing)).findFirst().orElse(all.get(0));
     List<Steering> swung =
@@ -46,6 +49,10 @@ public record CurveView(
     List<Steering> steerings = swung.isEmpty() ? List.of(Steering.values()) : swung;
     CurvePair pair =
         CurvePair.read(card, curved, steerings, Compared.of(card, book, curved, against));
+    BumpSteerView steer =
+        curved.equals(Curved.TOE) && pair.other() == null
+            ? new BumpSteerView(pair.chart(), card, book, middle)
+            : null;
     CurveNotes notes = new CurveNotes(pair, steerings);
     List<Told> told = notes.told();
     ReadingTables readings = new ReadingTables(pair, steerings);
@@ -53,12 +60,13 @@ public record CurveView(
     return new CurveView(
         "/corners/" + card.corner() + "/curves",
         curved.words(),
-        CurveHead.of(pair, book).orElse(null),
+        CurveHead.of(pair, steer).orElse(null),
+        steer,
         all.stream().map(c -> new Pickable(c.word(), c.words(), c.equals(curved))).toList(),
         steerings(card, swung),
         Compared.choices(card, book, against),
         told,
-        pair.draw(told.stream().map(t -> t.words() + " ").collect(Collectors.joining())),
+        pair.draw(told.stream().map(t -> t.words() + " ").collect(Collectors.joining()), steer),
         notes.notes(),
         readings.head(),
         tables,

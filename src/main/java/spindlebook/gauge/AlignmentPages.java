@@ -35,7 +35,7 @@ public record AlignmentPages(Histories histories, IntoBook book) {
             new AlignmentView(card, histories.mirror(card)),
             List.of(
                 new Link("Targets", address(card) + "/targets"),
-                new Link("Bump steer", corner + "/bump-steer"),
+                new Link("Bump steer", corner + "/curves?of=toe"),
                 new Link("Curves", corner + "/curves"),
                 new Link("Linkage", corner + "/linkage"),
                 new Link("Rod ends on paper", corner + "/rod-ends"),

@@ -383,11 +383,7 @@ public final class Asked {
 
   /** A page with this form on it. */
   public void show(Context ctx, JteModel page) {
-    if (posted.ok()) {
-      Html.show(ctx, page);
-    } else {
-      Html.again(ctx, page);
-    }
+    Html.show(ctx, posted, page);
   }
 
   // --- one question

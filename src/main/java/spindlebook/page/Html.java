@@ -32,9 +32,11 @@ public final class Html {
     ctx.result(text).contentType(TYPE);
   }
 
-  /** A form that came back with what was typed and what is wrong with it. */
-  public static void again(Context ctx, JteModel page) {
-    ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
+  /** A page with a form, which may have come back with what was typed and what is wrong with it. */
+  public static void show(Context ctx, Posted posted, JteModel page) {
+    if (!posted.ok()) {
+      ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
+    }
     show(ctx, page);
   }
 

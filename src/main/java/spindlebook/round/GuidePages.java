@@ -1,7 +1,6 @@
 package spindlebook.round;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import gg.jte.models.runtime.JteModel;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -86,12 +85,7 @@ public record GuidePages(Histories histories, RoundStore store) {
             JustSaved.of(at, ctx.queryParam("saved")),
             i > 0 ? here + "?at=" + steps.get(i - 1).id() : null,
             step == null ? null : skip(plan, steps, i));
-    JteModel page = Html.TEMPLATES.roundGuide(frame, view);
-    if (posted.ok()) {
-      Html.show(ctx, page);
-    } else {
-      Html.again(ctx, page);
-    }
+    Html.show(ctx, posted, Html.TEMPLATES.roundGuide(frame, view));
   }
 
   /** Past the last step comes what is asked again because of it, then the end. */

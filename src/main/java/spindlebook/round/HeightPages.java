@@ -124,11 +124,7 @@ public record HeightPages(Histories histories, RoundStore store) {
             .up("the round", at.href())
             .modules("/static/save-as-typed.js")
             .caution(Cautions.MEASURING);
-    if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.roundHeight(frame, view));
-    } else {
-      Html.again(ctx, Html.TEMPLATES.roundHeight(frame, view));
-    }
+    Html.show(ctx, posted, Html.TEMPLATES.roundHeight(frame, view));
   }
 
   static String address(String height, Steering steering) {

@@ -66,11 +66,7 @@ public record SheetPages(Histories histories, RoundStore store) {
             .caution(Cautions.MEASURING)
             .ownSheets("paper.css");
     SheetView view = new SheetView(at.key(), blocks.all());
-    if (posted.ok()) {
-      Html.show(ctx, Html.TEMPLATES.roundSheet(frame, view, blocks.key()));
-    } else {
-      Html.again(ctx, Html.TEMPLATES.roundSheet(frame, view, blocks.key()));
-    }
+    Html.show(ctx, posted, Html.TEMPLATES.roundSheet(frame, view, blocks.key()));
   }
 
   public void read(Context ctx) {

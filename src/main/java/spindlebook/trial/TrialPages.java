@@ -75,12 +75,7 @@ public record TrialPages(Histories histories) {
             .up("all settings", "/corners/" + card.corner() + "/adjustments")
             .caution(Cautions.SETTING);
     TrialView view = view(card, adjuster, asked, content);
-    var page = Html.TEMPLATES.trialTrial(frame, view);
-    if (asked.ok()) {
-      Html.show(ctx, page);
-    } else {
-      Html.again(ctx, page);
-    }
+    Html.show(ctx, asked, Html.TEMPLATES.trialTrial(frame, view));
   }
 
   private TrialView view(Card card, Optional<InForce> adjuster, Posted asked, Content content) {

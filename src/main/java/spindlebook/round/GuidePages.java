@@ -393,7 +393,7 @@ public record GuidePages(Histories histories, RoundStore store) {
       answer.put("doubt", content.doubt());
       GuideJson.unread(answer, content);
     }
-    ctx.contentType("application/json").result(answer.toString());
+    answer(ctx, 200, answer);
   }
 
   /**
@@ -404,16 +404,16 @@ public record GuidePages(Histories histories, RoundStore store) {
     if (known == null || known.isEmpty() || known.equals(store.generation())) {
       return false;
     }
-    ctx.status(409)
-        .contentType("application/json")
-        .result(Json.MAPPER.createObjectNode().put("book", store.generation()).toString());
+    answer(ctx, 409, Json.MAPPER.createObjectNode().put("book", store.generation()));
     return true;
   }
 
   private static void refused(Context ctx, String sentence) {
-    ctx.status(422)
-        .contentType("application/json")
-        .result(Json.MAPPER.createObjectNode().put("sentence", sentence).toString());
+    answer(ctx, 422, Json.MAPPER.createObjectNode().put("sentence", sentence));
+  }
+
+  private static void answer(Context ctx, int status, ObjectNode json) {
+    ctx.status(status).contentType("application/json").result(json.toString());
   }
 
   /** On the card of the height it hangs on, which may be of another round by now. */
@@ -445,6 +445,6 @@ public record GuidePages(Histories histories, RoundStore store) {
       ctx.status(204);
       return;
     }
-    ctx.contentType("application/json").result(json(at, null).toString());
+    answer(ctx, 200, json(at, null));
   }
 }

@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import spindlebook.curve.Nodes;
 import spindlebook.entry.GapResult;
 import spindlebook.entry.HeightName;
@@ -341,21 +342,18 @@ record GuidePlan(Sitting sitting, List<Place> places) {
 
   /** Gaps at one steering that nobody has asked for or read. */
   List<Slot> others(Place place, Steering steering) {
-    List<Slot> asked = asked(place, steering);
-    return place.slots().getOrDefault(steering, List.of()).stream()
-        .filter(s -> s.kind().equals("gap") && !asked.contains(s))
-        .filter(s -> read(place, steering, s) == null)
-        .toList();
+    return notAsked(place, steering).filter(s -> read(place, steering, s) == null).toList();
   }
 
   private boolean looksAtAll(Place place) {
     return lookedAt(place)
-        && place.slots().entrySet().stream()
-            .anyMatch(
-                e ->
-                    e.getValue().stream()
-                        .anyMatch(
-                            s -> s.kind().equals("gap") && !asked(place, e.getKey()).contains(s)));
+        && place.slots().keySet().stream().anyMatch(s -> notAsked(place, s).findAny().isPresent());
+  }
+
+  private Stream<Slot> notAsked(Place place, Steering steering) {
+    List<Slot> asked = asked(place, steering);
+    return place.slots().getOrDefault(steering, List.of()).stream()
+        .filter(s -> s.kind().equals("gap") && !asked.contains(s));
   }
 
   /** The last reading taken for a step in this round, or null. */

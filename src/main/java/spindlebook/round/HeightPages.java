@@ -55,18 +55,13 @@ public record HeightPages(Histories histories, RoundStore store) {
   private static Content.Height proposed(Context ctx, Sitting at) {
     HeightName next =
         GuidePlan.of(at).next().map(GuidePlan.Place::name).orElse(HeightName.IN_BETWEEN);
-    HeightName name = word(ctx, "name", HeightName.class);
+    Posted said = new Posted(ctx.queryParamMap());
     return HeightForm.at(
         at,
-        name == null ? next : name,
+        said.word("name", HeightName.class, next),
         null,
-        word(ctx, "pairing", Pairing.class),
-        word(ctx, "otherName", HeightName.class));
-  }
-
-  private static <E extends Enum<E>> E word(Context ctx, String name, Class<E> type) {
-    String said = ctx.queryParam(name);
-    return new Posted(said == null ? Map.of() : Map.of(name, List.of(said))).word(name, type, null);
+        said.word("pairing", Pairing.class, null),
+        said.word("otherName", HeightName.class, null));
   }
 
   // --- readings at a height

@@ -1,11 +1,11 @@
 package spindlebook.round;
 
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.Days;
 import spindlebook.card.Shown;
@@ -33,7 +33,7 @@ public record PaperPages(Histories histories) {
   }
 
   public void ofCorner(Context ctx) {
-    Card card = histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
+    Card card = Addressed.corner(ctx, histories);
     Sitting at = Sitting.of(histories, card, RoundForm.usual(card, List.of()));
     show(ctx, at, card.place().words(), "/corners/" + card.corner());
   }

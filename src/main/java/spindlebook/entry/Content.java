@@ -205,19 +205,6 @@ public sealed interface Content {
       Objects.requireNonNull(name, "name");
     }
 
-    /** Of a wheel hung alone. */
-    public Height(
-        String round,
-        HeightName name,
-        String label,
-        TypedLength spindle,
-        TypedLength mark,
-        String markAsAt,
-        String doubt,
-        Boolean again) {
-      this(round, name, label, spindle, mark, markAsAt, doubt, again, null, null);
-    }
-
     /** Whether it was read on a solid axle, and says something of its other end. */
     public boolean ofAxle() {
       return otherEnd != null || pairing != null;
@@ -338,20 +325,16 @@ public sealed interface Content {
 
     @Override
     public Reading withDoubt(String why) {
-      return with(why, again);
+      return with(why, again, note);
     }
 
     public Reading withAgain(Boolean overruled) {
-      return with(doubt, overruled);
+      return with(doubt, overruled, note);
     }
 
     /** What an earlier one really said; what was noted stays where nothing is. */
     public Reading insteadOf(Reading was) {
       return with(doubt, was.again, note == null ? was.note : note);
-    }
-
-    private Reading with(String why, Boolean overruled) {
-      return with(why, overruled, note);
     }
 
     private Reading with(String why, Boolean overruled, String noted) {

@@ -163,7 +163,9 @@ public final class RandomBook {
         mark,
         asAt,
         random.nextInt(12) == 0 ? "It is far off." : null,
-        again());
+        again(),
+        null,
+        null);
   }
 
   private Content.Reading reading() {

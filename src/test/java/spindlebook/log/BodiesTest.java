@@ -104,7 +104,8 @@ class BodiesTest {
             "the boot is torn",
             true);
     Content.Height height =
-        new Content.Height("r1", HeightName.IN_BETWEEN, "two", GAP, null, "h0", null, false);
+        new Content.Height(
+            "r1", HeightName.IN_BETWEEN, "two", GAP, null, "h0", null, false, null, null);
     return Stream.of(
         new Content.Car(DETAILS, Starter.tools()),
         new Content.Corner(
@@ -383,7 +384,8 @@ class BodiesTest {
   void words_are_small_with_hyphens_and_what_is_absent_is_left_out() {
     JsonNode body =
         Bodies.write(
-            new Content.Height("r1", HeightName.ON_THE_STRAP, null, null, null, "h0", null, null));
+            new Content.Height(
+                "r1", HeightName.ON_THE_STRAP, null, null, null, "h0", null, null, null, null));
     assertEquals(
         "{\"round\":\"r1\",\"name\":\"on-the-strap\",\"markAsAt\":\"h0\"}", body.toString());
   }

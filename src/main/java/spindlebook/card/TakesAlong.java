@@ -8,7 +8,7 @@ public final class TakesAlong {
 
   /** One sentence before it is done; empty when nothing hangs on the entry. */
   public static String before(CarBook history, String entry) {
-    int readings = history.readingsOf(entry).size();
+    long readings = history.readingsOf(entry);
     return readings == 0
         ? ""
         : Counted.of(readings, "reading hangs", "readings hang")
@@ -19,7 +19,7 @@ public final class TakesAlong {
 
   /** One sentence once it was done; empty when nothing hung on the entry. */
   public static String after(CarBook history, String entry) {
-    int readings = history.readingsOf(entry).size();
+    long readings = history.readingsOf(entry);
     return readings == 0
         ? ""
         : Counted.of(readings, "reading") + " went with it; put back, it all counts again.";

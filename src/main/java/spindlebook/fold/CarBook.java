@@ -209,14 +209,11 @@ public final class CarBook {
         .reduce((first, second) -> second);
   }
 
-  /** Readings that hang on a height and were not taken back themselves, in the book's order. */
-  public List<Noted> readingsOf(String height) {
-    return entries.stream()
-        .filter(
-            e ->
-                standing(e.key()).orElse(null) instanceof Content.Reading r
-                    && r.height().equals(height))
-        .toList();
+  /** How many readings hang on a height and were not taken back themselves. */
+  public long readingsOf(String height) {
+    return written(Content.Reading.class).stream()
+        .filter(r -> r.content().height().equals(height))
+        .count();
   }
 
   /** What somebody answered to the doubt about an entry. */

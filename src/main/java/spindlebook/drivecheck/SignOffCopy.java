@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import spindlebook.advice.DriveCheck;
 import spindlebook.advice.DriveCheck.Checked;
@@ -260,7 +261,11 @@ public final class SignOffCopy {
   }
 
   private static End end(String word) {
-    return Arrays.stream(End.values()).filter(e -> e.words().equals(word)).findFirst().orElse(null);
+    return one(End.values(), e -> e.words().equals(word)).orElse(null);
+  }
+
+  private static <T> Optional<T> one(T[] of, Predicate<T> which) {
+    return Arrays.stream(of).filter(which).findFirst();
   }
 
   private static Figure figure(Double value, Double expanded) {
@@ -273,10 +278,7 @@ public final class SignOffCopy {
   }
 
   private static Finding figure(SignedCorner.Figure kept) {
-    Optional<CornerFigure> of =
-        Arrays.stream(CornerFigure.values())
-            .filter(f -> f.keptAs().equals(kept.name()))
-            .findFirst();
+    Optional<CornerFigure> of = one(CornerFigure.values(), f -> f.keptAs().equals(kept.name()));
     Figure figure = figure(kept.mm(), kept.expandedMm());
     return Finding.of(
             of.map(CornerFigure::group).orElse(kept.position() ? Group.STOP : Group.TOTAL),
@@ -299,10 +301,7 @@ public final class SignOffCopy {
   }
 
   private static Outcome outcome(String words) {
-    return Arrays.stream(Outcome.values())
-        .filter(o -> o.keptAs().equals(words))
-        .findFirst()
-        .orElse(null);
+    return one(Outcome.values(), o -> o.keptAs().equals(words)).orElse(null);
   }
 
   private static Finding aligned(SignedCorner.Aligned kept) {
@@ -317,10 +316,7 @@ public final class SignOffCopy {
   }
 
   private static Standing stands(String words) {
-    return Arrays.stream(Standing.values())
-        .filter(s -> s != Standing.LIVE && s.keptAs().equals(words))
-        .findFirst()
-        .orElse(null);
+    return one(Standing.values(), s -> s != Standing.LIVE && s.keptAs().equals(words)).orElse(null);
   }
 
   private static Finding ride(SignedCorner.Ride kept) {

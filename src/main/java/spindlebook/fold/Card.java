@@ -196,6 +196,10 @@ public record Card(
     return all("heights of rounds", heights, h -> h.round().key(), round);
   }
 
+  public List<SeenReading> readingsIn(String round) {
+    return all("readings in rounds", readings, r -> r.height().round().key(), round);
+  }
+
   public List<SeenReading> readingsAt(String height) {
     return all("readings at heights", readings, r -> r.height().key(), height);
   }

@@ -312,9 +312,7 @@ final class GuideJson {
   private static void doubts(ArrayNode doubts, Sitting at, Card end, Set<String> told, String of) {
     Set<String> here = new HashSet<>();
     end.heightsOf(at.key()).forEach(h -> here.add(h.key()));
-    end.readings().stream()
-        .filter(r -> r.height().round().key().equals(at.key()))
-        .forEach(r -> here.add(r.key()));
+    end.readingsIn(at.key()).forEach(r -> here.add(r.key()));
     for (Doubted doubt : end.doubts()) {
       if (here.contains(doubt.key()) && !told.contains(doubt.key())) {
         ObjectNode one =

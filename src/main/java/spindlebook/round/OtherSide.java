@@ -64,8 +64,6 @@ record OtherSide(Card card, SeenRound round) {
   }
 
   private List<SeenReading> readings() {
-    return card.readings().stream()
-        .filter(r -> r.height().round().key().equals(round.key()))
-        .toList();
+    return card.readingsIn(round.key());
   }
 }

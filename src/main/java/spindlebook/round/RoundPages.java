@@ -96,10 +96,6 @@ public record RoundPages(Histories histories, RoundStore store) {
     PageFrame frame = CornerBar.under(card, "Rounds", "Rounds");
     List<RoundLine> lines = new ArrayList<>();
     for (SeenRound round : card.rounds()) {
-      long readings =
-          card.readings().stream()
-              .filter(r -> r.height().round().key().equals(round.key()))
-              .count();
       lines.add(
           0,
           new RoundLine(
@@ -107,7 +103,7 @@ public record RoundPages(Histories histories, RoundStore store) {
               round.who(),
               Counted.of(card.heightsOf(round.key()).size(), "height")
                   + ", "
-                  + Counted.of(readings, "reading"),
+                  + Counted.of(card.readingsIn(round.key()).size(), "reading"),
               "/rounds/" + round.key()));
     }
     Html.show(

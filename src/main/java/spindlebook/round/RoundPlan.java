@@ -107,12 +107,7 @@ final class RoundPlan {
       boolean done =
           toRead.quantity() == null
               ? height.isPresent()
-              : card.readings().stream()
-                  .anyMatch(
-                      r ->
-                          r.height().round().key().equals(sitting.key())
-                              && is(r, toRead)
-                              && r.counts());
+              : card.readingsIn(sitting.key()).stream().anyMatch(r -> is(r, toRead) && r.counts());
       String href =
           height.isEmpty()
               ? newHeight(sitting, toRead)

@@ -186,22 +186,15 @@ public final class Bodies {
     return gathered.set(one.field(), said);
   }
 
-  private static final class OneByName<T> extends JsonDeserializer<T> {
-    private final Map<String, Class<? extends T>> names;
-
-    private OneByName(Map<String, Class<? extends T>> names) {
-      this.names = names;
-    }
-
-    @Override
-    public T deserialize(JsonParser parser, DeserializationContext context) throws IOException {
-      Map.Entry<String, JsonNode> one =
-          ((JsonNode) context.readTree(parser)).properties().iterator().next();
-      if (!one.getValue().isObject()) {
-        throw wrong(parser, unfit(one.getKey()));
-      }
-      return context.readTreeAsValue(one.getValue(), names.get(one.getKey()));
-    }
+  private static <T> By<T> oneByName(Map<String, Class<? extends T>> names) {
+    return new By<>(
+        (node, parser, context) -> {
+          Map.Entry<String, JsonNode> one = node.properties().iterator().next();
+          if (!one.getValue().isObject()) {
+            throw wrong(parser, unfit(one.getKey()));
+          }
+          return context.readTreeAsValue(one.getValue(), names.get(one.getKey()));
+        });
   }
 
   /**
@@ -350,13 +343,13 @@ public final class Bodies {
 
   static ObjectMapper mapper() {
     SimpleModule words = new SimpleModule("words");
-    words.addDeserializer(TypedLength.class, new LengthOrText());
-    words.addDeserializer(TypedAngle.class, new AngleOrText());
-    words.addDeserializer(Setting.class, new SettingOrText());
-    words.addDeserializer(TypedAmount.class, new AmountText());
+    words.addDeserializer(TypedLength.class, new By<>(Bodies::length));
+    words.addDeserializer(TypedAngle.class, new By<>(Bodies::angle));
+    words.addDeserializer(Setting.class, new By<>(Bodies::setting));
+    words.addDeserializer(TypedAmount.class, new By<>(Bodies::amount));
     words.addSerializer(TypedAmount.class, new AmountAsTyped());
-    words.addDeserializer(AlignmentWay.class, new OneByName<>(AlignmentWay.NAMES));
-    words.addDeserializer(Defined.class, new OneByName<>(Defined.NAMES));
+    words.addDeserializer(AlignmentWay.class, oneByName(AlignmentWay.NAMES));
+    words.addDeserializer(Defined.class, oneByName(Defined.NAMES));
     ObjectMapper mapper =
         Json.MAPPER
             .copy()
@@ -386,61 +379,64 @@ public final class Bodies {
 
   private static final Set<String> NUMBERS = Set.of("mm", "rad", "amount");
 
-  private static final class LengthOrText extends JsonDeserializer<TypedLength> {
+  private interface Reads<T> {
+    T of(JsonNode node, JsonParser parser, DeserializationContext context) throws IOException;
+  }
+
+  private static final class By<T> extends JsonDeserializer<T> {
+    private final Reads<T> reads;
+
+    private By(Reads<T> reads) {
+      this.reads = reads;
+    }
+
     @Override
-    public TypedLength deserialize(JsonParser parser, DeserializationContext context)
-        throws IOException {
-      JsonNode node = context.readTree(parser);
-      if (node.isTextual()) {
-        return HandWritten.length(node.asText())
-            .orElseThrow(() -> wrong(parser, shown(node) + " is not one length with its unit"));
-      }
-      checkFields(parser, node, "typed", "mm", "unit", "rule");
-      within(parser, node, "mm", MOST_MM, "100 m");
-      return new TypedLength(
-          node.get("typed").textValue(),
-          node.get("mm").doubleValue(),
-          context.readTreeAsValue(node.get("unit"), LengthUnit.class),
-          node.get("rule").textValue());
+    public T deserialize(JsonParser parser, DeserializationContext context) throws IOException {
+      return reads.of(context.readTree(parser), parser, context);
     }
   }
 
-  private static final class AngleOrText extends JsonDeserializer<TypedAngle> {
-    @Override
-    public TypedAngle deserialize(JsonParser parser, DeserializationContext context)
-        throws IOException {
-      JsonNode node = context.readTree(parser);
-      if (node.isTextual()) {
-        return HandWritten.angle(node.asText())
-            .orElseThrow(() -> wrong(parser, shown(node) + " is not one angle"));
-      }
-      checkFields(parser, node, "typed", "rad", "rule");
-      within(parser, node, "rad", MOST_RAD, "a full turn");
-      return new TypedAngle(
-          node.get("typed").textValue(),
-          node.get("rad").doubleValue(),
-          node.get("rule").textValue());
+  private static TypedLength length(
+      JsonNode node, JsonParser parser, DeserializationContext context) throws IOException {
+    if (node.isTextual()) {
+      return HandWritten.length(node.asText())
+          .orElseThrow(() -> wrong(parser, shown(node) + " is not one length with its unit"));
     }
+    checkFields(parser, node, "typed", "mm", "unit", "rule");
+    within(parser, node, "mm", MOST_MM, "100 m");
+    return new TypedLength(
+        node.get("typed").textValue(),
+        node.get("mm").doubleValue(),
+        context.readTreeAsValue(node.get("unit"), LengthUnit.class),
+        node.get("rule").textValue());
+  }
+
+  private static TypedAngle angle(JsonNode node, JsonParser parser, DeserializationContext context)
+      throws IOException {
+    if (node.isTextual()) {
+      return HandWritten.angle(node.asText())
+          .orElseThrow(() -> wrong(parser, shown(node) + " is not one angle"));
+    }
+    checkFields(parser, node, "typed", "rad", "rule");
+    within(parser, node, "rad", MOST_RAD, "a full turn");
+    return new TypedAngle(
+        node.get("typed").textValue(), node.get("rad").doubleValue(), node.get("rule").textValue());
   }
 
   /**
    * A plain decimal number with its unit: there is nothing in it that a later rule could change.
    */
-  private static final class AmountText extends JsonDeserializer<TypedAmount> {
-    @Override
-    public TypedAmount deserialize(JsonParser parser, DeserializationContext context)
-        throws IOException {
-      JsonNode node = context.readTree(parser);
-      return Optional.ofNullable(node.textValue())
-          .flatMap(text -> TypedAmount.read(text, null))
-          .orElseThrow(
-              () ->
-                  wrong(
-                      parser,
-                      shown(node)
-                          + " is not one amount with its unit, a plain decimal such as '61.3"
-                          + " N/mm'"));
-    }
+  private static TypedAmount amount(
+      JsonNode node, JsonParser parser, DeserializationContext context) throws IOException {
+    return Optional.ofNullable(node.textValue())
+        .flatMap(text -> TypedAmount.read(text, null))
+        .orElseThrow(
+            () ->
+                wrong(
+                    parser,
+                    shown(node)
+                        + " is not one amount with its unit, a plain decimal such as '61.3"
+                        + " N/mm'"));
   }
 
   private static final class AmountAsTyped extends JsonSerializer<TypedAmount> {
@@ -451,30 +447,26 @@ public final class Bodies {
     }
   }
 
-  private static final class SettingOrText extends JsonDeserializer<Setting> {
-    @Override
-    public Setting deserialize(JsonParser parser, DeserializationContext context)
-        throws IOException {
-      JsonNode node = context.readTree(parser);
-      if (node.isTextual()) {
-        return HandWritten.setting(node.asText());
-      }
-      boolean counted = node.hasNonNull("amount");
-      checkFields(
-          parser,
-          node,
-          counted ? new String[] {"typed", "unit", "amount"} : new String[] {"typed", "unit"});
-      if (counted) {
-        within(parser, node, "amount", MOST_MM, "anything is set to");
-      }
-      try {
-        return new Setting(
-            node.get("typed").textValue(),
-            context.readTreeAsValue(node.get("unit"), SettingUnit.class),
-            counted ? node.get("amount").doubleValue() : null);
-      } catch (IllegalArgumentException unfit) {
-        throw wrong(parser, unfit.getMessage());
-      }
+  private static Setting setting(JsonNode node, JsonParser parser, DeserializationContext context)
+      throws IOException {
+    if (node.isTextual()) {
+      return HandWritten.setting(node.asText());
+    }
+    boolean counted = node.hasNonNull("amount");
+    checkFields(
+        parser,
+        node,
+        counted ? new String[] {"typed", "unit", "amount"} : new String[] {"typed", "unit"});
+    if (counted) {
+      within(parser, node, "amount", MOST_MM, "anything is set to");
+    }
+    try {
+      return new Setting(
+          node.get("typed").textValue(),
+          context.readTreeAsValue(node.get("unit"), SettingUnit.class),
+          counted ? node.get("amount").doubleValue() : null);
+    } catch (IllegalArgumentException unfit) {
+      throw wrong(parser, unfit.getMessage());
     }
   }
 

@@ -37,23 +37,13 @@ final class SpokenLength {
   }
 
   private static List<Amount> feetAndInches(BigDecimal feet, List<String> after) throws Unreadable {
-    List<Amount> amounts = new ArrayList<>();
-    for (Amount inches : belowFeet(SpokenWords.withoutAnd(after))) {
-      Count count = inches.count();
+    List<Amount> behind = belowFeet(SpokenWords.withoutAnd(after));
+    for (Amount inches : behind) {
       if (inches.unit() == LengthUnit.MM || inches.unit() == LengthUnit.CM) {
         throw new Unreadable("joins feet with " + inches.unit().word());
       }
-      if (inches.unit() == null && isPart(count)) {
-        amounts.add(Amount.ofFeet(new Count(feet.add(count.value()), Count.Form.FRACTION)));
-      }
-      if (Amount.isUnderAFoot(count)) {
-        amounts.add(Amount.ofFeetAndInches(feet, count));
-      }
     }
-    if (amounts.isEmpty()) {
-      throw new Unreadable("has a foot or more in inches behind its feet");
-    }
-    return amounts;
+    return Amount.ofFeetAnd(feet, behind, one -> one.unit() == null && isPart(one.count()));
   }
 
   /**
@@ -67,10 +57,10 @@ final class SpokenLength {
         List<Count> counts = before(words.subList(0, i));
         List<String> after = SpokenWords.withoutAnd(words.subList(i + 1, words.size()));
         boolean complete = i + 1 == words.size();
-        return with(unit, complete ? counts : withPart(Count.onlyWhole(counts), after));
+        return Amount.of(complete ? counts : withPart(Count.onlyWhole(counts), after), unit);
       }
     }
-    return with(null, SpokenCount.read(words));
+    return Amount.of(SpokenCount.read(words), null);
   }
 
   private static List<Count> before(List<String> words) throws Unreadable {
@@ -95,9 +85,5 @@ final class SpokenLength {
 
   private static boolean isPart(Count count) {
     return count.isFraction() && count.isLessThanOne();
-  }
-
-  private static List<Amount> with(LengthUnit unit, List<Count> counts) {
-    return counts.stream().map(count -> new Amount(count, unit, false)).toList();
   }
 }

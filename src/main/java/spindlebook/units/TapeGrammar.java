@@ -1,7 +1,6 @@
 package spindlebook.units;
 
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.List;
 import spindlebook.units.Token.Kind;
 
@@ -48,7 +47,7 @@ final class TapeGrammar {
         unit == LengthUnit.INCH && counts.get(0).isWhole() && !cursor.isAtEnd();
     List<Count> all =
         fractionFollows ? fractionBehindTheMark(Count.onlyWhole(counts), cursor) : counts;
-    return all.stream().map(count -> new Amount(count, unit, false)).toList();
+    return Amount.of(all, unit);
   }
 
   private static List<Amount> feetAndInches(BigDecimal feet, Cursor cursor) throws Unreadable {
@@ -59,19 +58,10 @@ final class TapeGrammar {
     if (unit != null && unit != LengthUnit.INCH) {
       throw new Unreadable("joins feet with " + unit.word());
     }
-    List<Amount> amounts = new ArrayList<>();
-    for (Count count : inches) {
-      if (fractionOnly && unit == null && count.isLessThanOne()) {
-        amounts.add(Amount.ofFeet(new Count(feet.add(count.value()), Count.Form.FRACTION)));
-      }
-      if (Amount.isUnderAFoot(count)) {
-        amounts.add(Amount.ofFeetAndInches(feet, count));
-      }
-    }
-    if (amounts.isEmpty()) {
-      throw new Unreadable("has a foot or more in inches behind its feet");
-    }
-    return amounts;
+    return Amount.ofFeetAnd(
+        feet,
+        Amount.of(inches, unit),
+        one -> fractionOnly && unit == null && one.count().isLessThanOne());
   }
 
   private static List<Count> fractionBehindTheMark(BigDecimal whole, Cursor cursor)

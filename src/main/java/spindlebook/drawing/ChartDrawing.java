@@ -289,12 +289,17 @@ public record ChartDrawing(
               .noneMatch(room::overlaps);
     }
 
-    /** A curve's name over its upper end and under its lower one, a row on where one stands. */
+    /**
+     * A curve's name over its upper end and under its lower one, a row on where one stands: the
+     * shortest first, for a long one can give way further.
+     */
     private void ends(List<Words> words) {
-      for (Chart.Series series : chart.series()) {
-        if (series.line().isEmpty() || series.hollow()) {
-          continue;
-        }
+      List<Chart.Series> named =
+          chart.series().stream()
+              .filter(s -> !s.line().isEmpty() && !s.hollow())
+              .sorted(Comparator.comparingInt(s -> s.brief().length()))
+              .toList();
+      for (Chart.Series series : named) {
         Chart.At low = series.line().get(0);
         Chart.At high = series.line().get(series.line().size() - 1);
         end(words, series.brief(), x(high.value()), y(high.travel()) - 8 - ROW, -ROW);

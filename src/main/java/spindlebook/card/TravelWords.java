@@ -452,12 +452,16 @@ public final class TravelWords {
         .orElse("");
   }
 
-  /** "to 19 3/8 in, 1 3/16 in at the wheel": a strap's inch is not the wheel's. */
+  /**
+   * "to 19 3/8 in, 1 3/16 in at the wheel": a strap's inch is not the wheel's. Where a reading may
+   * show as well that nothing is to be done: "to be sure: to 19 3/8 in".
+   */
   public String cureDoes(EndFindings end) {
     String to = cureTo(end);
     return end.cure()
         .map(c -> lengths.text(Math.abs(c.atWheelMm())).replace(' ', '\u00a0') + " at the wheel")
         .map(wheel -> to.isEmpty() ? wheel : to + ", " + wheel)
+        .map(does -> end.outcome() == Outcome.CANT_TELL ? "to be sure: " + does : does)
         .orElse("");
   }
 

@@ -80,7 +80,7 @@ public record Card(
 
   /** With other heights and readings. */
   Card with(long longer, List<SeenHeight> seenHeights, List<SeenReading> seenReadings) {
-    return with(longer, rounds, seenHeights, seenReadings, new Memo());
+    return with(longer, rounds, seenHeights, seenReadings, memo.anew());
   }
 
   /** With other heights, and other readings of one thing; of none where that is null. */

@@ -120,7 +120,7 @@ final class CardFold implements Cloneable {
             joints.values().stream().map(this::seeJoint).toList(),
             strapNow(seenReadings),
             springs.see(corner.place(), settings, this::tool, seenHeights),
-            new Memo());
+            new Memo(book.asKnown()));
   }
 
   private SeenJoint seeJoint(Written<Content.JointPlace> raw) {

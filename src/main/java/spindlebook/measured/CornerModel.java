@@ -17,6 +17,7 @@ import spindlebook.linkage.Calibration.Misfit;
 import spindlebook.linkage.CoordinateFigure;
 import spindlebook.linkage.CornerJoints;
 import spindlebook.linkage.CornerReading;
+import spindlebook.linkage.Joints;
 import spindlebook.linkage.Linkage;
 import spindlebook.linkage.LinkageRefused;
 import spindlebook.linkage.ModelFigure;
@@ -72,8 +73,8 @@ public record CornerModel(
       return new CornerModel(joints, laidOut, readings, from, null, null, given);
     }
     try {
-      Calibration all = Calibration.of(laidOut.joints(), given, readings);
-      Calibration without = all.wrong().size() == 1 ? without(all, given, readings) : all;
+      Calibration all = calibration(card, laidOut.joints(), given, readings);
+      Calibration without = all.wrong().size() == 1 ? without(card, all, given, readings) : all;
       return new CornerModel(
           joints, new Linkage(without.joints()), readings, from, all, null, without.coordinates());
     } catch (LinkageRefused e) {
@@ -81,8 +82,17 @@ public record CornerModel(
     }
   }
 
+  private static Calibration calibration(
+      Card card, Joints joints, List<CoordinateFigure> given, List<CornerReading> readings) {
+    return card.memo()
+        .lasting(
+            "calibration of the corner",
+            List.of(joints, given, readings),
+            () -> Calibration.of(joints, given, readings));
+  }
+
   private static Calibration without(
-      Calibration all, List<CoordinateFigure> given, List<CornerReading> readings) {
+      Card card, Calibration all, List<CoordinateFigure> given, List<CornerReading> readings) {
     String wrong = all.wrong().get(0).key();
     List<CoordinateFigure> loose =
         given.stream()
@@ -92,8 +102,8 @@ public record CornerModel(
                         ? new CoordinateFigure(c.coordinate(), c.anywhere())
                         : c)
             .toList();
-    return Calibration.of(
-        all.joints(), loose, readings.stream().filter(r -> !r.key().equals(wrong)).toList());
+    return calibration(
+        card, all.joints(), loose, readings.stream().filter(r -> !r.key().equals(wrong)).toList());
   }
 
   private static void rounds(

@@ -1,6 +1,8 @@
 package spindlebook.measured;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotSame;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static spindlebook.fold.CarLines.CAR;
 import static spindlebook.fold.CarLines.LF;
@@ -9,6 +11,7 @@ import static spindlebook.fold.CarLines.height;
 import static spindlebook.fold.CarLines.line;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -16,11 +19,14 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import spindlebook.advice.ThingFirst;
 import spindlebook.definition.RackSide;
+import spindlebook.entry.Content;
+import spindlebook.entry.HeightName;
 import spindlebook.entry.Joint;
 import spindlebook.finding.Finding;
 import spindlebook.finding.Findings;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.HandBooks;
+import spindlebook.fold.Noted;
 import spindlebook.linkage.CornerJoints;
 import spindlebook.linkage.ReferenceLinkage;
 import spindlebook.linkage.Vec;
@@ -159,19 +165,58 @@ class JointSwingTest {
   }
 
   private static CornerModel agreement(double leftRackMm) {
+    return model(agreed(leftRackMm));
+  }
+
+  private static CornerModel model(CarBook book) {
+    return CornerModel.of(book.card("lf"), Optional.empty()).orElseThrow();
+  }
+
+  private static CarBook agreed(double leftRackMm) {
     String toe = "toe_in_deg";
     String camber = "camber_deg";
-    CarBook book =
-        book(
-            null,
-            R1,
-            height("h", "ride", "12 in"),
-            read("toe", "straight", 0, toe),
-            read("toe", "full-left", leftRackMm, toe),
-            read("toe", "full-right", -leftRackMm, toe),
-            read("camber", "full-left", leftRackMm, camber),
-            read("camber", "full-right", -leftRackMm, camber));
-    return CornerModel.of(book.card("lf"), Optional.empty()).orElseThrow();
+    return book(
+        null,
+        R1,
+        height("h", "ride", "12 in"),
+        read("toe", "straight", 0, toe),
+        read("toe", "full-left", leftRackMm, toe),
+        read("toe", "full-right", -leftRackMm, toe),
+        read("camber", "full-left", leftRackMm, camber),
+        read("camber", "full-right", -leftRackMm, camber));
+  }
+
+  @Test
+  void what_is_saved_and_tells_the_joints_nothing_leaves_their_agreement_as_worked_out() {
+    CarBook book = agreed(-60);
+    Content.Height at = book.standing("h", Content.Height.class).orElseThrow();
+    CarBook higher =
+        book.with(
+            noted(
+                book,
+                new Content.Height(
+                    at.round(),
+                    HeightName.IN_BETWEEN,
+                    "jack",
+                    at.spindle(),
+                    at.mark(),
+                    null,
+                    null,
+                    null,
+                    null,
+                    null)));
+    assertEquals(2, higher.card("lf").heights().size());
+    assertSame(model(book).all(), model(higher).all());
+    CarBook again =
+        higher.with(
+            noted(higher, book.standing("toe-straight", Content.Reading.class).orElseThrow()));
+    assertEquals(6, model(again).readings().size());
+    assertNotSame(model(book).all(), model(again).all());
+  }
+
+  private static Noted noted(CarBook after, Content content) {
+    long n = after.n() + 1;
+    return new Noted(n, "later-" + n, Instant.EPOCH, "Ada", after.n(), content);
   }
 
   @Test

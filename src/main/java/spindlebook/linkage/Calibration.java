@@ -5,11 +5,13 @@ import java.util.List;
 import org.apache.commons.math3.exception.MathIllegalStateException;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
 import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
+import org.apache.commons.math3.fitting.leastsquares.ValueAndJacobianFunction;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.NonPositiveDefiniteMatrixException;
 import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.math3.util.Pair;
 import spindlebook.uncertainty.Figure;
 
@@ -88,11 +90,11 @@ public record Calibration(
     }
     CornerFit fit = new CornerFit(joints, given, readings);
     List<Figure> rows = fit.rows();
-    RealMatrix whiten = whitening(rows);
+    Array2DRowRealMatrix whiten = whitening(rows);
     double[] best = best(fit, whiten);
     double[] off = fit.off(best);
 
-    RealMatrix j = whiten.multiply(fit.slopes(best, off));
+    RealMatrix j = lowerTimes(whiten, fit.slopes(best, off));
     RealMatrix c = new CholeskyDecomposition(j.transpose().multiply(j)).getSolver().getInverse();
     RealMatrix gains = c.multiply(j.transpose()).multiply(whiten);
     List<CoordinateFigure> coordinates = new ArrayList<>();
@@ -138,7 +140,7 @@ public record Calibration(
   }
 
   /** W with W V Wᵀ = 1: whitened rows have u = 1 and no correlation. The inverse of V's root. */
-  private static RealMatrix whitening(List<Figure> rows) {
+  private static Array2DRowRealMatrix whitening(List<Figure> rows) {
     int m = rows.size();
     RealMatrix v = new Array2DRowRealMatrix(m, m);
     for (int i = 0; i < m; i++) {
@@ -168,7 +170,41 @@ public record Calibration(
     return new Array2DRowRealMatrix(inverse, false);
   }
 
-  private static double[] best(CornerFit fit, RealMatrix whiten) {
+  /** Of a lower triangle, its rows of zeros left out. */
+  private static RealMatrix lowerTimes(Array2DRowRealMatrix lower, RealMatrix narrow) {
+    double[][] l = lower.getDataRef();
+    double[][] n = narrow.getData();
+    double[][] product = new double[l.length][narrow.getColumnDimension()];
+    for (int i = 0; i < l.length; i++) {
+      for (int k = 0; k <= i; k++) {
+        for (int c = 0; c < product[i].length; c++) {
+          product[i][c] += l[i][k] * n[k][c];
+        }
+      }
+    }
+    return new Array2DRowRealMatrix(product, false);
+  }
+
+  /** What is left of the readings, each by its doubt; slopes only of a step that is taken. */
+  private record Whitened(CornerFit fit, Array2DRowRealMatrix whiten)
+      implements ValueAndJacobianFunction {
+    @Override
+    public Pair<RealVector, RealMatrix> value(RealVector at) {
+      return new Pair<>(computeValue(at.toArray()), computeJacobian(at.toArray()));
+    }
+
+    @Override
+    public RealVector computeValue(double[] at) {
+      return new ArrayRealVector(whiten.operate(fit.off(at)), false);
+    }
+
+    @Override
+    public RealMatrix computeJacobian(double[] at) {
+      return lowerTimes(whiten, fit.slopes(at, fit.off(at))).scalarMultiply(-1);
+    }
+  }
+
+  private static double[] best(CornerFit fit, Array2DRowRealMatrix whiten) {
     try {
       return new LevenbergMarquardtOptimizer()
           .withParameterRelativeTolerance(1e-9)
@@ -177,14 +213,8 @@ public record Calibration(
               new LeastSquaresBuilder()
                   .start(fit.start())
                   .target(new double[whiten.getRowDimension()])
-                  .model(
-                      at -> {
-                        double[] off = fit.off(at.toArray());
-                        RealMatrix slopes = whiten.multiply(fit.slopes(at.toArray(), off));
-                        return new Pair<>(
-                            new ArrayRealVector(whiten.operate(off), false),
-                            slopes.scalarMultiply(-1));
-                      })
+                  .model(new Whitened(fit, whiten))
+                  .lazyEvaluation(true)
                   .maxEvaluations(200)
                   .maxIterations(200)
                   .build())

@@ -72,26 +72,40 @@ public record CornerModel(
     if (readings.isEmpty()) {
       return new CornerModel(joints, laidOut, readings, from, null, null, given);
     }
-    try {
-      Calibration all = calibration(card, laidOut.joints(), given, readings);
-      Calibration without = all.wrong().size() == 1 ? without(card, all, given, readings) : all;
-      return new CornerModel(
-          joints, new Linkage(without.joints()), readings, from, all, null, without.coordinates());
-    } catch (LinkageRefused e) {
-      return new CornerModel(joints, laidOut, readings, from, null, e.getMessage(), given);
-    }
+    Fit all = fit(card, laidOut.joints(), given, readings);
+    boolean one = all.refused == null && all.found.wrong().size() == 1;
+    Fit without = one ? without(card, all.found, given, readings) : all;
+    return without.refused != null
+        ? new CornerModel(joints, laidOut, readings, from, null, without.refused, given)
+        : new CornerModel(
+            joints,
+            new Linkage(without.found.joints()),
+            readings,
+            from,
+            all.found,
+            null,
+            without.found.coordinates());
   }
 
-  private static Calibration calibration(
+  /** One of both is null. */
+  private record Fit(Calibration found, String refused) {}
+
+  private static Fit fit(
       Card card, Joints joints, List<CoordinateFigure> given, List<CornerReading> readings) {
     return card.memo()
         .lasting(
-            "calibration of the corner",
+            List.of(Calibration.class, card.corner()),
             List.of(joints, given, readings),
-            () -> Calibration.of(joints, given, readings));
+            () -> {
+              try {
+                return new Fit(Calibration.of(joints, given, readings), null);
+              } catch (LinkageRefused e) {
+                return new Fit(null, e.getMessage());
+              }
+            });
   }
 
-  private static Calibration without(
+  private static Fit without(
       Card card, Calibration all, List<CoordinateFigure> given, List<CornerReading> readings) {
     String wrong = all.wrong().get(0).key();
     List<CoordinateFigure> loose =
@@ -102,7 +116,7 @@ public record CornerModel(
                         ? new CoordinateFigure(c.coordinate(), c.anywhere())
                         : c)
             .toList();
-    return calibration(
+    return fit(
         card, all.joints(), loose, readings.stream().filter(r -> !r.key().equals(wrong)).toList());
   }
 

@@ -31,6 +31,9 @@ import spindlebook.linkage.CornerJoints;
 import spindlebook.linkage.ReferenceLinkage;
 import spindlebook.linkage.Vec;
 import spindlebook.uncertainty.Outcome;
+import spindlebook.units.LengthUnit;
+import spindlebook.units.TapeText;
+import spindlebook.units.TypedLength;
 
 /**
  * The corner of linkage.json laid out in a book, rack behind the axle: its swings are those of the
@@ -189,22 +192,7 @@ class JointSwingTest {
   @Test
   void what_is_saved_and_tells_the_joints_nothing_leaves_their_agreement_as_worked_out() {
     CarBook book = agreed(-60);
-    Content.Height at = book.standing("h", Content.Height.class).orElseThrow();
-    CarBook higher =
-        book.with(
-            noted(
-                book,
-                new Content.Height(
-                    at.round(),
-                    HeightName.IN_BETWEEN,
-                    "jack",
-                    at.spindle(),
-                    at.mark(),
-                    null,
-                    null,
-                    null,
-                    null,
-                    null)));
+    CarBook higher = book.with(jacked(book, "12 in"));
     assertEquals(2, higher.card("lf").heights().size());
     assertSame(model(book).all(), model(higher).all());
     CarBook again =
@@ -212,6 +200,54 @@ class JointSwingTest {
             noted(higher, book.standing("toe-straight", Content.Reading.class).orElseThrow()));
     assertEquals(6, model(again).readings().size());
     assertNotSame(model(book).all(), model(again).all());
+  }
+
+  @Test
+  void that_readings_lead_to_no_corner_is_found_once_too() {
+    CarBook book = agreed(-60);
+    CarBook far = book.with(jacked(book, "90 in"));
+    String there = far.entries().get(far.entries().size() - 1).key();
+    Content.Reading toe = book.standing("toe-straight", Content.Reading.class).orElseThrow();
+    CarBook refused =
+        far.with(
+            noted(
+                far,
+                new Content.Reading(
+                    there,
+                    toe.steering(),
+                    toe.quantity(),
+                    null,
+                    toe.result(),
+                    toe.typed(),
+                    null,
+                    toe.angle(),
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null)));
+    assertTrue(model(refused).refused() != null);
+    CarBook later = refused.with(jacked(refused, "13 in"));
+    assertSame(model(refused).refused(), model(later).refused());
+  }
+
+  private static Noted jacked(CarBook book, String spindle) {
+    Content.Height at = book.standing("h", Content.Height.class).orElseThrow();
+    TypedLength up = TapeText.plain(spindle, LengthUnit.INCH).orElseThrow();
+    return noted(
+        book,
+        new Content.Height(
+            at.round(),
+            HeightName.IN_BETWEEN,
+            "jack",
+            up,
+            at.mark(),
+            null,
+            null,
+            null,
+            null,
+            null));
   }
 
   private static Noted noted(CarBook after, Content content) {

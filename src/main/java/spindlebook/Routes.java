@@ -146,7 +146,7 @@ final class Routes {
     page("/corners/{corner}/limits", limits::limits);
     CurvePages curves = new CurvePages(histories);
     slow("/corners/{corner}/curves", curves::curves);
-    page("/corners/{corner}/bump-steer", CurvePages::bumpSteer);
+    page("/corners/{corner}/bump-steer", curves::bumpSteer);
     SumPages sums = new SumPages(histories);
     page("/corners/{corner}/rod-ends", sums::rodEnds);
     SpringPages springs = new SpringPages(histories, intoBook);

@@ -98,6 +98,7 @@ class BumpSteerPageTest {
     String address = corner + "/curves?of=toe&middle=";
     Page once = shop.get(corner + "/bump-steer?middle=8").is(302);
     assertTrue(once.location().endsWith(address + "8"), once.location());
+    shop.get("/corners/no-such/bump-steer").is(404);
     String text = shop.get(address + "8").is(200).text();
     assertTrue(text.contains("Over the middle 8 in"), text);
     assertTrue(text.contains(" 0.80"), text);

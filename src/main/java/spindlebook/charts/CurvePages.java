@@ -31,11 +31,11 @@ public record CurvePages(Histories histories) {
   }
 
   /** Where bump steer once was: with its curve. */
-  public static void bumpSteer(Context ctx) {
+  public void bumpSteer(Context ctx) {
     String asked = ctx.queryString();
     ctx.redirect(
         "/corners/"
-            + ctx.pathParam("corner")
+            + Addressed.corner(ctx, histories).corner()
             + "/curves?of=toe"
             + (asked == null ? "" : "&" + asked));
   }

@@ -13,6 +13,7 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import spindlebook.definition.Layout;
 import spindlebook.definition.Starter;
@@ -36,13 +37,16 @@ final class DemoCar {
   private DemoCar() {}
 
   /** Plays the script so that its last day lies two days before {@code now}. */
-  static void play(Path folder, Clock now, Consumer<String> tell) {
+  static void play(Path folder, Clock now, Consumer<String> tell, BooleanSupplier ended) {
     List<JsonNode> steps = script();
     int last = steps.stream().mapToInt(s -> s.get("day").asInt()).max().orElse(0);
     Clocked clock = new Clocked(now.instant(), ZoneId.systemDefault());
     try (Book book = Book.open(folder, clock, tell)) {
       Histories histories = new Histories(book);
       for (JsonNode step : steps) {
+        if (ended.getAsBoolean()) {
+          return;
+        }
         int ago = step.get("day").asInt() - last - LAST_DAYS_AGO;
         clock.at(now, ago, LocalTime.parse(step.get("time").asText()));
         String kind = step.get("kind").asText();

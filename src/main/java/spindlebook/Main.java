@@ -5,7 +5,6 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,9 +14,6 @@ import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicReference;
-import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -142,7 +138,7 @@ public final class Main implements Callable<Integer> {
     App app =
         App.start(data, listening(), Clock.systemUTC(), restored, secondPlace, System.err::println);
     Runtime.getRuntime().addShutdownHook(new Thread(app::close, "close"));
-    return serve(app, data);
+    return serve(app, data, new CountDownLatch(1));
   }
 
   private Listening listening() {
@@ -153,14 +149,14 @@ public final class Main implements Callable<Integer> {
     }
   }
 
-  private static int serve(App app, Path folder) throws InterruptedException {
+  private static int serve(App app, Path folder, CountDownLatch end) throws InterruptedException {
     app.lookAhead();
     app.copying.byThemselves();
     // The square code's letters are not in every terminal's own encoding.
     PrintStream terminal =
         new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
     Greeting.print(terminal, folder, app.addresses(), app.code());
-    new CountDownLatch(1).await();
+    end.await();
     return 0;
   }
 
@@ -178,31 +174,40 @@ public final class Main implements Callable<Integer> {
       mixinStandardHelpOptions = true)
   int demo() throws IOException, InterruptedException {
     Listening listening = listening();
-    // Named before it is there: told to end at once, the program knows what to clear away.
     Path folder =
         Path.of(System.getProperty("java.io.tmpdir"), "spindlebook-demo" + UUID.randomUUID());
-    AtomicReference<App> served = new AtomicReference<>();
-    Runtime.getRuntime().addShutdownHook(new Thread(() -> clear(served.get(), folder), "clear"));
-    DemoCar.play(folder, Clock.systemUTC(), System.err::println);
-    served.set(App.start(folder, listening, Clock.systemUTC(), System.err::println));
-    return serve(served.get(), folder);
+    CountDownLatch end = new CountDownLatch(1);
+    CountDownLatch gone = new CountDownLatch(1);
+    Runtime.getRuntime().addShutdownHook(new Thread(() -> endDemo(end, gone), "clear"));
+    // Who writes in the folder also clears it: told to end at once, nothing comes after.
+    try {
+      DemoCar.play(folder, Clock.systemUTC(), System.err::println, () -> end.getCount() == 0);
+      if (end.getCount() > 0) {
+        try (App app = App.start(folder, listening, Clock.systemUTC(), System.err::println)) {
+          return serve(app, folder, end);
+        }
+      }
+      return 0;
+    } finally {
+      clear(folder);
+      gone.countDown();
+    }
   }
 
-  /** However it ends, the copy goes with it. */
-  private static void clear(App served, Path folder) {
-    if (served != null) {
-      served.close();
+  private static void endDemo(CountDownLatch end, CountDownLatch gone) {
+    end.countDown();
+    try {
+      gone.await();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
     }
-    // Told to end while the script still plays, it may write a file more: gone has to last.
-    int gone = 0;
-    for (int i = 0; i < 250 && gone < 5; i++) {
-      gone = Files.exists(folder) ? 0 : gone + 1;
+  }
+
+  private static void clear(Path folder) throws IOException {
+    if (Files.exists(folder)) {
       try (Stream<Path> files = Files.walk(folder)) {
         files.sorted(Comparator.reverseOrder()).map(Path::toFile).forEach(File::delete);
-      } catch (IOException | UncheckedIOException again) {
-        // Something in it came or went meanwhile.
       }
-      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(20));
     }
   }
 

@@ -20,7 +20,7 @@ final class DemoBook {
       if (played == null) {
         Path once = Files.createTempDirectory("demo");
         Runtime.getRuntime().addShutdownHook(new Thread(() -> remove(once), "demo-gone"));
-        DemoCar.play(once, Clock.systemUTC(), line -> {});
+        DemoCar.play(once, Clock.systemUTC(), line -> {}, () -> false);
         played = once;
       }
       copy(played, folder);

@@ -51,7 +51,7 @@ class NotOfferedTest {
     shop.get("/entries/" + taken).form(back).with("reason", "typed by mistake").keep();
     int ofOther = shop.entries();
     shop.close();
-    DemoCar.play(folder, Clock.systemUTC(), t -> {});
+    DemoCar.play(folder, Clock.systemUTC(), t -> {}, () -> false);
     shop.open();
     List<String> lines = shop.lines();
     oneOfEachKind(lines.subList(1 + ofOther, lines.size()));

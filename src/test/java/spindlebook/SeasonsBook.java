@@ -24,7 +24,7 @@ final class SeasonsBook {
 
   SeasonsBook(Path empty) throws IOException {
     Files.createDirectories(empty);
-    DemoCar.play(empty, Clock.systemUTC(), told -> {});
+    DemoCar.play(empty, Clock.systemUTC(), told -> {}, () -> false);
     season = BookFile.read(empty.resolve("book.jsonl")).entries();
     season.stream()
         .filter(e -> !e.kind().equals("car") && !e.kind().equals("corner"))

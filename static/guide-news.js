@@ -2,26 +2,31 @@
 import { next } from "./guide-plan.js";
 import * as outbox from "./outbox.js";
 
-export const listen = (plan, take) => {
+export const listen = (here, adopt, root, begin) => {
   const ask = async () => {
     if (!document.hidden) {
-      const { round, part, n, book } = plan();
+      const { round, part, n, book } = here().plan;
       try {
         const r = await fetch("/rounds/" + round + "/news?n=" + (part ? -1 : n) + "&book=" + book);
         outbox.heard();
         if (r.status === 409) {
-          plan().book = (await r.json()).book;
-          outbox.seen(plan().book);
-        } else if (r.status === 200) take(await r.json());
+          here().plan.book = (await r.json()).book;
+          outbox.seen(here().plan.book);
+        } else if (r.status === 200) took(await r.json(), here, adopt, root, begin);
       } catch {}
     }
     setTimeout(ask, 1500);
   };
-  setTimeout(ask, plan().part ? 300 : 1500);
+  setTimeout(ask, here().plan.part ? 300 : 1500);
 };
 
-// What is read elsewhere is not asked here; what it made needless, or needed, comes and goes.
-export const took = ({ plan, s, was, me, on, root, begin, begun, state, onward, draw }) => {
+// What is read elsewhere is not asked here; what it made needless, or needed, comes and goes. Not
+// while it is answered: the plan is asked for again, and what is typed is never another's answer.
+const took = (fresh, here, adopt, root, begin) => {
+  const { plan: old, s: was } = here();
+  adopt(fresh);
+  const { plan, s, me, on, begun, state, onward, draw } = here();
+  if (was && !s && ((me.text && !on.old) || begun().length || on.menu || on.ask)) return adopt(old);
   outbox.remember(plan.round, plan.start);
   outbox.seen(plan.book);
   if (on.jack && !root.dataset.step) return begin(true);

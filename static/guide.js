@@ -232,14 +232,7 @@ const later = () => {
     Object.assign(on, m);
     if (!plan.part) (state = now()), begin(!root.dataset.step);
   });
-  late(() => import("./guide-news.js"), (m) =>
-    m.listen(() => plan, (fresh) => {
-      const was = step();
-      plan = fresh;
-      state = now();
-      m.took({ ...here(), was, root, begin });
-    }),
-  );
+  late(() => import("./guide-news.js"), (m) => m.listen(here, (p) => ((plan = p), (state = now())), root, begin));
 };
 const say = (words, keys, more) => {
   on.menu = "";

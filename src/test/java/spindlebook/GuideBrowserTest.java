@@ -473,6 +473,36 @@ class GuideBrowserTest {
             "left",
             "clickCount",
             1);
+    countPlans();
+    phone.devtools("Emulation.setTouchEmulationEnabled", Map.of("enabled", false));
+    mouse("mousePressed", mouse);
+    // Another phone's entry brings a new plan meanwhile.
+    marmot.height(round, "in-between", "20", "30 1/4");
+    phone.wait(() -> ((Long) phone.ask("return window.plans")) > 0);
+    mouse("mouseReleased", mouse);
+    phone.sent();
+    assertEquals(List.of("straight upper-rod-end touches"), readings());
+  }
+
+  @Test
+  void a_question_that_the_book_needs_no_more_stays_while_it_is_answered() {
+    guide(Map.of());
+    phone.wait(() -> phone.find(Screen.key("More")).isEnabled());
+    height("14 3/8", "30 1/4");
+    phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
+    press("1");
+    countPlans();
+    String point = "/corners/" + marmot.left + "/watch-points/upper-rod-end";
+    shop.get(point).form(point + "/retire").keep();
+    phone.wait(() -> ((Long) phone.ask("return window.plans")) > 0);
+    assertTrue(phone.step().endsWith("/p-upper-rod-end"), phone.step());
+    press("1/4");
+    phone.wait(() -> phone.step().endsWith("/p-lower-rod-end"));
+    phone.sent();
+    assertEquals(List.of("straight upper-rod-end 1 1/4"), readings());
+  }
+
+  private void countPlans() {
     phone.ask(
         """
         window.plans = 0;
@@ -483,14 +513,6 @@ class GuideBrowserTest {
           return answer;
         };
         """);
-    phone.devtools("Emulation.setTouchEmulationEnabled", Map.of("enabled", false));
-    mouse("mousePressed", mouse);
-    // Another phone's entry brings a new plan meanwhile.
-    marmot.height(round, "in-between", "20", "30 1/4");
-    phone.wait(() -> ((Long) phone.ask("return window.plans")) > 0);
-    mouse("mouseReleased", mouse);
-    phone.sent();
-    assertEquals(List.of("straight upper-rod-end touches"), readings());
   }
 
   private void mouse(String type, Map<String, Object> at) {

@@ -43,7 +43,7 @@ public final class NeedAddress {
     if (read == null || next.nearMm() == null || next.need().noHigherThanMm() != null) {
       return of(corner, words, List.of(next.need()));
     }
-    String near = "near " + words.position(next.nearMm()) + " " + words.zero().words();
+    String near = "near " + words.fromZero(next.nearMm());
     ToRead there =
         new ToRead(
             read.name(), near, read.steering(), read.quantity(), read.point(), read.pairing());
@@ -56,8 +56,7 @@ public final class NeedAddress {
     if (need.noHigherThanMm() == null) {
       return read;
     }
-    String beyond =
-        words.position(need.noHigherThanMm()) + " " + words.zero().words() + " or beyond";
+    String beyond = words.fromZero(need.noHigherThanMm()) + " or beyond";
     return new ToRead(
         read.name(), beyond, read.steering(), read.quantity(), read.point(), read.pairing());
   }

@@ -134,7 +134,7 @@ public final class TravelWords {
   }
 
   private String readFurther(UnreadReach reach) {
-    return "read " + reach.limits().size() + " limits further out, " + outTo(reach.outToMm()) + ".";
+    return "read " + reach.limits().size() + " limits further out, " + outTo(reach) + ".";
   }
 
   private static String where(End end) {
@@ -368,7 +368,7 @@ public final class TravelWords {
                 + LimitNames.pairing(read.pairing())
             : read.quantity().words() + LimitNames.pairing(read.pairing());
     if (need.noHigherThanMm() != null) {
-      return what + " " + outTo(need.noHigherThanMm()) + because;
+      return what + " at " + fromZero(need.noHigherThanMm()) + ", or beyond" + because;
     }
     return switch (read.quantity()) {
       case STRAP_LENGTH, SHOCK_LENGTH, STOP_GAP ->
@@ -382,9 +382,15 @@ public final class TravelWords {
     };
   }
 
-  /** "at +6 7/8 in from ride, or beyond". */
-  public String outTo(double positionMm) {
-    return "at " + position(positionMm) + " " + zero.words() + ", or beyond";
+  /** "at +6 7/8 in from ride, or higher". */
+  public String outTo(UnreadReach reach) {
+    String further = reach.end() == End.DROOP ? ", or lower" : ", or higher";
+    return "at " + fromZero(reach.outToMm()) + further;
+  }
+
+  /** "+6 7/8 in from ride". */
+  public String fromZero(double positionMm) {
+    return position(positionMm) + " " + zero.words();
   }
 
   /** A length to give; the new part's where it was given of one that was changed since. */

@@ -40,7 +40,6 @@ import spindlebook.fold.ReadAgain;
 import spindlebook.fold.SeenFastener;
 import spindlebook.fold.SeenPart;
 import spindlebook.travel.Cure;
-import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
@@ -145,12 +144,9 @@ public final class CheckWords {
 
   private static Task notReadFarEnough(
       ThingFirst.NotReadFarEnough of, Checked at, TravelWords say) {
-    String outTo =
-        say.outTo(of.reach().outToMm())
-            .replace("or beyond", of.end() == End.DROOP ? "or lower" : "or higher");
     String href = NeedAddress.of(corner(at), say, of.reach().needs());
     return line(of, at, say.unreadReach(of.reach()), "", href)
-        .job("Measure", of.count() + " places " + outTo);
+        .job("Measure", of.count() + " places " + say.outTo(of.reach()));
   }
 
   private static Task midTravel(ThingFirst.OfMidTravel of, Checked at, TravelWords say) {

@@ -146,9 +146,7 @@ public record LadderWords(TravelWords words, Ladder ladder) {
     return (others.isEmpty() ? "" : words.needs(others) + ", and ")
         + beyond.size()
         + " readings at "
-        + words.position(furthestMm)
-        + " "
-        + words.zero().words()
+        + words.fromZero(furthestMm)
         + ", or beyond";
   }
 

@@ -44,7 +44,7 @@ public record NextWords(String corner, TravelFindings travel, TravelWords words)
   private String where(NextReading next) {
     ToRead read = next.need().toRead();
     if (next.nearMm() != null && next.need().noHigherThanMm() == null) {
-      return ", near " + words.position(next.nearMm()) + " " + words.zero().words();
+      return ", near " + words.fromZero(next.nearMm());
     }
     boolean says = read.quantity() == null || next.need().noHigherThanMm() != null;
     boolean length =

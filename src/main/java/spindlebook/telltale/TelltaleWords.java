@@ -74,7 +74,7 @@ final class TelltaleWords {
     DeepestBump.At at = (DeepestBump.At) deepest;
     boolean beyond = at.beyond();
     List<String> lines = new ArrayList<>();
-    String place = words.position(at.positionMm().value()) + " " + words.zero().words();
+    String place = words.fromZero(at.positionMm().value());
     lines.add(
         beyond
             ? "Deepest bump: beyond "

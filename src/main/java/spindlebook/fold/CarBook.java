@@ -30,6 +30,7 @@ public final class CarBook {
   private final List<Content.Definition> definitions = new ArrayList<>();
   private final Map<String, Content.Correction> corrected;
   private final Map<String, Boolean> answers;
+  private final List<String> corners;
   private final Memo memo = new Memo();
   private final Memo asKnown;
   private final Map<String, CardFold> folds = new ConcurrentHashMap<>();
@@ -50,6 +51,7 @@ public final class CarBook {
         definitions.add(definition);
       }
     }
+    corners = cornersInOrder();
   }
 
   /** An earlier book with entries that leave all as it stands there. */
@@ -68,6 +70,8 @@ public final class CarBook {
     }
     corrected = earlier.corrected;
     answers = earlier.answers;
+    boolean asBefore = later.stream().noneMatch(e -> e.content() instanceof Content.Corner);
+    corners = asBefore ? earlier.corners : cornersInOrder();
     if (later.size() == 1) {
       earlier.folds.forEach(
           (corner, fold) ->
@@ -272,7 +276,7 @@ public final class CarBook {
 
   /** Keys of the corners, left front first. */
   public List<String> corners() {
-    return memo.get("corners", this::cornersInOrder);
+    return corners;
   }
 
   private List<String> cornersInOrder() {

@@ -214,8 +214,12 @@ public record Card(
 
   List<SeenReading> readingsOf(Object thing) {
     return memo.get(
-        new Memo.Of(thing, "readings"),
-        () -> all("readings of things", readings, SeenReading::thing, thing));
+        readings(thing), () -> readings.stream().filter(r -> r.thing().equals(thing)).toList());
+  }
+
+  /** The name under which the readings of a thing are kept. */
+  static Memo.Of readings(Object thing) {
+    return new Memo.Of(thing, "readings");
   }
 
   private <T> Optional<T> one(String what, List<T> list, Function<T, String> key, String wanted) {

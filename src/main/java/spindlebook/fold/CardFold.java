@@ -263,8 +263,17 @@ final class CardFold implements Cloneable {
     CardFold with = in(longer);
     if (height != null) {
       SeenReading later = seeReading(raw, height);
-      List<SeenReading> seen = SeenReadings.with(card.readings(), later, this::era);
+      List<SeenReading> before = card.readingsOf(later.thing());
+      List<SeenReading> after = SeenReadings.with(before, later, this::era);
+      List<SeenReading> seen = new ArrayList<>(card.readings());
+      if (!before.equals(after.subList(0, before.size()))) {
+        Map<String, SeenReading> stand = new HashMap<>();
+        after.forEach(r -> stand.put(r.key(), r));
+        seen.replaceAll(r -> stand.getOrDefault(r.key(), r));
+      }
+      seen.add(later);
       with.card = card.reading(later.thing(), longer.n(), card.heights(), seen);
+      with.card.memo().get(Card.readings(later.thing()), () -> after);
     }
     return Optional.of(with);
   }

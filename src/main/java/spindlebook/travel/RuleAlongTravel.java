@@ -19,9 +19,10 @@ import spindlebook.uncertainty.Outcome;
  * in mid-travel. Where a run ends is found by {@link RuleMet}.
  *
  * <p>Axes: wheel position in mm, + towards bump. Exactly at the limit keeps the rule; a single
- * reading exactly at the limit between broken ones only touches it and ends no run. A bound that
- * cannot say (a drill thinner than the rule goes) is left out. Where a number keeps the rule and a
- * bound at the same place breaks it (14 mm, and it touches), the bound counts.
+ * number exactly at the limit between broken ones only touches it and ends no run, a bound ('well
+ * clear', a drill of that size that goes) is at the limit or beyond. A bound that cannot say (a
+ * drill thinner than the rule goes) is left out. Where a number keeps the rule and a bound at the
+ * same place breaks it (14 mm, and it touches), the bound counts.
  *
  * <p>Assumes that the value turns only at readings: a dip between two kept readings is not seen.
  * Nothing is extrapolated: kept at the last reading means kept to there. A reading within its U of
@@ -111,6 +112,7 @@ public final class RuleAlongTravel {
     boolean inner = i > 0 && i < telling.size() - 1;
     boolean touchesFromBroken =
         clearance == 0
+            && telling.get(i).bound() == Bound.EXACT
             && inner
             && clearance(telling.get(i - 1), rule) < 0
             && clearance(telling.get(i + 1), rule) < 0;

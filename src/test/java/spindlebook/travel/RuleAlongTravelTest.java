@@ -150,6 +150,18 @@ class RuleAlongTravelTest {
   }
 
   @Test
+  void well_clear_between_two_touches_is_kept_there_and_limits_both_ends() {
+    Along along =
+        RuleAlongTravel.along(List.of(touches(-200), wellClear(-50, 12), touches(60)), AT_LEAST_12);
+    EndLimit.Crosses droop = assertInstanceOf(EndLimit.Crosses.class, along.droop());
+    EndLimit.Crosses bump = assertInstanceOf(EndLimit.Crosses.class, along.bump());
+    assertEquals(-50, droop.positionMm().value());
+    assertEquals(-200, droop.brokenMm().value());
+    assertEquals(-50, bump.positionMm().value());
+    assertEquals(60, bump.brokenMm().value());
+  }
+
+  @Test
   void a_touch_of_the_limit_is_no_crossing() {
     Along fromAbove =
         RuleAlongTravel.along(List.of(exact(-50, 20), exact(0, 12), exact(50, 20)), AT_LEAST_12);

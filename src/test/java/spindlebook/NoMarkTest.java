@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -47,6 +48,21 @@ class NoMarkTest {
     typing.form(form.action()).with("noMark", "keep").keep();
     assertEquals(entries + 1, shop.entries());
     assertFalse(shop.figures(marmot.left).at("/heights/0").has("positionMm"));
+  }
+
+  @Test
+  void a_round_is_walked_on_where_a_gap_was_read_at_a_height_without_a_mark() {
+    Form form = marmot.heightForm(round, "strap-off", "14 3/16");
+    Form kept = form.send().is(422).form(form.action()).with("noMark", "keep");
+    String off = kept.key();
+    kept.keep();
+    marmot.read(off, "straight", Marmot.SHOCK_ARM, "well clear");
+    marmot.read(off, "straight", Marmot.UPPER_ROD_END, "1/2");
+    marmot.height(round, "on-the-strap", "15 3/16", "31 5/8");
+    for (String page : List.of("/guide", "/sheet", "/news?since=0", "", "/paper")) {
+      shop.get("/rounds/" + round + page).is(200);
+    }
+    shop.get("/heights/" + off).is(200);
   }
 
   @Test

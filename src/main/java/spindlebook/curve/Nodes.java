@@ -22,10 +22,13 @@ public final class Nodes {
 
   /**
    * How what was read of a watch point stands against what is demanded of it today, where it was
-   * read: by the same bounds as along the travel. A reading that tells nothing of a rule needs to
-   * be taken again.
+   * read: by the same bounds as along the travel. A reading that tells nothing of a rule, or not
+   * where it was taken, needs to be taken again.
    */
   public static Outcome outcome(SeenReading seen) {
+    if (seen.height().positionMm() == null) {
+      return Outcome.NEEDS;
+    }
     return Rule.of(seen.point().keep()).stream()
         .map(rule -> node(seen, rule).map(n -> n.against(rule)).orElse(Outcome.NEEDS))
         .reduce(Outcome.CLEAR, Outcome::worse);

@@ -55,6 +55,18 @@ class BadInputTest {
   }
 
   @Test
+  void a_form_shown_before_an_older_copy_was_put_back_is_still_taken() {
+    String later = String.valueOf(shop.entries() + 400);
+    String given = "/corners/" + marmot.left + "/given";
+    shop.get(given).is(200).form(given).with("after", later).with("stop-crush", "1").keep();
+    String strap = "/corners/" + marmot.left + "/adjustments/limit-strap";
+    Form set = shop.get(strap).is(200).form(strap + "/would-move").with("to", "18 3/8");
+    set.with("after", later).send().is(200).form(strap).with("after", later).keep();
+    marmot.heightForm(round, "ride", "20 3/4").with("mark", "31").with("after", later).keep();
+    shop.get("/cars/new").is(200).form("/cars").with("name", "B").with("after", later).keep();
+  }
+
+  @Test
   void a_wrong_reading_comes_back_at_its_own_row_and_no_other() {
     String height = marmot.height(round, "on-the-strap", "15 3/16", "31 5/8");
     Page page =

@@ -22,7 +22,8 @@ public record CarStore(Book book, Histories histories) {
   public record Listed(String key, String name) {}
 
   /** A car with the corners it starts with, and its key; the same form again adds nothing. */
-  String create(CarForm.NewCar typed, FormKey form, String who) {
+  String create(CarForm.NewCar typed, FormKey shown, String who) {
+    FormKey form = shown.within(book.lastN());
     String car = form.key();
     List<Draft> drafts = new ArrayList<>();
     drafts.add(
@@ -34,7 +35,8 @@ public record CarStore(Book book, Histories histories) {
   }
 
   void addCorners(String car, CornersForm.Corners typed, FormKey form, String who) {
-    book.append(corners(car, typed.places(), typed.layout(), Optional.empty(), form, who));
+    FormKey known = form.within(book.lastN());
+    book.append(corners(car, typed.places(), typed.layout(), Optional.empty(), known, who));
   }
 
   /** None where the layout is null. A car's corner has one key, so that two cannot add it twice. */

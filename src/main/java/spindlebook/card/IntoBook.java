@@ -36,7 +36,7 @@ public record IntoBook(Book book) {
    * @param contents by what the keys of their entries end in: none is written twice
    */
   public void put(Context ctx, Asked asked, Map<String, ? extends Content> contents) {
-    FormKey form = asked.key();
+    FormKey form = asked.key().within(book.lastN());
     List<Draft> drafts = new ArrayList<>();
     contents.forEach(
         (end, content) ->

@@ -26,6 +26,11 @@ public record FormKey(String key, long after) {
     return new FormKey(key.toString(), after);
   }
 
+  /** In a book that was put back from an older copy since, nobody knows more than it holds. */
+  public FormKey within(long lastN) {
+    return new FormKey(key, Math.min(after, lastN));
+  }
+
   /** Notes from now on the keys that this thread makes; null to end it. */
   public static void noteIn(List<String> keys) {
     DRAWN.set(keys);

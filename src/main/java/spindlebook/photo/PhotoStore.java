@@ -67,7 +67,7 @@ public final class PhotoStore {
   }
 
   void add(Content.Photo photo, FormKey form, String who) {
-    book.append(Bodies.draft(form.key(), form.after(), who, photo));
+    book.append(Bodies.draft(form.key(), form.within(book.lastN()).after(), who, photo));
   }
 
   /**

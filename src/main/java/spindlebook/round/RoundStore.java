@@ -42,7 +42,7 @@ public record RoundStore(Book book, Histories histories) {
   }
 
   private Draft draft(Card card, ToKeep entry, String who) {
-    FormKey form = new FormKey(entry.form().key(), Math.min(entry.form().after(), book.lastN()));
+    FormKey form = entry.form().within(book.lastN());
     Content typed = entry.content();
     Content said = doubted(card, typed, form);
     return Bodies.draft(form.key(), form.after(), who, said).claimed(entry.claimed());

@@ -18,7 +18,8 @@ public record AdjustmentStore(Book book, Histories histories) {
    *
    * @return whether it was written in doubt; of a form sent again, whether it was the first time
    */
-  synchronized boolean adjust(Content.Adjustment typed, FormKey form, String who) {
+  synchronized boolean adjust(Content.Adjustment typed, FormKey shown, String who) {
+    FormKey form = shown.within(book.lastN());
     InForce now =
         histories
             .cardOf(typed.corner())

@@ -120,6 +120,9 @@ class SpringPagesTest {
     plank = plank.with("read", "210").with("to-scale", "84").with("to-wheel", "40");
     String heavy = plank.with("bare", "240").send().is(422).text();
     assertTrue(heavy.contains("The plank alone weighs less than with the wheel on it."), heavy);
+    Form guessed = plank.with("bare", "240").with("by", "estimate").with("weight", "420 ± 40");
+    heavy = guessed.send().is(422).text();
+    assertTrue(heavy.contains("The plank alone weighs less than with the wheel on it."), heavy);
     shop.get(weight)
         .form(weight)
         .with("by", "lever")

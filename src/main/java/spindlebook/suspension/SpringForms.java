@@ -132,7 +132,7 @@ record SpringForms(Asked a, Card card) {
                   "to-wheel", "From the edge to the tyre's middle", was.map(CornerWeight::toWheel));
           if (lever && (read == null || toScale == null || toWheel == null)) {
             a.wrong("read", "Type what the scale shows and both distances from the edge.");
-          } else if (lever && bare != null && bare.si(false) >= read.si(false)) {
+          } else if (bare != null && read != null && bare.si(false) >= read.si(false)) {
             a.wrong("bare", "The plank alone weighs less than with the wheel on it.");
           }
           TypedAmount typed = lever ? null : weight;

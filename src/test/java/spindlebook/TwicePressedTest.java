@@ -84,6 +84,22 @@ class TwicePressedTest {
   }
 
   @Test
+  void what_is_taken_off_a_list_twice_gets_the_first_answer() {
+    for (String thing :
+        List.of(
+            "/corners/" + marmot.left + "/watch-points/hose-slack",
+            "/corners/" + marmot.left + "/adjusters/hose",
+            "/cars/" + marmot.car + "/tools/drills")) {
+      Form form = shop.get(thing).is(200).form(thing + "/retire");
+      Page first = form.keep();
+      List<String> book = shop.lines();
+      assertEquals(first.location(), form.keep().location());
+      assertEquals(book, shop.lines());
+      form.with("key", form.key() + "x").send().is(404);
+    }
+  }
+
+  @Test
   void the_same_form_from_eight_at_once_is_stored_once() throws Exception {
     String round = marmot.startRound(marmot.left, Map.of());
     String height = marmot.height(round, "on-the-strap", "15 3/16", "31 5/8");

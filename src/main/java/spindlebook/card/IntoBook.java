@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import spindlebook.entry.Content;
 import spindlebook.log.Bodies;
 import spindlebook.log.Book;
@@ -22,6 +23,14 @@ public record IntoBook(Book book) {
 
   public void put(Context ctx, Asked asked, Map<String, ? extends Content> contents, String next) {
     put(ctx, asked, contents);
+    Html.next(ctx, Html.saved(next));
+  }
+
+  /** The same of what is not found any more once it is written: sent again, the first answer. */
+  public void once(Context ctx, Asked asked, Supplier<? extends Content> content, String next) {
+    if (book.byKey(asked.key().key()).isEmpty()) {
+      put(ctx, asked, content.get());
+    }
     Html.next(ctx, Html.saved(next));
   }
 

@@ -3,6 +3,7 @@ package spindlebook.watch;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
+import java.util.function.Supplier;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
@@ -109,9 +110,9 @@ public record AdjusterPages(Histories histories, IntoBook book) {
 
   public void retire(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
-    Retired retired = new Retired(null, adjuster(ctx, card).adjuster(), null);
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
-    book.put(ctx, a, Content.Definition.of(card.corner(), retired), settings(card));
+    Supplier<Retired> retired = () -> new Retired(null, adjuster(ctx, card).adjuster(), null);
+    book.once(ctx, a, () -> Content.Definition.of(card.corner(), retired.get()), settings(card));
   }
 
   private static String settings(Card card) {

@@ -5,6 +5,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 import spindlebook.card.Addressed;
 import spindlebook.card.IntoBook;
 import spindlebook.definition.Retired;
@@ -164,10 +165,11 @@ public record ToolPages(Histories histories, IntoBook book) {
   public void retire(Context ctx) {
     CarBook history = Addressed.car(ctx, histories);
     String car = history.car().orElseThrow();
-    Tool tool = Optional.ofNullable(named(ctx, history)).orElseThrow(NotFoundResponse::new);
     Asked a = Asked.of(ctx, history.details().orElseThrow().unit(), history.n());
-    Retired retired = new Retired(null, null, tool.tool());
-    book.put(ctx, a, Content.Definition.of(car, retired), "/cars/" + car + "/tools");
+    Supplier<Tool> tool =
+        () -> Optional.ofNullable(named(ctx, history)).orElseThrow(NotFoundResponse::new);
+    Supplier<Retired> retired = () -> new Retired(null, null, tool.get().tool());
+    book.once(ctx, a, () -> Content.Definition.of(car, retired.get()), "/cars/" + car + "/tools");
   }
 
   /** The tool of the address; null for a new one. */

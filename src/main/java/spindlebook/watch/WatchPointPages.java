@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Supplier;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
@@ -118,10 +119,9 @@ public record WatchPointPages(Histories histories, IntoBook book) {
 
   public void retire(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
-    WatchPoint point = point(ctx, card);
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
-    Retired retired = new Retired(point.point(), null, null);
-    book.put(ctx, a, Content.Definition.of(card.corner(), retired), points(card));
+    Supplier<Retired> retired = () -> new Retired(point(ctx, card).point(), null, null);
+    book.once(ctx, a, () -> Content.Definition.of(card.corner(), retired.get()), points(card));
   }
 
   /** A new point. */

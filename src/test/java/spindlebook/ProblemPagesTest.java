@@ -176,6 +176,34 @@ class ProblemPagesTest {
         413);
   }
 
+  @Test
+  void a_form_that_ends_half_way_is_no_failure_of_ours() throws IOException {
+    assertEquals(400, halfSent("500"));
+    assertEquals(413, halfSent("99999999999"));
+    shop.get("/cars").is(200);
+  }
+
+  private int halfSent(String length) throws IOException {
+    String here = "127.0.0.1:" + shop.port();
+    try (Socket socket = new Socket("127.0.0.1", shop.port())) {
+      socket.setSoTimeout(10_000);
+      String half =
+          String.join(
+              Raw.NL,
+              "POST /cars HTTP/1.1",
+              "Host: " + here,
+              "Origin: http://" + here,
+              "Cookie: " + shop.browser.cookie(),
+              "Content-Type: " + Browser.FORM,
+              "Content-Length: " + length,
+              "",
+              "name=Mar");
+      socket.getOutputStream().write(half.getBytes(StandardCharsets.UTF_8));
+      socket.shutdownOutput();
+      return Raw.status(new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8));
+    }
+  }
+
   /** A browser sends its whole form before it reads: cut off while it sends, it shows no page. */
   @Test
   void who_is_still_sending_too_much_gets_the_page_and_not_a_broken_connection()

@@ -11,6 +11,7 @@ import java.io.InputStream;
 import java.util.List;
 import java.util.Objects;
 import java.util.regex.Pattern;
+import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.server.Handler;
 import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.Server;
@@ -73,6 +74,8 @@ public final class Manners {
   /** A page of ours for whatever no page has answered. */
   public static void answers(RoutesConfig routes) {
     routes.exception(HttpResponseException.class, (e, ctx) -> show(ctx, e.getStatus()));
+    // Whoever sent it hung up half way.
+    routes.exception(EofException.class, (e, ctx) -> show(ctx, 400));
     routes.exception(Exception.class, Manners::broken);
     for (int status : List.of(400, 403, 404, 405, 408, 413, 415)) {
       routes.error(status, ctx -> show(ctx, status));
@@ -100,7 +103,7 @@ public final class Manners {
     if (!photo && !FORM.matcher(type).matches()) {
       throw new HttpResponseException(415, "");
     }
-    if (ctx.contentLength() > (photo ? MOST_PHOTO_BYTES : MOST_BYTES)) {
+    if (ctx.req().getContentLengthLong() > (photo ? MOST_PHOTO_BYTES : MOST_BYTES)) {
       throw new HttpResponseException(413, "");
     }
   }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -147,6 +148,10 @@ class SpringPagesTest {
   @Test
   void the_split_and_bounce_that_are_wanted_say_which_spring_gives_them() {
     String rate = LEFT + "/rate";
+    shop.get(rate).is(200).form(rate).with("hz", "20.5").send().is(422);
+    for (String atItsEnds : List.of("0.1", "20")) {
+      shop.get(rate).form(rate).with("hz", atItsEnds).keep();
+    }
     shop.get(rate).is(200).form(rate).with("droop", "50").with("hz", "0.9").keep();
     inOrder(
         shop.get(LEFT).text(),

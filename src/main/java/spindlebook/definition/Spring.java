@@ -44,7 +44,7 @@ public record Spring(
     if (free != null && solid != null && !(free.mm() > solid.mm())) {
       throw new IllegalArgumentException("a spring's solid length is shorter than its free one");
     }
-    if (hz != null && !(hz > 0.1 && hz < 20)) {
+    if (hz != null && !(hz >= 0.1 && hz <= 20)) {
       throw new IllegalArgumentException("a car bounces between 0.1 and 20 times a second");
     }
   }

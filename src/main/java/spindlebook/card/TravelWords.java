@@ -166,7 +166,7 @@ public final class TravelWords {
 
   private String room(EndFindings end, Limit limit) {
     String stop = (end.end() == End.DROOP ? "strap" : "bump stop") + " lets the wheel go.";
-    String room = lengths.text(Math.max(0, limit.roomMm().value()));
+    String room = lengths.spare(limit.roomMm().value());
     return room.equals(lengths.text(0))
         ? "Kept as far as the " + stop
         : (limit.found() ? "" : "At least ") + room + " beyond where the " + stop;
@@ -192,7 +192,9 @@ public final class TravelWords {
         worst.bracket().isPresent() ? "; nothing read between its last two heights tells" : "";
     return "reached "
         + most
-        + lengths.text(Math.abs(worst.roomMm().value()))
+        + lengths.plusMinus(Math.abs(worst.roomMm().value()))
+        + " "
+        + lengths.unit().word()
         + " of wheel travel before "
         + stop
         + stretch
@@ -265,7 +267,7 @@ public final class TravelWords {
     if (end.marginMm().isEmpty()) {
       return "nothing limits it.";
     }
-    String spare = lengths.text(Math.max(0, end.marginMm().get().value()));
+    String spare = lengths.spare(end.marginMm().get().value());
     if (end.rules().isEmpty()) {
       String least = end.marginAtLeast() ? "at least " : "";
       return "no limit was met as far as was read, " + least + spare + " to spare.";
@@ -275,7 +277,7 @@ public final class TravelWords {
     return end.marginAtLeast() && rules.roomMm() != null
         ? name(rules)
             + " is the nearest limit found, "
-            + lengths.text(Math.max(0, rules.roomMm().value()))
+            + lengths.spare(rules.roomMm().value())
             + " to spare; another was read no further than "
             + spare
             + "."

@@ -28,6 +28,11 @@ public record Lengths(LengthUnit unit) {
     return bare(mm).replace('-', '−') + " " + unit.word();
   }
 
+  /** What there is to spare, never said to be more than it is; 0 where there is none. */
+  public String spare(double mm) {
+    return text(Math.max(0, Math.floor(mm / stepMm(1) + 1e-9) * stepMm(1)));
+  }
+
   /** With its sign: {@code +5 3/8}. */
   public String signed(double mm) {
     String bare = bare(mm);

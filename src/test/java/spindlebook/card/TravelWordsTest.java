@@ -1,6 +1,7 @@
 package spindlebook.card;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 import spindlebook.fold.Card;
@@ -11,8 +12,8 @@ import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
 class TravelWordsTest {
-  private static String height(String key, String name, int positionMm) {
-    return "{\"key\":\"%s\",\"kind\":\"height\",\"body\":{\"round\":\"r\",\"name\":\"%s\",\"spindle\":\"%d mm\",\"mark\":\"1000 mm\"}}"
+  private static String height(String key, String name, double positionMm) {
+    return "{\"key\":\"%s\",\"kind\":\"height\",\"body\":{\"round\":\"r\",\"name\":\"%s\",\"spindle\":\"%s mm\",\"mark\":\"1000 mm\"}}"
         .formatted(key, name, 1000 + positionMm);
   }
 
@@ -46,6 +47,49 @@ class TravelWordsTest {
         "Bump: arm is reached up to 206.0 mm of wheel travel before the stop is solid, impact"
             + " counted; nothing read between its last two heights tells.",
         new TravelWords(card, travel).finding(travel.bump()));
+  }
+
+  /** 20.3 mm to spare, 206.2 mm too far: said to half a millimetre, and never better than it is. */
+  @Test
+  void what_is_to_spare_is_rounded_down_and_what_is_too_far_up() {
+    String corner =
+        """
+        {"key":"lf","kind":"corner","body":{"car":"car","place":"left-front",\
+        "layout":"steered-double-a-arm","watchPoints":[{"point":"arm","name":"arm",\
+        "place":"lower-arm-frame","keep":{"least":"6 mm"}}],\
+        "heldBack":[{"allowance":"impact-reserve","length":"6 mm"}]}}\
+        """;
+    String car =
+        "{\"key\":\"car\",\"kind\":\"car\",\"body\":{\"details\":{\"name\":\"Dune\",\"unit\":\"mm\"}}}";
+    String round =
+        "{\"key\":\"r\",\"kind\":\"round\",\"body\":{\"corner\":\"lf\",\"springIn\":false,\"bumpStopIn\":false,\"wheelOn\":true,\"onTyres\":false,\"steeringLinked\":true}}";
+    String solid = height("solid", "full-bump", 500);
+    Card spare =
+        HandBooks.of(
+                car,
+                corner,
+                round,
+                solid,
+                height("past", "stop-out", 526.3),
+                gap("g1", "past", "\"result\":\"well-clear\",\"typed\":\"well clear\""))
+            .card("lf");
+    TravelFindings clear = CornerTravel.of(spare);
+    assertEquals(
+        "At least 20.0 mm beyond where the bump stop lets the wheel go.",
+        new TravelWords(spare, clear).told(clear.bump(), clear.bump().limits().get(0)));
+    Card past =
+        HandBooks.of(
+                car,
+                corner,
+                round,
+                solid,
+                height("mid", "in-between", 299.8),
+                gap("g1", "mid", "\"result\":\"well-clear\",\"typed\":\"well clear\""),
+                gap("g2", "solid", "\"result\":\"number\",\"length\":\"2 mm\""))
+            .card("lf");
+    TravelFindings tooFar = CornerTravel.of(past);
+    String finding = new TravelWords(past, tooFar).finding(tooFar.bump());
+    assertTrue(finding.contains("reached up to 206.5 mm of wheel travel"), finding);
   }
 
   /** Kept at the last height read, 206 mm short of where the wheel goes: unread, no shortfall. */

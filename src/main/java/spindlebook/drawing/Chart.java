@@ -70,7 +70,7 @@ public record Chart(
   /** A smooth line from one place to another. */
   public static List<At> line(double from, double to, DoubleFunction<At> at) {
     return IntStream.rangeClosed(0, STEPS)
-        .mapToObj(i -> at.apply(from + (to - from) * i / STEPS))
+        .mapToObj(i -> at.apply(i == STEPS ? to : from + (to - from) * i / STEPS))
         .toList();
   }
 

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import spindlebook.drawing.Chart.At;
 import spindlebook.drawing.Chart.Band;
@@ -43,6 +44,18 @@ class ChartDrawingTest {
           List.of(new Post("strap", -90), new Post("ride", -80), new Post("stop", 120)),
           "lines across: stops",
           null);
+
+  @Test
+  void a_line_ends_where_it_is_known_to_and_not_a_rounding_beyond() {
+    Random random = new Random(20311);
+    for (int i = 0; i < 2000; i++) {
+      double from = (random.nextDouble() - 0.5) * 1300;
+      double to = from + random.nextDouble() * 500;
+      List<At> line = Chart.line(from, to, z -> new At(z, 0, ""));
+      assertEquals(from, line.get(0).travel(), 0);
+      assertEquals(to, line.get(line.size() - 1).travel(), 0);
+    }
+  }
 
   @Test
   void bump_is_up_and_more_is_right() {

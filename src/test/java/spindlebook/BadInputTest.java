@@ -54,6 +54,32 @@ class BadInputTest {
     assertEquals(entries + 1, shop.entries());
   }
 
+  /** What is wrong may lie two screens down: nothing seemed to happen. */
+  @Test
+  void a_form_that_comes_back_starts_where_something_is_wrong() {
+    Form car = shop.get("/cars/new").form("/cars").with("name", "Heath");
+    String wrong = car.with("rearTrack", "68 1/3").send().is(422).html();
+    assertEquals(1, starts(wrong).size(), wrong);
+    assertTrue(starts(wrong).get(0).contains("name=\"rearTrack\""), starts(wrong).get(0));
+    // A choice has no box: its sentence is where one starts.
+    Form happened =
+        shop.get("/cars/" + marmot.car + "/happenings/new")
+            .form("/cars/" + marmot.car + "/happenings")
+            .with("words", "my autofocus");
+    Page page = happened.send().is(422);
+    assertEquals(1, starts(page.html()).size(), page.html());
+    assertTrue(starts(page.html()).get(0).contains("class=\"problem\""), page.html());
+    assertEquals("my autofocus", page.form(happened.action()).value("words"));
+  }
+
+  private static List<String> starts(String html) {
+    return java.util.regex.Pattern.compile("<[^>]* autofocus[ >][^>]*")
+        .matcher(html)
+        .results()
+        .map(java.util.regex.MatchResult::group)
+        .toList();
+  }
+
   @Test
   void a_form_shown_before_an_older_copy_was_put_back_is_still_taken() {
     String later = String.valueOf(shop.entries() + 400);

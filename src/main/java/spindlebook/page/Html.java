@@ -14,6 +14,9 @@ public final class Html {
   public static final String TYPE = "text/html; charset=utf-8";
 
   private static final String SAVED = "yes";
+  private static final String STARTS = "spellcheck=\"false\" autofocus";
+  private static final String WRONG = " aria-invalid=\"true\"";
+  private static final String SAID = "<p class=\"problem\"";
   private static final String MAIN = "<main id=\"main\" tabindex=\"-1\">";
 
   private Html() {}
@@ -34,10 +37,27 @@ public final class Html {
 
   /** A page with a form, which may have come back with what was typed and what is wrong with it. */
   public static void show(Context ctx, Posted posted, JteModel page) {
-    if (!posted.ok()) {
-      ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
+    if (posted.ok()) {
+      show(ctx, page);
+      return;
     }
-    show(ctx, page);
+    ctx.status(HttpStatus.UNPROCESSABLE_CONTENT)
+        .result(startingAtWrong(page.render()))
+        .contentType(TYPE);
+  }
+
+  /** It may lie screens down: typing starts in the first wrong box, or at what is said of it. */
+  private static String startingAtWrong(String text) {
+    String plain = text.replace(STARTS, STARTS.replace(" autofocus", ""));
+    int said = plain.indexOf(SAID);
+    int box = plain.indexOf(WRONG);
+    boolean typed = box >= 0 && box < said;
+    int at = typed ? box : said;
+    return at < 0
+        ? text
+        : plain.substring(0, at)
+            + (typed ? " autofocus" : "<p tabindex=\"-1\" autofocus")
+            + plain.substring(typed ? at : at + 2);
   }
 
   /** Done; the browser asks for the next page itself, so that reloading sends nothing again. */

@@ -80,6 +80,17 @@ class BadInputTest {
         .toList();
   }
 
+  /** Found wrong a day later, it was reached through the book alone. */
+  @Test
+  void a_height_s_page_says_how_it_was_read_and_leads_to_its_correction() {
+    String height = marmot.height(round, "on-the-strap", "15 3/16", "31 5/8");
+    Page page = shop.get("/heights/" + height).is(200);
+    assertTrue(
+        page.text().contains("Spindle 15 3/16, mark 31 5/8, correct or withdraw"), page.text());
+    assertTrue(page.html().contains("href=\"/entries/" + height + "\""), page.html());
+    assertTrue(shop.get("/entries/" + height).html().contains("/heights/" + height + "/correct"));
+  }
+
   @Test
   void a_form_shown_before_an_older_copy_was_put_back_is_still_taken() {
     String later = String.valueOf(shop.entries() + 400);

@@ -260,7 +260,7 @@ final class GuideJson {
   }
 
   /** A height in a few words: {@code spindle 14 3/8, mark 30 1/4}. */
-  private static String words(Content.Height h) {
+  static String words(Content.Height h) {
     String spindle = h.spindle() == null ? "" : "spindle " + h.spindle().typed();
     return h.mark() == null ? spindle : spindle + ", mark " + h.mark().typed();
   }

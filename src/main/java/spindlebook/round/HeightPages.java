@@ -109,6 +109,7 @@ public record HeightPages(Histories histories, RoundStore store) {
             JustSaved.of(at, ctx.queryParam("saved")),
             ReadingRows.of(at, height, steering, slots, posted, sentBack),
             ReadingRows.others(at, height, steering),
+            own(height),
             said(at, height),
             slots.size() < everything.size() ? address(height.key(), steering) + "&all=1" : null,
             at.href());
@@ -120,6 +121,11 @@ public record HeightPages(Histories histories, RoundStore store) {
             .modules("/static/save-as-typed.js")
             .caution(Cautions.MEASURING);
     Html.show(ctx, posted, Html.TEMPLATES.roundHeight(frame, view));
+  }
+
+  private static String own(SeenHeight height) {
+    String read = GuideJson.words(height.height());
+    return Capital.of(read + (read.isEmpty() ? "" : ", ") + "correct or withdraw");
   }
 
   static String address(String height, Steering steering) {

@@ -8,6 +8,7 @@ import spindlebook.page.ReadingRow;
  * The readings at one height and steering.
  *
  * @param saved what was just put in the book; null when nothing was
+ * @param own how the height itself was read
  * @param others readings of places this corner does not watch: kept, and not counted
  * @param allHref everything that can be read here, when a plan shows only a part; null otherwise
  */
@@ -18,6 +19,7 @@ public record HeightView(
     Saved saved,
     List<Row> rows,
     List<Said> others,
+    String own,
     String raw,
     String allHref,
     String roundHref) {

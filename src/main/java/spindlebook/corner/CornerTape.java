@@ -303,7 +303,7 @@ public final class CornerTape {
 
   private double marginTall(EndFindings end, boolean past) {
     return (past ? 34 : FIGURE)
-        + WORDS
+        + WORDS * lines(words.roomWord(end), 17, NARROW - 20)
         + (about(end).isEmpty() ? 0 : SMALL * lines(about(end), 14, NARROW));
   }
 

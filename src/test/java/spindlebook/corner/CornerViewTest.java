@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import spindlebook.card.TravelWords;
+import spindlebook.drawing.TapeSheet;
 import spindlebook.fold.Card;
 import spindlebook.fold.HandBooks;
 import spindlebook.travel.CornerTravel;
@@ -175,5 +176,22 @@ class CornerViewTest {
             "Full bump was read at +490.0 mm, but touch and crush put the solid stop at +475.0 mm,"
                 + " from level with the frame mark: further apart than their ± of "),
         words);
+  }
+
+  /** Two lines where it is as wide as its column: what stood below was drawn over the second. */
+  @Test
+  void a_verdict_of_two_lines_is_given_the_room_of_two() {
+    lines.removeIf(l -> l.contains("\"mid-watch-point\"") || l.contains("\"touch-watch-point\""));
+    Card card = card();
+    TravelFindings travel = CornerTravel.of(card);
+    TapeSheet sheet =
+        CornerTape.of(card, travel, new TravelWords(card, travel), false).orElseThrow();
+    List<TapeSheet.Note> verdicts =
+        sheet.notes().stream().filter(n -> n.words().equals("at every height read")).toList();
+    assertEquals(2, verdicts.size(), () -> sheet.notes().toString());
+    for (TapeSheet.Note verdict : verdicts) {
+      double rest = 34 + TapeSheet.SMALL;
+      assertTrue(verdict.height() >= rest + 2 * TapeSheet.WORDS, verdict.toString());
+    }
   }
 }

@@ -62,7 +62,10 @@ public final class CornerFace {
     List<Band> bands = new ArrayList<>();
     double bottom = usable(travel.droop(), words, low);
     double top = usable(travel.bump(), words, high);
-    bands.add(new Band(bottom, top, Band.Kind.USABLE));
+    // Two ends of which neither is known tell of no travel between them.
+    if (known(travel.droop()) || known(travel.bump())) {
+      bands.add(new Band(bottom, top, Band.Kind.USABLE));
+    }
     double reach = reach(travel.droop(), words).orElse(low);
     double limit = limit(travel.droop(), words).orElse(reach);
     bands.add(new Band(Math.min(Math.max(limit, reach), bottom), bottom, Band.Kind.HELD_BACK));
@@ -87,6 +90,10 @@ public final class CornerFace {
     return end.end() == End.DROOP
         ? Math.max(stop.get(), needed.get())
         : Math.min(stop.get(), needed.get());
+  }
+
+  private static boolean known(EndFindings end) {
+    return end.stop().isPresent() || end.rules().isPresent();
   }
 
   private static Optional<Double> limit(EndFindings end, TravelWords words) {

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import spindlebook.card.TravelWords;
+import spindlebook.drawing.TapeFace;
 import spindlebook.drawing.TapeSheet;
 import spindlebook.fold.Card;
 import spindlebook.fold.HandBooks;
@@ -193,5 +194,23 @@ class CornerViewTest {
       double rest = 34 + TapeSheet.SMALL;
       assertTrue(verdict.height() >= rest + 2 * TapeSheet.WORDS, verdict.toString());
     }
+  }
+
+  @Test
+  void a_tape_whose_ends_are_both_to_be_read_again_shows_nothing_as_usable() {
+    assertTrue(fills(card()).contains(TapeFace.Band.Kind.USABLE));
+    lines.add(
+        "{\"key\":\"hit\",\"kind\":\"happening\",\"body\":{\"car\":\"car\",\"corner\":\"lf\",\"what\":\"hit-or-bent\"}}");
+    assertEquals(List.of(), fills(card()));
+  }
+
+  private static List<TapeFace.Band.Kind> fills(Card card) {
+    TravelFindings travel = CornerTravel.of(card);
+    return CornerFace.of(card, travel, new TravelWords(card, travel), true, 400, 92)
+        .orElseThrow()
+        .bands()
+        .stream()
+        .map(TapeFace.Band::kind)
+        .toList();
   }
 }

@@ -10,6 +10,7 @@ import spindlebook.card.Counted;
 import spindlebook.card.Shown;
 import spindlebook.card.TravelWords;
 import spindlebook.definition.WatchPoint;
+import spindlebook.drawing.Lengths;
 import spindlebook.drawing.State;
 import spindlebook.drawing.Steer;
 import spindlebook.drawing.TapeFace;
@@ -277,12 +278,16 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
           case FULL_BUMP -> "bump";
           case STOP_OUT -> "past";
           case IN_BETWEEN ->
-              site.mm()
-                  .map(mm -> words.lengths().signed(Math.rint(words.zero().from(mm) / 12.7) * 12.7))
-                  .orElse("?")
-                  .replace('-', '−');
+              site.mm().map(mm -> near(words.lengths(), words.zero().from(mm))).orElse("?");
         };
     return site.pairing() == Pairing.CROSSED ? word + ", crossed" : word;
+  }
+
+  /** To a quarter of an inch, or to 5 mm: a sixteenth has no room. */
+  private static String near(Lengths lengths, double mm) {
+    double step = lengths.unit() == LengthUnit.INCH ? 6.35 : 5;
+    String near = lengths.signed(Math.rint(mm / step) * step);
+    return near.replaceFirst("\\.0$", "").replace('-', '−');
   }
 
   private static boolean beyond(TravelFindings travel, Double mm) {

@@ -88,6 +88,17 @@ class GapMapTest {
     assertEquals("2 readings", row.readings());
   }
 
+  /** −15 3/4 stood as −15 1/2, and 262 mm as 266.7. */
+  @Test
+  void a_column_is_named_as_near_its_height_as_there_is_room_for() {
+    height("low", "in-between", 262);
+    gap("low", "\"number\",\"length\":\"30 mm\"");
+    assertEquals("+260", row().cells().get(0).column().word());
+    lines.set(0, lines.get(0).replace("\"mm\"", "\"inch\""));
+    lines.set(3, lines.get(3).replace("1262 mm", "24 1/4 in").replace("1000 mm", "40 in"));
+    assertEquals("−15 3/4", row().cells().get(0).column().word());
+  }
+
   private void height(String key, String name, int positionMm) {
     lines.add(
         "{\"key\":\"%s\",\"kind\":\"height\",\"body\":{\"round\":\"r\",\"name\":\"%s\",\"spindle\":\"%d mm\",\"mark\":\"1000 mm\"}}"

@@ -8,6 +8,7 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -120,6 +121,20 @@ class LinkagePagesTest {
     String page = shop.get(other).is(200).text();
     assertTrue(page.contains("joints fit together"), page);
     assertTrue(page.contains("24 7/8 out, 45 1/8 back, 11 3/4 in up"), page);
+  }
+
+  /** It sent to a place that no page has. */
+  @Test
+  void joints_of_no_height_name_the_part_of_the_form_that_asks_for_it() {
+    for (String[] joint : JOINTS) {
+      String address = linkage + "/" + joint[0];
+      Form form = shop.get(address).is(200).form(address);
+      form.with("out", joint[1]).with("back", joint[2]).with("up", joint[3]).with("at", "").keep();
+    }
+    String said = shop.get(linkage + "/agree").is(200).text();
+    Matcher named = Pattern.compile("“(.*?)”").matcher(said);
+    assertTrue(named.find(), said);
+    assertTrue(shop.get(linkage + "/lf").text().contains(named.group(1)), said);
   }
 
   @Test

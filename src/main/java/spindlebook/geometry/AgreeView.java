@@ -118,8 +118,8 @@ public record AgreeView(
             ? model.refused()
             : none
                 ? model.joints().positionMm() == null
-                    ? "Say under Measuring at which height the wheel stood when the joints were"
-                        + " measured: without it no reading is held against them."
+                    ? "Say at any joint, under “Where the wheel stands”, at which height it stood:"
+                        + " without it no reading is held against the joints."
                     : "No camber, toe, strap or shock was read along the travel."
                 : agree(model),
         wrong,

@@ -233,7 +233,7 @@ public record LinkagePages(Histories histories, IntoBook book) {
             .was(before == null ? null : before.out())
             .needed(NEEDED);
     TypedLength back =
-        length(a, "back", way ? "Rearward" : "Back from the front datum")
+        length(a, "back", way ? "Rearward" : "Back from the plumb line")
             .hint(way ? "" : "One plumb line ahead of the axle, the same for every joint.")
             .was(before == null ? null : before.back())
             .needed(NEEDED);

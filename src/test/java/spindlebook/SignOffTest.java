@@ -71,6 +71,9 @@ class SignOffTest {
     assertTrue(sign.contains("7 things first"), sign);
     assertTrue(sign.contains("Right front not measured no round yet"), sign);
     assertTrue(sign.contains("No round yet: nothing was ever measured here."), sign);
+    // One word for one thing: beside the corner as above the list.
+    assertTrue(sign.contains("3 loosened") && sign.contains("Loosened: 3"), sign);
+    assertFalse(sign.contains("opened"), sign);
     assertTrue(sign.contains("Upper rod ends, jam nuts: touched, not said to be tight."), sign);
     assertTrue(text.contains("Not in the book: left rear, right rear."), text);
     assertTrue(text.contains("licensed inspection stand above"), text);
@@ -304,7 +307,7 @@ class SignOffTest {
     String print = shop.get("/corners/" + marmot.left + "/print").is(200).text();
     assertTrue(print.contains("Marmot, left front"), print);
     assertTrue(print.contains("Limit strap 18 3/8 in"), print);
-    assertTrue(print.contains("Opened: Upper rod ends, jam nuts"), print);
+    assertTrue(print.contains("Loosened: Upper rod ends, jam nuts"), print);
     String corner = shop.get("/cars/" + marmot.car).text();
     for (String finding : List.of("Droop: ", "Bump: ")) {
       int at = corner.indexOf(finding);

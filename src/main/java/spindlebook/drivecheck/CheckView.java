@@ -35,13 +35,19 @@ public record CheckView(CarBook history, DriveCheck check, List<Task> tasks) {
 
   /** What is done about all of a kind, where that says more than what it is. */
   public String title(Why why) {
+    return Capital.of(words(why));
+  }
+
+  /** As a page says it; a sign-off's copy keeps {@link Why#words}. */
+  static String words(Why why) {
     return switch (why) {
-      case OPENED -> "Loosened";
-      case IN_DOUBT -> "Check this";
-      case MISSING -> "To measure or give";
-      case STALE -> "Measure again";
-      case NOT_CONFIRMED -> "Set back, check it";
-      default -> Capital.of(why.words());
+      case SHORT -> "past a limit";
+      case OPENED -> "loosened";
+      case IN_DOUBT -> "check this";
+      case MISSING -> "to measure or give";
+      case STALE -> "measure again";
+      case NOT_CONFIRMED -> "set back, check it";
+      default -> why.words();
     };
   }
 
@@ -94,7 +100,7 @@ public record CheckView(CarBook history, DriveCheck check, List<Task> tasks) {
     return counts.isEmpty()
         ? "nothing left"
         : counts.entrySet().stream()
-            .map(e -> e.getValue() + " " + e.getKey().words())
+            .map(e -> e.getValue() + " " + words(e.getKey()))
             .collect(Collectors.joining(" · "));
   }
 

@@ -44,7 +44,7 @@ public record PrintView(
         CheckWords.of(history, check).stream()
             .filter(l -> card.corner().equals(l.thing().corner()))
             .filter(l -> !toldWithItsEnd(at, l.thing()))
-            .map(l -> Capital.of(l.thing().why().words()) + ": " + l.words())
+            .map(l -> Capital.of(CheckView.words(l.thing().why())) + ": " + l.words())
             .toList(),
         history
             .lastSignOff()

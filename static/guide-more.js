@@ -138,7 +138,9 @@ export const jack = (me) =>
         if (d && !(p.all && (d.wc || d.say === "well clear"))) return true;
         for (const id of (row.startsWith("o-") ? p.outO : p.out) ?? []) {
           const out = here(places.find((o) => o.id === id), s, row);
-          if (out && out.say !== "not looked") return !(out.ok ?? judge(plan, plan.rows[row], out.say) === "clear");
+          const first = asked[s]?.includes(row);
+          // Whether a shock has its reserve the book alone knows.
+          if (out && out.say !== "not looked") return !(out.ok ?? (plan.rows[row].kind === "tape" ? !first : judge(plan, plan.rows[row], out.say) === "clear"));
         }
         return me.picked[p.id]?.includes(s + "/" + row) || asked[s]?.includes(row);
       };

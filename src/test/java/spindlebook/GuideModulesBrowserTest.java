@@ -110,6 +110,21 @@ class GuideModulesBrowserTest {
     assertEquals(Arrays.asList(null, "Take the stop out", "strap-1"), ask(script));
   }
 
+  /** Two inches of travel past its reserve were planned from two lengths; only the book knows. */
+  @Test
+  void a_shock_not_clear_past_its_stop_is_asked_further_in_once_the_book_has_said_so() {
+    assertEquals(
+        List.of("q-s", "", ""),
+        ask(
+            "document.body.append(Object.assign(document.createElement('div'), { className: 'pad'"
+                + " })); const { jack } = await import('/static/guide-more.js'); const plan = {"
+                + " ...wheel, gaps: { straight: ['q-s'] }, asked: {}, rows: { 'q-s': { kind: 'tape'"
+                + " } } }; const out = { id: 'out-1', height: 'o' }; const solid = { id: 'solid-1',"
+                + " height: 's', out: ['out-1'] }; return [0, 1, undefined].map((ok) => { const all"
+                + " = []; jack({ picked: {} })(plan, solid, [solid, out], { 'o/straight/q-s': {"
+                + " say: '18', ok } }, (p, s, row) => all.push(row)); return all.join(); });"));
+  }
+
   @Test
   void an_axle_s_height_is_its_own_pairing_s_and_asks_both_ends() {
     assertEquals(

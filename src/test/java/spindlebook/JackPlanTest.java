@@ -10,9 +10,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
@@ -276,7 +278,7 @@ class JackPlanTest {
       asked++;
       sent(round, after, "h" + h, height);
       for (var at : plan.get("gaps").properties()) {
-        List<String> rows = new ArrayList<>();
+        Set<String> rows = new LinkedHashSet<>();
         at.getValue().forEach(r -> rows.add(r.asText()));
         if (at.getKey().equals("straight")) {
           rows.addAll(List.of("q-strap-length", "q-shock-length", "q-stop-gap"));
@@ -405,6 +407,17 @@ class JackPlanTest {
       case "p-cv-plunge" -> text(0.01 * (z + 10), 32);
       default -> truth.gap(plain.substring(2), LEAST.getOrDefault(plain.substring(2), 0.25), z);
     };
+  }
+
+  /** Two lengths of it, one of them within its reserve, tell 17 inches of a limit's place. */
+  @Test
+  void a_shock_within_its_reserve_past_the_stop_is_read_further_in_on_the_phone_too()
+      throws IOException {
+    String corner = corner("steered-double-a-arm", false);
+    String round = marmot.startRound(corner, Map.of());
+    List<String> gaps = new ArrayList<>();
+    plan(round).get("gaps").get("straight").forEach(r -> gaps.add(r.asText()));
+    assertTrue(gaps.contains("q-shock-length"), gaps.toString());
   }
 
   @Test

@@ -76,7 +76,7 @@ final class GuideJson {
         one.set("asked", asked);
       }
       if (here == null && !json.has("gaps")) {
-        json.set("gaps", rows(place, s -> s.slot().point() != null));
+        json.set("gaps", rows(place, s -> GuidePlan.settles(s.slot())));
       }
       for (GuidePlan.Step step : GuidePlan.all(place)) {
         String name = "/" + Posted.word(step.steering()) + "/" + step.slot().row();

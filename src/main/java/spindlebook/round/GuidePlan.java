@@ -304,7 +304,7 @@ record GuidePlan(Sitting sitting, List<Place> places) {
   }
 
   /** Whether a reading past a stop can make those further in needless. */
-  private static boolean settles(Slot slot) {
+  static boolean settles(Slot slot) {
     return slot.point() != null || slot.quantity() == Quantity.SHOCK_LENGTH;
   }
 

@@ -146,8 +146,9 @@ export const jack = (me) =>
       };
       const left = [];
       let others = 0;
-      for (const s of new Set([...Object.keys(plan.gaps ?? {}), ...Object.keys(asked)]))
-        for (const row of new Set([...(plan.gaps?.[s] ?? []), ...(asked[s] ?? [])])) {
+      const gaps = p.gaps ?? plan.gaps ?? {};
+      for (const s of new Set([...Object.keys(gaps), ...Object.keys(asked)]))
+        for (const row of new Set([...(gaps[s] ?? []), ...(asked[s] ?? [])])) {
           if (wants(s, row)) add(p, s, row);
           else if (p.all && plan.rows[row].kind === "gap" && ++others && !here(p, s, row)) left.push({ p, steering: s, row, id: p.id + "/" + s + "/" + row });
         }

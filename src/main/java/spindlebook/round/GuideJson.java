@@ -78,6 +78,10 @@ final class GuideJson {
       if (here == null && !json.has("gaps")) {
         json.set("gaps", rows(place, s -> GuidePlan.settles(s.slot())));
       }
+      // Where an open end is closed only what is open is looked at.
+      if (here == null && place.nth() < 0) {
+        one.set("gaps", rows(place, s -> s.slot().point() != null));
+      }
       for (GuidePlan.Step step : GuidePlan.all(place)) {
         String name = "/" + Posted.word(step.steering()) + "/" + step.slot().row();
         SeenReading read = plan.read(step);

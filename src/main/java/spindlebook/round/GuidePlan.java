@@ -241,8 +241,11 @@ record GuidePlan(Sitting sitting, List<Place> places) {
   boolean asksFirst(Step step) {
     Place place = step.place();
     Slot slot = step.slot();
-    if (!JackPlan.whole(sitting.round()) || place.nth() < 0) {
+    if (!JackPlan.whole(sitting.round())) {
       return true;
+    }
+    if (place.nth() < 0) {
+      return !seenClear(step);
     }
     Card end = sitting.end(slot);
     HeightName name = place.nameAt(slot);
@@ -268,6 +271,15 @@ record GuidePlan(Sitting sitting, List<Place> places) {
             sitting.seen() == null ? null : sitting.key(),
             // On the way up to the outermost only what was seen to be tight.
             outermost || JackPlan.droop(name));
+  }
+
+  /** Whether the look at all others, past the same stop, saw it well clear: one look does again. */
+  private boolean seenClear(Step step) {
+    return places.stream()
+        .filter(p -> p.nth() > 0 && p.name() == step.place().name())
+        .filter(p -> p.stood() == step.place().stood())
+        .map(p -> read(p, step.steering(), step.slot()))
+        .anyMatch(r -> r != null && r.reading().result() == GapResult.WELL_CLEAR);
   }
 
   private static boolean judged(Place place, Slot slot) {
@@ -334,8 +346,9 @@ record GuidePlan(Sitting sitting, List<Place> places) {
   boolean lookedAt(Place place) {
     return JackPlan.whole(sitting.round())
         && !sitting.round().springIn()
-        && (place.nth() > 0
-            ? JackPlan.allLookedAt(place.name())
+        && (place.nth() != 0
+            ? place.nth() < 0
+                || JackPlan.allLookedAt(place.name())
                 || place.otherName() != null && JackPlan.allLookedAt(place.otherName())
             : place.label() == null);
   }

@@ -69,6 +69,22 @@ class RoundsTest {
     assertEquals(0.5126, uOfGap(), 1e-3);
   }
 
+  /** In between, and where a hard landing ends, another height's value stood as the last time's. */
+  @Test
+  void what_was_read_at_another_height_of_the_round_is_not_the_last_time() {
+    String round = marmot.startRound(marmot.left, Map.of());
+    for (String name : List.of("in-between", "stop-out", "on-the-strap")) {
+      String one = marmot.height(round, name, "20 3/16", "31 5/8");
+      marmot.read(one, "straight", Marmot.TIE_ROD, "3/8");
+      String other = marmot.height(round, name, "22", "31 5/8");
+      String page = shop.get("/heights/" + other).is(200).text();
+      assertFalse(page.contains("last time"), page);
+    }
+    String later = marmot.startRound(marmot.left, Map.of());
+    String strap = marmot.height(later, "on-the-strap", "20 3/16", "31 5/8");
+    assertTrue(shop.get("/heights/" + strap).is(200).text().contains("last time 3/8 in"));
+  }
+
   private double uOfGap() {
     return shop.figures(marmot.left).at("/readings/0/mm/U").asDouble();
   }

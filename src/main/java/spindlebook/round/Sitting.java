@@ -135,13 +135,16 @@ record Sitting(CarBook book, Card card, Card mirror, Content.Round round, SeenRo
         .toList();
   }
 
-  /** The last time at this height, and the other side's beside it, inner lock for inner lock. */
+  /**
+   * The last time at this height, the other side's beside it, inner lock for inner lock. In one
+   * round two heights of a name are two places, and in between is anywhere.
+   */
   String lastTime(
       HeightName name, Pairing pairing, Steering steering, Slot slot, String notOfHeight) {
     String own =
         end(slot)
             .last(name, pairing, steering, slot.quantity(), slot.key())
-            .filter(r -> !r.height().key().equals(notOfHeight))
+            .filter(r -> name != HeightName.IN_BETWEEN && !r.height().round().key().equals(key()))
             .map(
                 r ->
                     "last time "

@@ -266,7 +266,7 @@ export const stopped = (here) => {
   const q = on.ask ?? asking(here) ?? ready(here);
   stop.hidden = !q;
   for (const o of rest) o.hidden = !!q;
-  if (q?.at) band(q.at);
+  if (q && (q.at ?? s)) band(q.at ?? s);
   if (q && s) root.dataset.step = me.at;
   if (q) fill(stop, "?" + q.of, () => shown(q, here));
   return !!q;

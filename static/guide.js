@@ -189,12 +189,12 @@ const band = (s) => {
   const all = state.places.filter((p) => !/^[ct]/.test(p.id));
   const of = all.length;
   const n = all.findIndex((p) => p.id === s.p.id) + 1;
-  const same = state.places.filter((p) => p.name === s.p.name && !p.label);
+  const same = state.places.filter((p) => p.words === s.p.words);
   const up = s.p.rank < 0 ? 2 : s.p.rank;
   header.querySelector(".step-at").setAttribute("transform", `translate(0 ${11 * (3 - up)})`);
   if (header.dataset.turned) header.dataset.turned = s.steering;
   const put = (css, text) => (header.querySelector(css).textContent = text);
-  const name = s.p.words.replace(/ \(.*?\)/, "") + (same.length > 1 && !s.p.label ? " " + (same.findIndex((p) => p.id === s.p.id) + 1) : "");
+  const name = s.p.words.replace(/ \(.*?\)/, "") + (same.length > 1 ? " " + (same.findIndex((p) => p.id === s.p.id) + 1) : "");
   put(".step-height", name);
   header.classList.toggle("step-long", name.length > 18);
   if (header.dataset.turned) put(".step-lock b", s.steering.replace("-", " "));

@@ -158,7 +158,7 @@ final class StandWords {
   private static String about(LengthUnit unit, double mm) {
     return unit == LengthUnit.INCH
         ? TapeFormat.length(Math.round(mm / EIGHTH_MM) * EIGHTH_MM, unit, 8)
-        : TapeFormat.length(Math.round(mm / FIVE_MM) * FIVE_MM, unit, 8);
+        : TapeFormat.length(Math.round(mm / FIVE_MM) * FIVE_MM, unit, 8).replace(".0 ", " ");
   }
 
   /** All heights to come, a line each. */

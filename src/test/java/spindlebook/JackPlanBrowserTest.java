@@ -114,6 +114,12 @@ class JackPlanBrowserTest {
       picture("end");
       String end = phone.text("#guide");
       assertTrue(end.contains("Droop: too close") && end.contains("Bump: clear"), end);
+      // What is to be done before a question stands alone: the end's words stayed above it.
+      assertEquals(
+          "none",
+          phone.ask(
+              "const end = document.querySelector('.pad-end'); end.hidden = true; const shown ="
+                  + " getComputedStyle(end).display; end.hidden = false; return shown;"));
       System.out.println(taps + " taps, " + stops + "\n" + end);
       phone.close();
     }

@@ -108,6 +108,12 @@ class JackPlanTest {
   Shop shop;
   Marmot marmot;
 
+  /** Where the wheel is jacked to with the stop out. */
+  private double out = OUT;
+
+  /** Heights that close an open end where one look told the rest. */
+  private int lookedAtOnce;
+
   @AfterEach
   void close() {
     if (shop != null) {
@@ -188,7 +194,7 @@ class JackPlanTest {
       last = here0;
       switch (form.value("what")) {
         case "height" -> {
-          double here = aimed(page, id);
+          double here = id.startsWith("stop-out") ? out : aimed(page, id);
           z.put(id.substring(0, id.indexOf('/')), here);
           boolean first = !form.values().containsKey("markAsAt") && z.size() == 1;
           taps += readied(page) + taps(text(MARK + here, 16)) + (first ? taps("32") : 1);
@@ -203,6 +209,7 @@ class JackPlanTest {
                   form.with("spindle", text(MARK + here, 16)).with("mark", "32").keep());
         }
         case "others" -> {
+          lookedAtOnce += id.startsWith("closing") ? 1 : 0;
           String not = null;
           String place = id.substring(0, id.indexOf('/'));
           for (String way : ways(page)) {
@@ -413,6 +420,17 @@ class JackPlanTest {
       case "p-cv-plunge" -> text(0.01 * (z + 10), 32);
       default -> truth.gap(plain.substring(2), LEAST.getOrDefault(plain.substring(2), 0.25), z);
     };
+  }
+
+  /** Jacked less far than asked: each of twenty-odd gaps was then asked for by itself. */
+  @Test
+  void what_was_well_clear_past_the_stop_is_looked_at_once_where_the_end_is_closed()
+      throws IOException {
+    out = SOLID + 0.1;
+    walk(
+        corner("steered-double-a-arm", false),
+        truth("tie-rod-upper-arm", DROOP_END - 1, "tyre-frame", BUMP_END + 1));
+    assertTrue(lookedAtOnce > 0);
   }
 
   /** Two lengths of it, one of them within its reserve, tell 17 inches of a limit's place. */

@@ -812,9 +812,12 @@ final class CardFold implements Cloneable {
   private static Figure value(Written<Content.Reading> raw, SeenHeight height, String steps) {
     Content.Reading reading = raw.content();
     if (reading.result() == GapResult.GO_NO_GO) {
-      return reading.go() == null || reading.noGo() == null
-          ? null
-          : ToolError.between(reading.go(), reading.noGo(), steps);
+      if (reading.go() == null || reading.noGo() == null) {
+        return null;
+      }
+      double middleMm = (reading.go().mm() + reading.noGo().mm()) / 2;
+      return ToolError.between(height.round().gapTool(), reading.go(), reading.noGo())
+          .read(middleMm, raw.key(), steps);
     }
     if (reading.result() != GapResult.NUMBER) {
       return null;

@@ -1,6 +1,5 @@
 package spindlebook.fold;
 
-import java.util.Map;
 import spindlebook.definition.Tool;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Rectangular;
@@ -70,12 +69,12 @@ public record ToolError(
         .withSource(new Source(tool, SourceKind.TOOL), Rectangular.u(classHalfWidth));
   }
 
-  /** A drill that goes and the next that does not: the middle, as sure as the step between them. */
-  static Figure between(TypedLength go, TypedLength noGo, String placeId) {
-    double middleMm = (go.mm() + noGo.mm()) / 2;
-    double halfMm = Math.abs(noGo.mm() - go.mm()) / 2;
-    return Figure.of(
-        middleMm, Map.of(new Source(placeId, SourceKind.RESOLUTION), Rectangular.u(halfMm)));
+  /**
+   * A drill that goes and the next that does not: the step between them, and what the set is off.
+   */
+  static ToolError between(Tool tool, TypedLength go, TypedLength noGo) {
+    double stepMm = Math.abs(noGo.mm() - go.mm());
+    return new ToolError(tool.tool(), stepMm, 0, mm(tool.classHalfWidth()));
   }
 
   private static double mm(TypedLength length) {

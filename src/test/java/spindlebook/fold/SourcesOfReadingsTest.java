@@ -174,6 +174,32 @@ class SourcesOfReadingsTest {
   }
 
   @Test
+  void what_a_set_of_shanks_is_off_is_one_error_of_all_that_go_or_do_not() {
+    String drills =
+        """
+        {"key":"d1","kind":"definition","body":{"car":"car","tool":{"tool":"drills","name":"drills","use":"gaps","graduation":"1/64 in","classHalfWidth":"1/64 in"}}}\
+        """;
+    String steered =
+        """
+        {"key":"%s","kind":"reading","body":{"height":"h1","steering":"%s","quantity":"watch-point","point":"tie",\
+        "result":"go-no-go","go":"1/8 in","noGo":"3/16 in"}}\
+        """;
+    Card card =
+        card(
+            drills,
+            round("r2"),
+            height("h1", "on-the-strap", "10 in", MARK).replace("r1", "r2"),
+            steered.formatted("g1", "full-left"),
+            steered.formatted("g2", "full-right"));
+    Figure left = card.reading("g1").orElseThrow().value();
+    Figure right = card.reading("g2").orElseThrow().value();
+    double set = 25.4 / 64 / Math.sqrt(3);
+    double step = 25.4 / 32 / Math.sqrt(3);
+    assertEquals(root(step, set), left.u(), 1e-12);
+    assertEquals(set * set, left.covariance(right), 1e-12);
+  }
+
+  @Test
   void a_new_version_of_a_tool_counts_from_then_on() {
     String finer =
         """

@@ -57,8 +57,11 @@ import spindlebook.uncertainty.Figure;
  * drops 76.2 mm further.
  */
 public final class StrapStretch {
-  /** Times that U is found again where it ends: by then it stays, where the ratio tells. */
-  private static final int FURTHER = 4;
+  /** Times at most that U is found again where it ends; by then it stays, where the ratio tells. */
+  private static final int FURTHER = 64;
+
+  /** Where the ratio may be nothing it has no end, and a kilometre of wheel is far enough. */
+  private static final double FARTHEST_MM = 1e6;
 
   private final Card card;
   private final Pairing pairing;
@@ -250,7 +253,9 @@ public final class StrapStretch {
   static Figure quotient(Figure dividend, Figure divisor) {
     double value = dividend.value() / divisor.value();
     Figure quotient = Figure.exact(value);
-    for (int i = 0; i < FURTHER; i++) {
+    double before = -1;
+    for (int i = 0; i < FURTHER && quotient.U() - before > 1e-7 && before < FARTHEST_MM; i++) {
+      before = quotient.U();
       double furthest = value + Math.copySign(quotient.U(), value);
       quotient =
           Figure.linear(

@@ -27,6 +27,22 @@ import spindlebook.uncertainty.SourceKind;
 class StretchStopAndLimitsTest {
   // --- stretch
 
+  /**
+   * 10 mm of strap at a ratio of 0.5 ± 0.4 ends 10 / (0.5 − 0.4) = 100 mm below at the furthest.
+   */
+  @Test
+  void the_stretch_s_own_doubt_is_that_of_its_furthest_end_however_unsure_the_ratio_is() {
+    Source ratio = new Source("ratio", SourceKind.INTERPOLATION);
+    Figure ten = Figure.exact(10);
+    for (double expanded : new double[] {0.01, 0.1, 0.25, 0.4}) {
+      Figure wheel = StrapStretch.quotient(ten, Figure.of(0.5, ratio, expanded / Figure.K));
+      assertEquals(20, wheel.value(), 1e-12);
+      assertEquals(10 / (0.5 - expanded), wheel.value() + wheel.U(), 1e-3);
+    }
+    Figure none = StrapStretch.quotient(ten, Figure.of(0.5, ratio, 5));
+    assertTrue(none.U() > 1e6 && none.U() < 1e9, "a ratio that may be nothing tells no end");
+  }
+
   @Test
   void growth_that_was_taken_up_already_is_not_held_back_twice() {
     // As new 502.92, now 508: 5.08 of 2.5 % · 502.92 = 12.573 are taken up; 7.493 / 0.5 at the

@@ -185,6 +185,8 @@ class SignOffTest {
         page.text().contains("Say in a sentence why it is signed with 7 things open."),
         page.text());
     assertEquals("Ben", page.form(signOffs).value("who"));
+    // The box lies below all that is open.
+    assertTrue(page.html().contains("autofocus aria-invalid=\"true\""), page.html());
     page = form().with("who", "").send().is(422);
     assertEquals(WHY, page.form(signOffs).value("why"));
     assertEquals("", page.form(signOffs).value("who"));

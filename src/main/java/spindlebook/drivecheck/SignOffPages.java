@@ -84,7 +84,8 @@ public record SignOffPages(Histories histories, SignOffStore store) {
     }
     FormPage page = a.page(frame, car + "/sign-offs", "Sign it off", car + "/drive-check");
     ctx.status(a.sent() ? 422 : 200);
-    Html.show(ctx, Html.TEMPLATES.drivecheckSign(page, CheckView.of(history, check), newest));
+    CheckView view = CheckView.of(history, check);
+    Html.show(ctx, a.posted(), Html.TEMPLATES.drivecheckSign(page, view, newest));
   }
 
   /** What came into the book while a form lay open that showed it up to here. */

@@ -6,6 +6,7 @@ import gg.jte.models.runtime.JteModel;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
+import java.util.regex.Pattern;
 
 /** Pages out, forms in. */
 public final class Html {
@@ -15,8 +16,9 @@ public final class Html {
 
   private static final String SAVED = "yes";
   private static final String STARTS = "spellcheck=\"false\" autofocus";
-  private static final String WRONG = " aria-invalid=\"true\"";
-  private static final String SAID = "<p class=\"problem\"";
+  private static final Pattern FIRST_WRONG =
+      Pattern.compile("<p(?= class=\"problem\")|(?= aria-invalid=\"true\")");
+
   private static final String MAIN = "<main id=\"main\" tabindex=\"-1\">";
 
   private Html() {}
@@ -41,23 +43,11 @@ public final class Html {
       show(ctx, page);
       return;
     }
+    // It may lie screens down: one starts in the first wrong box, or at what is said of a choice.
+    String text = page.render().replace(STARTS, STARTS.replace(" autofocus", ""));
     ctx.status(HttpStatus.UNPROCESSABLE_CONTENT)
-        .result(startingAtWrong(page.render()))
+        .result(FIRST_WRONG.matcher(text).replaceFirst("$0 autofocus"))
         .contentType(TYPE);
-  }
-
-  /** It may lie screens down: typing starts in the first wrong box, or at what is said of it. */
-  private static String startingAtWrong(String text) {
-    String plain = text.replace(STARTS, STARTS.replace(" autofocus", ""));
-    int said = plain.indexOf(SAID);
-    int box = plain.indexOf(WRONG);
-    boolean typed = box >= 0 && box < said;
-    int at = typed ? box : said;
-    return at < 0
-        ? text
-        : plain.substring(0, at)
-            + (typed ? " autofocus" : "<p tabindex=\"-1\" autofocus")
-            + plain.substring(typed ? at : at + 2);
   }
 
   /** Done; the browser asks for the next page itself, so that reloading sends nothing again. */

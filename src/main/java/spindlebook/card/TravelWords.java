@@ -2,12 +2,16 @@ package spindlebook.card;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import spindlebook.advice.NextReading;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.drawing.State;
 import spindlebook.drawing.Steer;
 import spindlebook.entry.Content.ToRead;
+import spindlebook.entry.HeightName;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
 import spindlebook.finding.Finding;
@@ -125,7 +129,27 @@ public final class TravelWords {
           }
           case NEEDS -> "needs " + needs(end.needs()) + ".";
           case CLEAR -> clear(end);
-        };
+        }
+        + noLower(end);
+  }
+
+  /** Where it wants to be read lower than the wheel hung with the strap off. */
+  private String noLower(EndFindings end) {
+    OptionalDouble wanted =
+        Stream.concat(
+                end.unreadReach().stream().map(UnreadReach::outToMm),
+                end.needs().stream().map(Need::noHigherThanMm).filter(Objects::nonNull))
+            .mapToDouble(mm -> mm)
+            .min();
+    return card.heights().stream()
+        .filter(h -> h.name() == HeightName.STRAP_OFF && h.positionCounts())
+        .mapToDouble(h -> h.positionMm().value())
+        .filter(hung -> end.end() == End.DROOP && hung > wanted.orElse(hung))
+        .min()
+        .stream()
+        .mapToObj(hung -> " It hung free at " + fromZero(hung) + ": no lower? Shorten the strap.")
+        .findFirst()
+        .orElse("");
   }
 
   /** One sentence on the rules of an end that one height further out reads. */
@@ -376,7 +400,7 @@ public final class TravelWords {
       case STRAP_LENGTH, SHOCK_LENGTH, STOP_GAP ->
           what
               + " at "
-              + (read.name() == spindlebook.entry.HeightName.IN_BETWEEN
+              + (read.name() == HeightName.IN_BETWEEN
                   ? "another height"
                   : "'" + read.name().words() + "'")
               + because;

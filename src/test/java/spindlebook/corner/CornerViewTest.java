@@ -196,6 +196,29 @@ class CornerViewTest {
     }
   }
 
+  /** With the strap off the wheel hangs on something, and nobody reads lower than that. */
+  @Test
+  void an_end_that_wants_to_be_read_lower_than_the_wheel_hangs_says_what_helps() {
+    lines.removeIf(l -> l.contains("\"strap-on-watch-point\""));
+    lines.add(height("off", "strap-off", 251));
+    lines.add(read("off", "watch-point", "\"point\":\"arm\",\"result\":\"well-clear\""));
+    String hangs =
+        "It hung free at +251.0 mm from level with the frame mark: no lower? Shorten the strap.";
+    assertTrue(droop().endsWith(hangs), droop());
+    lines.add(
+        "{\"key\":\"short\",\"kind\":\"adjustment\",\"body\":{\"corner\":\"lf\",\"adjuster\":\"strap\",\"to\":\"450"
+            + " mm\"}}");
+    lines.add(height("shorter", "on-the-strap", 290));
+    lines.add(read("shorter", "strap-length", length("490 mm")));
+    assertFalse(droop().contains("hung free"), droop());
+  }
+
+  private String droop() {
+    Card card = card();
+    TravelFindings travel = CornerTravel.of(card);
+    return new TravelWords(card, travel).finding(travel.droop());
+  }
+
   @Test
   void a_tape_whose_ends_are_both_to_be_read_again_shows_nothing_as_usable() {
     assertTrue(fills(card()).contains(TapeFace.Band.Kind.USABLE));

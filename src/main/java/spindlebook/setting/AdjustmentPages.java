@@ -163,7 +163,7 @@ public record AdjustmentPages(Histories histories, AdjustmentStore store) {
 
   private static String nowIs(InForce adjuster) {
     return adjuster.setting() == null
-        ? "What it is set to was never said."
+        ? "What it is set to is not known yet."
         : "Set to "
             + adjuster.setting().inWords()
             + (adjuster.at() == null ? "." : " since " + Days.day(adjuster.at()) + ".");

@@ -5,7 +5,7 @@ import * as outbox from "./outbox.js";
 export { open } from "./waiting.js";
 
 const TAB = Math.random().toString(36).slice(2);
-const GONE = "no connection, trying again";
+const GONE = "no connection";
 let trouble = "";
 let busy = false;
 let timer = 0;

@@ -55,7 +55,8 @@ class SheetTest {
   void a_whole_round_goes_into_the_book_at_once() {
     int entries = shop.entries();
     Form paper = paper();
-    paper.keep();
+    Page round = shop.browser.follow(paper.keep()).is(200);
+    assertTrue(round.text().contains("Saved."), round.text());
     assertEquals(entries + 6, shop.entries());
     JsonNode corner = shop.figures(marmot.left);
     assertEquals("strap-off", corner.at("/heights/0/name").asText());

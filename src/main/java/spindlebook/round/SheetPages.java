@@ -79,7 +79,7 @@ public record SheetPages(Histories histories, RoundStore store) {
       saved += block(new SheetBlocks(Sitting.of(histories, ctx), posted, key), i, Who.of(ctx));
     }
     if (posted.ok()) {
-      Html.next(ctx, at.href());
+      Html.next(ctx, Html.saved(at.href()));
     } else {
       show(ctx, new SheetBlocks(Sitting.of(histories, ctx), posted, key), saved);
     }

@@ -148,7 +148,7 @@ export const jack = (me) =>
       let others = 0;
       const gaps = p.gaps ?? plan.gaps ?? {};
       for (const s of new Set([...Object.keys(gaps), ...Object.keys(asked)]))
-        for (const row of new Set([...(gaps[s] ?? []), ...(asked[s] ?? [])])) {
+        for (const row of new Set([...(gaps[s] ?? []), ...(asked[s] ?? []), ...(plan.lengths?.[s] ?? [])])) {
           if (wants(s, row)) add(p, s, row);
           else if (p.all && plan.rows[row].kind === "gap" && ++others && !here(p, s, row)) left.push({ p, steering: s, row, id: p.id + "/" + s + "/" + row });
         }

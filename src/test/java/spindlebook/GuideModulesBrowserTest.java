@@ -118,11 +118,12 @@ class GuideModulesBrowserTest {
         ask(
             "document.body.append(Object.assign(document.createElement('div'), { className: 'pad'"
                 + " })); const { jack } = await import('/static/guide-more.js'); const plan = {"
-                + " ...wheel, gaps: { straight: ['q-s'] }, asked: {}, rows: { 'q-s': { kind: 'tape'"
-                + " } } }; const out = { id: 'out-1', height: 'o' }; const solid = { id: 'solid-1',"
-                + " height: 's', out: ['out-1'] }; return [0, 1, undefined].map((ok) => { const all"
-                + " = []; jack({ picked: {} })(plan, solid, [solid, out], { 'o/straight/q-s': {"
-                + " say: '18', ok } }, (p, s, row) => all.push(row)); return all.join(); });"));
+                + " ...wheel, lengths: { straight: ['q-s'] }, asked: { straight: [] }, rows: {"
+                + " 'q-s': { kind: 'tape' } } }; const out = { id: 'out-1', height: 'o' }; const"
+                + " solid = { id: 'solid-1', height: 's', out: ['out-1'] }; return [0, 1,"
+                + " undefined].map((ok) => { const all = []; jack({ picked: {} })(plan, solid,"
+                + " [solid, out], { 'o/straight/q-s': { say: '18', ok } }, (p, s, row) =>"
+                + " all.push(row)); return all.join(); });"));
   }
 
   @Test

@@ -76,7 +76,8 @@ final class GuideJson {
         one.set("asked", asked);
       }
       if (here == null && !json.has("gaps")) {
-        json.set("gaps", rows(place, s -> GuidePlan.settles(s.slot())));
+        json.set("gaps", rows(place, s -> s.slot().point() != null));
+        json.set("lengths", rows(place, s -> GuidePlan.settlesLength(s.slot())));
       }
       // Where an open end is closed only what is open is looked at.
       if (here == null && place.nth() < 0) {

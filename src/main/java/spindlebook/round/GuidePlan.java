@@ -316,8 +316,12 @@ record GuidePlan(Sitting sitting, List<Place> places) {
   }
 
   /** Whether a reading past a stop can make those further in needless. */
-  static boolean settles(Slot slot) {
-    return slot.point() != null || slot.quantity() == Quantity.SHOCK_LENGTH;
+  private static boolean settles(Slot slot) {
+    return slot.point() != null || settlesLength(slot);
+  }
+
+  static boolean settlesLength(Slot slot) {
+    return slot.quantity() == Quantity.SHOCK_LENGTH;
   }
 
   /** Whether what was read keeps its rule for sure, of the end that a height is of. */

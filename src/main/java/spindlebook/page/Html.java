@@ -17,7 +17,7 @@ public final class Html {
   private static final String SAVED = "yes";
   private static final String STARTS = "spellcheck=\"false\" autofocus";
   private static final Pattern FIRST_WRONG =
-      Pattern.compile("<p(?= class=\"problem\")|(?= aria-invalid=\"true\")");
+      Pattern.compile("<p class=\"problem\"|(?= aria-invalid=\"true\")");
 
   private static final String MAIN = "<main id=\"main\" tabindex=\"-1\">";
 

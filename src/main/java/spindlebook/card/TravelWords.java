@@ -144,9 +144,9 @@ public final class TravelWords {
     return card.heights().stream()
         .filter(h -> h.name() == HeightName.STRAP_OFF && h.positionCounts())
         .mapToDouble(h -> h.positionMm().value())
-        .filter(hung -> end.end() == End.DROOP && hung > wanted.orElse(hung))
         .min()
         .stream()
+        .filter(hung -> end.end() == End.DROOP && hung > wanted.orElse(hung))
         .mapToObj(hung -> " It hung free at " + fromZero(hung) + ": no lower? Shorten the strap.")
         .findFirst()
         .orElse("");

@@ -205,6 +205,10 @@ class CornerViewTest {
     String hangs =
         "It hung free at +251.0 mm from level with the frame mark: no lower? Shorten the strap.";
     assertTrue(droop().endsWith(hangs), droop());
+    // Once it hung lower than is wanted, it can be read there.
+    lines.add(height("lower", "strap-off", 100));
+    assertFalse(droop().contains("hung free"), droop());
+    lines.remove(lines.size() - 1);
     lines.add(
         "{\"key\":\"short\",\"kind\":\"adjustment\",\"body\":{\"corner\":\"lf\",\"adjuster\":\"strap\",\"to\":\"450"
             + " mm\"}}");

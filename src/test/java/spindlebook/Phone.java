@@ -129,16 +129,14 @@ final class Phone implements AutoCloseable {
       const [many, seed, done] = arguments;
       const root = document.getElementById("guide");
       const keys = () => [...root.querySelectorAll(".g-lines [data-key], .pad [data-key], .g-stop [data-key]")];
-      const last = (window.lastPressed ??= {});
       const press = (k) => {
         const key = keys().find((b) => b.dataset.key === k);
         if (!key) throw new Error("no key " + k + " at " + root.dataset.step);
-        // No thumb answers two questions by one key within a blink, and the page takes none that does.
-        while (last.key === k && last.step !== root.dataset.step && performance.now() - last.at < 400);
-        Object.assign(last, { key: k, step: root.dataset.step });
-        key.click();
-        // The next question is there only now: on a busy machine it took a while to draw.
-        last.at = performance.now();
+        // A key that answered a moment ago takes nothing for a blink: a thumb presses again.
+        let taken = false;
+        key.addEventListener("click", () => (taken = true), { once: true });
+        for (const till = performance.now() + 1000; !taken && performance.now() < till; ) key.click();
+        if (!taken) throw new Error("key " + k + " takes nothing at " + root.dataset.step);
         return k;
       };
       let x = seed;

@@ -2,9 +2,6 @@ package spindlebook.card;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
-import java.util.OptionalDouble;
-import java.util.stream.Stream;
 import spindlebook.advice.NextReading;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
@@ -130,26 +127,10 @@ public final class TravelWords {
           case NEEDS -> "needs " + needs(end.needs()) + ".";
           case CLEAR -> clear(end);
         }
-        + noLower(end);
-  }
-
-  /** Where it wants to be read lower than the wheel hung with the strap off. */
-  private String noLower(EndFindings end) {
-    OptionalDouble wanted =
-        Stream.concat(
-                end.unreadReach().stream().map(UnreadReach::outToMm),
-                end.needs().stream().map(Need::noHigherThanMm).filter(Objects::nonNull))
-            .mapToDouble(mm -> mm)
-            .min();
-    return card.heights().stream()
-        .filter(h -> h.name() == HeightName.STRAP_OFF && h.positionCounts())
-        .mapToDouble(h -> h.positionMm().value())
-        .min()
-        .stream()
-        .filter(hung -> end.end() == End.DROOP && hung > wanted.orElse(hung))
-        .mapToObj(hung -> " It hung free at " + fromZero(hung) + ": no lower? Shorten the strap.")
-        .findFirst()
-        .orElse("");
+        + end.hungMm(card).stream()
+            .mapToObj(mm -> " It hung free at " + fromZero(mm) + ": no lower? Shorten the strap.")
+            .findFirst()
+            .orElse("");
   }
 
   /** One sentence on the rules of an end that one height further out reads. */

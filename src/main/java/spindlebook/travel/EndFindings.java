@@ -2,8 +2,13 @@ package spindlebook.travel;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
+import spindlebook.fold.Card;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
@@ -91,6 +96,23 @@ public record EndFindings(
   /** The limits that one height further out reads; empty where they are fewer than two. */
   public Optional<UnreadReach> unreadReach() {
     return UnreadReach.of(end, limits);
+  }
+
+  /** Where the wheel hung with the strap off, if droop is to be read lower than that. */
+  public OptionalDouble hungMm(Card card) {
+    OptionalDouble wanted =
+        Stream.concat(
+                unreadReach().stream().map(UnreadReach::outToMm),
+                needs.stream().map(Need::noHigherThanMm).filter(Objects::nonNull))
+            .mapToDouble(mm -> mm)
+            .min();
+    OptionalDouble hung =
+        card.heights().stream()
+            .filter(h -> h.name() == HeightName.STRAP_OFF && h.positionCounts())
+            .mapToDouble(h -> h.positionMm().value())
+            .min();
+    boolean above = hung.orElse(Double.NEGATIVE_INFINITY) > wanted.orElse(Double.POSITIVE_INFINITY);
+    return end == End.DROOP && above ? hung : OptionalDouble.empty();
   }
 
   /** What would only settle a limit that is there. */

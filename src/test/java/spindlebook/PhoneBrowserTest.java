@@ -191,10 +191,16 @@ class PhoneBrowserTest {
     app = App.start(folder.resolve("data"), port, Clock.systemUTC(), line -> {});
     // A phone asks again after 16 s at the latest, and gives a lost try 8.
     Chromium.patience(phone, Duration.ofSeconds(60))
+        .withMessage(() -> find(By.cssSelector(".outbox")).getText() + kept())
         .until(d -> !d.findElement(By.cssSelector(".outbox")).isDisplayed());
     go("/heights/lf-3-strap?steering=full-left");
     String said = find(By.id("p-tie-rod-upper-arm")).getText();
     assertTrue(said.contains("5/8 in"), said);
+  }
+
+  /** What waits on the phone, and which tab sends it. */
+  private Object kept() {
+    return phone.executeScript("return JSON.stringify(localStorage)");
   }
 
   @Test

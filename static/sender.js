@@ -9,7 +9,7 @@ const GONE = "no connection";
 let trouble = "";
 let busy = false;
 let timer = 0;
-let wait = 400;
+let wait = 150;
 export const soon = (ms) => {
   clearTimeout(timer);
   timer = setTimeout(pump, ms);
@@ -72,7 +72,7 @@ const step = async (e) => {
   }
   if (status === 200 && json.key === key) {
     outbox.taken(e, json.n);
-    wait = 400;
+    wait = 150;
     outbox.seen(json.book);
     outbox.tell(e.body, json);
   } else if (status === 409 && json.book) {

@@ -60,6 +60,9 @@ public record Calibration(
   /** Rows whose w are correlated like this stand and fall together. */
   private static final double TOGETHER = 0.95;
 
+  /** Steps to the least: readings that agree took 26 at most, such as disagree 200 and no end. */
+  private static final int AGREE_BY = 60;
+
   /** F_ii u² of a row that nothing else checks. */
   private static final double UNCHECKED = 1e-3;
 
@@ -215,8 +218,8 @@ public record Calibration(
                   .target(new double[whiten.getRowDimension()])
                   .model(new Whitened(fit, whiten))
                   .lazyEvaluation(true)
-                  .maxEvaluations(200)
-                  .maxIterations(200)
+                  .maxEvaluations(AGREE_BY)
+                  .maxIterations(AGREE_BY)
                   .build())
           .getPoint()
           .toArray();

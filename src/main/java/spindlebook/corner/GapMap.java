@@ -283,11 +283,9 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
     return site.pairing() == Pairing.CROSSED ? word + ", crossed" : word;
   }
 
-  /** To a quarter of an inch, or to 5 mm: a sixteenth has no room. */
+  /** A sixteenth has no room. */
   private static String near(Lengths lengths, double mm) {
-    double step = lengths.unit() == LengthUnit.INCH ? 6.35 : 5;
-    String near = lengths.signed(Math.rint(mm / step) * step);
-    return near.replaceFirst("\\.0$", "").replace('-', '−');
+    return Lengths.signed(lengths.about(mm, 4)).replace('-', '−');
   }
 
   private static boolean beyond(TravelFindings travel, Double mm) {

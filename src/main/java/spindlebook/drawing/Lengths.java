@@ -11,6 +11,7 @@ import spindlebook.units.TapeFormat;
 public record Lengths(LengthUnit unit) {
   private static final int SIXTEENTHS = 16;
   private static final double HALF_MM = 0.5;
+  private static final double FIVE_MM = 5;
 
   /** The step is never finer than this part of it: the 64th. */
   private static final int FINEST = 4;
@@ -33,10 +34,24 @@ public record Lengths(LengthUnit unit) {
     return text(Math.max(0, Math.floor(mm / stepMm(1) + 1e-9) * stepMm(1)));
   }
 
+  /** As a person says it, without a unit: to such a part of an inch, or to five millimetres. */
+  public String about(double mm, int partOfInch) {
+    double fives = Math.rint(mm / FIVE_MM) * FIVE_MM;
+    return switch (unit) {
+      case INCH -> TapeFormat.inches(mm, partOfInch);
+      case MM -> decimal(fives, 0);
+      case CM -> decimal(fives / 10, 1);
+    };
+  }
+
   /** With its sign: {@code +5 3/8}. */
   public String signed(double mm) {
-    String bare = bare(mm);
-    return bare.startsWith("-") || bare.equals("0") || bare.equals("0.0") ? bare : "+" + bare;
+    return signed(bare(mm));
+  }
+
+  /** Of what is written: {@code +5 3/8}. */
+  public static String signed(String bare) {
+    return bare.startsWith("-") || bare.matches("0(\\.0+)?") ? bare : "+" + bare;
   }
 
   /** {@code −7 7/8 in}: with its sign, as a page writes it. */

@@ -6,18 +6,16 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
+import spindlebook.drawing.Lengths;
 import spindlebook.entry.HeightName;
 import spindlebook.plan.JackPlan;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.units.LengthUnit;
-import spindlebook.units.TapeFormat;
 
 /** How the car is made ready for a height, and where the jack is aimed, in words. */
 final class StandWords {
-  private static final double EIGHTH_MM = 25.4 / 8;
-  private static final double FIVE_MM = 5;
   private static final String PRESSURE = "Springs, shocks and gas stops store pressure.";
 
   private StandWords() {}
@@ -154,11 +152,8 @@ final class StandWords {
         : "spindle about " + about(at.unit(), aim.getAsDouble() + mark.get()) + " above the floor";
   }
 
-  /** As a person would say it: eighths of an inch, or five millimetres. */
   private static String about(LengthUnit unit, double mm) {
-    return unit == LengthUnit.INCH
-        ? TapeFormat.length(Math.round(mm / EIGHTH_MM) * EIGHTH_MM, unit, 8)
-        : TapeFormat.length(Math.round(mm / FIVE_MM) * FIVE_MM, unit, 8).replace(".0 ", " ");
+    return new Lengths(unit).about(mm, 8) + " " + unit.word();
   }
 
   /** All heights to come, a line each. */

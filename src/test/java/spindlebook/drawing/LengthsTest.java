@@ -38,4 +38,12 @@ class LengthsTest {
     assertEquals("0 in ± 1/16", inches(0, 0.3));
     assertEquals("1.0 mm", new Lengths(LengthUnit.MM).figure(Figure.exact(1)).words());
   }
+
+  @Test
+  void what_is_said_as_a_person_says_it_has_no_more_places_than_that() {
+    assertEquals("12 1/4", new Lengths(LengthUnit.INCH).about(12.3 * 25.4, 4));
+    assertEquals("315", new Lengths(LengthUnit.MM).about(312.6, 8));
+    assertEquals("31.5", new Lengths(LengthUnit.CM).about(312.6, 8));
+    assertEquals("0.00", new Lengths(LengthUnit.CM).signed(0.1));
+  }
 }

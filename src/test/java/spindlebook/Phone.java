@@ -102,7 +102,10 @@ final class Phone implements AutoCloseable {
   }
 
   void untilAllSent(Duration patience) {
-    Chromium.patience(browser, patience).until(b -> waiting("sb:o:") == 0);
+    // Looked at seldom: asking takes what sending needs.
+    Chromium.patience(browser, patience)
+        .pollingEvery(Duration.ofMillis(200))
+        .until(b -> waiting("sb:o:") == 0);
   }
 
   void offline(boolean now) {

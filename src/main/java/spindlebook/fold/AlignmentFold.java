@@ -2,9 +2,11 @@ package spindlebook.fold;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Stream;
 import spindlebook.definition.Place;
 import spindlebook.definition.Starter;
@@ -65,16 +67,25 @@ final class AlignmentFold {
 
   Aligned see(Settings settings, Tools tools) {
     List<SeenAlignment> seen = new ArrayList<>();
-    // Those a later measurement of the same thing may stand for.
-    Map<AlignedThing, List<Integer>> loose = new EnumMap<>(AlignedThing.class);
+    // Those a later measurement of the same thing may stand for, by what had moved it before them.
+    Map<AlignedThing, Map<Long, List<Integer>>> loose = new EnumMap<>(AlignedThing.class);
     for (Taken one : taken) {
       if (!book.refused(one.raw())) {
         SeenAlignment later = see(one, settings, tools);
-        if (later.counts() && loose.containsKey(later.thing())) {
-          loose.remove(later.thing()).forEach(i -> seen.set(i, seen.get(i).replaced()));
+        Map<Long, List<Integer>> same = loose.computeIfAbsent(later.thing(), t -> new HashMap<>());
+        long moved = moved(one, settings);
+        if (later.counts()) {
+          same.forEach(
+              (before, all) -> {
+                if (before != moved) {
+                  all.forEach(i -> seen.set(i, seen.get(i).replaced()));
+                }
+              });
+          same.keySet().retainAll(Set.of(moved));
         }
         if (later.stands() == Standing.STALE || later.stands() == Standing.PUT_BACK) {
-          loose.computeIfAbsent(later.thing(), t -> new ArrayList<>()).add(seen.size());
+          long before = later.counts() ? moved : -1;
+          same.computeIfAbsent(before, m -> new ArrayList<>()).add(seen.size());
         }
         seen.add(later);
       }
@@ -94,6 +105,15 @@ final class AlignmentFold {
         tools.named(a.lockTool(), Starter.turnPlates()),
         book.waits(one.raw()) ? Standing.IN_DOUBT : verdict.stands(),
         verdict.because());
+  }
+
+  private long moved(Taken one, Settings settings) {
+    AlignedThing thing = one.raw().content().way().thing();
+    Subject subject = new Subject.Alignment(thing);
+    long here = settings.era(corner, one.raw().after(), subject);
+    return thing.ofAxle()
+        ? Math.max(here, settings.era(corner.mirror(), one.raw().after(), subject))
+        : here;
   }
 
   /** What belongs to the axle is moved by what moves it at either wheel. */

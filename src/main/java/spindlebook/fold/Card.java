@@ -317,7 +317,7 @@ public record Card(
     for (int i = 0; i < readings.size(); i++) {
       SeenReading r = readings.get(i);
       if (r.stands() == Standing.LIVE && r.reading().result() != GapResult.NOT_LOOKED) {
-        live.add(r, i);
+        live.add(r, Spots.ANY, i);
       }
     }
     for (SeenReading r : readings) {
@@ -325,7 +325,9 @@ public record Card(
           strapNow.isPresent() && r.of(Quantity.STRAP_LENGTH) && r.height().onTheStrap();
       if (unsure(r.stands())
           && !typedSince
-          && live.near(r).stream().map(readings::get).noneMatch(o -> o.samePlace(r) || o.near(r))) {
+          && live.near(r, Spots.ANY).stream()
+              .map(readings::get)
+              .noneMatch(o -> o.samePlace(r) || o.near(r))) {
         Content.ToRead reading =
             new Content.ToRead(
                 r.height().name(),

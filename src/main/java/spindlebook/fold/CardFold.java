@@ -264,7 +264,7 @@ final class CardFold implements Cloneable {
     if (height != null) {
       SeenReading later = seeReading(raw, height);
       List<SeenReading> before = card.readingsOf(later.thing());
-      List<SeenReading> after = SeenReadings.with(before, later, this::era);
+      List<SeenReading> after = SeenReadings.with(before, later, this::era, this::moved);
       List<SeenReading> seen = new ArrayList<>(card.readings());
       if (!before.equals(after.subList(0, before.size()))) {
         Map<String, SeenReading> stand = new HashMap<>();
@@ -322,7 +322,9 @@ final class CardFold implements Cloneable {
   private Optional<String> doubtOfReading(Written<Content.Reading> raw, SeenHeight at) {
     SeenReading reading = seeReading(raw, at);
     return Doubts.reading(
-        reading, SeenReadings.with(card.readingsOf(reading.thing()), reading, this::era), card);
+        reading,
+        SeenReadings.with(card.readingsOf(reading.thing()), reading, this::era, this::moved),
+        card);
   }
 
   /** The same card in a longer book. */
@@ -686,9 +688,9 @@ final class CardFold implements Cloneable {
   }
 
   /**
-   * A later height of the same name stands for earlier ones whose place was moved or worn since;
-   * and for those it lies far off, asked about and answered that it is so: the mean of the two is a
-   * place where the wheel never stood. Taken back, the earlier one is there again.
+   * A later height of the same name stands for earlier ones whose place was moved or worn before
+   * it; and for those it lies far off, asked about and answered that it is so: the mean of the two
+   * is a place where the wheel never stood. Taken back, the earlier one is there again.
    */
   private static boolean standsFor(
       SeenHeight later, Worth worth, SeenHeight earlier, Worth worthEarlier) {
@@ -700,7 +702,7 @@ final class CardFold implements Cloneable {
 
   /** Whether it does for all that are worth the same. */
   private static boolean standsForAll(SeenHeight later, Worth worth, Worth earlier) {
-    boolean moved = earlier.stop() != Standing.LIVE || earlier.era() != worth.era();
+    boolean moved = !earlier.stop().counts() || earlier.era() != worth.era();
     return Boolean.FALSE.equals(later.height().again()) || (moved && !kept(later, earlier));
   }
 
@@ -726,7 +728,7 @@ final class CardFold implements Cloneable {
         });
     inOrder.sort(Comparator.comparingLong(Written::n));
 
-    SeenReadings seen = new SeenReadings(this::era);
+    SeenReadings seen = new SeenReadings(this::era, this::moved);
     for (Written<Content.Reading> raw : inOrder) {
       if (!book.refused(raw)) {
         seen.add(seeReading(raw, byKey.get(raw.content().height())));
@@ -742,12 +744,7 @@ final class CardFold implements Cloneable {
         reading.point() != null && asked.containsKey(reading.point())
             ? asked.get(reading.point()).at(raw.n())
             : null;
-    Subject subject =
-        new Subject.Taken(
-            reading.quantity(),
-            pointThen == null ? null : pointThen.place(),
-            reading.steering(),
-            height.name());
+    Subject subject = taken(reading, pointThen, height);
     Settings.Verdict verdict = settings.judge(corner.place(), raw.after(), subject);
     boolean fits = fits(reading, pointThen);
     boolean nothingWatched = reading.quantity() == Quantity.WATCH_POINT && point == null;
@@ -784,6 +781,17 @@ final class CardFold implements Cloneable {
         mounts(raw, stands),
         named,
         verdict.because());
+  }
+
+  private static Subject taken(Content.Reading reading, WatchPoint then, SeenHeight height) {
+    return new Subject.Taken(
+        reading.quantity(), then == null ? null : then.place(), reading.steering(), height.name());
+  }
+
+  /** The last change before a reading that moved what was read. */
+  private long moved(SeenReading reading) {
+    Subject subject = taken(reading.reading(), reading.pointThen(), reading.height());
+    return settings.era(corner.place(), reading.entry().after(), subject);
   }
 
   private Standing mounts(Written<Content.Reading> raw, Standing stands) {

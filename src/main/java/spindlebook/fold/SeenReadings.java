@@ -7,11 +7,13 @@ import spindlebook.entry.GapResult;
 
 /**
  * The readings of a card as they come in the book's order. A later reading of the same place stands
- * for earlier ones that no longer hold. Told to stand instead, it does so for those that hold as
- * well, unless the place was moved between them: then each is true where it was taken.
+ * for earlier ones that no longer held as it was read: what was changed after both leaves them
+ * repeats. Told to stand instead, it does so for those that hold as well, unless the place was
+ * moved between them: then each is true where it was taken.
  */
 final class SeenReadings {
   private final ToLongFunction<SeenHeight> era;
+  private final ToLongFunction<SeenReading> moved;
   private final List<SeenReading> seen = new ArrayList<>();
 
   // So that a reading looks only at those it may stand for, and not at all before it.
@@ -20,9 +22,11 @@ final class SeenReadings {
 
   /**
    * @param era the last change that moved, or wore, the place a height names
+   * @param moved the last change before a reading that moved what was read
    */
-  SeenReadings(ToLongFunction<SeenHeight> era) {
+  SeenReadings(ToLongFunction<SeenHeight> era, ToLongFunction<SeenReading> moved) {
     this.era = era;
+    this.moved = moved;
   }
 
   List<SeenReading> list() {
@@ -31,10 +35,13 @@ final class SeenReadings {
 
   /** With one reading more: for one, all before it are looked at. */
   static List<SeenReading> with(
-      List<SeenReading> earlier, SeenReading later, ToLongFunction<SeenHeight> era) {
+      List<SeenReading> earlier,
+      SeenReading later,
+      ToLongFunction<SeenHeight> era,
+      ToLongFunction<SeenReading> moved) {
     List<SeenReading> seen = new ArrayList<>(earlier.size() + 1);
     boolean instead = Boolean.FALSE.equals(later.reading().again());
-    SeenReadings rule = new SeenReadings(era);
+    SeenReadings rule = new SeenReadings(era, moved);
     earlier.forEach(e -> seen.add(standsForAny(later) ? rule.after(e, later, instead) : e));
     seen.add(later);
     return seen;
@@ -49,11 +56,13 @@ final class SeenReadings {
       boolean instead = Boolean.FALSE.equals(reading.reading().again());
       Spots earlier = instead ? standing : loose;
       earlier.forget(reading, this::replaced);
-      earlier.near(reading).forEach(i -> seen.set(i, after(seen.get(i), reading, instead)));
+      earlier
+          .near(reading, instead ? Spots.ANY : heldSince(reading))
+          .forEach(i -> seen.set(i, after(seen.get(i), reading, instead)));
     }
-    standing.add(reading, seen.size());
+    standing.add(reading, Spots.ANY, seen.size());
     if (mayBeReadAgain(reading, reading.stands()) || mayBeReadAgain(reading, reading.named())) {
-      loose.add(reading, seen.size());
+      loose.add(reading, heldSince(reading), seen.size());
     }
     seen.add(reading);
   }
@@ -90,10 +99,17 @@ final class SeenReadings {
     return earlier;
   }
 
-  private static boolean noLongerHolds(SeenReading earlier, Standing stands, SeenReading later) {
+  private boolean noLongerHolds(SeenReading earlier, Standing stands, SeenReading later) {
     boolean again = Boolean.TRUE.equals(later.reading().again());
     return mayBeReadAgain(earlier, stands)
-        && !(stands == Standing.PUT_BACK && again && looked(earlier));
+        && !(stands == Standing.PUT_BACK && again && looked(earlier))
+        && (heldSince(earlier) == Spots.ANY || heldSince(earlier) != moved.applyAsLong(later));
+  }
+
+  /** The change from which on it held until all that is known of; none where it counts no more. */
+  private long heldSince(SeenReading reading) {
+    boolean stale = reading.stands() == Standing.STALE || reading.named() == Standing.STALE;
+    return stale || !looked(reading) ? Spots.ANY : moved.applyAsLong(reading);
   }
 
   /** Stale, put back, worked out, or counted though nobody looked. */

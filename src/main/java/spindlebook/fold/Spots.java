@@ -18,6 +18,9 @@ import spindlebook.entry.Steering;
  * found than are.
  */
 final class Spots {
+  /** Of no era: left alone by none. */
+  static final long ANY = -1;
+
   private record Spot(
       Quantity quantity, Steering steering, Pairing pairing, String point, Object where) {}
 
@@ -25,31 +28,54 @@ final class Spots {
 
   private record HalfInch(HeightName name, long which) {}
 
-  private final Map<Spot, List<Integer>> there = new HashMap<>();
+  private final Map<Spot, Map<Long, List<Integer>>> there = new HashMap<>();
 
-  void add(SeenReading reading, int i) {
-    eachSpot(reading, 0, spot -> there.computeIfAbsent(spot, s -> new ArrayList<>()).add(i));
+  /**
+   * @param era those of one era are left alone by one another
+   */
+  void add(SeenReading reading, long era, int i) {
+    eachSpot(
+        reading,
+        0,
+        spot ->
+            there
+                .computeIfAbsent(spot, s -> new HashMap<>())
+                .computeIfAbsent(era, e -> new ArrayList<>())
+                .add(i));
   }
 
-  /** All that are near; one that is at several of its spots as often. */
-  List<Integer> near(SeenReading reading) {
+  /** All that are near, but of that era; one that is at several of its spots as often. */
+  List<Integer> near(SeenReading reading, long era) {
     List<Integer> near = new ArrayList<>();
-    eachList(reading, near::addAll);
+    eachMap(
+        reading,
+        of ->
+            of.forEach(
+                (e, list) -> {
+                  if (e != era || e == ANY) {
+                    near.addAll(list);
+                  }
+                }));
     return near;
   }
 
   /** Forgets those near a reading that nobody looks for any more. */
   void forget(SeenReading reading, Predicate<Integer> gone) {
-    eachList(reading, list -> list.removeIf(gone));
+    eachMap(
+        reading,
+        of -> {
+          of.values().forEach(list -> list.removeIf(gone));
+          of.values().removeIf(List::isEmpty);
+        });
   }
 
-  private void eachList(SeenReading reading, Consumer<List<Integer>> with) {
+  private void eachMap(SeenReading reading, Consumer<Map<Long, List<Integer>>> with) {
     for (int aside = -1; aside <= 1; aside++) {
       eachSpot(
           reading,
           aside,
           spot -> {
-            List<Integer> found = there.get(spot);
+            Map<Long, List<Integer>> found = there.get(spot);
             if (found != null) {
               with.accept(found);
             }

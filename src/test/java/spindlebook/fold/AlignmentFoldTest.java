@@ -168,11 +168,33 @@ class AlignmentFoldTest {
             changed("lf", "upper-rod-ends", "as built"),
             of("camber-2", "lf", "'gauge':{'read':'-0.6°'}"));
     assertEquals(Standing.REPLACED, stands(again, "camber"));
-    assertEquals(
-        List.of("camber-2"),
-        again.card("lf").aligned().of(AlignedThing.CAMBER).stream()
-            .map(SeenAlignment::key)
-            .toList());
+    assertEquals(List.of("camber-2"), camber(again));
+  }
+
+  /** Design.md 3: a later one counts again, as a repeat, when the earlier one is live. */
+  @Test
+  void repeats_stay_repeats_when_what_was_changed_after_them_is_put_back() {
+    String second = of("camber-2", "lf", "'gauge':{'read':'-0.6°'}");
+    CarBook back =
+        book(
+            second,
+            changed("lf", "upper-rod-ends", "one out"),
+            changed("lf", "upper-rod-ends", "as built"));
+    assertEquals(List.of("camber-2", "camber"), camber(back));
+    CarBook between =
+        book(
+            changed("lf", "upper-rod-ends", "one out"),
+            changed("lf", "upper-rod-ends", "as built"),
+            second,
+            changed("lf", "upper-rod-ends", "two out"),
+            changed("lf", "upper-rod-ends", "as built"));
+    assertEquals(List.of("camber-2"), camber(between));
+  }
+
+  private static List<String> camber(CarBook book) {
+    return book.card("lf").aligned().of(AlignedThing.CAMBER).stream()
+        .map(SeenAlignment::key)
+        .toList();
   }
 
   private static Standing stands(CarBook book, String key) {

@@ -82,6 +82,18 @@ class WorkOfAFoldTest {
   }
 
   @Test
+  void eight_times_the_repeats_before_what_was_put_back_are_eight_times_the_work() {
+    grows(
+        many -> {
+          List<String> lines = repeats(many);
+          lines.add(CarLines.upper("out", "1 turn"));
+          lines.add(CarLines.upper("back", "0 turns"));
+          return lines;
+        },
+        100);
+  }
+
+  @Test
   void eight_times_the_marks_taken_as_at_the_one_before_are_eight_times_the_work() {
     grows(WorkOfAFoldTest::marksAsBefore, 150);
   }

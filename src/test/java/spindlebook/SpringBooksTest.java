@@ -626,6 +626,46 @@ class SpringBooksTest {
     foretold(List.of());
     springAt("left-front", 40, 600 + 500 * 9.80665 / 0.5 / 50);
     foretold(List.of(69.224, 23.075, 23.075, -23.075));
+
+    // The right rear gives T/(1 + k (1/10 + 2/12.5)) = 23.075 mm at its wheel's k = 12.5 N/mm: by
+    // JCGM 100 its ± 8 % (rectangular) moves that by 0.26 k/(1 + 0.26 k) of it.
+    double exact = foretoldU();
+    lines.replaceAll(l -> l.contains("right-rear") ? l.replace("50.0 N", "50.0 ± 4 N") : l);
+    assertEquals(2 * 23.075 * 3.25 / 4.25 * 0.08 / Math.sqrt(3), apart(foretoldU(), exact), 0.03);
+  }
+
+  /** At the right rear. */
+  private double foretoldU() throws IOException {
+    return JSON.readTree(Figures.of(Files.write(folder.resolve("u.jsonl"), lines), told -> {}))
+        .at("/cars/0/corners/3/springs/rideForetoldMm/U")
+        .doubleValue();
+  }
+
+  /** What one source more adds to U, by itself. */
+  private static double apart(double with, double without) {
+    return Math.sqrt(with * with - without * without);
+  }
+
+  /** In series k_w k_t/(k_w + k_t): by JCGM 100 the tyre's own ± goes in by (k_w/(k_w + k_t))². */
+  @Test
+  void a_tyre_s_rate_brings_its_own_doubt() throws IOException {
+    double[] expanded = new double[2];
+    double rate = 0;
+    for (int i = 0; i < 2; i++) {
+      corner("");
+      height("a", "in-between", -200);
+      height("b", "in-between", 200);
+      shock("a", 700);
+      shock("b", 500);
+      String tyre = i == 0 ? "280 N/mm" : "280 ± 28 N/mm";
+      define("'spring':{'rate':'60 N/mm','looseAt':'680 mm','tyre':'" + tyre + "'}");
+      weight(300);
+      JsonNode ride = springs().get("ride");
+      expanded[i] = value(ride, "/onTyreNPerMm/U");
+      rate = value(ride, "/rateNPerMm");
+    }
+    double share = rate / (rate + 280);
+    assertEquals(2 * share * share * 28 / Math.sqrt(3), apart(expanded[1], expanded[0]), 2e-3);
   }
 
   private void springAt(String place, double rate, double looseAtMm) {

@@ -419,7 +419,7 @@ public final class CornerRide {
     return both(
         ride,
         spring().map(Spring::tyre),
-        (r, t) -> WheelSpring.onTyre(r.rateNPerMm(), Figure.exact(t.si(true))));
+        (r, t) -> WheelSpring.onTyre(r.rateNPerMm(), rate(t, "tyre")));
   }
 
   private Optional<Figure> droopShare() {

@@ -11,6 +11,7 @@ import spindlebook.fold.SeenSprings;
 import spindlebook.spring.RigidFrame;
 import spindlebook.spring.WheelSpring;
 import spindlebook.uncertainty.Figure;
+import spindlebook.uncertainty.Propagated;
 
 /**
  * Where a corner rides since collars were turned or springs swapped, here or at the others, until
@@ -48,7 +49,8 @@ public final class RideForetold {
     Figure load =
         RigidFrame.moreLoadN(raised, rates, tracks(card.details())).get(card.place().ordinal());
     Figure rate = CornerRide.of(card).ride.orElseThrow().rateNPerMm();
-    Figure rises = raised.get(card.place().ordinal()).minus(load.times(1 / rate.value()));
+    Figure gives = Propagated.of(List.of(load, rate), v -> v[0] / v[1]);
+    Figure rises = raised.get(card.place().ordinal()).minus(gives);
     // The frame rises over the wheel: the wheel goes towards droop.
     return Optional.of(moved.get().readMm().minus(rises));
   }

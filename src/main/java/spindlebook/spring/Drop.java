@@ -57,7 +57,7 @@ public record Drop(
     double push = stop.forceN(z - touchMm.value()) * chartFactor.value();
     double weight = (1 - damped.value()) * massKg.value() * WheelSpring.G;
     double against = spring.forceN(z).value() + push - weight;
-    Figure at = left.times(1000 / against).plus(z);
+    Figure at = left.plus(-left.value()).times(1000 / against).plus(z);
     // Moved by its doubt it must still be on the chart.
     if (z + at.u() + touchMm.u() > most) {
       return Optional.empty();

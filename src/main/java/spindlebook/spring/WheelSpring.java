@@ -81,7 +81,8 @@ public record WheelSpring(ShockCurve shock, Coil coil) {
     }
     double z = Bisection.zero(x -> forceN(x).value() - weight, shock.fromMm(), shock.toMm());
     Figure left = massKg.times(G).minus(forceN(z));
-    Figure position = left.times(1 / rateNPerMm(z).value()).plus(z);
+    // At that very place, so that what is unsure of the curve there is one thing in all of it.
+    Figure position = left.plus(-left.value()).times(1 / rateNPerMm(z).value()).plus(z);
     double low = Math.max(shock.fromMm(), z - 1);
     double high = Math.min(shock.toMm(), z + 1);
     double more = (rateNPerMm(high).value() - rateNPerMm(low).value()) / (high - low);

@@ -220,4 +220,39 @@ class SpringFormulasTest {
     assertEquals(0, f[0] + f[1], 1e-9);
     assertEquals(0, 1.1 * (f[0] - f[1]) + (f[2] - f[3]), 1e-9);
   }
+
+  /**
+   * The balance m g = k x MR turns a hair with the mass, and so does the doubt of x by JCGM 100.
+   */
+  @Test
+  void a_hair_more_mass_leaves_how_sure_it_is_where_it_sits() {
+    List<Node> read = List.of(node(-315.2, 787.4), node(-110.3, 621.8), node(84.7, 458.4));
+    WheelSpring wheel =
+        new WheelSpring(
+            ShockCurve.read(MeasuredCurve.through(read)),
+            Coil.single(Figure.exact(61.6), Figure.exact(777.5)));
+    StopChart stop = new StopChart(new double[] {0, 60}, new double[] {0, 9000});
+    double x = 0;
+    double push = 0;
+    for (double kg = 400; kg < 440; kg++) {
+      Figure mass = Figure.exact(kg);
+      double nextX = wheel.ride(mass).orElseThrow().compressionMm().u();
+      Figure droop = Figure.exact(-300);
+      Figure none = Figure.exact(0);
+      Drop drop =
+          new Drop(wheel, stop, Figure.exact(1), Figure.exact(-100), droop, mass, none, none);
+      double nextPush = drop.rest().orElseThrow().wheelN().u();
+      if (kg > 400) {
+        assertEquals(x, nextX, 0.05 * x, kg + " kg");
+        assertEquals(push, nextPush, 0.15 * push, kg + " kg");
+      }
+      x = nextX;
+      push = nextPush;
+    }
+  }
+
+  private static Node node(double positionMm, double shockMm) {
+    return new Node(
+        Figure.exact(positionMm), Figure.exact(shockMm), Bound.EXACT, List.of("" + positionMm));
+  }
 }

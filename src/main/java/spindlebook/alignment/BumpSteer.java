@@ -63,7 +63,8 @@ public final class BumpSteer {
         Stream.concat(Stream.of(w.fromMm(), w.toMm()), inside).distinct().toList();
     Comparator<Double> byToe = Comparator.comparingDouble(curve.cubic()::value);
     double in = places.stream().max(byToe).orElseThrow();
-    double out = places.stream().min(byToe).orElseThrow();
+    // Of level toe the other end: nothing less itself would be known for sure.
+    double out = places.stream().min(byToe.thenComparing(p -> -p)).orElseThrow();
     return new ToeRange(asked, w, curve.at(in).minus(curve.at(out)), in, out);
   }
 

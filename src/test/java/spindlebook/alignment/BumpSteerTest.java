@@ -64,6 +64,16 @@ class BumpSteerTest {
     assertEquals(middle.rad().value() * 711.2, middle.mm(711.2).value(), 1e-9);
   }
 
+  /** JCGM 100, 5.1.2: of two readings with errors of their own, u apart is √2 u, alike or not. */
+  @Test
+  void level_toe_is_no_surer_than_its_readings() {
+    BumpSteer steer = new BumpSteer(nodes(Z, new double[] {0.1, 0.1, 0.1, 0.1, 0.1}, 0.02));
+    ToeRange range = steer.range(TRAVEL).orElseThrow();
+    assertEquals(0, degrees(range.rad()), 1e-12);
+    assertEquals(0.02 * Math.sqrt(2), Math.toDegrees(range.rad().u()), 1e-9);
+    assertEquals(Outcome.CANT_TELL, range.atMost(Math.toRadians(0.05)).decision());
+  }
+
   @Test
   void beyond_the_readings_nothing_is_made_up() {
     BumpSteer steer = new BumpSteer(nodes(Z, OUTER_UP, 0.02));

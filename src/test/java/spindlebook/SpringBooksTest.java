@@ -20,6 +20,11 @@ import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import spindlebook.figures.Figures;
+import spindlebook.fold.CarBook;
+import spindlebook.log.BookFile;
+import spindlebook.log.CarsOfFile;
+import spindlebook.ride.CornerRide;
+import spindlebook.uncertainty.Figure;
 
 /**
  * springs.json and strap_life.json as books written by hand, through the real reader into {@code
@@ -632,6 +637,32 @@ class SpringBooksTest {
     double exact = foretoldU();
     lines.replaceAll(l -> l.contains("right-rear") ? l.replace("50.0 N", "50.0 ± 4 N") : l);
     assertEquals(2 * 23.075 * 3.25 / 4.25 * 0.08 / Math.sqrt(3), apart(foretoldU(), exact), 0.03);
+  }
+
+  /**
+   * By JCGM 100 two readings of a tape do not share its steps, nor the hand: 1/16 and ± 1/32 in.
+   */
+  @Test
+  void where_two_springs_are_loose_was_read_twice() throws IOException {
+    line("car", "car", "{'details':{'name':'Mule','unit':'mm'}}");
+    for (String place : List.of("left-front", "right-front")) {
+      line(
+          "corner",
+          place,
+          "{'car':'car','place':'" + place + "','layout':'unsteered-double-a-arm'}");
+      springAt(place, 50, 600);
+    }
+    springAt("left-front", 50, 610);
+    Path file = Files.write(folder.resolve("two.jsonl"), lines);
+    CarBook book = CarsOfFile.of(BookFile.readByHand(file)).get("car");
+    Figure left = looseAt(book, "left-front");
+    double twice = 2 * Math.sqrt(2 * (1.5875 * 1.5875 / 12 + 0.79375 * 0.79375 / 3));
+    assertEquals(twice, left.minus(looseAt(book, "right-front")).U(), 1e-9);
+    assertEquals(twice, left.minus(looseAt(book.asOf(book.n() - 1), "left-front")).U(), 1e-9);
+  }
+
+  private static Figure looseAt(CarBook book, String corner) {
+    return CornerRide.of(book.card(corner)).coil.orElseThrow().zeroForceMm();
   }
 
   /** At the right rear. */

@@ -127,14 +127,17 @@ public final class CornerRide {
   }
 
   private Figure kg(TypedAmount amount, String of) {
-    String id = of + " " + card.corner();
-    return Rectangular.within(amount.si(false), id, amount.siWithin()).times(AmountUnit.kg(1));
+    return Rectangular.within(amount.si(false), id(amount, of), amount.siWithin())
+        .times(AmountUnit.kg(1));
   }
 
   private Figure rate(TypedAmount amount, String of) {
-    // Another spring's rate is another doubt.
-    String id = of + " " + amount.typed() + " " + card.corner();
-    return Rectangular.within(amount.si(true), id, amount.siWithin());
+    return Rectangular.within(amount.si(true), id(amount, of), amount.siWithin());
+  }
+
+  /** Another spring's rate, or another weighing, is another doubt. */
+  private String id(TypedAmount amount, String of) {
+    return of + " " + amount.typed() + " " + card.corner();
   }
 
   private Figure onGround(CornerWeight w) {
@@ -156,7 +159,8 @@ public final class CornerRide {
             .filter(t -> t.tool().equals(starting.tool()))
             .findFirst()
             .orElse(starting);
-    return ToolError.ofLengths(tape).read(length.mm(), what + " " + card.corner(), what);
+    String id = what + " " + length.mm() + " " + card.corner();
+    return ToolError.ofLengths(tape).read(length.mm(), id, id);
   }
 
   private Figure sprung(CornerWeight w) {

@@ -100,6 +100,27 @@ class SpringPagesTest {
   }
 
   @Test
+  void amounts_are_read_with_the_commas_people_write_them_with() {
+    String weight = "/corners/marmot-rf/spring/weight";
+    shop.get(weight).form(weight).with("weight", "1,100 lbs").with("unsprung", "62,5 kg").keep();
+    assertTrue(shop.get(weight).html().contains("value=\"1100 lbs\""));
+    assertTrue(shop.get(weight).html().contains("value=\"62.5 kg\""));
+    Page asked = shop.get(weight).form(weight).with("weight", "1,100 kg").send().is(422);
+    inOrder(asked.text(), "can be read in more than one way: which is it?", "1.100 kg", "1100 kg");
+
+    String stop = "/corners/marmot-rf/spring/stops/new";
+    for (String chart :
+        List.of("0 50, 12.5 mm 1,200, 25 mm 2,700 lb", "0 50; 12,5 mm 1,200; 25 mm 2700")) {
+      shop.get(stop).form(stop).with("chart", chart).with("fitted", "compare").keep();
+      String before = shop.get("/corners/marmot-rf/spring").html();
+      String kept =
+          before.replaceFirst("(?s).*href=\"([^\"]*/spring/stops/(?!new)[^\"]*)\".*", "$1");
+      shop.get(kept).form(kept).keep();
+      inOrder(shop.get(kept).html(), "50 lb; 12", "5 mm 1200 lb; 25 mm 2700 lb");
+    }
+  }
+
+  @Test
   void a_stop_by_its_chart_and_the_weight_by_a_plank_are_kept_as_typed() {
     String fresh = LEFT + "/stops/new";
     Page wrong =

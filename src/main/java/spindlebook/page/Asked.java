@@ -8,7 +8,6 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -194,18 +193,7 @@ public final class Asked {
 
   /** A rate, weight or force, in {@code bare} where no unit is typed. */
   public Box<TypedAmount> amount(String name, String label, AmountUnit bare) {
-    return box(name, label, bare.word(), () -> amount(name, bare), TypedAmount::typed);
-  }
-
-  private TypedAmount amount(String name, AmountUnit bare) {
-    Optional<TypedAmount> read =
-        TypedAmount.read(text(name), bare)
-            .filter(typed -> typed.unit().rate() == bare.rate() && typed.amount() >= 0);
-    if (has(name) && read.isEmpty()) {
-      String units = bare.rate() ? ", in lb/in or N/mm." : ", in lb, kg or N.";
-      wrong(name, "'" + text(name).strip() + "' is not read here: type a number" + units);
-    }
-    return read.orElse(null);
+    return box(name, label, bare.word(), () -> posted.amount(name, bare), TypedAmount::typed);
   }
 
   private <T> Box<T> box(

@@ -7,10 +7,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.regex.Pattern;
+import spindlebook.units.AmountUnit;
 import spindlebook.units.AngleText;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeText;
 import spindlebook.units.TextRead;
+import spindlebook.units.TypedAmount;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
@@ -121,6 +123,11 @@ public final class Posted {
   /** An angle, or null with a problem; null without one when nothing was typed. */
   public TypedAngle angle(String name) {
     return read(name, AngleText::read, TypedAngle::typed);
+  }
+
+  /** A rate, weight or force, or null with a problem; null without one when nothing was typed. */
+  public TypedAmount amount(String name, AmountUnit bare) {
+    return read(name, text -> TypedAmount.typed(text, bare), TypedAmount::typed);
   }
 
   /** One of an enumeration's words ({@code full-left}), or the fallback. */

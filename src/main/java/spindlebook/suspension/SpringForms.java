@@ -22,8 +22,13 @@ import spindlebook.units.TypedLength;
 
 /** What is asked of a corner's spring, bump stops and weight. Null while something is wrong. */
 record SpringForms(Asked a, Card card) {
+  private static final String FORCE_UNIT = "\\s*(?:lbs?|lbf|N|kg)?";
   private static final Pattern POINT =
-      Pattern.compile("(.*\\S)\\s+(\\d+(?:\\.\\d+)?\\s*(?:lbs?|lbf|N|kg)?)");
+      Pattern.compile("(.*\\S)\\s+(\\d+(?:[.,]\\d+)*" + FORCE_UNIT + ")");
+
+  /** Commas part points, unless semicolons do; but not the comma of 1,200 at a point's end. */
+  private static final Pattern BETWEEN_POINTS =
+      Pattern.compile(",(?!\\d{3}" + FORCE_UNIT + "\\s*(?:,|$))");
 
   private RideText text() {
     return new RideText(card.details().unit(), "");
@@ -220,19 +225,19 @@ record SpringForms(Asked a, Card card) {
   private static String inWords(BumpStop stop) {
     return stop.chart().stream()
         .map(p -> p.crush().words() + " " + p.force().typed())
-        .collect(Collectors.joining(", "));
+        .collect(Collectors.joining("; "));
   }
 
   /** Null, and said why, where a point is none. */
   private List<BumpStop.Point> chart(String typed) {
     List<BumpStop.Point> points = new ArrayList<>();
     double next = 0;
-    for (String each : typed.split("[,;]")) {
+    for (String each : typed.contains(";") ? typed.split(";") : BETWEEN_POINTS.split(typed)) {
       Matcher point = POINT.matcher(each.strip());
       boolean one = point.matches();
       TypedLength crush = one ? TapeText.plain(point.group(1), a.unit()).orElse(null) : null;
       TypedAmount force =
-          one ? TypedAmount.read(point.group(2), text().force()).orElse(null) : null;
+          one ? TypedAmount.typed(point.group(2), text().force()).plain().orElse(null) : null;
       if (crush == null || force == null || crush.mm() < next || (next == 0 && crush.mm() > 0)) {
         a.wrong(
             "chart",

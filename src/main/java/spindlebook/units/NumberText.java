@@ -14,6 +14,8 @@ public final class NumberText {
   private static final Pattern MIXED =
       Pattern.compile("([+-]?)(?:(\\d{1,9})[ -]+)?(\\d{1,3})/([1-9]\\d{0,2})");
 
+  private static final Pattern GROUPED = Pattern.compile("\\b[1-9]\\d{0,2},\\d{3}\\b");
+
   private NumberText() {}
 
   /** As it is typed, without a .0. */
@@ -23,8 +25,13 @@ public final class NumberText {
         : Double.toString(number);
   }
 
-  /** Empty for what is none, and for 81/4, which may be 8 1/4 as well. */
+  /**
+   * Empty for what is none, and for what may be two: 81/4 is 8 1/4 as well, 1,200 twelve hundred.
+   */
   public static OptionalDouble read(String typed) {
+    if (GROUPED.matcher(typed).find()) {
+      return OptionalDouble.empty();
+    }
     String plain =
         typed
             .replace(',', '.')

@@ -1,7 +1,11 @@
 package spindlebook.units;
 
+import java.math.BigDecimal;
+import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -17,6 +21,7 @@ public record TypedAmount(String typed, double amount, double within, AmountUnit
   private static final String NUMBER = "(-?\\d{1,9}(?:\\.\\d{1,20})?(?:[eE]-?\\d{1,2})?)";
   private static final Pattern TEXT =
       Pattern.compile(NUMBER + "(?:\\s*(?:±|\\+/-|\\+-)\\s*" + NUMBER + ")?\\s*([A-Za-z/]*)");
+  private static final Pattern NUMERAL = Pattern.compile("\\d[\\d.,]*");
 
   public TypedAmount {
     Objects.requireNonNull(typed, "typed");
@@ -40,6 +45,39 @@ public record TypedAmount(String typed, double amount, double within, AmountUnit
     }
     String typed = text.strip() + (matcher.group(3).isEmpty() ? " " + unit.word() : "");
     return Optional.of(new TypedAmount(typed, amount, within, unit));
+  }
+
+  /**
+   * The same as a person types it, with commas: {@code 1,100 lb} is eleven hundred, as pounds are
+   * written, {@code 11,5 N/mm} eleven and a half; {@code 1,250 kg} may be either and is asked back.
+   * Kept is the number without its comma.
+   */
+  public static TextRead<TypedAmount> typed(String text, AmountUnit bare) {
+    Set<TypedAmount> meanings = new LinkedHashSet<>();
+    for (boolean thousands : new boolean[] {false, true}) {
+      read(NUMERAL.matcher(text).replaceAll(n -> plain(n.group(), thousands)), bare)
+          .filter(amount -> amount.unit.rate() == bare.rate() && amount.amount >= 0)
+          .ifPresent(meanings::add);
+    }
+    List<TypedAmount> all = List.copyOf(meanings);
+    if (all.isEmpty()) {
+      return new TextRead.Refused<>(
+          Quote.of(text)
+              + " is not read here: type a number, "
+              + (bare.rate() ? "in lb/in or N/mm." : "in lb, kg or N."));
+    }
+    TypedAmount last = all.get(all.size() - 1);
+    boolean pounds = last.unit == AmountUnit.POUND || last.unit == AmountUnit.LB_PER_IN;
+    return all.size() == 1 || pounds ? new TextRead.Value<>(last) : new TextRead.TwoMeanings<>(all);
+  }
+
+  private static String plain(String numeral, boolean thousands) {
+    try {
+      List<BigDecimal> values = Numeral.values(numeral);
+      return values.get(thousands ? values.size() - 1 : 0).toPlainString();
+    } catch (Unreadable none) {
+      return numeral;
+    }
   }
 
   private static AmountUnit unit(String word) {

@@ -34,6 +34,7 @@ export const asking = ({ answered, plan, state, mine, me, send, go, draw }) => {
     of: open.key,
     at,
     body,
+    mm: open.at,
     words: at ? open.doubt : open.words + ". " + open.doubt,
     keys: [
       ...(height
@@ -45,27 +46,29 @@ export const asking = ({ answered, plan, state, mine, me, send, go, draw }) => {
   };
 };
 
-// The corner's heights where they came out, the doubted one and last time's among them.
+// The corner's heights where they came out, of an axle those read as this one was; the doubted one
+// and last time's among them.
 const tape = (p, state, zero) => {
-  const read = state.places.filter((o) => o.height && isFinite(o.at) && o.id !== p.id);
+  const read = state.places.filter((o) => o.height && isFinite(o.at) && o.id !== p.id && o.pairing === p.pairing);
   const all = read.map((o) => ({ at: o.at, words: o.words, as: "" }));
   if (isFinite(p.at)) all.push({ at: p.at, words: "as typed", as: "typed" });
   if (p.was?.at) all.push({ at: p.was.at, words: p.was.day, as: "was" });
   if (all.length < 2) return "";
   all.sort((a, b) => b.at - a.at);
+  const tall = Math.max(240, 16 + 24 * all.length);
   const [high, low] = [all[0].at + INCH, all[all.length - 1].at - INCH];
-  const y = (mm) => 8 + (224 * (high - mm)) / (high - low);
+  const y = (mm) => 8 + ((tall - 16) * (high - mm)) / (high - low);
   let ticks = "";
   for (let t = Math.ceil((low - zero) / INCH) * INCH + zero; t < high; t += INCH) ticks += "M9 " + y(t) + "h14M74 " + y(t) + "h-14";
   let label = -20;
   const spread = all.map((a, i) => {
-    label = Math.min(Math.max(y(a.at), label + 24), 230 - 24 * (all.length - 1 - i));
+    label = Math.min(Math.max(y(a.at), label + 24), tall - 10 - 24 * (all.length - 1 - i));
     return (
       `<path class="at ${a.as}" d="M2 ${y(a.at)}h80"/><path class="lead ${a.as}" d="M82 ${y(a.at)} 96 ${label}H358"/>` +
-      `<text x="100" y="${label - 5}">${a.words.replace(/ \(.*/, "")}</text><text class="far" x="358" y="${label - 5}">${a.at === zero ? "" : inches(a.at - zero)}</text>`
+      `<text x="100" y="${label - 5}">${a.words.replace(/ \(.*|, (both together|crossed)$/, "")}</text><text class="far" x="358" y="${label - 5}">${a.at === zero ? "" : inches(a.at - zero)}</text>`
     );
   });
-  return `<svg class="g-tape" viewBox="0 0 358 240" role="img" aria-label="${all.map((a) => a.words + " " + inches(a.at - zero)).join("; ")}"><path class="dye" d="M8 ${y(high)}h67v${y(low) - y(high)}H8z"/><path class="ticks" d="${ticks}"/>${spread.join("")}</svg>`;
+  return `<svg class="g-tape" viewBox="0 0 358 ${tall}" role="img" aria-label="${all.map((a) => a.words + " " + inches(a.at - zero)).join("; ")}"><path class="dye" d="M8 ${y(high)}h67v${y(low) - y(high)}H8z"/><path class="ticks" d="${ticks}"/>${spread.join("")}</svg>`;
 };
 
 export const stop = (q, { make, key, plan, state }) => {
@@ -76,7 +79,7 @@ export const stop = (q, { make, key, plan, state }) => {
     if (q.at.row === "height") {
       const t = make("div");
       const { p } = q.at;
-      const typed = q.body ? at(plan, q.body) : p.at;
+      const typed = q.body ? at(plan, q.body) : (q.mm ?? p.at);
       t.innerHTML = tape({ ...p, at: typed }, state, plan.ride ?? typed);
       all.push(...t.children);
     }

@@ -186,6 +186,22 @@ class GuideModulesBrowserTest {
   }
 
   @Test
+  void a_doubt_of_another_phone_s_height_is_drawn_with_figures_among_heights_of_its_pairing() {
+    String drawn =
+        "const { stop } = await import('/static/guide-stop.js');"
+            + "const { make } = await import('/static/guide-pad.js');"
+            + "const place = (id, at, pairing) => ({ id, at, height: id, pairing,"
+            + " words: id + ', ' + pairing.replace('-', ' ') });"
+            + "const all = [place('touch', -200, 'both-together'), place('solid', -180,"
+            + " 'both-together'), place('out', -90, 'crossed')];"
+            + "const p = { ...all[0], id: 'strap', at: undefined };"
+            + "const q = { at: { row: 'height', p }, mm: -190, words: 'low', keys: [] };"
+            + "return stop(q, { make, key: make, plan: {}, state: { places: all } })"
+            + ".map((e) => e.textContent).join('|');";
+    assertEquals("Check this|low|solid3/8 inas typedtouch−3/8 in", ask(drawn));
+  }
+
+  @Test
   void the_pad_has_a_key_for_every_sixteenth_and_gives_what_was_typed_with_it() {
     String pad =
         "const { inches, decimals } = await import('/static/guide-pad.js');const kept = []; let"

@@ -404,6 +404,8 @@ class GuideTest {
                 Map.of("what", "height", "name", "stop-touch", "spindle", "12", "mark", "30 1/4")));
     assertTrue(said.get("doubt").asText().contains("came out below"), said.toString());
     assertEquals(1, plan(guide(round, "")).get("doubts").size());
+    // Where it came out, so that another phone draws it.
+    assertEquals(-18.25 * 25.4, plan(guide(round, "")).at("/doubts/0/at").asDouble(), 0.1);
     sent(round, "so-b", Map.of("what", "so", "target", "height-b")).is(200);
     assertEquals(0, plan(guide(round, "")).get("doubts").size());
   }

@@ -248,6 +248,17 @@ class SolidAxlePagesTest {
   }
 
   @Test
+  void nobody_is_told_to_swing_an_axle_lock_to_lock() {
+    keep(height("strap-off", "both-together", "", -12, -12));
+    String at = "/rounds/" + round;
+    String look = shop.get(at + "/guide?at=strap-off-1/straight/others").is(200).text();
+    assertTrue(look.contains("Look at each. One that is not well clear is read alone:"), look);
+    for (String page : List.of(at + "/sheet", at + "/paper")) {
+      assertFalse(shop.get(page).is(200).text().contains("lock"), page);
+    }
+  }
+
+  @Test
   void a_sheet_has_a_block_for_each_height_that_an_axle_s_round_lacks() {
     String action = "/rounds/" + round + "/sheet";
     Form sheet = shop.get(action).is(200).form(action);

@@ -327,6 +327,9 @@ final class GuideJson {
                 .put("words", of + doubt.words())
                 .put("doubt", doubt.doubt());
         end.reading(doubt.key()).ifPresent(r -> unread(one, r.reading()));
+        end.heightsOf(at.key()).stream()
+            .filter(h -> h.key().equals(doubt.key()) && h.positionMm() != null)
+            .forEach(h -> one.put("at", tenth(h.positionMm().value())));
       }
     }
   }

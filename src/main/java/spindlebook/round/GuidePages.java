@@ -184,7 +184,9 @@ public record GuidePages(Histories histories, RoundStore store) {
     a.hidden("height", place.heightKey());
     if (step.others()) {
       a.hidden("what", GuidePlan.OTHERS);
-      a.said("Swing it lock to lock and look. One that is not well clear is read alone:");
+      a.said(
+          (at.card().layout().steered() ? "Swing it lock to lock and look." : "Look at each.")
+              + " One that is not well clear is read alone:");
       List<GuidePlan.Step> seen = others(plan, place);
       seen.forEach(s -> a.hidden(SEEN + s.id(), "1"));
       List<FormPart> parts = new ArrayList<>(a.parts());

@@ -131,6 +131,7 @@ class PagesBrowserTest {
           "/no-such-page");
 
   private static final List<String> wide = new ArrayList<>();
+  private static final List<String> floating = new ArrayList<>();
   private static final List<String> inaccessible = new ArrayList<>();
   private static final List<String> complaints = new ArrayList<>();
   private static final List<Measured> measured = new ArrayList<>();
@@ -166,6 +167,14 @@ class PagesBrowserTest {
           wide.add(page + " at " + width + ": " + scroll);
         }
       }
+      long foot =
+          (Long)
+              screen.ask(
+                  "const bar = document.querySelector('.bar');"
+                      + "return Math.round(bar?.getBoundingClientRect().bottom ?? innerHeight)");
+      if (foot != 844) {
+        floating.add(page + " at " + foot);
+      }
       measured.add(Measured.of(screen, page));
     }
     complaints.addAll(complaints());
@@ -192,6 +201,11 @@ class PagesBrowserTest {
   @Test
   void no_page_scrolls_sideways_at_320_390_or_on_a_desktop() {
     assertEquals(List.of(), wide);
+  }
+
+  @Test
+  void the_bar_of_places_stands_at_the_foot_of_a_phone_on_a_short_page_too() {
+    assertEquals(List.of(), floating);
   }
 
   @Test

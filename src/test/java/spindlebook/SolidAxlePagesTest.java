@@ -152,9 +152,12 @@ class SolidAxlePagesTest {
             "link to frame, crossed is reached 2 in",
             "strap stops the wheel at, both together",
             "strap stops the wheel at, crossed",
-            "on the strap (full droop), crossed")) {
+            "on the strap (full droop), crossed",
+            "×: crossed")) {
       assertTrue(page.contains(said), () -> said + " is not on: " + page);
     }
+    String map = shop.get("/corners/" + left + "/gaps").html();
+    assertTrue(map.contains(">strap×</text>"), "a head as wide as its column");
   }
 
   @Test

@@ -64,7 +64,12 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
    * @param beyond past where the stop lets the wheel go, stretch and impact counted
    * @param edge whether a stop stands between it and the next one
    */
-  public record Column(String word, double percent, Double at, boolean beyond, boolean edge) {}
+  public record Column(String word, double percent, Double at, boolean beyond, boolean edge) {
+    /** As it stands over its cells, where "past, crossed" has no room. */
+    public String head() {
+      return word.replace(", crossed", "×");
+    }
+  }
 
   /**
    * A watch point.
@@ -220,8 +225,12 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
   /** What the short words of its columns stand for, for the key. */
   public List<String> words() {
     return Stream.of(
-            "off: strap off", "touch: stop just touches", "bump: stop solid", "past: bump stop out")
-        .filter(w -> columns.stream().anyMatch(c -> w.startsWith(c.word().split(",")[0] + ":")))
+            "off: strap off",
+            "touch: stop just touches",
+            "bump: stop solid",
+            "past: bump stop out",
+            "×: crossed")
+        .filter(w -> columns.stream().anyMatch(c -> c.head().contains(w.split(":")[0])))
         .toList();
   }
 

@@ -57,6 +57,11 @@ class PhotosTest {
   }
 
   private static byte[] parts(Form form, byte[] file) {
+    return parts(form, new byte[0], file);
+  }
+
+  /** Both boxes of the form. */
+  private static byte[] parts(Form form, byte[] taken, byte[] chosen) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     form.values()
         .forEach(
@@ -68,7 +73,7 @@ class PhotosTest {
                 text(out, value + "\r\n");
               }
             });
-    for (byte[] content : List.of(new byte[0], file)) {
+    for (byte[] content : List.of(taken, chosen)) {
       text(
           out,
           "--cut-here\r\nContent-Disposition: form-data; name=\"photo\"; filename=\"../../x.jpg\""
@@ -231,6 +236,15 @@ class PhotosTest {
     }
     assertEquals(422, form().send().status(), "sent as a form without a file");
     assertEquals(entries, shop.entries());
+    assertEquals(List.of(), files());
+  }
+
+  @Test
+  void neither_of_two_photos_sent_at_once_is_dropped_in_silence() throws IOException {
+    byte[] both = parts(form().with("words", "two"), jpeg(Color.RED), jpeg(Color.BLUE));
+    Page page = shop.browser.ask("POST", photos, TYPE, BodyPublishers.ofByteArray(both)).is(422);
+    assertTrue(page.text().contains("Send one photo at a time"), page.text());
+    assertTrue(page.html().contains("value=\"two\""), "what was typed stands there");
     assertEquals(List.of(), files());
   }
 

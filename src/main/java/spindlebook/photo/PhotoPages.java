@@ -49,12 +49,12 @@ public record PhotoPages(Histories histories, PhotoStore store) {
     Card card = Addressed.corner(ctx, histories);
     Asked a = Asked.of(Html.posted(ctx), card.details().unit(), card.n());
     PhotoForm form = PhotoForm.ask(a, histories.of(card.car()), card);
-    UploadedFile sent = sent(ctx);
-    if (sent == null) {
-      a.wrong(FILE, CHOOSE);
+    List<UploadedFile> sent = sent(ctx);
+    if (sent.size() != 1) {
+      a.wrong(FILE, sent.isEmpty() ? CHOOSE : "Send one photo at a time, each with its own words.");
     }
     if (a.ok()) {
-      keep(ctx, card, form, a, sent);
+      keep(ctx, card, form, a, sent.get(0));
     }
     if (a.ok()) {
       Html.next(ctx, "/corners/" + card.corner() + "/photos");
@@ -77,10 +77,10 @@ public record PhotoPages(Histories histories, PhotoStore store) {
     }
   }
 
-  /** The first file that holds something: a form may have two boxes for it. */
-  private static UploadedFile sent(Context ctx) {
+  /** The files that hold something: the form has two boxes for one. */
+  private static List<UploadedFile> sent(Context ctx) {
     List<UploadedFile> files = ctx.isMultipartFormData() ? ctx.uploadedFiles(FILE) : List.of();
-    return files.stream().filter(f -> f.size() > 0).findFirst().orElse(null);
+    return files.stream().filter(f -> f.size() > 0).toList();
   }
 
   /** A photo never changes under its name. */

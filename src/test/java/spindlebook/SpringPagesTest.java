@@ -60,6 +60,8 @@ class SpringPagesTest {
         "19 to 33",
         "Sunlight and years weaken a strap");
     String left = shop.get(LEFT).is(200).text();
+    // Two digits of the ±, rounded up, as camber has them.
+    inOrder(left, "Bounces at ride", "0.74 a second ± 0.21");
     inOrder(left, "Bump stop pressed, last drive", "too far ahead to tell", "no forecast");
     assertTrue(shop.get("/corners/marmot-lf/adjustments").html().contains("href=\"" + LEFT + "\""));
   }

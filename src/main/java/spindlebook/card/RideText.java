@@ -6,6 +6,7 @@ import java.math.RoundingMode;
 import spindlebook.drawing.ChartAxis;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
+import spindlebook.drawing.Rounded;
 import spindlebook.entry.SpringFigure;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.AmountUnit;
@@ -59,15 +60,12 @@ public record RideText(LengthUnit unit, String use) {
   }
 
   private static FigureText text(Figure si, double size, String unit) {
-    BigDecimal value = BigDecimal.valueOf(si.value() / size);
-    double expanded = si.U() / size;
-    if (!(expanded > 0)) {
-      BigDecimal three = value.round(new MathContext(3, RoundingMode.HALF_UP));
-      return FigureText.of(
-          three.setScale(Math.max(0, three.scale()), RoundingMode.HALF_UP).toPlainString(), unit);
+    if (si.U() > 0) {
+      return Rounded.plain(si, size, unit);
     }
-    int shown = Math.max(0, Math.min(3, -(int) Math.floor(Math.log10(expanded))));
-    return FigureText.of(value.setScale(shown, RoundingMode.HALF_UP).toPlainString(), unit)
-        .within(BigDecimal.valueOf(expanded).setScale(shown, RoundingMode.CEILING).toPlainString());
+    BigDecimal three =
+        BigDecimal.valueOf(si.value() / size).round(new MathContext(3, RoundingMode.HALF_UP));
+    return FigureText.of(
+        three.setScale(Math.max(0, three.scale()), RoundingMode.HALF_UP).toPlainString(), unit);
   }
 }

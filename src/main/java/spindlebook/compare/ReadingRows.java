@@ -3,7 +3,6 @@ package spindlebook.compare;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -13,6 +12,7 @@ import spindlebook.card.Zero;
 import spindlebook.curve.ReadingPair;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
+import spindlebook.drawing.Rounded;
 import spindlebook.drawing.State;
 import spindlebook.entry.Lock;
 import spindlebook.finding.Beside.Found;
@@ -123,11 +123,8 @@ record ReadingRows(Card one, Card other, Lengths lengths) {
 
   private FigureText text(Figure f, boolean angle, boolean signed) {
     if (angle) {
-      String degrees =
-          String.format(Locale.ROOT, signed ? "%+.2f" : "%.2f", Math.toDegrees(f.value()));
-      double up = Math.ceil(Math.toDegrees(f.U()) * 100 - 1e-9) / 100;
-      FigureText text = FigureText.of(degrees, "°");
-      return f.U() > 0 ? text.within(String.format(Locale.ROOT, "%.2f", up)) : text;
+      double degree = Math.toRadians(1);
+      return signed ? Rounded.signed(f, degree, "°") : Rounded.plain(f, degree, "°");
     }
     return signed ? lengths.signedFigure(f) : lengths.figure(f);
   }

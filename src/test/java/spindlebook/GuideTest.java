@@ -593,6 +593,17 @@ class GuideTest {
     assertEquals("lower until the strap is tight", moved.get("find").asText());
   }
 
+  /** 6 in out on a wheel leaning in by 6° the spindle is read 15.9 mm over where the wheel is. */
+  @Test
+  void the_jack_is_aimed_where_the_spindle_is_read() throws IOException {
+    marmot.send("/corners/" + marmot.left + "/given", Map.of("read-point-outboard", "6"));
+    String first = start(Map.of());
+    sendHeight(first, "height-a", "on-the-strap", "14");
+    sendReading(first, "reading-a", "height-a", "q-camber", "-6").is(200);
+    String news = "/rounds/" + start(Map.of()) + "/news?n=-1";
+    assertEquals((14 - 30.25) * 25.4, place(news, "on-the-strap-1").get("aim").asDouble(), 0.06);
+  }
+
   private JsonNode place(String news, String id) throws IOException {
     for (JsonNode place : json(shop.get(news)).get("places")) {
       if (place.get("id").asText().equals(id)) {

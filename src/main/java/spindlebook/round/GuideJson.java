@@ -198,7 +198,7 @@ final class GuideJson {
     json.put("set", ready.set());
     if (place.height() == null) {
       json.put("find", StandWords.find(at, place));
-      StandWords.aimMm(at, place).ifPresent(mm -> json.put("aim", tenth(mm)));
+      StandWords.overMarkMm(at, place).ifPresent(mm -> json.put("aim", tenth(mm)));
     }
   }
 

@@ -1,6 +1,7 @@
 package spindlebook.round;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -8,6 +9,7 @@ import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.drawing.Lengths;
 import spindlebook.entry.HeightName;
+import spindlebook.fold.SeenHeight;
 import spindlebook.plan.JackPlan;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
@@ -142,9 +144,37 @@ final class StandWords {
     return JackPlan.aimMm(at.card(), stand, place.nth(), reach);
   }
 
+  /**
+   * How far the spindle's read point stands over the mark there: as at the nearest height read, by
+   * so much more than its wheel position as the read point and the frame leaned then.
+   */
+  static OptionalDouble overMarkMm(Sitting at, GuidePlan.Place place) {
+    OptionalDouble aim = aimMm(at, place);
+    if (aim.isEmpty()) {
+      return aim;
+    }
+    double mm = aim.getAsDouble();
+    return OptionalDouble.of(
+        at.card().heights().stream()
+            .filter(h -> h.positionCounts() && marked(at, h).height().mark() != null)
+            .min(Comparator.comparingDouble(h -> Math.abs(h.positionMm().value() - mm)))
+            .map(h -> mm + typedMm(at, h) - h.positionMm().value())
+            .orElse(mm));
+  }
+
+  private static double typedMm(Sitting at, SeenHeight height) {
+    return height.height().spindle().mm() - marked(at, height).height().mark().mm();
+  }
+
+  /** The height whose mark it takes; itself where it has one. */
+  private static SeenHeight marked(Sitting at, SeenHeight height) {
+    String as = height.height().markAsAt();
+    return as == null ? height : at.card().height(as).orElse(height);
+  }
+
   /** {@code spindle about 36 5/8 above the floor}; else what to find instead. */
   static String aim(Sitting at, GuidePlan.Place place) {
-    OptionalDouble aim = place.height() == null ? aimMm(at, place) : OptionalDouble.empty();
+    OptionalDouble aim = place.height() == null ? overMarkMm(at, place) : OptionalDouble.empty();
     Optional<Double> mark =
         HeightForm.lastMark(at, Long.MAX_VALUE).map(h -> h.height().mark().mm());
     return aim.isEmpty() || mark.isEmpty()

@@ -44,6 +44,13 @@ class SidesPagesTest {
   }
 
   @Test
+  void what_one_side_has_not_is_not_compared_and_no_difference() {
+    String text = text();
+    assertTrue(text.contains("not compared: not there, right front"), text);
+    assertFalse(text.contains("not there ≠ differs"), text);
+  }
+
+  @Test
   void inner_lock_is_held_against_inner_lock_and_outer_against_outer() {
     String text = text();
     assertTrue(text.contains("Marmot, left and right: now"), text);

@@ -127,7 +127,7 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
           && (common.wheel() || !all.get(id).ofAxle())
           && (common.corner() || !all.get(id).ofMark())) {
         Difference apart = numbers(a, b) ? difference(a, b, common) : null;
-        beside.add(held(a, b, apart, headOne, headOther));
+        beside.add(held(a, b, apart, headOne, headOther, common.corner()));
       }
     }
     beside.sort(Comparator.comparing(b -> b.either().group()));
@@ -158,13 +158,22 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
         : Difference.of(a.figure(), b.figure(), common::error);
   }
 
+  /**
+   * @param corner of one corner what is gone or new is a difference; another has not said it yet
+   */
   private static Beside held(
-      Finding a, Finding b, Difference difference, String headOne, String headOther) {
+      Finding a,
+      Finding b,
+      Difference difference,
+      String headOne,
+      String headOther,
+      boolean corner) {
     if (a == null || b == null) {
+      String absent = corner ? null : "not there";
       String needs =
           a == null
-              ? lacks(null, b.unknown(), "", headOther)
-              : lacks(a.unknown(), null, headOne, "");
+              ? lacks(absent, b.unknown(), headOne, headOther)
+              : lacks(a.unknown(), absent, headOne, headOther);
       return needs == null
           ? new Beside(a, b, null, Found.DIFFERS, DIFFERS)
           : new Beside(a, b, null, Found.NOT_COMPARED, needs);

@@ -105,8 +105,10 @@ class AlignmentPagesTest {
     assertTrue(page.text().contains("Not measured yet."), page.text());
     for (String way :
         List.of("gauge", "plate", "string", "spot", "dial", "tape", "sweep", "joint", "across")) {
-      assertTrue(page.html().contains("/alignment/new?way=" + way + "\""), way);
-      shop.get(address(marmot.left) + "/new?way=" + way).is(200);
+      String measure = "/alignment/new?way=" + way;
+      assertTrue(page.html().contains(measure + "\""), way);
+      String back = shop.get("/corners/" + marmot.left + measure).is(200).html();
+      assertTrue(back.contains("<span>Align</span>"), "the way back names its page");
     }
     shop.get(address(marmot.left) + "/new?way=eye").is(404);
     shop.get(address(marmot.left) + "/new").is(404);

@@ -120,6 +120,6 @@ public record AlignmentPages(Histories histories, IntoBook book) {
 
   /** A page below the alignment of a corner. */
   private static PageFrame under(Card card, String heading) {
-    return CornerBar.titled(card, heading).up("Alignment", address(card));
+    return CornerBar.titled(card, heading).up("Align", address(card));
   }
 }

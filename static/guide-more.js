@@ -103,7 +103,9 @@ export const more = (here) => {
   for (const p of state.places) {
     const open = state.steps.filter((o) => o.p === p && !o.done);
     const first = open[0] ?? state.steps.find((o) => o.p === p);
-    jump.append(key(p.words + (open.length ? ", " + open.length + " to read" : ", read"), () => go(first.id), "full"));
+    const same = state.places.filter((o) => o.words === p.words);
+    const name = p.words + (same.length > 1 ? " " + (same.indexOf(p) + 1) : "");
+    jump.append(key(name + (open.length ? ", " + open.length + " to read" : ", read"), () => go(first.id), "full"));
     if (!p.height) jump.append(make("p", "t1", aim({ plan, p, mine })));
   }
   const steer = [...new Set(state.steps.filter((o) => o.p === s.p).map((o) => o.steering))];

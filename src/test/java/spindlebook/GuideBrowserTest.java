@@ -174,6 +174,9 @@ class GuideBrowserTest {
     phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
     press("3/8");
     press("More");
+    for (String place : List.of("In between 1, ", "In between 2, ")) {
+      assertTrue(phone.text(".g-jump").contains(place), phone.text(".g-jump"));
+    }
     By rest = By.cssSelector("[data-key^='Well clear for the ']");
     String key = phone.text("[data-key^='Well clear for the ']");
     phone.find(rest).click();

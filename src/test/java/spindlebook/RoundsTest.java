@@ -69,6 +69,17 @@ class RoundsTest {
     assertEquals(0.5126, uOfGap(), 1e-3);
   }
 
+  @Test
+  void the_other_gap_tool_retired_meanwhile_leaves_the_round_as_it_is() {
+    String page = "/rounds/" + marmot.startRound(marmot.left, Map.of());
+    shop.get(page).form(page + "/gap-tool").keep();
+    Form back = shop.get(page).form(page + "/gap-tool");
+    String drills = "/cars/" + marmot.car + "/tools/drills";
+    shop.get(drills).form(drills + "/retire").keep();
+    assertEquals(page, back.send().is(303).location());
+    assertTrue(shop.get(page).text().contains("· tape, sixteenths · tape, sixteenths"));
+  }
+
   /** In between, and where a hard landing ends, another height's value stood as the last time's. */
   @Test
   void what_was_read_at_another_height_of_the_round_is_not_the_last_time() {

@@ -236,11 +236,13 @@ public record RoundPages(Histories histories, RoundStore store) {
         : card.tools().stream().filter(t -> t.use() == other).findFirst();
   }
 
-  /** One tap: every gap of the round was taped, or was not. */
+  /** One tap: every gap of the round was taped, or was not; nothing where no other tool is left. */
   public void gapTool(Context ctx) {
     Sitting at = Sitting.of(histories, ctx);
-    Tool other = otherGapTool(at.card(), at.seen()).orElseThrow(NotFoundResponse::new);
-    correct(ctx, at, at.round().withGapTool(other.tool()), "gaps with " + other.name(), "");
+    otherGapTool(at.card(), at.seen())
+        .ifPresentOrElse(
+            t -> correct(ctx, at, at.round().withGapTool(t.tool()), "gaps with " + t.name(), ""),
+            () -> Html.next(ctx, at.href()));
   }
 
   /** From stop to stop; past a stop that is off or out is told apart: no wheel drives there. */

@@ -223,6 +223,23 @@ class GuideTest {
   }
 
   @Test
+  void what_is_wrong_with_no_box_of_the_page_is_said_too_and_the_step_asked_again() {
+    String round = start(Map.of());
+    sendHeight(round, "height-a", "strap-off", "12");
+    Map.of(
+            "what", "It does not say whether it is a height or a reading.",
+            "height", "It does not say at which height it was read.")
+        .forEach(
+            (name, sentence) -> {
+              Form form = form(guide(round, ""), round).with("value", "3/8");
+              Page again = form.with(name, name.equals("what") ? "nonsense" : "").send().is(422);
+              assertTrue(again.text().contains(sentence), again.text());
+              assertEquals("p-tie-rod-upper-arm", form(again, round).value("row"));
+              assertEquals("3/8", form(again, round).value("value"));
+            });
+  }
+
+  @Test
   void what_cannot_be_read_comes_back_as_typed_with_its_sentence() {
     String round = start(Map.of());
     height(round, "14 3/8", "30 1/4");

@@ -164,6 +164,11 @@ public record GuidePages(Histories histories, RoundStore store) {
     Asked a = Asked.of(posted, at.unit(), at.card().lastChange());
     GuidePlan.Place place = step.place();
     a.hidden("at", step.id());
+    // What is wrong with what is no box of the page.
+    Stream.of("what", "height", "target")
+        .map(posted::problem)
+        .filter(p -> !p.isEmpty())
+        .forEach(a::said);
     if (place.height() == null || (step.slot() == null && !step.others())) {
       a.hidden("what", "height");
       List<GuidePlan.Place> places = plan.places();

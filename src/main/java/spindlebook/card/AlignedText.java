@@ -10,8 +10,6 @@ import spindlebook.units.LengthUnit;
 
 /** Figures of alignment as every page shows them. */
 public final class AlignedText {
-  private static final double DEGREE = Math.toRadians(1);
-
   private AlignedText() {}
 
   /** In degrees, or in the unit: to as many decimals as its ± bears. */
@@ -23,9 +21,7 @@ public final class AlignedText {
 
   /** Of two such figures, how far they lie apart: always with its sign. */
   public static FigureText apart(AlignedFigure figure, Figure apart, LengthUnit unit) {
-    return figure.angle()
-        ? Rounded.signed(apart, DEGREE, "°")
-        : Rounded.signed(apart, unit.mm(), unit.word());
+    return figure.angle() ? Rounded.degrees(apart) : Rounded.signed(apart, unit.mm(), unit.word());
   }
 
   /** Toe as a length across the wheel's edge, in words; empty where nobody said across what. */

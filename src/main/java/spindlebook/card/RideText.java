@@ -14,8 +14,8 @@ import spindlebook.units.LengthUnit;
 
 /**
  * Figures of springs, stops and straps as every page shows them: pounds and inches where the page
- * counts inches, newtons and millimetres where it does not. U rounded up, to its first figure;
- * three figures where nobody said how sure.
+ * counts inches, newtons and millimetres where it does not. Three figures where nobody said how
+ * sure.
  *
  * @param use what use is counted in: {@code hours}
  */

@@ -194,9 +194,7 @@ public final class CornerChart {
     boolean sign = !read.of().plus().isEmpty();
     FigureText said =
         read.angle()
-            ? sign
-                ? Rounded.signed(value, ToeWords.DEGREE, "°")
-                : Rounded.plain(value, ToeWords.DEGREE, "°")
+            ? sign ? Rounded.degrees(value) : Rounded.plainDegrees(value)
             : sign ? lengths.signedFigure(value) : lengths.figure(value);
     return at(positionMm, value.value(), said.words());
   }

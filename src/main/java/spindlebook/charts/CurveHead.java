@@ -95,7 +95,7 @@ public record CurveHead(State state, String word, String words, FigureText figur
             : worst.state().word(),
         (lock.steered() ? lock.words() + " " : "") + "at " + at,
         worst.read().angle()
-            ? Rounded.plain(worst.node().value(), ToeWords.DEGREE, "°")
+            ? Rounded.plainDegrees(worst.node().value())
             : lengths.figure(worst.node().value()),
         "");
   }

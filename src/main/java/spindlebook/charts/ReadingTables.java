@@ -32,8 +32,6 @@ import spindlebook.units.LengthUnit;
 
 /** The readings behind a chart, bump above droop, in the chart's unit and as they were read. */
 final class ReadingTables {
-  private static final double DEGREE = Math.toRadians(1);
-
   private final CurvePair pair;
   private final List<Steering> steerings;
   private final Lengths lengths;
@@ -157,8 +155,7 @@ final class ReadingTables {
     }
     boolean sign = !of.plus().isEmpty();
     if (angle) {
-      return List.of(
-          sign ? Rounded.signed(r.value(), DEGREE, "°") : Rounded.plain(r.value(), DEGREE, "°"));
+      return List.of(sign ? Rounded.degrees(r.value()) : Rounded.plainDegrees(r.value()));
     }
     return List.of(sign ? lengths.signedFigure(r.value()) : lengths.figure(r.value()));
   }
@@ -168,14 +165,12 @@ final class ReadingTables {
     Figure read = r.value();
     List<FigureText> toe = new ArrayList<>();
     if (r.reading().angle() != null) {
-      toe.add(Rounded.signed(read, DEGREE, "°"));
+      toe.add(Rounded.degrees(read));
       LengthUnit unit = lengths.unit();
       acrossMm.ifPresent(
           a -> toe.add(Rounded.signed(new Toe(read).mm(a.value()), unit.mm(), unit.word())));
     } else {
-      acrossMm
-          .flatMap(a -> ToeRead.rad(r, a))
-          .ifPresent(rad -> toe.add(Rounded.signed(rad, DEGREE, "°")));
+      acrossMm.flatMap(a -> ToeRead.rad(r, a)).ifPresent(rad -> toe.add(Rounded.degrees(rad)));
       toe.add(lengths.signedFigure(read));
     }
     return toe;

@@ -27,7 +27,7 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
     Optional<AgainstTarget> limit = limit(range);
     return new Range(
         name,
-        Rounded.plain(range.rad(), ToeWords.DEGREE, "°"),
+        Rounded.plainDegrees(range.rad()),
         acrossMm.map(a -> words.across(range.mm(a.value()))).orElse(null),
         limit.map(l -> Shown.state(l.decision())).orElse(needsAcross() ? State.CANT_TELL : null),
         words(range, limit));

@@ -93,10 +93,10 @@ record ToeShape(ToeWords words, BumpShape shape) {
     return List.of(
         new Fact(
             "Toe at ride",
-            Rounded.signed(shape.toeAtRideRad(), ToeWords.DEGREE, "°"),
+            Rounded.degrees(shape.toeAtRideRad()),
             "+ front edge inward; by the curve fitted, so not quite as read"),
         new Fact("Slope at ride", words.slope(shape.slope()), slopeWords()),
-        new Fact("Bow", Rounded.signed(bow, ToeWords.DEGREE, "°"), bowWords(bow)),
+        new Fact("Bow", Rounded.degrees(bow), bowWords(bow)),
         new Fact(
             "Places used",
             FigureText.of(shape.readings() + " of " + all.size(), ""),

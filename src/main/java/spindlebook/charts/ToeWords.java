@@ -55,7 +55,7 @@ record ToeWords(Card card, CornerChart chart) {
 
   /** "0.36° ± 0.19", without a sign. */
   static String degrees(Figure rad) {
-    return Rounded.plain(rad, DEGREE, "°").words();
+    return Rounded.plainDegrees(rad).words();
   }
 
   /** A sentence more where toe's distance is the other wheel's; empty where it is its own. */

@@ -123,8 +123,7 @@ record ReadingRows(Card one, Card other, Lengths lengths) {
 
   private FigureText text(Figure f, boolean angle, boolean signed) {
     if (angle) {
-      double degree = Math.toRadians(1);
-      return signed ? Rounded.signed(f, degree, "°") : Rounded.plain(f, degree, "°");
+      return signed ? Rounded.degrees(f) : Rounded.plainDegrees(f);
     }
     return signed ? lengths.signedFigure(f) : lengths.figure(f);
   }

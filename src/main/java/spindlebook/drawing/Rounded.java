@@ -29,14 +29,18 @@ public final class Rounded {
   public static FigureText plain(Figure figure, double size, String unit) {
     FigureText signed = signed(figure, size, unit);
     return signed.sign().equals("+")
-        ? new FigureText(
-            "",
-            signed.whole(),
-            signed.numerator(),
-            signed.denominator(),
-            signed.unit(),
-            signed.plusMinus())
+        ? new FigureText("", signed.whole(), "", "", unit, signed.plusMinus())
         : signed;
+  }
+
+  /** Of radians, with its sign. */
+  public static FigureText degrees(Figure rad) {
+    return signed(rad, Math.toRadians(1), "°");
+  }
+
+  /** The same without a +. */
+  public static FigureText plainDegrees(Figure rad) {
+    return plain(rad, Math.toRadians(1), "°");
   }
 
   public static String signed(double value, int decimals) {

@@ -126,8 +126,7 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
       if ((told(a) || told(b))
           && (common.wheel() || !all.get(id).ofAxle())
           && (common.corner() || !all.get(id).ofMark())) {
-        Difference apart = numbers(a, b) ? difference(a, b, common) : null;
-        beside.add(held(a, b, apart, headOne, headOther, common.corner()));
+        beside.add(held(a, b, headOne, headOther, common));
       }
     }
     beside.sort(Comparator.comparing(b -> b.either().group()));
@@ -144,10 +143,6 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
     return finding != null && (finding.figure() != null || !finding.number());
   }
 
-  private static boolean numbers(Finding a, Finding b) {
-    return a != null && b != null && exact(a) && exact(b);
-  }
-
   private static boolean exact(Finding finding) {
     return finding.figure() != null && finding.unknown() == null && finding.bound() == null;
   }
@@ -158,31 +153,17 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
         : Difference.of(a.figure(), b.figure(), common::error);
   }
 
-  /**
-   * @param corner of one corner what is gone or new is a difference; another has not said it yet
-   */
   private static Beside held(
-      Finding a,
-      Finding b,
-      Difference difference,
-      String headOne,
-      String headOther,
-      boolean corner) {
-    if (a == null || b == null) {
-      String absent = corner ? null : "not there";
-      String needs =
-          a == null
-              ? lacks(absent, b.unknown(), headOne, headOther)
-              : lacks(a.unknown(), absent, headOne, headOther);
-      return needs == null
-          ? new Beside(a, b, null, Found.DIFFERS, DIFFERS)
-          : new Beside(a, b, null, Found.NOT_COMPARED, needs);
-    }
-    String unknown = lacks(a.unknown(), b.unknown(), headOne, headOther);
+      Finding a, Finding b, String headOne, String headOther, Common common) {
+    String unknown = lacks(unknown(a, common), unknown(b, common), headOne, headOther);
     if (unknown != null) {
       return new Beside(a, b, null, Found.NOT_COMPARED, unknown);
     }
+    if (a == null || b == null) {
+      return new Beside(a, b, null, Found.DIFFERS, DIFFERS);
+    }
     // The second less the first: what became of it.
+    Difference difference = exact(a) && exact(b) ? difference(a, b, common) : null;
     Figure apart = difference == null || same(a, b) ? null : difference.apart().times(-1);
     if (turned(a, b)) {
       return new Beside(a, b, apart, Found.DIFFERS, "decided otherwise");
@@ -209,6 +190,11 @@ public record Beside(Finding one, Finding other, Figure apart, Found found, Stri
       return "differs, counted another way";
     }
     return a.group() == Group.RULES_END ? "another one rules" : DIFFERS;
+  }
+
+  /** Of one corner what is gone or new is a difference; another has not said it yet. */
+  private static String unknown(Finding finding, Common common) {
+    return finding != null ? finding.unknown() : common.corner() ? null : "not there";
   }
 
   private static String lacks(String one, String other, String headOne, String headOther) {

@@ -34,8 +34,6 @@ public final class AlignmentView {
 
   public record Block(String title, List<FigureRow> rows) {}
 
-  private static final double DEGREE = Math.toRadians(1);
-
   private final Card card;
   private final Optional<Card> mirror;
   private final MeasuredAlignment measured;
@@ -173,11 +171,7 @@ public final class AlignmentView {
       measured
           .smallAngleCasterRad()
           .ifPresent(
-              s ->
-                  more.add(
-                      "By the small-angle formula "
-                          + Rounded.signed(s, DEGREE, "°").words()
-                          + "."));
+              s -> more.add("By the small-angle formula " + Rounded.degrees(s).words() + "."));
     }
     settles(found).ifPresent(more::add);
     if (found.stands() == Standing.STALE || found.stands() == Standing.PUT_BACK) {
@@ -201,7 +195,7 @@ public final class AlignmentView {
             d ->
                 more.add(
                     "The line leaned by "
-                        + Rounded.signed(d, DEGREE, "°").words()
+                        + Rounded.degrees(d).words()
                         + ", + its front end inward: taken into account."));
     more.add("Read with " + tools(last) + ".");
   }
@@ -223,7 +217,7 @@ public final class AlignmentView {
 
   /** How much a gauge shows on an upright wheel. */
   static String too(Figure zeroRad) {
-    return Rounded.signed(zeroRad, DEGREE, "°").words() + " on an upright wheel";
+    return Rounded.degrees(zeroRad).words() + " on an upright wheel";
   }
 
   /** What the sign says; a value within its ± of 0 may be either. */

@@ -37,7 +37,7 @@ record RoundBeside(AlignedFinding found, LengthUnit unit) {
 
   private FigureText figure(ReadAtRide read) {
     return read.angle()
-        ? Rounded.signed(read.value(), Math.toRadians(1), "°")
+        ? Rounded.degrees(read.value())
         : Rounded.signed(read.value(), unit.mm(), unit.word());
   }
 
@@ -74,7 +74,7 @@ record RoundBeside(AlignedFinding found, LengthUnit unit) {
         .map(
             (Difference d) ->
                 (d.beyond() ? " The two differ by more than their ±: " : " The two agree: ")
-                    + Rounded.signed(d.apart(), Math.toRadians(1), "°").words()
+                    + Rounded.degrees(d.apart()).words()
                     + ".")
         .orElse("");
   }

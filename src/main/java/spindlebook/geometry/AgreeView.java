@@ -58,7 +58,6 @@ public record AgreeView(
     List<Row> told,
     String untold,
     String together) {
-  private static final double DEGREE = Math.toRadians(1);
   private static final int STEPS = 24;
   private static final int PAIRS = 4;
 
@@ -191,7 +190,7 @@ public record AgreeView(
   }
 
   static FigureText text(Quantity quantity, Figure figure, LengthUnit unit) {
-    return angle(quantity) ? Rounded.signed(figure, DEGREE, "°") : new Lengths(unit).figure(figure);
+    return angle(quantity) ? Rounded.degrees(figure) : new Lengths(unit).figure(figure);
   }
 
   private static ChartDrawing draw(

@@ -273,7 +273,7 @@ public record Poses(
               Finding finding = Findings.of(swing);
               return new Swing(
                   Capital.of(swing.joint().swings()),
-                  Rounded.plain(swing.worst(), Math.toRadians(1), "°").words(),
+                  Rounded.plainDegrees(swing.worst()).words(),
                   where(card, range, swing),
                   finding.verdict() == null
                       ? null

@@ -22,8 +22,6 @@ public record Choice(
   }
 
   public String describedBy() {
-    String ids =
-        (hint.isEmpty() ? "" : id() + "-hint ") + (problem.isEmpty() ? "" : id() + "-problem");
-    return ids.isEmpty() ? null : ids.strip();
+    return Field.of(name, legend).hint(hint).problem(problem).describedBy();
   }
 }

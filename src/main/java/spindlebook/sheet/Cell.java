@@ -87,9 +87,7 @@ public record Cell(FigureText figure, String word, State state, String stateWord
           : AlignedText.of(aligned, figure, unit);
     }
     if (of.group() == Group.SWIVEL) {
-      return signed
-          ? Rounded.signed(figure, Math.toRadians(1), "°")
-          : Rounded.plain(figure, Math.toRadians(1), "°");
+      return signed ? Rounded.degrees(figure) : Rounded.plainDegrees(figure);
     }
     return signed ? lengths.signedFigure(figure) : lengths.figure(figure);
   }

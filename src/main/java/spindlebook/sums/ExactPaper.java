@@ -22,8 +22,6 @@ import spindlebook.units.TapeText;
 
 /** What turns do exactly, from the corner's pivots as measured. */
 final class ExactPaper {
-  private static final double DEGREE = Math.toRadians(1);
-
   /** The points of {@link Pivots}, in its order. */
   private static final List<String[]> POINTS =
       List.of(
@@ -159,7 +157,7 @@ final class ExactPaper {
               return of.applyAsDouble(ExactTurns.wheelHeld(p, frontMm, rearMm))
                   - of.applyAsDouble(ExactTurns.wheelHeld(p, 0, 0));
             });
-    return new Line(name, Rounded.signed(change, DEGREE, "°"), words);
+    return new Line(name, Rounded.degrees(change), words);
   }
 
   private static Pivots pivots(double[] v, ArmOnRodEnds arm) {

@@ -21,7 +21,6 @@ import spindlebook.uncertainty.Figure;
 
 /** What turns of an arm's rod ends do, and the turns for a wanted change. */
 final class RodEndPaper {
-  private static final double DEGREE = Math.toRadians(1);
   private static final double HALF_TURN = 0.5;
 
   /** Beyond so many the short formula is worse than it says. */
@@ -211,6 +210,6 @@ final class RodEndPaper {
   }
 
   private static Line line(String name, Figure rad, String words) {
-    return new Line(name, Rounded.signed(rad, DEGREE, "°"), words);
+    return new Line(name, Rounded.degrees(rad), words);
   }
 }

@@ -14,8 +14,6 @@ import spindlebook.uncertainty.Figure;
 
 /** The toe that comes along when an upper arm's rod ends are turned and the tie rod is not. */
 final class ToeAlongPaper {
-  private static final double DEGREE = Math.toRadians(1);
-
   /** How far a tie rod's slope may be off: typed, and where level is assumed. */
   private static final double SLOPE_UNSURE = 0.02;
 
@@ -92,7 +90,7 @@ final class ToeAlongPaper {
     does.add(
         new Line(
             "Toe of this wheel comes along",
-            Rounded.signed(TypedFigures.byShortFormula("toe", toe, offRad), DEGREE, "°"),
+            Rounded.degrees(TypedFigures.byShortFormula("toe", toe, offRad)),
             "+ in; the tie rod left alone; short formula"
                 + (slopeTyped ? "" : "; a level tie rod assumed")
                 + ". Set toe last."));

@@ -250,7 +250,7 @@ final class WheelPaper {
   }
 
   private static String degrees(AlignedFinding found) {
-    return Rounded.signed(found.value(), DEGREE, "°").words();
+    return Rounded.degrees(found.value()).words();
   }
 
   private String empty(AlignedFigure figure, String otherwise) {

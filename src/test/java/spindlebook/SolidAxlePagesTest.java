@@ -373,6 +373,8 @@ class SolidAxlePagesTest {
     String below = keep(height("on-the-strap", "both-together", "", 5, 5));
     String page = shop.get("/heights/" + below + "?saved=" + below).is(200).text();
     assertTrue(page.contains("came out above"), page);
+    String guide = shop.get("/rounds/" + round + "/guide?saved=" + below).is(200).text();
+    assertTrue(guide.contains("Check this: not counted yet."), guide);
   }
 
   @Test

@@ -168,15 +168,22 @@ class GuideBrowserTest {
   }
 
   @Test
+  void heights_of_one_name_are_numbered_under_more() {
+    phone.go("/rounds/" + marmot.startRound(marmot.left, Map.of()) + "/guide");
+    press("Done");
+    press("More");
+    for (String place : List.of("In between 1, ", "In between 2, ")) {
+      assertTrue(phone.text(".g-jump").contains(place), phone.text(".g-jump"));
+    }
+  }
+
+  @Test
   void well_clear_for_the_rest_is_asked_once_said_of_each_and_undone_at_once() {
     guide(Map.of());
     height("14 3/8", "30 1/4");
     phone.wait(() -> phone.step().endsWith("/p-upper-rod-end"));
     press("3/8");
     press("More");
-    for (String place : List.of("In between 1, ", "In between 2, ")) {
-      assertTrue(phone.text(".g-jump").contains(place), phone.text(".g-jump"));
-    }
     By rest = By.cssSelector("[data-key^='Well clear for the ']");
     String key = phone.text("[data-key^='Well clear for the ']");
     phone.find(rest).click();

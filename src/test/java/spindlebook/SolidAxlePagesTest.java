@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -237,6 +238,9 @@ class SolidAxlePagesTest {
     assertEquals("full-bump", last.value("otherName"));
     String start = shop.get("/corners/" + left + "/rounds/new").is(200).text();
     assertFalse(start.contains("rack"), start);
+    for (String at : List.of("/corners/" + left + "/rounds/new", "/rounds/" + round)) {
+      assertFalse(shop.get(at).text().toLowerCase(Locale.ROOT).contains("steering"), at);
+    }
   }
 
   @Test

@@ -41,7 +41,7 @@ public record HeightPages(Histories histories, RoundStore store) {
     if (!a.ok()) {
       PageFrame frame =
           at.frame("A height", Capital.of(at.card().place().words()) + ", a height")
-              .sub("Straight ahead. " + RoundPages.conditions(at.seen()))
+              .sub("Straight ahead. " + RoundPages.conditions(at.card(), at.seen()))
               .plan(Shown.plan(at.card()))
               .caution(Cautions.MEASURING);
       a.show(ctx, frame, at.href() + "/heights", "Save", at.href());

@@ -59,7 +59,7 @@ public record PaperPages(Histories histories) {
     PaperView view =
         new PaperView(
             lines(round, started),
-            conditions(round, started),
+            conditions(at.card(), round, started),
             zeroing(at),
             heights(at, places),
             groups(at, places));
@@ -87,14 +87,18 @@ public record PaperPages(Histories histories) {
     return words == null ? "" : words;
   }
 
-  private static List<PaperView.Ticks> conditions(Content.Round r, Optional<SeenRound> started) {
+  private static List<PaperView.Ticks> conditions(
+      Card card, Content.Round r, Optional<SeenRound> started) {
     boolean known = started.isPresent();
-    return List.of(
-        either("Spring", "out", "in", known, r.springIn()),
-        either("Bump stop", "in", "out", known, !r.bumpStopIn()),
-        either("Wheel", "on", "off", known, !r.wheelOn()),
-        either("On", "stands", "its tyres", known, r.onTyres()),
-        either("Steering linked", "yes", "no", known, !r.steeringLinked()));
+    List<PaperView.Ticks> ticks = new ArrayList<>();
+    ticks.add(either("Spring", "out", "in", known, r.springIn()));
+    ticks.add(either("Bump stop", "in", "out", known, !r.bumpStopIn()));
+    ticks.add(either("Wheel", "on", "off", known, !r.wheelOn()));
+    ticks.add(either("On", "stands", "its tyres", known, r.onTyres()));
+    if (card.layout().steered()) {
+      ticks.add(either("Steering linked", "yes", "no", known, !r.steeringLinked()));
+    }
+    return ticks;
   }
 
   private static PaperView.Ticks either(

@@ -83,7 +83,8 @@ record RoundForm(Content.Round round, String who) {
                   .firstKey(start.onTyres() ? "tyres" : "stands")
                   .read();
           boolean unlinked =
-              two(a, "linked", "Steering linked", "yes", "no", !start.steeringLinked());
+              card.layout().steered()
+                  && two(a, "linked", "Steering linked", "yes", "no", !start.steeringLinked());
           String tape =
               tool(a, card, "tape", "Heights and lengths with", start.tape(), ToolUse.TAPE);
           String gapTool =

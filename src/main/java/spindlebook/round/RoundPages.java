@@ -130,7 +130,7 @@ public record RoundPages(Histories histories, RoundStore store) {
     RoundView view =
         new RoundView(
             round.key(),
-            conditions(round),
+            conditions(card, round),
             notZeroed(at),
             card.heightsOf(round.key()).stream()
                 .map(h -> line(card, at.otherEnd(), h, lengths))
@@ -189,14 +189,16 @@ public record RoundPages(Histories histories, RoundStore store) {
         + (h.positionMm() == null ? "not known" : lengths.signedText(h.positionMm().value()));
   }
 
-  static String conditions(SeenRound seen) {
+  static String conditions(Card card, SeenRound seen) {
     Content.Round r = seen.round();
     List<String> parts = new ArrayList<>();
     parts.add("spring " + (r.springIn() ? "in" : "out"));
     parts.add("bump stop " + (r.bumpStopIn() ? "in" : "out"));
     parts.add("wheel " + (r.wheelOn() ? "on" : "off"));
     parts.add(r.onTyres() ? "on its tyres" : "on stands");
-    parts.add(r.steeringLinked() ? "steering linked" : "steering not linked");
+    if (card.layout().steered()) {
+      parts.add(r.steeringLinked() ? "steering linked" : "steering not linked");
+    }
     if (r.rake() != null) {
       parts.add("rake " + r.rake().typed());
     }

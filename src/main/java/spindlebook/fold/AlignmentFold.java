@@ -84,7 +84,7 @@ final class AlignmentFold {
           same.keySet().retainAll(Set.of(moved));
         }
         if (later.stands() == Standing.STALE || later.stands() == Standing.PUT_BACK) {
-          long before = later.counts() ? moved : -1;
+          long before = later.counts() ? moved : Spots.ANY;
           same.computeIfAbsent(before, m -> new ArrayList<>()).add(seen.size());
         }
         seen.add(later);

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import spindlebook.curve.Node;
 import spindlebook.curve.Nodes;
 import spindlebook.curve.Rule;
@@ -26,7 +27,6 @@ import spindlebook.fold.SeenReading;
 import spindlebook.fold.Standing;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
-import spindlebook.travel.EndFindings;
 import spindlebook.travel.Limit;
 import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
@@ -68,24 +68,32 @@ final class Supposed {
     if (next.need().toRead() == null) {
       return List.of();
     }
-    Optional<TravelFindings> then = new Supposed(card, next).card().map(CornerTravel::of);
-    return then.stream()
+    Supposed supposed = new Supposed(card, next);
+    return supposed.card().stream().flatMap(then -> supposed.decided(then, now)).toList();
+  }
+
+  private Stream<Limit> decided(Card then, TravelFindings now) {
+    return Stream.of(End.values())
         .flatMap(
-            t ->
-                List.of(End.values()).stream()
-                    .flatMap(
-                        end ->
-                            now.at(end).limits().stream()
-                                .filter(l -> open(l) && decided(l, t.at(end)))))
-        .toList();
+            end -> {
+              List<Limit> limits = limits(then, now, end);
+              return now.at(end).limits().stream().filter(l -> open(l) && decided(l, limits));
+            });
+  }
+
+  /** A watch point's reading moves its own limits alone. */
+  private List<Limit> limits(Card then, TravelFindings now, End end) {
+    return point()
+        .map(p -> CornerTravel.limits(then, p, now, end))
+        .orElseGet(() -> CornerTravel.of(then).at(end).limits());
   }
 
   static boolean open(Limit limit) {
     return limit.outcome() == Outcome.CANT_TELL || limit.outcome() == Outcome.NEEDS;
   }
 
-  private static boolean decided(Limit limit, EndFindings then) {
-    List<Limit> same = then.limits().stream().filter(l -> same(l, limit)).toList();
+  private static boolean decided(Limit limit, List<Limit> then) {
+    List<Limit> same = then.stream().filter(l -> same(l, limit)).toList();
     return !same.isEmpty() && same.stream().noneMatch(Supposed::open);
   }
 

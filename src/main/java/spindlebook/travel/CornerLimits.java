@@ -64,21 +64,33 @@ public final class CornerLimits {
 
   private final Card card;
 
-  CornerLimits(Card card) {
+  private CornerLimits(Card card) {
     this.card = card;
     for (End end : End.values()) {
       found.put(end, new ArrayList<>());
       changed.put(end, new ArrayList<>());
       needs.put(end, new ArrayList<>());
     }
-    card.watchPoints().forEach(this::watchPoint);
-    shock();
-    WorkedOut.part(this::ground, why -> needs.get(End.BUMP).add(need(End.BUMP, why)));
+  }
+
+  static CornerLimits of(Card card) {
+    CornerLimits all = new CornerLimits(card);
+    card.watchPoints().forEach(all::watchPoint);
+    all.shock();
+    WorkedOut.part(all::ground, why -> all.needs.get(End.BUMP).add(need(End.BUMP, why)));
     for (Dimension d : List.of(Dimension.MARK_INBOARD, Dimension.READ_POINT_OUTBOARD)) {
       if (card.givenBefore(d).isPresent()) {
-        needs.values().forEach(n -> n.add(Need.give(card, d)));
+        all.needs.values().forEach(n -> n.add(Need.give(card, d)));
       }
     }
+    return all;
+  }
+
+  /** Of one watch point alone. */
+  static CornerLimits of(Card card, WatchPoint point) {
+    CornerLimits its = new CornerLimits(card);
+    its.watchPoint(point);
+    return its;
   }
 
   /** What one rule of a watch point says at both ends, and between them. */

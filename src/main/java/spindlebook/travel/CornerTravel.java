@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import spindlebook.curve.Nodes;
 import spindlebook.definition.Allowance;
 import spindlebook.definition.HeldBack;
+import spindlebook.definition.WatchPoint;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
 import spindlebook.fold.Card;
@@ -52,9 +53,9 @@ public final class CornerTravel {
   private final Optional<Figure> rideMm;
   private final Set<MidTravel> beyondAStop = new HashSet<>();
 
-  private CornerTravel(Card card) {
+  private CornerTravel(Card card, CornerLimits limits) {
     this.card = card;
-    this.limits = new CornerLimits(card);
+    this.limits = limits;
     this.ride = Nodes.at(card, HeightName.RIDE, card.pairings().get(0));
     this.rideMm = ride.isEmpty() ? Optional.empty() : Optional.of(Nodes.meanPosition(ride));
   }
@@ -63,7 +64,32 @@ public final class CornerTravel {
     return card.memo()
         .get(
             CornerTravel.class,
-            () -> WorkedOut.or(() -> new CornerTravel(card).findings(), why -> nothing(card, why)));
+            () ->
+                WorkedOut.or(
+                    () -> new CornerTravel(card, CornerLimits.of(card)).findings(),
+                    why -> nothing(card, why)));
+  }
+
+  /**
+   * The limits of one watch point alone, where the stops let the wheel go as far as they do now:
+   * what a reading more of it changes, without working out all the rest anew.
+   *
+   * @param stops the findings of the same card without the reading
+   */
+  public static List<Limit> limits(Card card, WatchPoint point, TravelFindings stops, End end) {
+    return WorkedOut.or(
+        () -> {
+          CornerTravel travel = new CornerTravel(card, CornerLimits.of(card, point));
+          List<Stop> as = stopsOf(stops.at(end));
+          return travel.found(end, as).stream().map(f -> judged(end, f, as)).toList();
+        },
+        why -> List.of());
+  }
+
+  private static List<Stop> stopsOf(EndFindings end) {
+    return end.reaches().stream()
+        .map(r -> new Stop(end.end(), r.pairing(), r.stop(), Optional.empty(), r.needs(), r.mm()))
+        .toList();
   }
 
   private static TravelFindings nothing(Card card, String why) {
@@ -122,17 +148,27 @@ public final class CornerTravel {
         rawMm(card.heights().stream().filter(SeenHeight::stopCounts)));
   }
 
-  /** An end's stop with the ends of a solid axle in one pairing, null for a wheel hung alone. */
+  /**
+   * An end's stop with the ends of a solid axle in one pairing, null for a wheel hung alone.
+   *
+   * @param reachMm where it lets the wheel go in the end; null when that is not known
+   */
   private record Stop(
       End end,
       Pairing pairing,
       Optional<StopFound> found,
       Optional<HeldAtWheel> held,
-      List<Need> needs) {
+      List<Need> needs,
+      Figure reachMm) {
 
-    /** Where it lets the wheel go in the end; null when that is not known. */
-    Figure reachMm() {
-      return found.isEmpty() || held.isEmpty() ? null : found.get().reachMm(held.get(), end);
+    static Stop of(
+        End end,
+        Pairing pairing,
+        Optional<StopFound> found,
+        Optional<HeldAtWheel> held,
+        List<Need> needs) {
+      Figure reachMm = found.flatMap(f -> held.map(h -> f.reachMm(h, end))).orElse(null);
+      return new Stop(end, pairing, found, held, needs, reachMm);
     }
   }
 
@@ -169,7 +205,7 @@ public final class CornerTravel {
   }
 
   private static Stop missing(End end, Pairing pairing, List<Need> needs) {
-    return new Stop(end, pairing, Optional.empty(), Optional.empty(), needs);
+    return new Stop(end, pairing, Optional.empty(), Optional.empty(), needs, null);
   }
 
   private static List<Need> needs(HeightName at, String why) {
@@ -199,7 +235,7 @@ public final class CornerTravel {
       held = stretch.heldBack(atMm.value());
     }
     needs.addAll(stretch.needs);
-    return new Stop(End.DROOP, pairing, stop, held, needs);
+    return Stop.of(End.DROOP, pairing, stop, held, needs);
   }
 
   private EndFindings bump() {
@@ -217,17 +253,13 @@ public final class CornerTravel {
     Optional<HeldAtWheel> held =
         reserve.map(
             r -> new HeldAtWheel(GivenFigures.of(r), null, null, List.of(), List.of(), false));
-    return new Stop(End.BUMP, pairing, stop, held, needs);
+    return Stop.of(End.BUMP, pairing, stop, held, needs);
   }
 
   private EndFindings end(End end, List<Stop> stops) {
-    List<CornerLimits.Found> found =
-        Stream.concat(limits.found.get(end).stream(), shortfallsBeyond(end, stops)).toList();
+    List<CornerLimits.Found> found = found(end, stops);
     List<Limit> judged =
-        found.stream()
-            .map(f -> Judged.of(end, f, stopOf(stops, f.of().pairing()).reachMm()))
-            .sorted(inOrderOfActing(end, stops))
-            .toList();
+        found.stream().map(f -> judged(end, f, stops)).sorted(inOrderOfActing(end, stops)).toList();
     List<Need> needs = new ArrayList<>();
     stops.forEach(s -> needs.addAll(s.needs()));
     needs.addAll(limits.needs.get(end));
@@ -291,6 +323,14 @@ public final class CornerTravel {
         stops.stream()
             .map(s -> reach(end, s, nearest.flatMap(n -> firstOf(end, placed, s, stops))))
             .toList());
+  }
+
+  private List<CornerLimits.Found> found(End end, List<Stop> stops) {
+    return Stream.concat(limits.found.get(end).stream(), shortfallsBeyond(end, stops)).toList();
+  }
+
+  private static Limit judged(End end, CornerLimits.Found found, List<Stop> stops) {
+    return Judged.of(end, found, stopOf(stops, found.of().pairing()).reachMm());
   }
 
   private EndFindings.Reach reach(End end, Stop stop, Optional<Limit> first) {

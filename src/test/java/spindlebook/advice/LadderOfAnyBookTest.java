@@ -9,12 +9,15 @@ import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import spindlebook.definition.WatchPoint;
+import spindlebook.entry.Quantity;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.RandomBook;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
+import spindlebook.travel.Limit;
 import spindlebook.travel.Need;
 import spindlebook.travel.TravelFindings;
 
@@ -60,6 +63,31 @@ class LadderOfAnyBookTest {
           }
         });
     assertTrue(placed[0] > 100, "too few: " + placed[0]);
+  }
+
+  @Test
+  void one_more_reading_of_a_watch_point_says_the_same_alone_as_among_all_that_is_worked_out() {
+    int[] compared = new int[1];
+    each(
+        (card, travel) ->
+            card.readings().stream()
+                .filter(r -> r.counts() && r.reading().quantity() == Quantity.WATCH_POINT)
+                .forEach(
+                    r -> {
+                      Card then = card.supposing(null, r);
+                      WatchPoint point = card.watchPoint(r.reading().point()).orElseThrow();
+                      for (End end : End.values()) {
+                        Set<Limit> alone =
+                            Set.copyOf(CornerTravel.limits(then, point, travel, end));
+                        Set<Limit> among =
+                            CornerTravel.of(then).at(end).limits().stream()
+                                .filter(l -> point.equals(l.point()))
+                                .collect(Collectors.toSet());
+                        assertEquals(among, alone);
+                        compared[0] += alone.size();
+                      }
+                    }));
+    assertTrue(compared[0] > 500, "too few: " + compared[0]);
   }
 
   @Test

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
 import spindlebook.card.Counted;
@@ -60,7 +61,7 @@ public record BookPages(Histories histories, BookStore store) {
         chosen.put(name, value);
       }
     }
-    long before = before(ctx.queryParam("before"));
+    long before = Math.max(0, Addressed.position(ctx.queryParam("before")));
     List<Long> positions =
         store.page(
             car,
@@ -108,14 +109,6 @@ public record BookPages(Histories histories, BookStore store) {
       }
     }
     return about;
-  }
-
-  private static long before(String text) {
-    try {
-      return text == null ? 0 : Math.max(0, Long.parseLong(text));
-    } catch (NumberFormatException e) {
-      return 0;
-    }
   }
 
   private List<Chapter> story(CarBook history, List<Long> positions) {

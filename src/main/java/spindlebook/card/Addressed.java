@@ -14,6 +14,15 @@ public final class Addressed {
     return histories.cornerCard(ctx.pathParam("corner")).orElseThrow(NotFoundResponse::new);
   }
 
+  /** A position of the book as it stands in an address or a form; −1 where the text is none. */
+  public static long position(String text) {
+    try {
+      return text == null ? -1 : Long.parseLong(text.strip());
+    } catch (NumberFormatException e) {
+      return -1;
+    }
+  }
+
   public static CarBook car(Context ctx, Histories histories) {
     CarBook book = histories.of(ctx.pathParam("car"));
     if (book.car().isEmpty()) {

@@ -26,8 +26,7 @@ import spindlebook.words.EntryWords;
 /** One corner: its travel, gaps, settings, and what no longer holds. */
 public record CornerPages(Histories histories) {
   public void corner(Context ctx) {
-    String key = ctx.pathParam("corner");
-    Card card = histories.cornerCard(key).orElseThrow(NotFoundResponse::new);
+    Card card = Addressed.corner(ctx, histories);
     if (ctx.queryParam("at") != null) {
       asWeKnewIt(ctx, card, ctx.queryParam("at"));
       return;
@@ -42,7 +41,7 @@ public record CornerPages(Histories histories) {
             .plan(Shown.plan(card))
             .up(card.details().name(), "/cars/" + card.car())
             .notices(notices(card, travel))
-            .bar(CornerBar.of(key, ""))
+            .bar(CornerBar.of(card.corner(), ""))
             .caution(Cautions.FIGURES)
             .ownSheets("tape.css");
     Html.show(ctx, Html.TEMPLATES.cornerCorner(frame, view));
@@ -111,24 +110,11 @@ public record CornerPages(Histories histories) {
   }
 
   private static CarBook asOf(CarBook whole, String at, Card corner) {
-    CarBook then = whole.asOf(position(at, whole.n()));
-    if (then.standing(corner.corner()).isEmpty()) {
+    long n = Addressed.position(at);
+    if (n < 1 || n > whole.n() || whole.asOf(n).standing(corner.corner()).isEmpty()) {
       throw new NotFoundResponse();
     }
-    return then;
-  }
-
-  /** A position of the book, from 1 to its end. */
-  private static long position(String text, long most) {
-    try {
-      long n = Long.parseLong(text.strip());
-      if (n >= 1 && n <= most) {
-        return n;
-      }
-    } catch (NumberFormatException e) {
-      throw new NotFoundResponse();
-    }
-    throw new NotFoundResponse();
+    return whole.asOf(n);
   }
 
   private static List<Notice> notices(Card card, TravelFindings travel) {

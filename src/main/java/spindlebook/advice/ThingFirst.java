@@ -23,25 +23,25 @@ public sealed interface ThingFirst {
   /** What kind of thing it is, the weightiest first. */
   enum Why {
     /** A rule is broken. */
-    SHORT("short"),
+    SHORT("short", "past a limit"),
     /** A drive took the wheel, or a gap, past what is allowed. */
     WENT_PAST("went past on a drive"),
     /** All that was held back for a strap's stretch has come. */
     USED_UP("used up"),
     /** A fastener that was touched, or found loose, and nobody has said is tight and marked. */
-    OPENED("opened"),
+    OPENED("opened", "loosened"),
     /** A corner that has no round, or no height in any. */
     NOT_MEASURED("not measured"),
     /** An entry that waits for an answer. */
-    IN_DOUBT("in doubt"),
+    IN_DOUBT("in doubt", "check this"),
     /** A rule that cannot be told kept or broken. */
     CANT_TELL("can't tell"),
     /** A term without which there is no total or no margin, or travel is not split. */
-    MISSING("missing"),
+    MISSING("missing", "to measure or give"),
     /** Read under other settings. */
-    STALE("stale"),
+    STALE("stale", "measure again"),
     /** Changed and changed back. */
-    NOT_CONFIRMED("put back, not confirmed"),
+    NOT_CONFIRMED("put back, not confirmed", "set back, check it"),
     /** Not looked at since the last drive. */
     RE_CHECK("re-check due"),
     /** Used for as long as its owner wants before it is looked at. */
@@ -49,10 +49,21 @@ public sealed interface ThingFirst {
     /** Written down to be done. */
     TO_DO("to do");
 
+    private final String keptAs;
     private final String words;
 
-    Why(String words) {
+    Why(String both) {
+      this(both, both);
+    }
+
+    Why(String keptAs, String words) {
+      this.keptAs = keptAs;
       this.words = words;
+    }
+
+    /** As a sign-off's copy says it, for ever. */
+    public String keptAs() {
+      return keptAs;
     }
 
     public String words() {

@@ -1,6 +1,8 @@
 package spindlebook.drivecheck;
 
+import java.util.Optional;
 import spindlebook.advice.DriveCheck;
+import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.Days;
 import spindlebook.fold.CarBook;
@@ -20,18 +22,17 @@ public record CheckLine(int count, String href, String signed) {
         book.lastSignOff().map(s -> signed(book, s, "")).orElse("not signed off yet"));
   }
 
-  /** {@code Signed off 3 Nov 2026 by Ada, 53 entries since}. */
-  static String signed(CarBook book, SeenSignOff last) {
-    return signed(book, last, " by " + last.who());
+  /** {@code Signed off 3 Nov 2026 by Ada, 53 entries since.}; empty before the first. */
+  static Optional<String> signed(CarBook book) {
+    return book.lastSignOff().map(s -> Capital.of(signed(book, s, " by " + s.who())) + ".");
   }
 
   private static String signed(CarBook book, SeenSignOff last, String who) {
-    int since = last.since(book).size();
     return "signed off "
         + Days.day(last.at())
         + who
         + ", "
-        + (since == 0 ? "nothing since" : Counted.of(since, "entry", "entries") + " since");
+        + (last.since(book).isEmpty() ? "nothing since" : since(book, last));
   }
 
   /** Of a sign-off: how it was then. */

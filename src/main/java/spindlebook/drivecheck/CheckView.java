@@ -35,37 +35,17 @@ public record CheckView(CarBook history, DriveCheck check, List<Task> tasks) {
 
   /** What is done about all of a kind, where that says more than what it is. */
   public String title(Why why) {
-    return Capital.of(words(why));
+    return Capital.of(why.words());
   }
 
-  /** As a page says it; a sign-off's copy keeps {@link Why#words}. */
-  static String words(Why why) {
-    return switch (why) {
-      case SHORT -> "past a limit";
-      case OPENED -> "loosened";
-      case IN_DOUBT -> "check this";
-      case MISSING -> "to measure or give";
-      case STALE -> "measure again";
-      case NOT_CONFIRMED -> "set back, check it";
-      default -> why.words();
-    };
-  }
-
-  public String asOf() {
-    return asOf(history);
-  }
-
-  static String asOf(CarBook history) {
+  public static String asOf(CarBook history) {
     Noted last = history.entries().get(history.entries().size() - 1);
     return "As of entry " + last.n() + ", " + Days.minute(last.at()) + ".";
   }
 
   /** The last sign-off in a line; null before the first. */
   public String signed() {
-    return history
-        .lastSignOff()
-        .map(s -> Capital.of(CheckLine.signed(history, s)) + ".")
-        .orElse(null);
+    return CheckLine.signed(history).orElse(null);
   }
 
   public State state(DriveCheck.Checked corner) {
@@ -100,7 +80,7 @@ public record CheckView(CarBook history, DriveCheck check, List<Task> tasks) {
     return counts.isEmpty()
         ? "nothing left"
         : counts.entrySet().stream()
-            .map(e -> e.getValue() + " " + words(e.getKey()))
+            .map(e -> e.getValue() + " " + e.getKey().words())
             .collect(Collectors.joining(" · "));
   }
 

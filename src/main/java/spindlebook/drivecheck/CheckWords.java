@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -29,7 +28,6 @@ import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Content;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.HeightName;
-import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.CarBook;
@@ -325,11 +323,7 @@ public final class CheckWords {
     List<String> names =
         toRead.stream()
             .flatMap(Stream::ofNullable)
-            .map(
-                t ->
-                    t.point() != null
-                        ? card.watchPoint(t.point()).map(WatchPoint::name).orElse(t.point())
-                        : t.quantity() == null ? t.name().words() : t.quantity().words())
+            .map(t -> t.quantity() == null ? t.name().words() : card.what(t))
             .distinct()
             .toList();
     String first = names.stream().limit(MOST_PLACES).collect(Collectors.joining(", "));
@@ -339,24 +333,15 @@ public final class CheckWords {
 
   /** What is no gap in its own words; gaps counted, and named by their places. */
   private static String named(List<Need> needs, Checked at, TravelWords say) {
-    List<String> words = new ArrayList<>();
-    Set<String> places = new LinkedHashSet<>();
-    int gaps = 0;
-    for (Need need : needs) {
-      if (need.toRead() == null || need.toRead().quantity() != Quantity.WATCH_POINT) {
-        words.add(say.need(need));
-      } else {
-        gaps++;
-        String point = need.toRead().point();
-        places.add(at.card().watchPoint(point).map(WatchPoint::name).orElse(point));
-      }
-    }
-    if (gaps == 1) {
-      needs.stream()
-          .filter(n -> n.toRead() != null && n.toRead().quantity() == Quantity.WATCH_POINT)
-          .forEach(n -> words.add(say.need(n)));
-    } else if (gaps > 1) {
-      words.add(0, gaps + " gaps or angles (" + some(List.copyOf(places)) + ")");
+    List<Need> gaps =
+        needs.stream().filter(n -> n.toRead() != null && n.toRead().point() != null).toList();
+    List<String> words =
+        new ArrayList<>(needs.stream().filter(n -> !gaps.contains(n)).map(say::need).toList());
+    if (gaps.size() == 1) {
+      words.add(say.need(gaps.get(0)));
+    } else if (gaps.size() > 1) {
+      List<String> of = gaps.stream().map(n -> at.card().what(n.toRead())).distinct().toList();
+      words.add(0, gaps.size() + " gaps or angles (" + some(of) + ")");
     }
     return some(words);
   }

@@ -17,8 +17,7 @@ import spindlebook.page.PageFrame;
 /** Before a drive: all that is left to see to, and one page of each corner to print. */
 public record DriveCheckPages(Histories histories) {
   public void check(Context ctx) {
-    CarBook history = histories.of(ctx.pathParam("car"));
-    String car = history.car().orElseThrow(NotFoundResponse::new);
+    CarBook history = Addressed.car(ctx, histories);
     DriveCheck check = AlignedCheck.of(history);
     String name = history.details().orElseThrow().name();
     CheckView view = CheckView.of(history, check);
@@ -26,7 +25,7 @@ public record DriveCheckPages(Histories histories) {
     PageFrame frame =
         PageFrame.of("Drive check · " + name, "Drive check")
             .plan(walk.plan())
-            .up(name, "/cars/" + car)
+            .up(name, "/cars/" + history.car().orElseThrow())
             .bar(walk.bar())
             .caution(Cautions.FIGURES)
             .ownSheets("check.css");

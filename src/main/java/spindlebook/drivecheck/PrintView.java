@@ -44,12 +44,9 @@ public record PrintView(
         CheckWords.of(history, check).stream()
             .filter(l -> card.corner().equals(l.thing().corner()))
             .filter(l -> !toldWithItsEnd(at, l.thing()))
-            .map(l -> Capital.of(CheckView.words(l.thing().why())) + ": " + l.words())
+            .map(l -> Capital.of(l.thing().why().words()) + ": " + l.words())
             .toList(),
-        history
-            .lastSignOff()
-            .map(s -> Capital.of(CheckLine.signed(history, s)) + ".")
-            .orElse("Not signed off yet."));
+        CheckLine.signed(history).orElse("Not signed off yet."));
   }
 
   private static String alignment(Card card, Optional<Card> mirror) {

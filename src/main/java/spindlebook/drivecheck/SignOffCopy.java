@@ -101,7 +101,7 @@ public final class SignOffCopy {
         .map(
             line ->
                 new SignedThing(
-                    line.thing().why().words(),
+                    line.thing().why().keptAs(),
                     check.corner(line.thing().corner()).map(c -> c.card().place()).orElse(null),
                     line.words()))
         .toList();

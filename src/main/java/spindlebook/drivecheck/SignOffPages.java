@@ -2,7 +2,6 @@ package spindlebook.drivecheck;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import spindlebook.advice.DriveCheck;
@@ -52,7 +51,7 @@ public record SignOffPages(Histories histories, SignOffStore store) {
       Html.next(ctx, "/sign-offs/" + a.key().key());
       return;
     }
-    DriveCheck check = check(history);
+    DriveCheck check = AlignedCheck.of(history);
     int open = check.things().size();
     String who =
         a.line("who", "Signed by", Who.LONGEST).starts(Who.of(ctx)).needed("Say who signs.");
@@ -77,11 +76,7 @@ public record SignOffPages(Histories histories, SignOffStore store) {
             .up("drive check", car + "/drive-check")
             .notices(came.isEmpty() ? List.of() : List.of(nothingSigned(came.size())))
             .caution(Cautions.FIGURES);
-    EntryWords words = new EntryWords(history);
-    List<Since.Line> newest = new ArrayList<>();
-    for (int i = came.size() - 1; i >= 0 && newest.size() < MOST_CAME; i--) {
-      newest.add(Since.line(came.get(i), words));
-    }
+    List<Since.Line> newest = Since.newest(came, MOST_CAME, new EntryWords(history));
     FormPage page = a.page(frame, car + "/sign-offs", "Sign it off", car + "/drive-check");
     ctx.status(a.sent() ? 422 : 200);
     CheckView view = CheckView.of(history, check);
@@ -90,12 +85,8 @@ public record SignOffPages(Histories histories, SignOffStore store) {
 
   /** What came into the book while a form lay open that showed it up to here. */
   private static List<Noted> came(CarBook history, String shown) {
-    long n = 0;
-    try {
-      n = Long.parseLong(shown.strip());
-    } catch (NumberFormatException tampered) {
-      // All of the book came since then.
-    }
+    long n = Addressed.position(shown);
+    // Of a form that was tampered with all of the book came since.
     return SeenSignOff.since(history, n > history.n() ? 0 : n);
   }
 
@@ -140,7 +131,7 @@ public record SignOffPages(Histories histories, SignOffStore store) {
     SeenSignOff seen = seen(ctx);
     Content.SignOff kept = seen.signOff();
     CarBook history = histories.of(kept.car());
-    DriveCheck check = check(history);
+    DriveCheck check = AlignedCheck.of(history);
     CopyChanges changes =
         CopyChanges.between(
                 kept.corners(),
@@ -179,11 +170,6 @@ public record SignOffPages(Histories histories, SignOffStore store) {
   }
 
   // --- found
-
-  /** Of this book alone: a card from the histories may know of more by now. */
-  private static DriveCheck check(CarBook history) {
-    return AlignedCheck.of(history);
-  }
 
   private SeenSignOff seen(Context ctx) {
     String key = ctx.pathParam("signoff");

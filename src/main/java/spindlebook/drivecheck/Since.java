@@ -1,6 +1,7 @@
 package spindlebook.drivecheck;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -63,10 +64,7 @@ public record Since(String outcome, CopyChanges changes, String notKept, List<Gr
   }
 
   private static Group group(CarBook history, Sort sort, List<Noted> entries, EntryWords words) {
-    List<Line> lines = new ArrayList<>();
-    for (int i = entries.size() - 1; i >= 0 && lines.size() < MOST; i--) {
-      lines.add(line(entries.get(i), words));
-    }
+    List<Line> lines = newest(entries, MOST, words);
     String book = "/cars/" + history.car().orElseThrow() + "/book";
     return new Group(
         sort.title + ": " + entries.size(),
@@ -76,22 +74,30 @@ public record Since(String outcome, CopyChanges changes, String notKept, List<Gr
         sort == Sort.SET || sort == Sort.BACKWARDS);
   }
 
-  static Line line(Noted entry, EntryWords words) {
-    return new Line(
-        words.of(entry.content()),
-        "entry " + entry.n() + " · " + Days.day(entry.at()) + " · " + entry.who(),
-        "/entries/" + entry.key());
+  /** So many at most, the last first. */
+  static List<Line> newest(List<Noted> entries, int most, EntryWords words) {
+    return entries.stream()
+        .sorted(Comparator.comparingLong(Noted::n).reversed())
+        .limit(most)
+        .map(
+            e ->
+                new Line(
+                    words.of(e.content()),
+                    "entry " + e.n() + " · " + Days.day(e.at()) + " · " + e.who(),
+                    "/entries/" + e.key()))
+        .toList();
   }
 
   private static Sort sort(Content content, Map<String, Long> positions, long n) {
     if (content instanceof Content.Adjustment || content instanceof Content.Happening) {
       return Sort.SET;
     }
-    if (content instanceof Content.Correction c) {
-      return positions.getOrDefault(c.target(), Long.MAX_VALUE) <= n ? Sort.BACKWARDS : Sort.OTHER;
-    }
-    if (content instanceof Content.Answer a) {
-      return positions.getOrDefault(a.target(), Long.MAX_VALUE) <= n ? Sort.BACKWARDS : Sort.OTHER;
+    String target =
+        content instanceof Content.Correction c
+            ? c.target()
+            : content instanceof Content.Answer a ? a.target() : null;
+    if (target != null) {
+      return positions.getOrDefault(target, Long.MAX_VALUE) <= n ? Sort.BACKWARDS : Sort.OTHER;
     }
     if (content instanceof Content.Definition
         || content instanceof Content.Target

@@ -40,7 +40,8 @@ class DriveCheckTest {
   private static List<String> lines(CarBook book) {
     return CheckWords.of(book, DriveCheck.of(book)).stream()
         .map(
-            l -> l.thing().why().words() + " | " + l.place() + " | " + l.words() + " | " + l.href())
+            l ->
+                l.thing().why().keptAs() + " | " + l.place() + " | " + l.words() + " | " + l.href())
         .toList();
   }
 
@@ -313,7 +314,7 @@ class DriveCheckTest {
             telltale("'what':'clay','point':'arm','length':'1/8 in'"),
             "{'kind':'corner','key':'rr','body':{'car':'mule','place':'right-rear','layout':'unsteered-double-a-arm'}}");
     List<String> kinds = found.stream().map(l -> l.split(" \\|")[0]).distinct().toList();
-    List<String> order = java.util.Arrays.stream(Why.values()).map(Why::words).toList();
+    List<String> order = java.util.Arrays.stream(Why.values()).map(Why::keptAs).toList();
     assertEquals(order.stream().filter(kinds::contains).toList(), kinds);
     assertTrue(kinds.size() >= 5, kinds.toString());
     assertFalse(found.toString().toLowerCase(java.util.Locale.ROOT).contains("safe"));

@@ -59,7 +59,7 @@ public final class TravelWords {
 
   /** A wheel position from the page's zero, with its ±. */
   public FigureText position(Figure mm) {
-    FigureText text = FigureText.of(lengths.signed(zero.from(mm.value())), lengths.unit().word());
+    FigureText text = FigureText.of(lengths.signed(zero.from(mm)), lengths.unit().word());
     return mm.U() > 0 ? text.within(lengths.plusMinus(mm.U())) : text;
   }
 
@@ -93,12 +93,10 @@ public final class TravelWords {
         limit.at() instanceof EndLimit.BrokenThroughout
             ? " at every height read"
             : " past " + position(limit.positionMm()).words();
-    return (angle(limit) ? "too much" : "too close") + where + lock(limit);
-  }
-
-  private static String lock(Limit limit) {
     Steer lock = steer(limit);
-    return lock == null ? "" : ", " + lock.word();
+    return (angle(limit) ? "too much" : "too close")
+        + where
+        + (lock == null ? "" : ", " + lock.word());
   }
 
   /** The same without the lock: "tie rod to upper arm". */
@@ -341,8 +339,7 @@ public final class TravelWords {
             .filter(n -> n.noHigherThanMm() == null)
             .toList();
     List<String> words =
-        new java.util.ArrayList<>(
-            needs.stream().filter(n -> !unlooked.contains(n)).map(this::need).toList());
+        new ArrayList<>(needs.stream().filter(n -> !unlooked.contains(n)).map(this::need).toList());
     if (unlooked.size() > 2) {
       words.add(unlooked.size() + " gaps to measure");
     } else {
@@ -365,7 +362,8 @@ public final class TravelWords {
     String because = need.because().isEmpty() ? "" : " (" + need.because().get(0) + ")";
     if (read.quantity() == null) {
       String again = need.because().isEmpty() ? "" : " again";
-      return "the height " + heightPhrase(read) + again + because;
+      String height = "'" + read.name().words() + "'" + LimitNames.pairing(read.pairing());
+      return "the height " + height + again + because;
     }
     String what =
         read.quantity() == Quantity.WATCH_POINT
@@ -411,10 +409,6 @@ public final class TravelWords {
         + " ("
         + need.because().get(0)
         + ")";
-  }
-
-  private static String heightPhrase(ToRead read) {
-    return "'" + read.name().words() + "'" + LimitNames.pairing(read.pairing());
   }
 
   /**
@@ -538,8 +532,8 @@ public final class TravelWords {
 
   /** One reading is one place. */
   private String place(Shortfall stretch) {
-    String from = lengths.signed(zero.from(stretch.fromMm().value()));
-    String to = lengths.signed(zero.from(stretch.toMm().value()));
+    String from = lengths.signed(zero.from(stretch.fromMm()));
+    String to = lengths.signed(zero.from(stretch.toMm()));
     return (from.equals(to) ? "at " + from : from + " to " + to).replace('-', '−');
   }
 

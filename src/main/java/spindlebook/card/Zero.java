@@ -1,12 +1,11 @@
 package spindlebook.card;
 
-import java.util.List;
-import java.util.Optional;
+import java.util.OptionalDouble;
 import spindlebook.entry.HeightName;
 import spindlebook.fold.Card;
-import spindlebook.fold.SeenHeight;
 import spindlebook.fold.Standing;
 import spindlebook.travel.TravelFindings;
+import spindlebook.uncertainty.Figure;
 
 /**
  * What positions are counted from on a page: ride height, also as it was last read when a change
@@ -22,26 +21,26 @@ public record Zero(double mm, String words) {
     if (travel.rideMm().isPresent()) {
       return new Zero(travel.rideMm().get().value(), "from ride");
     }
-    return rideBefore(card).map(mm -> new Zero(mm, "from ride as last read")).orElse(FRAME_MARK);
+    OptionalDouble before =
+        card.heights().stream()
+            .filter(h -> h.name() == HeightName.RIDE && h.positionCounts())
+            .filter(h -> h.stop() != Standing.REPLACED)
+            .mapToDouble(h -> h.positionMm().value())
+            .average();
+    return before.isPresent()
+        ? new Zero(before.getAsDouble(), "from ride as last read")
+        : FRAME_MARK;
   }
 
   public boolean ofRide() {
     return !equals(FRAME_MARK);
   }
 
-  private static Optional<Double> rideBefore(Card card) {
-    List<SeenHeight> rides =
-        card.heights().stream()
-            .filter(h -> h.name() == HeightName.RIDE && h.positionCounts())
-            .filter(h -> h.stop() != Standing.REPLACED)
-            .toList();
-    return rides.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            rides.stream().mapToDouble(h -> h.positionMm().value()).average().orElseThrow());
-  }
-
   public double from(double positionMm) {
     return positionMm - mm;
+  }
+
+  public double from(Figure positionMm) {
+    return from(positionMm.value());
   }
 }

@@ -2,10 +2,11 @@ package spindlebook.corner;
 
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
-import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import spindlebook.advice.DriveCheck;
 import spindlebook.advice.DriveCheck.Checked;
@@ -21,7 +22,6 @@ import spindlebook.drawing.State;
 import spindlebook.drawing.TapeFace;
 import spindlebook.fold.Card;
 import spindlebook.page.Link;
-import spindlebook.travel.End;
 import spindlebook.travel.EndFindings;
 import spindlebook.travel.Limit;
 import spindlebook.travel.TravelFindings;
@@ -89,8 +89,8 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst, Stri
   /** Of a check of the car, which says what is worst. */
   public static CornerLines of(DriveCheck check) {
     List<Checked> judged = check.worstFirst();
-    Set<DrawnWheel> places = new HashSet<>();
-    judged.forEach(j -> places.add(Shown.place(j.card().place())));
+    Set<DrawnWheel> places =
+        judged.stream().map(j -> Shown.place(j.card().place())).collect(Collectors.toSet());
     List<Faced> faced = new ArrayList<>();
     List<Empty> empty = new ArrayList<>();
     for (Checked j : judged) {
@@ -108,16 +108,15 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst, Stri
     List<Row> rows = new ArrayList<>();
     for (Faced f : faced) {
       TapeFace face = f.ofRide() ? f.face().over(scale.getMin(), scale.getMax()) : f.face();
-      ThingFirst worst = rows.isEmpty() ? check.worst(f.corner()).orElse(null) : null;
-      rows.add(row(f, plan(f.corner(), places), face, rows.isEmpty(), worst));
+      Optional<ThingFirst> first = rows.isEmpty() ? check.worst(f.corner()) : Optional.empty();
+      rows.add(row(f, plan(f.corner(), places), face, rows.isEmpty(), first.orElse(null)));
     }
-    return judged.isEmpty()
-        ? new CornerLines(rows, empty, "", "")
-        : new CornerLines(
-            rows,
-            empty,
-            judged.get(0).card().corner(),
-            judged.get(0).card().details().unit().many());
+    Optional<Card> worst = judged.stream().map(Checked::card).findFirst();
+    return new CornerLines(
+        rows,
+        empty,
+        worst.map(Card::corner).orElse(""),
+        worst.map(c -> c.details().unit().many()).orElse(""));
   }
 
   private static PlanView plan(Checked j, Set<DrawnWheel> places) {
@@ -136,7 +135,7 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst, Stri
     TravelWords words = f.words();
     Card card = j.card();
     TravelFindings travel = j.travel();
-    Function<Figure, Double> at = mm -> face.at(words.zero().from(mm.value()));
+    Function<Figure, Double> at = mm -> face.at(words.zero().from(mm));
     List<Mark> marks = new ArrayList<>();
     for (EndFindings end : List.of(travel.droop(), travel.bump())) {
       end.stop().ifPresent(s -> marks.add(new Mark(at.apply(s.positionMm()), true, "")));
@@ -222,6 +221,6 @@ public record CornerLines(List<Row> lines, List<Empty> empty, String worst, Stri
     }
     return travel.bump().outcome().ordinal() < travel.droop().outcome().ordinal()
         ? travel.bump()
-        : travel.at(End.DROOP);
+        : travel.droop();
   }
 }

@@ -3,6 +3,7 @@ package spindlebook.corner;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import spindlebook.card.Capital;
 import spindlebook.card.CureAddress;
 import spindlebook.card.NeedAddress;
 import spindlebook.card.ReadingLinks;
@@ -47,7 +48,7 @@ public record EndView(Card card, TravelWords words, EndFindings end, boolean toL
   }
 
   public String title() {
-    return droop() ? "Droop" : "Bump";
+    return Capital.of(end.end().words());
   }
 
   public State state() {

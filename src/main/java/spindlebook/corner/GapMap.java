@@ -114,15 +114,10 @@ public record GapMap(TapeFace face, List<Column> columns, List<Row> rows) {
    */
   private record Site(HeightName name, Pairing pairing, boolean beyond, List<SeenHeight> heights) {
     Optional<Double> mm() {
-      return heights.stream().anyMatch(SeenHeight::positionCounts)
-          ? Optional.of(
-              heights.stream()
-                  .filter(SeenHeight::positionCounts)
-                  .reduce((a, b) -> b)
-                  .orElseThrow()
-                  .positionMm()
-                  .value())
-          : Optional.empty();
+      return heights.stream()
+          .filter(SeenHeight::positionCounts)
+          .reduce((a, b) -> b)
+          .map(h -> h.positionMm().value());
     }
 
     boolean takes(SeenHeight height, boolean beyondToo) {

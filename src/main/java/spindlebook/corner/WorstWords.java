@@ -6,7 +6,6 @@ import spindlebook.card.Capital;
 import spindlebook.card.Counted;
 import spindlebook.card.TravelWords;
 import spindlebook.drawing.Lengths;
-import spindlebook.travel.End;
 import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
 
@@ -16,12 +15,10 @@ record WorstWords(TravelWords words) {
   /** "Tie rod to upper arm, full right: past its rule in the last 11/16 in of droop". */
   String cause(ThingFirst thing) {
     if (thing instanceof ThingFirst.OfLimit of) {
-      return limit(of.limit(), of.why(), of.end() == End.DROOP ? "droop" : "bump");
+      return limit(of);
     }
     if (thing instanceof ThingFirst.NotReadFarEnough of) {
-      return of.count()
-          + " limits not read as far as the wheel may go at "
-          + (of.reach().end() == End.DROOP ? "droop" : "bump");
+      return of.count() + " limits not read as far as the wheel may go at " + of.end().words();
     }
     if (thing instanceof ThingFirst.OfMidTravel of) {
       boolean broken = of.why() == Why.SHORT;
@@ -33,19 +30,17 @@ record WorstWords(TravelWords words) {
     if (thing instanceof ThingFirst.Missing missing) {
       return "Needs " + words.needs(missing.needs());
     }
-    if (thing instanceof ThingFirst.Again again) {
-      return (again.why() == Why.STALE ? "Measure again: " : "Set back, check: ")
-          + Counted.of(again.count(), "reading", "readings");
-    }
-    return "";
+    return (thing.why() == Why.STALE ? "Measure again: " : "Set back, check: ")
+        + Counted.of(thing.count(), "reading");
   }
 
-  private String limit(Limit limit, Why why, String end) {
+  private String limit(ThingFirst.OfLimit of) {
+    Limit limit = of.limit();
     String name = Capital.of(words.name(limit));
     if (limit.at() instanceof EndLimit.BrokenThroughout) {
       return name + ": too close at every height read";
     }
-    if (why == Why.SHORT) {
+    if (of.why() == Why.SHORT) {
       return name + (words.angle(limit) ? ": too much" : ": too close");
     }
     Lengths lengths = words.lengths();
@@ -53,6 +48,6 @@ record WorstWords(TravelWords words) {
         limit.roomMm() == null
             ? ""
             : " within ± " + lengths.plusMinus(limit.roomMm().U()) + " " + lengths.unit().word();
-    return name + ": can’t tell" + within + " at " + end;
+    return name + ": can’t tell" + within + " at " + of.end().words();
   }
 }

@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleConsumer;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.advice.Rung;
 import spindlebook.advice.Win;
@@ -240,7 +241,7 @@ final class LadderTape {
   }
 
   private double from(Figure mm) {
-    return words.zero().from(mm.value());
+    return words.zero().from(mm);
   }
 
   /** Whether it lies on the piece of tape that is drawn; what lies far out has only its label. */
@@ -330,8 +331,7 @@ final class LadderTape {
     String turned =
         Stream.of(lock == null ? "" : lock.word(), sub)
             .filter(t -> !t.isEmpty())
-            .reduce((a, b) -> a + ", " + b)
-            .orElse("");
+            .collect(Collectors.joining(", "));
     double tall =
         namesTall
             + (rung.atMm() == null ? 0 : FIGURE)

@@ -3,6 +3,7 @@ package spindlebook.suspension;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import spindlebook.card.Capital;
 import spindlebook.card.Zero;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
@@ -15,7 +16,6 @@ import spindlebook.sums.OnPaperView;
 import spindlebook.sums.OnPaperView.Block;
 import spindlebook.sums.OnPaperView.Line;
 import spindlebook.travel.CornerTravel;
-import spindlebook.travel.End;
 import spindlebook.travel.TravelFindings;
 import spindlebook.units.TypedLength;
 
@@ -70,10 +70,10 @@ final class ShockPaper {
       Optional<FigureText> won = end.wonMm().map(lengths::signedFigure);
       String at =
           end.thenMm()
-              .map(z -> lengths.signedText(zero.from(z.value())) + " " + zero.words())
+              .map(z -> lengths.signedText(zero.from(z)) + " " + zero.words())
               .map(place -> "runs out at " + place + ", its reserve kept")
               .orElse("Past where shock lengths were read: read one further out.");
-      String name = end.end() == End.DROOP ? "Droop" : "Bump";
+      String name = Capital.of(end.end().words());
       lines.add(new Line(won.isPresent() ? name + " travel" : name, won.orElse(null), at));
       end.next()
           .ifPresent(

@@ -14,7 +14,6 @@ import spindlebook.drawing.ChartAxis;
 import spindlebook.drawing.ChartDrawing;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
-import spindlebook.drawing.Rounded;
 import spindlebook.drawing.TapeFace;
 import spindlebook.entry.Pairing;
 import spindlebook.fold.Card;
@@ -124,7 +123,7 @@ public final class CornerChart {
   }
 
   public Chart.Spot spot(Figure positionMm, Figure value) {
-    return new Chart.Spot(zero.from(positionMm.value()), positionMm.U(), value.value(), value.U());
+    return new Chart.Spot(zero.from(positionMm), positionMm.U(), value.value(), value.U());
   }
 
   /**
@@ -136,7 +135,7 @@ public final class CornerChart {
   }
 
   public Chart.Post post(String word, Figure positionMm) {
-    return new Chart.Post(word, zero.from(positionMm.value()));
+    return new Chart.Post(word, zero.from(positionMm));
   }
 
   /** All of it beside the corner's tape, ride and stops across. */
@@ -190,12 +189,7 @@ public final class CornerChart {
 
   private Chart.At at(MeasuredCurve curve, CurveRead read, double positionMm) {
     Figure value = curve.at(positionMm);
-    Lengths lengths = new Lengths(unit());
-    boolean sign = !read.of().plus().isEmpty();
-    FigureText said =
-        read.angle()
-            ? sign ? Rounded.degrees(value) : Rounded.plainDegrees(value)
-            : sign ? lengths.signedFigure(value) : lengths.figure(value);
+    FigureText said = read.of().text(value, read.angle(), new Lengths(unit()));
     return at(positionMm, value.value(), said.words());
   }
 
@@ -262,7 +256,7 @@ public final class CornerChart {
       String crossed = reach.pairing() == Pairing.CROSSED ? ", crossed" : "";
       reach
           .stop()
-          .map(s -> lengths.signedText(zero.from(s.positionMm().value())))
+          .map(s -> lengths.signedText(zero.from(s.positionMm())))
           .ifPresent(at -> said.add(what + crossed + ", " + at));
     }
   }

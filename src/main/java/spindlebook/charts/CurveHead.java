@@ -11,7 +11,6 @@ import spindlebook.definition.Dimension;
 import spindlebook.definition.Keep;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
-import spindlebook.drawing.Rounded;
 import spindlebook.drawing.State;
 import spindlebook.entry.Steering;
 import spindlebook.fold.SeenReading;
@@ -87,16 +86,14 @@ public record CurveHead(State state, String word, String words, FigureText figur
   private static CurveHead head(CurvePair pair, Keep keep, Judged worst) {
     Lengths lengths = new Lengths(pair.card().details().unit());
     Steering lock = worst.read().steering();
-    String at = lengths.signedText(pair.chart().zero().from(worst.node().positionMm().value()));
+    String at = lengths.signedText(pair.chart().zero().from(worst.node().positionMm()));
     return new CurveHead(
         worst.state(),
         worst.state() == State.SHORT && keep.mostAngle() != null
             ? "too much"
             : worst.state().word(),
         (lock.steered() ? lock.words() + " " : "") + "at " + at,
-        worst.read().angle()
-            ? Rounded.plainDegrees(worst.node().value())
-            : lengths.figure(worst.node().value()),
+        pair.of().text(worst.node().value(), worst.read().angle(), lengths),
         "");
   }
 

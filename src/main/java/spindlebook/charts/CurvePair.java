@@ -3,6 +3,7 @@ package spindlebook.charts;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.alignment.ToeRead;
 import spindlebook.card.Capital;
@@ -191,10 +192,8 @@ record CurvePair(
   }
 
   private static String describe(List<Chart.Series> series) {
-    List<String> said = new ArrayList<>();
-    for (Chart.Series s : series) {
-      said.add(s.name() + ", " + Counted.of(s.spots().size(), "reading"));
-    }
-    return String.join("; ", said) + ". The figures are in the table below.";
+    return series.stream()
+        .map(s -> s.name() + ", " + Counted.of(s.spots().size(), "reading"))
+        .collect(Collectors.joining("; ", "", ". The figures are in the table below."));
   }
 }

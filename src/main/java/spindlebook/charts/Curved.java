@@ -5,10 +5,14 @@ import java.util.List;
 import java.util.Optional;
 import spindlebook.definition.Measure;
 import spindlebook.definition.WatchPoint;
+import spindlebook.drawing.FigureText;
+import spindlebook.drawing.Lengths;
+import spindlebook.drawing.Rounded;
 import spindlebook.entry.Quantity;
 import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
 import spindlebook.page.Posted;
+import spindlebook.uncertainty.Figure;
 
 /**
  * One thing that may be drawn against wheel position.
@@ -34,6 +38,14 @@ record Curved(Quantity quantity, WatchPoint point) {
       case CAMBER -> "top outward";
       default -> "";
     };
+  }
+
+  /** A value of it, with its sign where that has a meaning. */
+  FigureText text(Figure value, boolean angle, Lengths lengths) {
+    boolean sign = !plus().isEmpty();
+    return angle
+        ? sign ? Rounded.degrees(value) : Rounded.plainDegrees(value)
+        : sign ? lengths.signedFigure(value) : lengths.figure(value);
   }
 
   boolean reads(SeenReading reading) {

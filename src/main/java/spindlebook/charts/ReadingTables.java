@@ -31,15 +31,9 @@ import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 
 /** The readings behind a chart, bump above droop, in the chart's unit and as they were read. */
-final class ReadingTables {
-  private final CurvePair pair;
-  private final List<Steering> steerings;
-  private final Lengths lengths;
-
-  ReadingTables(CurvePair pair, List<Steering> steerings) {
-    this.pair = pair;
-    this.steerings = steerings;
-    this.lengths = new Lengths(pair.card().details().unit());
+record ReadingTables(CurvePair pair, List<Steering> steerings) {
+  private Lengths lengths() {
+    return new Lengths(pair.card().details().unit());
   }
 
   List<Table> tables() {
@@ -84,17 +78,17 @@ final class ReadingTables {
                 groups
                     .computeIfAbsent(how(card, r), words -> new ArrayList<>())
                     .add(row(card, at, of, r)));
-    if (groups.size() == 1) {
-      String how = groups.keySet().iterator().next();
-      String all = caption + (how.isEmpty() ? "" : "; " + how);
-      tables.add(new Table(all, at.zero().words(), List.of(new Group("", groups.get(how)))));
-    } else if (!groups.isEmpty()) {
+    if (!groups.isEmpty()) {
+      // One group alone is named by the caption.
+      String alone = groups.size() == 1 ? groups.keySet().iterator().next() : "";
       tables.add(
           new Table(
-              caption,
+              caption + (alone.isEmpty() ? "" : "; " + alone),
               at.zero().words(),
               groups.entrySet().stream()
-                  .map(g -> new Group(Capital.of(g.getKey()), g.getValue()))
+                  .map(
+                      g ->
+                          new Group(groups.size() == 1 ? "" : Capital.of(g.getKey()), g.getValue()))
                   .toList()));
     }
   }
@@ -115,7 +109,7 @@ final class ReadingTables {
     return new Row(
         own ? label(r.height()).get() : heightName(r.height()),
         own ? "" : then(r.height()),
-        at == null ? null : lengths.signedFigure(at.plus(-drawn.zero().mm())),
+        at == null ? null : lengths().signedFigure(at.plus(-drawn.zero().mm())),
         values(card, of, r),
         r.reading().typed(),
         Shown.state(r),
@@ -149,15 +143,9 @@ final class ReadingTables {
     if (r.value() == null) {
       return List.of();
     }
-    boolean angle = r.reading().angle() != null;
-    if (of.quantity() == Quantity.TOE) {
-      return toe(r, CurvePair.acrossMm(pair.card(), card));
-    }
-    boolean sign = !of.plus().isEmpty();
-    if (angle) {
-      return List.of(sign ? Rounded.degrees(r.value()) : Rounded.plainDegrees(r.value()));
-    }
-    return List.of(sign ? lengths.signedFigure(r.value()) : lengths.figure(r.value()));
+    return of.quantity() == Quantity.TOE
+        ? toe(r, CurvePair.acrossMm(pair.card(), card))
+        : List.of(of.text(r.value(), r.reading().angle() != null, lengths()));
   }
 
   /** As an angle, as the chart has it, and as a length across the wheel's edge. */
@@ -166,12 +154,12 @@ final class ReadingTables {
     List<FigureText> toe = new ArrayList<>();
     if (r.reading().angle() != null) {
       toe.add(Rounded.degrees(read));
-      LengthUnit unit = lengths.unit();
+      LengthUnit unit = lengths().unit();
       acrossMm.ifPresent(
           a -> toe.add(Rounded.signed(new Toe(read).mm(a.value()), unit.mm(), unit.word())));
     } else {
       acrossMm.flatMap(a -> ToeRead.rad(r, a)).ifPresent(rad -> toe.add(Rounded.degrees(rad)));
-      toe.add(lengths.signedFigure(read));
+      toe.add(lengths().signedFigure(read));
     }
     return toe;
   }

@@ -71,7 +71,7 @@ record ToeShape(ToeWords words, BumpShape shape) {
   private static String effect(FaultSeen fault) {
     double times = Math.abs(fault.effectRad() / fault.figure().value());
     Figure rad = fault.figure().times(fault.figure().value() < 0 ? -times : times);
-    return ToeWords.degrees(rad);
+    return Rounded.plainDegrees(rad).words();
   }
 
   static List<String> next(ShapeMeaning says) {
@@ -95,16 +95,15 @@ record ToeShape(ToeWords words, BumpShape shape) {
             "Toe at ride",
             Rounded.degrees(shape.toeAtRideRad()),
             "+ front edge inward; by the curve fitted, so not quite as read"),
-        new Fact("Slope at ride", words.slope(shape.slope()), slopeWords()),
+        new Fact(
+            "Slope at ride",
+            words.slope(shape.slope()),
+            "what going up from ride does: − turns the front edge outward, + inward"),
         new Fact("Bow", Rounded.degrees(bow), bowWords(bow)),
         new Fact(
             "Places used",
             FigureText.of(shape.readings() + " of " + all.size(), ""),
             placesWords(all.size(), readings)));
-  }
-
-  private String slopeWords() {
-    return "what going up from ride does: − turns the front edge outward, + inward";
   }
 
   private String bowWords(Figure bow) {

@@ -34,28 +34,21 @@ record ToeWords(Card card, CornerChart chart) {
   }
 
   FigureText slope(Figure radPerMm) {
-    return Rounded.signed(radPerMm, DEGREE / perMm(), "° per " + travel());
+    return Rounded.signed(radPerMm, DEGREE / perMm(), "° per " + (inch() ? "in" : "100 mm"));
   }
 
   /** One sentence's worth of it: "−0.045 ± 0.024° per in". */
   String slopeWords(Figure radPerMm) {
-    FigureText text = slope(radPerMm);
-    return text.sign() + text.whole() + " ± " + text.plusMinus().whole() + text.unit();
+    return words(slope(radPerMm));
   }
 
   String curvatureWords(Figure radPerMm2) {
-    FigureText text = Rounded.signed(radPerMm2, DEGREE / (perMm() * perMm()), "");
-    return text.sign()
-        + text.whole()
-        + " ± "
-        + text.plusMinus().whole()
-        + "° per "
-        + (inch() ? "in²" : "(100 mm)²");
+    String unit = "° per " + (inch() ? "in²" : "(100 mm)²");
+    return words(Rounded.signed(radPerMm2, DEGREE / (perMm() * perMm()), unit));
   }
 
-  /** "0.36° ± 0.19", without a sign. */
-  static String degrees(Figure rad) {
-    return Rounded.plainDegrees(rad).words();
+  private static String words(FigureText text) {
+    return text.sign() + text.whole() + " ± " + text.plusMinus().whole() + text.unit();
   }
 
   /** A sentence more where toe's distance is the other wheel's; empty where it is its own. */
@@ -65,10 +58,6 @@ record ToeWords(Card card, CornerChart chart) {
 
   private double perMm() {
     return inch() ? LengthUnit.INCH.mm() : PER_MM;
-  }
-
-  private String travel() {
-    return inch() ? "in" : "100 mm";
   }
 
   private boolean inch() {

@@ -77,9 +77,6 @@ public final class ToReadAddress {
   }
 
   private static <E extends Enum<E>> E one(Class<E> type, String word) {
-    return Arrays.stream(type.getEnumConstants())
-        .filter(e -> Posted.word(e).equals(word))
-        .findFirst()
-        .orElse(null);
+    return Posted.named(word, type, null);
   }
 }

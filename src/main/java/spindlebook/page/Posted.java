@@ -132,8 +132,12 @@ public final class Posted {
 
   /** One of an enumeration's words ({@code full-left}), or the fallback. */
   public <E extends Enum<E>> E word(String name, Class<E> type, E otherwise) {
+    return named(text(name), type, otherwise);
+  }
+
+  public static <E extends Enum<E>> E named(String word, Class<E> type, E otherwise) {
     for (E value : type.getEnumConstants()) {
-      if (word(value).equals(text(name))) {
+      if (word(value).equals(word)) {
         return value;
       }
     }

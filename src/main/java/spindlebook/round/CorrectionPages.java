@@ -5,8 +5,8 @@ import io.javalin.http.HandlerType;
 import io.javalin.http.NotFoundResponse;
 import java.util.Optional;
 import spindlebook.card.Capital;
+import spindlebook.card.CornerBar;
 import spindlebook.card.Meanwhile;
-import spindlebook.card.Shown;
 import spindlebook.entry.Content;
 import spindlebook.entry.ReadingText;
 import spindlebook.fold.CarBook;
@@ -171,9 +171,8 @@ public record CorrectionPages(Histories histories, RoundStore store) {
   }
 
   private static PageFrame frame(Card card, String heading, String sub, String back) {
-    return PageFrame.of(heading + " · Spindlebook", heading)
+    return CornerBar.under(card, heading, heading)
         .sub(card.place().words() + " · " + sub)
-        .plan(Shown.plan(card))
         .up("back", back);
   }
 

@@ -80,13 +80,9 @@ record GuidePlan(Sitting sitting, List<Place> places) {
     String heightKey() {
       return height == null ? null : height.key();
     }
-
-    /** The form of a height that is this place. */
-    String newHeight(Sitting sitting) {
-      return GuidePlan.newHeight(sitting, name, pairing, otherName);
-    }
   }
 
+  /** The form of a height that stands so. */
   static String newHeight(Sitting sitting, HeightName name, Pairing pairing, HeightName otherName) {
     return sitting.href()
         + "/heights/new?name="
@@ -123,7 +119,16 @@ record GuidePlan(Sitting sitting, List<Place> places) {
     List<Place> places = new ArrayList<>();
     boolean whole = JackPlan.whole(sitting.round());
     for (JackPlan.Stand stand : JackPlan.of(sitting.round(), sitting.axle())) {
-      Place wanted = wanted(stand);
+      Place wanted =
+          new Place(
+              "",
+              1,
+              stand.name(),
+              stand.label(),
+              stand.pairing(),
+              stand.otherEnd(),
+              null,
+              Map.of());
       // Of a whole round a height with words of its own is one besides.
       SeenHeight height =
           free.stream()
@@ -160,11 +165,6 @@ record GuidePlan(Sitting sitting, List<Place> places) {
   private static boolean before(Place one, Place other) {
     int paired = one.stood().compareTo(other.stood());
     return paired < 0 || (paired == 0 && one.name().compareTo(other.name()) <= 0);
-  }
-
-  private static Place wanted(JackPlan.Stand stand) {
-    return new Place(
-        "", 1, stand.name(), stand.label(), stand.pairing(), stand.otherEnd(), null, Map.of());
   }
 
   private static Place place(Sitting sitting, List<Place> before, Place wanted, SeenHeight height) {

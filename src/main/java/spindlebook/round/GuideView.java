@@ -18,7 +18,7 @@ public record GuideView(
     String plan,
     Step step,
     RoundEnd end,
-    HeightView.Saved saved,
+    JustSaved saved,
     String backHref,
     String skipHref) {
 

@@ -8,7 +8,6 @@ import java.util.Optional;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
 import spindlebook.card.PutBack;
-import spindlebook.card.Shown;
 import spindlebook.card.TakesAlong;
 import spindlebook.drawing.Lengths;
 import spindlebook.entry.Content;
@@ -42,7 +41,6 @@ public record HeightPages(Histories histories, RoundStore store) {
       PageFrame frame =
           at.frame("A height", Capital.of(at.card().place().words()) + ", a height")
               .sub("Straight ahead. " + RoundPages.conditions(at.card(), at.seen()))
-              .plan(Shown.plan(at.card()))
               .caution(Cautions.MEASURING);
       a.show(ctx, frame, at.href() + "/heights", "Save", at.href());
       return;
@@ -73,7 +71,7 @@ public record HeightPages(Histories histories, RoundStore store) {
       gone(ctx, card);
       return;
     }
-    Steering steering = SentReading.steering(ctx.queryParam("steering"));
+    Steering steering = SentReading.steering(new Posted(ctx.queryParamMap()));
     Sitting at = Sitting.of(histories, card, height.get().round());
     show(ctx, at, height.get(), steering, new Posted(Map.of()), "");
   }
@@ -137,20 +135,25 @@ public record HeightPages(Histories histories, RoundStore store) {
     Lengths lengths = new Lengths(at.card().details().unit());
     String raw = RoundPages.raw(at.card(), height.round(), lengths);
     return at.otherEnd()
-        .flatMap(o -> o.height(height.key()).map(h -> position(o, h, lengths)))
+        .flatMap(o -> o.height(height.key()).map(h -> lessMark(o, h, lengths)))
         .map(
             other ->
-                (Capital.of(position(at.card(), height, lengths)) + "; " + other + ". " + raw)
+                (Capital.of(lessMark(at.card(), height, lengths)) + "; " + other + ". " + raw)
                     .strip())
         .orElse(raw);
   }
 
-  private static String position(Card card, SeenHeight height, Lengths lengths) {
+  static String position(Card card, SeenHeight height, Lengths lengths) {
     return card.place().words()
         + " "
         + (height.positionMm() == null
             ? "not known"
-            : lengths.signedText(height.positionMm().value()) + " spindle less mark");
+            : lengths.signedText(height.positionMm().value()));
+  }
+
+  private static String lessMark(Card card, SeenHeight height, Lengths lengths) {
+    return position(card, height, lengths)
+        + (height.positionMm() == null ? "" : " spindle less mark");
   }
 
   private static List<HeightView.Tab> tabs(Card card, SeenHeight height, Steering here) {
@@ -184,7 +187,7 @@ public record HeightPages(Histories histories, RoundStore store) {
     Card card = card(ctx);
     String height = ctx.pathParam("height");
     Posted posted = Html.posted(ctx);
-    Steering steering = SentReading.steering(posted.text("steering"));
+    Steering steering = SentReading.steering(posted);
     String row = posted.text("row");
     Optional<SeenHeight> there = card.height(height);
     Optional<Slot> slot = Slot.byRow(card, histories.of(card.car()).otherEnd(card), steering, row);

@@ -1,7 +1,6 @@
 package spindlebook.round;
 
 import java.util.List;
-import spindlebook.page.FormKey;
 import spindlebook.page.ReadingRow;
 
 /**
@@ -16,7 +15,7 @@ public record HeightView(
     String height,
     String steering,
     List<Tab> tabs,
-    Saved saved,
+    JustSaved saved,
     List<Row> rows,
     List<Said> others,
     String own,
@@ -26,23 +25,6 @@ public record HeightView(
 
   /** One steering of this height. */
   public record Tab(String word, String href, boolean here, String count) {}
-
-  /**
-   * What was just kept, and how to undo it.
-   *
-   * @param takesAlong what goes with it when it is taken back; empty when nothing does
-   * @param repeats whether it can count again or instead; {@code instead} whether it does so now
-   */
-  public record Saved(
-      String key,
-      String words,
-      String against,
-      String doubt,
-      String takesAlong,
-      FormKey takeBackKey,
-      boolean repeats,
-      boolean instead,
-      FormKey countsKey) {}
 
   /** One reading to take. */
   public record Row(String row, String key, long after, ReadingRow reading, List<Said> said) {}

@@ -11,12 +11,26 @@ import spindlebook.page.FormKey;
 import spindlebook.uncertainty.Figure;
 import spindlebook.words.EntryWords;
 
-/** What was just put in the book, against the last time, and how to undo it. */
-final class JustSaved {
-  private JustSaved() {}
+/**
+ * What was just put in the book, and how to undo it.
+ *
+ * @param against the last time; empty where there was none
+ * @param takesAlong what goes with it when it is taken back; empty when nothing does
+ * @param repeats whether it can count again or instead; {@code instead} whether it does so now
+ */
+public record JustSaved(
+    String key,
+    String words,
+    String against,
+    String doubt,
+    String takesAlong,
+    FormKey takeBackKey,
+    boolean repeats,
+    boolean instead,
+    FormKey countsKey) {
 
   /** Null when nothing was saved, or it is gone again. */
-  static HeightView.Saved of(Sitting at, String key) {
+  static JustSaved of(Sitting at, String key) {
     CarBook history = at.book();
     Content content = key == null ? null : history.standing(key).orElse(null);
     if (content == null) {
@@ -37,7 +51,7 @@ final class JustSaved {
     boolean instead =
         before.isPresent()
             && reading.map(r -> Boolean.FALSE.equals(r.reading().again())).orElse(false);
-    return new HeightView.Saved(
+    return new JustSaved(
         key,
         new EntryWords(history).of(content),
         reading.flatMap(r -> before.map(b -> against(card, r, b))).orElse(""),

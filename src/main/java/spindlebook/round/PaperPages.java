@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
+import spindlebook.card.CornerBar;
 import spindlebook.card.Days;
-import spindlebook.card.Shown;
 import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Pairing;
@@ -43,9 +43,8 @@ public record PaperPages(Histories histories) {
     Content.Round round = at.round();
     Optional<SeenRound> started = Optional.ofNullable(at.seen());
     PageFrame frame =
-        PageFrame.of("A blank sheet · Spindlebook", Capital.of(card.place().words()) + ", a round")
+        CornerBar.under(card, "A blank sheet", Capital.of(card.place().words()) + ", a round")
             .sub(card.details().name() + " · numbers without a unit: " + round.unit().word())
-            .plan(Shown.plan(card))
             .up(up, back)
             .notices(
                 List.of(

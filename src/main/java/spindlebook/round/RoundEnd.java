@@ -48,7 +48,7 @@ public record RoundEnd(
       EndFindings at = travel.at(end);
       verdicts.add(
           new Verdict(
-              end == End.DROOP ? "Droop" : "Bump",
+              Capital.of(end.words()),
               Shown.state(at.outcome()),
               Capital.of(words.finding(at).replaceFirst("^(Droop|Bump): ", ""))));
     }

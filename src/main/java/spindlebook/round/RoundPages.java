@@ -140,8 +140,11 @@ public record RoundPages(Histories histories, RoundStore store) {
             notWatched.isEmpty() ? null : "/corners/" + card.corner() + "/watch-points",
             raw(card, round, lengths),
             next.map(GuidePlan.Place::words).orElse("in between"),
-            next.map(p -> p.newHeight(at)).orElse(at.href() + "/heights/new"),
-            mirror.map(m -> these(at, m.place().words())).orElse(null),
+            next.map(p -> GuidePlan.newHeight(at, p.name(), p.pairing(), p.otherName()))
+                .orElse(at.href() + "/heights/new"),
+            mirror
+                .map(m -> m.place().words() + (at.axle() ? ": change the ends over" : ""))
+                .orElse(null),
             otherGapTool(card, round)
                 .map(
                     t ->
@@ -149,10 +152,6 @@ public record RoundPages(Histories histories, RoundStore store) {
                             + t.name())
                 .orElse(null));
     Html.show(ctx, Html.TEMPLATES.roundRound(frame, view, FormKey.fresh(card.lastChange())));
-  }
-
-  private static String these(Sitting at, String mirror) {
-    return at.axle() ? mirror + ": change the ends over" : mirror;
   }
 
   private static String notZeroed(Sitting at) {
@@ -173,7 +172,10 @@ public record RoundPages(Histories histories, RoundStore store) {
         h.words(),
         h.positionMm() == null ? null : lengths.signedFigure(h.positionMm().value()),
         Shown.state(h.stands().counts() ? h.stop() : h.stands()),
-        otherEnd.flatMap(o -> o.height(h.key()).map(s -> other(o, s, lengths) + " · ")).orElse("")
+        otherEnd
+                .flatMap(
+                    o -> o.height(h.key()).map(s -> HeightPages.position(o, s, lengths) + " · "))
+                .orElse("")
             + Counted.of(card.readingsAt(h.key()).size() + there, "reading"),
         "/heights/" + h.key());
   }
@@ -181,12 +183,6 @@ public record RoundPages(Histories histories, RoundStore store) {
   /** What lies at an axle's middle is on both ends' cards. */
   private static boolean twice(SeenReading reading) {
     return reading.pointThen() != null && reading.pointThen().place().ofTheAxle();
-  }
-
-  private static String other(Card card, SeenHeight h, Lengths lengths) {
-    return card.place().words()
-        + " "
-        + (h.positionMm() == null ? "not known" : lengths.signedText(h.positionMm().value()));
   }
 
   static String conditions(Card card, SeenRound seen) {

@@ -14,7 +14,6 @@ import spindlebook.fold.Card;
 import spindlebook.fold.SeenHeight;
 import spindlebook.fold.SeenReading;
 import spindlebook.page.Asked;
-import spindlebook.page.Posted;
 import spindlebook.plan.JackPlan;
 
 /** What a round sets out to read: as it was asked for, in words, and what is done of it. */
@@ -111,7 +110,7 @@ final class RoundPlan {
       String href =
           height.isEmpty()
               ? newHeight(sitting, toRead)
-              : "/heights/" + height.get().key() + "?steering=" + Posted.word(toRead.steering());
+              : HeightPages.address(height.get().key(), toRead.steering());
       lines.add(new RoundView.PlanLine(words(card, toRead), done, href));
     }
     return lines;
@@ -145,10 +144,6 @@ final class RoundPlan {
     if (toRead.quantity() == null) {
       return "the height '" + height + "'";
     }
-    String what =
-        toRead.quantity() == Quantity.WATCH_POINT
-            ? card.watchPoint(toRead.point()).map(p -> p.name()).orElse(toRead.point())
-            : toRead.quantity().words();
-    return what + " at '" + height + "', " + toRead.steering().words();
+    return card.what(toRead) + " at '" + height + "', " + toRead.steering().words();
   }
 }

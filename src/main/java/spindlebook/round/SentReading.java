@@ -28,20 +28,11 @@ record SentReading(String height, Steering steering, String row, String text, St
     return height == null || text == null
         ? null
         : new SentReading(
-            height,
-            steering(posted.text("steering")),
-            posted.text("row"),
-            text,
-            posted.line("note", LONGEST));
+            height, steering(posted), posted.text("row"), text, posted.line("note", LONGEST));
   }
 
-  static Steering steering(String word) {
-    for (Steering s : Steering.values()) {
-      if (Posted.word(s).equals(word)) {
-        return s;
-      }
-    }
-    return Steering.STRAIGHT;
+  static Steering steering(Posted posted) {
+    return posted.word("steering", Steering.class, Steering.STRAIGHT);
   }
 
   /**

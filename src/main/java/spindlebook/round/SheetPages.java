@@ -96,7 +96,7 @@ public record SheetPages(Histories histories, RoundStore store) {
     }
     if (!there || blocks.said(i)) {
       // Sent again: the same is nothing new, another spindle is kept beside it, in doubt.
-      Content.Height typed = height(blocks, i);
+      Content.Height typed = blocks.height(i, blocks.same(i) ? markBefore(blocks, i) : null);
       if (typed != null) {
         store.keep(card, typed, new FormKey(key, after), who);
       } else if (!there) {
@@ -132,10 +132,6 @@ public record SheetPages(Histories histories, RoundStore store) {
       store.keep(now, readings, who);
     }
     return (there ? 0 : 1) + readings.size();
-  }
-
-  private static Content.Height height(SheetBlocks blocks, int i) {
-    return blocks.height(i, blocks.same(i) ? markBefore(blocks, i) : null);
   }
 
   /**

@@ -3,6 +3,7 @@ package spindlebook.round;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.definition.Dimension;
 import spindlebook.definition.Layout;
@@ -77,19 +78,15 @@ record Slot(Quantity quantity, WatchPoint point, Place otherEnd) {
     return quantity == Quantity.WATCH_POINT ? "gap" : "tape";
   }
 
-  private boolean gap() {
-    return quantity == Quantity.WATCH_POINT || quantity == Quantity.STOP_GAP;
-  }
-
   /** A box for it; a gap has keys for what is no number. */
   Field field(String name, LengthUnit unit) {
     Field field = Field.of(name, Capital.of(words())).unit(angle() ? "°" : unit.word());
-    return gap() && !angle()
+    boolean gap = quantity == Quantity.WATCH_POINT || quantity == Quantity.STOP_GAP;
+    return gap && !angle()
         ? field.picks(
-            new Pick(name, "well clear", "well clear"),
-            new Pick(name, "touches", "touches"),
-            new Pick(name, "binds", "binds"),
-            new Pick(name, "not looked", "not looked"))
+            Stream.of("well clear", "touches", "binds", "not looked")
+                .map(w -> new Pick(name, w, w))
+                .toArray(Pick[]::new))
         : field;
   }
 

@@ -8,7 +8,6 @@ import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
-import spindlebook.card.Shown;
 import spindlebook.definition.Adjuster;
 import spindlebook.definition.AdjusterKind;
 import spindlebook.definition.Retired;
@@ -65,9 +64,8 @@ public record AdjusterPages(Histories histories, IntoBook book) {
       return;
     }
     PageFrame frame =
-        PageFrame.of(now.name() + " · Spindlebook", Capital.of(now.name()))
+        CornerBar.under(card, now.name(), Capital.of(now.name()))
             .sub(card.place().words() + " · unit and step")
-            .plan(Shown.plan(card))
             .up("back", setting);
     String address = "/corners/" + card.corner() + "/adjusters/" + now.adjuster();
     a.show(

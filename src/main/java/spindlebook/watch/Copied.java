@@ -2,6 +2,7 @@ package spindlebook.watch;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spindlebook.card.Counted;
 import spindlebook.definition.Adjuster;
@@ -53,8 +54,8 @@ record Copied(
         points.add(point);
       } else {
         // Another place has the name there; a changed place would be another watch point.
-        WatchPoint renamed = named(point, free(point.point(), to));
-        points.add(renamed);
+        String name = free(point.point(), to);
+        points.add(new WatchPoint(name, point.place(), point.name(), point.keep(), point.basis()));
         fresh++;
       }
     }
@@ -73,30 +74,15 @@ record Copied(
   }
 
   String words() {
-    List<String> parts = new ArrayList<>();
-    if (fresh > 0) {
-      parts.add(fresh + " new");
-    }
-    if (points.size() > fresh) {
-      parts.add(points.size() - fresh + " changed");
-    }
-    if (same > 0) {
-      parts.add(same + " the same already");
-    }
-    if (!given.isEmpty()) {
-      parts.add(Counted.of(given.size(), "spec"));
-    }
-    if (!heldBack.isEmpty()) {
-      parts.add(Counted.of(heldBack.size(), "allowance"));
-    }
-    if (!set.isEmpty()) {
-      parts.add(Counted.of(set.size(), "setting"));
-    }
-    return String.join(", ", parts);
-  }
-
-  private static WatchPoint named(WatchPoint point, String name) {
-    return new WatchPoint(name, point.place(), point.name(), point.keep(), point.basis());
+    return Stream.of(
+            fresh + " new",
+            points.size() - fresh + " changed",
+            same + " the same already",
+            Counted.of(given.size(), "spec"),
+            Counted.of(heldBack.size(), "allowance"),
+            Counted.of(set.size(), "setting"))
+        .filter(part -> !part.startsWith("0 "))
+        .collect(Collectors.joining(", "));
   }
 
   private static String free(String name, Card card) {

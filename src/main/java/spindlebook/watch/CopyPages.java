@@ -1,7 +1,7 @@
 package spindlebook.watch;
 
 import io.javalin.http.Context;
-import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -53,20 +53,13 @@ public record CopyPages(Histories histories, CornerList corners, IntoBook book) 
 
   /** Corners hung the same way, the mirror first, then this car's, then the others'. */
   private List<Card> others(Card from) {
-    List<Card> mirror = new ArrayList<>();
-    List<Card> own = new ArrayList<>();
-    List<Card> foreign = new ArrayList<>();
-    for (String corner : corners.keys()) {
-      Card to = histories.cornerCard(corner).orElse(null);
-      if (to == null || corner.equals(from.corner()) || to.layout() != from.layout()) {
-        continue;
-      }
-      boolean sameCar = to.car().equals(from.car());
-      List<Card> where = !sameCar ? foreign : to.place() == from.place().mirror() ? mirror : own;
-      where.add(to);
-    }
-    mirror.addAll(own);
-    mirror.addAll(foreign);
-    return mirror;
+    return corners.keys().stream()
+        .flatMap(corner -> histories.cornerCard(corner).stream())
+        .filter(to -> !to.corner().equals(from.corner()) && to.layout() == from.layout())
+        .sorted(
+            Comparator.comparing((Card to) -> !to.car().equals(from.car()))
+                .thenComparing(
+                    to -> to.car().equals(from.car()) && to.place() != from.place().mirror()))
+        .toList();
   }
 }

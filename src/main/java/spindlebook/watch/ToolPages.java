@@ -7,6 +7,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
 import spindlebook.card.Addressed;
+import spindlebook.card.Capital;
+import spindlebook.card.CornerBar;
 import spindlebook.card.IntoBook;
 import spindlebook.definition.Retired;
 import spindlebook.definition.Starter;
@@ -14,7 +16,6 @@ import spindlebook.definition.Tool;
 import spindlebook.definition.ToolUse;
 import spindlebook.entry.Content;
 import spindlebook.fold.CarBook;
-import spindlebook.fold.Card;
 import spindlebook.log.Histories;
 import spindlebook.page.Asked;
 import spindlebook.page.FormKey;
@@ -54,8 +55,7 @@ public record ToolPages(Histories histories, IntoBook book) {
   private List<Tool> tools(CarBook history) {
     return history.corners().stream()
         .findFirst()
-        .map(c -> histories.card(history.car().orElseThrow(), c))
-        .map(Card::tools)
+        .map(c -> history.card(c).tools())
         .orElse(Starter.tools());
   }
 
@@ -184,7 +184,7 @@ public record ToolPages(Histories histories, IntoBook book) {
   }
 
   private static PageFrame frame(CarBook history, String heading, String back) {
-    return PageFrame.of(heading + " · Spindlebook", spindlebook.card.Capital.of(heading))
+    return CornerBar.under(history, heading, Capital.of(heading))
         .sub(history.details().orElseThrow().name())
         .up("back", back);
   }

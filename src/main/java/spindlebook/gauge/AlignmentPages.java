@@ -114,7 +114,7 @@ public record AlignmentPages(Histories histories, IntoBook book) {
 
   // --- what it is about
 
-  private static String address(Card card) {
+  static String address(Card card) {
     return "/corners/" + card.corner() + "/alignment";
   }
 

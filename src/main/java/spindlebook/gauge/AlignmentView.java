@@ -30,20 +30,15 @@ import spindlebook.uncertainty.Outcome;
 import spindlebook.units.LengthUnit;
 
 /** The page of a corner's alignment. */
-public final class AlignmentView {
-
+public record AlignmentView(Card card, Optional<Card> mirror, MeasuredAlignment measured) {
   public record Block(String title, List<FigureRow> rows) {}
 
-  private final Card card;
-  private final Optional<Card> mirror;
-  private final MeasuredAlignment measured;
-  private final LengthUnit unit;
-
   AlignmentView(Card card, Optional<Card> mirror) {
-    this.card = card;
-    this.mirror = mirror;
-    this.measured = new MeasuredAlignment(card, mirror);
-    this.unit = card.details().unit();
+    this(card, mirror, new MeasuredAlignment(card, mirror));
+  }
+
+  private LengthUnit unit() {
+    return card.details().unit();
   }
 
   public List<Block> blocks() {
@@ -69,17 +64,14 @@ public final class AlignmentView {
   /** The forms, one for each way. */
   public List<Link> measure() {
     return TakenBy.at(card).stream()
-        .map(by -> new Link(by.link(), address(card) + "/new?way=" + Posted.word(by)))
+        .map(
+            by -> new Link(by.link(), AlignmentPages.address(card) + "/new?way=" + Posted.word(by)))
         .toList();
   }
 
   /** The other wheel's page; null where the car has none. */
   public Link other() {
-    return mirror.map(m -> new Link(m.place().words(), address(m))).orElse(null);
-  }
-
-  private static String address(Card card) {
-    return "/corners/" + card.corner() + "/alignment";
+    return mirror.map(m -> new Link(m.place().words(), AlignmentPages.address(m))).orElse(null);
   }
 
   private List<FigureRow> toe() {
@@ -109,7 +101,7 @@ public final class AlignmentView {
   }
 
   private FigureRow plain(String name, Figure mm) {
-    return new FigureRow(name, AlignedText.of(AlignedFigure.TRACK, mm, unit));
+    return new FigureRow(name, AlignedText.of(AlignedFigure.TRACK, mm, unit()));
   }
 
   private FigureRow row(AlignedFigure figure) {
@@ -123,7 +115,7 @@ public final class AlignmentView {
         figures(found),
         words(found),
         from(found),
-        new RoundBeside(found, unit).view());
+        new RoundBeside(found, unit()).view());
   }
 
   // --- the figure
@@ -132,10 +124,10 @@ public final class AlignmentView {
     if (found.value() == null) {
       return List.of();
     }
-    FigureText figure = AlignedText.of(found.figure(), found.value(), unit);
+    FigureText figure = AlignedText.of(found.figure(), found.value(), unit());
     return found
         .acrossEdgeMm()
-        .map(edge -> List.of(Rounded.signed(edge, unit.mm(), unit.word()), figure))
+        .map(edge -> List.of(Rounded.signed(edge, unit().mm(), unit().word()), figure))
         .orElse(List.of(figure));
   }
 
@@ -159,10 +151,10 @@ public final class AlignmentView {
         .acrossEdgeMm()
         .ifPresent(
             edge -> {
-              LengthUnit other = unit == LengthUnit.INCH ? LengthUnit.MM : LengthUnit.INCH;
+              LengthUnit other = unit() == LengthUnit.INCH ? LengthUnit.MM : LengthUnit.INCH;
               more.add(
                   "Across "
-                      + new Lengths(unit).text(found.acrossMm())
+                      + new Lengths(unit()).text(found.acrossMm())
                       + "; that is "
                       + Rounded.signed(edge, other.mm(), other.word()).words()
                       + ".");
@@ -175,7 +167,11 @@ public final class AlignmentView {
     }
     settles(found).ifPresent(more::add);
     if (found.stands() == Standing.STALE || found.stands() == Standing.PUT_BACK) {
-      because(found).ifPresent(more::add);
+      because(
+              Stream.concat(
+                  found.from().stream().flatMap(f -> f.because().stream()),
+                  found.inRound().stream().flatMap(r -> r.because().stream())))
+          .ifPresent(more::add);
     }
     if (found.stands() == Standing.IN_DOUBT) {
       more.add("In doubt: it does not count until somebody answers.");
@@ -243,13 +239,6 @@ public final class AlignmentView {
     return found.against().decision() == Outcome.CANT_TELL
         ? Optional.of(SettleWords.words(found.against().settles()))
         : Optional.empty();
-  }
-
-  private static Optional<String> because(AlignedFinding found) {
-    return because(
-        Stream.concat(
-            found.from().stream().flatMap(f -> f.because().stream()),
-            found.inRound().stream().flatMap(r -> r.because().stream())));
   }
 
   static Optional<String> because(Stream<Change> changes) {

@@ -63,21 +63,11 @@ enum TakenBy {
   },
   PLATE(Line.class, "toe by plate", Reads.LENGTHS) {
     @Override
-    boolean took(AlignmentWay way) {
-      return super.took(way) && ((Line) way).plate();
-    }
-
-    @Override
     AlignmentWay ask(Asked a, WayAsked w) {
       return line(a, w, "plate", "Along the plate.");
     }
   },
   STRING(Line.class, "toe by string", Reads.LENGTHS) {
-    @Override
-    boolean took(AlignmentWay way) {
-      return super.took(way) && !((Line) way).plate();
-    }
-
     @Override
     AlignmentWay ask(Asked a, WayAsked w) {
       return line(a, w, "rim", "The rim's edge to edge at hub height.");
@@ -163,16 +153,6 @@ enum TakenBy {
   },
   SWEEP(Swing.class, "caster and KPI by sweep", Reads.ANGLES) {
     @Override
-    boolean steered() {
-      return true;
-    }
-
-    @Override
-    boolean readsLocks() {
-      return true;
-    }
-
-    @Override
     AlignmentWay ask(Asked a, WayAsked w) {
       Before<Swing> was = w.before(Swing.class);
       SweptBy by =
@@ -245,11 +225,6 @@ enum TakenBy {
     }
   },
   JOINT(Joint.class, "lower joint for scrub and trail", Reads.LENGTHS) {
-    @Override
-    boolean steered() {
-      return true;
-    }
-
     @Override
     String heading() {
       return "For scrub and trail";
@@ -349,7 +324,9 @@ enum TakenBy {
   }
 
   boolean took(AlignmentWay way) {
-    return type.isInstance(way);
+    return way instanceof Line line
+        ? this == (line.plate() ? PLATE : STRING)
+        : type.isInstance(way);
   }
 
   /** Asks what this way reads; null as long as it is not told without a fault. */
@@ -357,7 +334,7 @@ enum TakenBy {
 
   /** Whether only a wheel that steers is measured so. */
   boolean steered() {
-    return false;
+    return this == SWEEP || this == JOINT;
   }
 
   boolean readsAngles() {
@@ -369,7 +346,7 @@ enum TakenBy {
   }
 
   boolean readsLocks() {
-    return false;
+    return this == SWEEP;
   }
 
   /** Which form one was typed in. */

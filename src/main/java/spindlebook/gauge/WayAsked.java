@@ -1,6 +1,5 @@
 package spindlebook.gauge;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -129,32 +128,29 @@ final class WayAsked {
                   .was(any.read(Content.Alignment::words))
                   .read();
           String lengths =
-              !by.readsLengths()
-                  ? null
-                  : tool(
-                      "length-tool",
-                      "Lengths read with",
-                      ToolUse.TAPE,
-                      null,
-                      Content.Alignment::lengthTool);
+              tool(
+                  by.readsLengths(),
+                  "length-tool",
+                  "Lengths read with",
+                  ToolUse.TAPE,
+                  null,
+                  Content.Alignment::lengthTool);
           String angles =
-              !by.readsAngles()
-                  ? null
-                  : tool(
-                      "angle-tool",
-                      "Angles read with",
-                      ToolUse.ANGLES,
-                      null,
-                      Content.Alignment::angleTool);
+              tool(
+                  by.readsAngles(),
+                  "angle-tool",
+                  "Angles read with",
+                  ToolUse.ANGLES,
+                  null,
+                  Content.Alignment::angleTool);
           String locks =
-              !by.readsLocks()
-                  ? null
-                  : tool(
-                      "lock-tool",
-                      "Lock angles read with",
-                      ToolUse.ANGLES,
-                      Starter.turnPlates(),
-                      Content.Alignment::lockTool);
+              tool(
+                  by.readsLocks(),
+                  "lock-tool",
+                  "Lock angles read with",
+                  ToolUse.ANGLES,
+                  Starter.turnPlates(),
+                  Content.Alignment::lockTool);
           return a.ok()
               ? new Content.Alignment(
                   card.corner(),
@@ -175,17 +171,21 @@ final class WayAsked {
   /**
    * As chosen; not asked where there is nothing to choose.
    *
+   * @param reads whether this way reads such a thing at all
    * @param usual what goes without being written down; null for nothing
    * @return null for that
    */
   private String tool(
+      boolean reads,
       String name,
       String legend,
       ToolUse use,
       Tool usual,
       Function<Content.Alignment, String> before) {
-    List<Tool> tools = new ArrayList<>(usual == null ? List.of() : List.of(usual));
-    card.tools().stream().filter(t -> t.use() == use).forEach(tools::add);
+    List<Tool> tools =
+        Stream.concat(Stream.ofNullable(usual), card.tools().stream().filter(t -> t.use() == use))
+            .filter(t -> reads)
+            .toList();
     Tool tool = tools.isEmpty() ? null : tools.get(0);
     if (tools.size() > 1) {
       Asked.Keys<Tool> keys = a.one(name, legend);

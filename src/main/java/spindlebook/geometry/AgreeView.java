@@ -3,6 +3,7 @@ package spindlebook.geometry;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -32,6 +33,7 @@ import spindlebook.linkage.Quantity;
 import spindlebook.measured.CornerModel;
 import spindlebook.measured.ModelRange;
 import spindlebook.page.Link;
+import spindlebook.page.Posted;
 import spindlebook.uncertainty.Figure;
 import spindlebook.units.LengthUnit;
 
@@ -84,7 +86,7 @@ public record AgreeView(
         Stream.of(Quantity.values()).filter(q -> readings(model, q).findAny().isPresent()).toList();
     Quantity shown =
         read.stream()
-            .filter(q -> word(q).equals(asked))
+            .filter(q -> Posted.word(q).equals(asked))
             .findFirst()
             .or(() -> wrongQuantity(model))
             .orElse(read.isEmpty() ? Quantity.CAMBER : read.get(0));
@@ -123,7 +125,7 @@ public record AgreeView(
                 : agree(model),
         wrong,
         read.stream()
-            .map(q -> new Choice(Capital.of(words(q)), "?of=" + word(q), q == shown))
+            .map(q -> new Choice(Capital.of(words(q)), "?of=" + Posted.word(q), q == shown))
             .toList(),
         racks.size() < 2
             ? List.of()
@@ -132,7 +134,10 @@ public record AgreeView(
                     r ->
                         new Choice(
                             lock(range, r),
-                            "?of=" + word(shown) + "&lock=" + lock(range, r).replace(" ", "+"),
+                            "?of="
+                                + Posted.word(shown)
+                                + "&lock="
+                                + lock(range, r).replace(" ", "+"),
                             r == rack))
                 .toList(),
         read.isEmpty() || model.joints().positionMm() == null
@@ -165,12 +170,8 @@ public record AgreeView(
     return model.readings().stream().filter(r -> r.quantity() == of);
   }
 
-  private static String lock(ModelRange range, double rackMm) {
+  static String lock(ModelRange range, double rackMm) {
     return rackMm == 0 ? "straight" : rackMm == range.leftMm().value() ? "full left" : "full right";
-  }
-
-  static String word(Quantity quantity) {
-    return spindlebook.page.Posted.word(quantity);
   }
 
   static String words(Quantity quantity) {
@@ -328,7 +329,7 @@ public record AgreeView(
     return new Wrong(
         Capital.of(words(reading.quantity()))
             + ", "
-            + where(from).toLowerCase(java.util.Locale.ROOT)
+            + where(from).toLowerCase(Locale.ROOT)
             + ": read "
             + said(reading.quantity(), reading.value().value(), unit)
             + ", all the rest says "
@@ -340,10 +341,7 @@ public record AgreeView(
 
   private static String again(Card card, OfEntry from) {
     if (from instanceof SeenReading r) {
-      return "/heights/"
-          + r.height().key()
-          + "?steering="
-          + spindlebook.page.Posted.word(r.reading().steering());
+      return "/heights/" + r.height().key() + "?steering=" + Posted.word(r.reading().steering());
     }
     return from instanceof SeenAlignment
         ? "/corners/" + card.corner() + "/alignment#measure"

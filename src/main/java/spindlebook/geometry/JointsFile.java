@@ -12,6 +12,7 @@ import spindlebook.fold.SeenJoint;
 import spindlebook.linkage.CornerText;
 import spindlebook.linkage.LinkageRefused;
 import spindlebook.linkage.Vec;
+import spindlebook.page.Posted;
 import spindlebook.units.LengthUnit;
 import spindlebook.units.TapeText;
 import spindlebook.units.TypedLength;
@@ -59,7 +60,7 @@ final class JointsFile {
           || apart(was.back(), back)
           || apart(was.up(), up)) {
         changed.put(
-            LinkageView.word(joint),
+            Posted.word(joint),
             new JointPlace(
                 card.corner(), joint, out, back, up, at, was == null ? null : was.allows()));
       }

@@ -11,7 +11,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
@@ -188,11 +187,10 @@ public record LinkagePages(Histories histories, IntoBook book) {
   /** Lays one out; then the next that is missing. */
   public void joint(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
-    Joint joint =
-        Stream.of(Joint.values())
-            .filter(j -> LinkageView.word(j).equals(ctx.pathParam("joint")))
-            .findFirst()
-            .orElseThrow(NotFoundResponse::new);
+    Joint joint = Posted.named(ctx.pathParam("joint"), Joint.class, null);
+    if (joint == null) {
+      throw new NotFoundResponse();
+    }
     Asked a = Asked.of(ctx, card.details().unit(), card.lastChange());
     Content.JointPlace place = ask(a, card, joint);
     String linkage = "/corners/" + card.corner() + "/linkage";
@@ -312,7 +310,7 @@ public record LinkagePages(Histories histories, IntoBook book) {
       if (seen.stands().counts()) {
         Content.JointPlace place = seen.place();
         places.put(
-            LinkageView.word(place.joint()),
+            Posted.word(place.joint()),
             new Content.JointPlace(
                 other.corner(),
                 place.joint(),

@@ -2,6 +2,7 @@ package spindlebook.geometry;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -23,6 +24,7 @@ import spindlebook.linkage.CornerJoints;
 import spindlebook.linkage.Joints;
 import spindlebook.linkage.Vec;
 import spindlebook.page.Link;
+import spindlebook.page.Posted;
 
 /**
  * A corner's joints: what is there, drawn and listed, and what is missing.
@@ -103,27 +105,21 @@ public record LinkageView(
   }
 
   static String href(Card card, Joint joint) {
-    return "/corners/" + card.corner() + "/linkage/" + word(joint);
-  }
-
-  static String word(Joint joint) {
-    return spindlebook.page.Posted.word(joint);
+    return "/corners/" + card.corner() + "/linkage/" + Posted.word(joint);
   }
 
   private static Part part(
       String name, Joint from, Joint to, Card card, Map<Joint, SeenJoint> seen) {
     List<Row> rows = new ArrayList<>();
-    for (Joint joint : Joint.values()) {
-      if (joint.compareTo(from) >= 0 && joint.compareTo(to) <= 0) {
-        SeenJoint at = seen.get(joint);
-        rows.add(
-            new Row(
-                joint.key,
-                Capital.of(joint.words),
-                at == null ? "" : at.place().inWords(),
-                at == null || at.stands() == Standing.LIVE ? null : Shown.state(at.stands()),
-                href(card, joint)));
-      }
+    for (Joint joint : EnumSet.range(from, to)) {
+      SeenJoint at = seen.get(joint);
+      rows.add(
+          new Row(
+              joint.key,
+              Capital.of(joint.words),
+              at == null ? "" : at.place().inWords(),
+              at == null || at.stands() == Standing.LIVE ? null : Shown.state(at.stands()),
+              href(card, joint)));
     }
     int there = (int) rows.stream().filter(r -> !r.at().isEmpty()).count();
     boolean wanted =

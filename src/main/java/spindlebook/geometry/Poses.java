@@ -1,11 +1,12 @@
 package spindlebook.geometry;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import spindlebook.card.Capital;
+import spindlebook.card.TravelWords;
 import spindlebook.drawing.ChartDrawing.Line;
 import spindlebook.drawing.ChartDrawing.Words;
 import spindlebook.drawing.Lengths;
@@ -24,7 +25,9 @@ import spindlebook.measured.JointSwing;
 import spindlebook.measured.ModelRange;
 import spindlebook.travel.CornerTravel;
 import spindlebook.travel.EndFindings;
+import spindlebook.travel.EndLimit;
 import spindlebook.travel.Limit;
+import spindlebook.travel.TravelFindings;
 import spindlebook.uncertainty.Figure;
 
 /**
@@ -71,11 +74,7 @@ public record Poses(
       this.model = model;
       this.range = ModelRange.of(card, model);
       this.lengths = new Lengths(card.details().unit());
-      List<Vec> extent = new ArrayList<>();
-      for (Pose pose : range.poses(model.linkage(), 4)) {
-        extent.addAll(CornerSketch.extent(pose.places(), CornerSketch.wheel(pose), View.FRONT));
-      }
-      Scale whole = Scale.around(View.FRONT, card.place().left(), extent, WIDTH - TAPE, MOST);
+      Scale whole = around(card, range.poses(model.linkage(), 4), WIDTH - TAPE, MOST);
       this.scale =
           new Scale(
               whole.view(),
@@ -109,11 +108,11 @@ public record Poses(
       if (model.joints().positionMm() == null) {
         return;
       }
-      for (EndFindings end : List.of(CornerTravel.of(card).droop(), CornerTravel.of(card).bump())) {
+      TravelFindings travel = CornerTravel.of(card);
+      for (EndFindings end : List.of(travel.droop(), travel.bump())) {
         for (Limit limit : end.limits()) {
-          if (limit.at().positionMm() != null
-              && limit.at() instanceof spindlebook.travel.EndLimit.Crosses) {
-            String name = new spindlebook.card.TravelWords(card, CornerTravel.of(card)).name(limit);
+          if (limit.at().positionMm() != null && limit.at() instanceof EndLimit.Crosses) {
+            String name = new TravelWords(card, travel).name(limit);
             mark(name, "limit", limit.at().positionMm().value() - model.positionMm(0));
           }
         }
@@ -135,12 +134,7 @@ public record Poses(
           }
         }
         if (!poses.isEmpty()) {
-          racks.add(
-              new Rack(
-                  rack == 0
-                      ? "straight"
-                      : rack == range.leftMm().value() ? "full left" : "full right",
-                  poses));
+          racks.add(new Rack(AgreeView.lock(range, rack), poses));
         }
       }
       return new Poses(WIDTH, CornerSketch.tenth(scale.height()), racks, tape(), numerals());
@@ -171,7 +165,7 @@ public record Poses(
               : lengths.signedText(heightMm - range.rideMm()) + " from ride";
       return marks.stream()
           .filter(m -> !m.mark().equals("ride"))
-          .min(java.util.Comparator.comparingDouble((Mark m) -> Math.abs(m.heightMm() - heightMm)))
+          .min(Comparator.comparingDouble((Mark m) -> Math.abs(m.heightMm() - heightMm)))
           .map(
               m ->
                   at
@@ -223,6 +217,15 @@ public record Poses(
       }
       return words;
     }
+  }
+
+  private static Scale around(Card card, List<Pose> poses, double width, double most) {
+    List<Vec> extent =
+        poses.stream()
+            .flatMap(
+                p -> CornerSketch.extent(p.places(), CornerSketch.wheel(p), View.FRONT).stream())
+            .toList();
+    return Scale.around(View.FRONT, card.place().left(), extent, width, most);
   }
 
   /** The pose that a page is shown with first: nearest to the design, straight ahead. */
@@ -342,12 +345,7 @@ public record Poses(
             .mapToObj(h -> model.linkage().at(h, 0))
             .flatMap(f -> f instanceof Pose p ? Stream.of(p) : Stream.empty())
             .toList();
-    List<Vec> extent = new ArrayList<>();
-    poses.forEach(
-        p ->
-            extent.addAll(
-                CornerSketch.extent(new EnumMap<>(p.places()), CornerSketch.wheel(p), View.FRONT)));
-    Scale scale = Scale.around(View.FRONT, card.place().left(), extent, 114, 130);
+    Scale scale = around(card, poses, 114, 130);
     List<CornerSketch> three = new ArrayList<>();
     for (Pose pose : poses) {
       String title = pose.heightMm() < -1 ? "Droop" : pose.heightMm() > 1 ? "Bump" : "As laid out";

@@ -2,6 +2,7 @@ package spindlebook.sums;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
@@ -114,15 +115,9 @@ final class RodEndPaper {
       double camberRad = camber.value();
       double casterRad = caster.value();
       does.add(
-          line(
-              "Camber",
-              byShort("camber", camber, arm.camberWithinRad(camberRad, casterRad)),
-              "+ top outward; short formula"));
+          byShort("Camber", camber, arm.camberWithinRad(camberRad, casterRad), "+ top outward"));
       does.add(
-          line(
-              "Caster",
-              byShort("caster", caster, arm.casterWithinRad(camberRad, casterRad)),
-              "+ top rearward; short formula"));
+          byShort("Caster", caster, arm.casterWithinRad(camberRad, casterRad), "+ top rearward"));
     }
     does.add(
         new Line(
@@ -142,8 +137,9 @@ final class RodEndPaper {
             does));
   }
 
-  private static Figure byShort(String name, Figure figure, double halfWidth) {
-    return TypedFigures.byShortFormula(name, figure, halfWidth);
+  private static Line byShort(String name, Figure rad, double halfWidth, String words) {
+    Figure off = TypedFigures.byShortFormula(name.toLowerCase(Locale.ROOT), rad, halfWidth);
+    return new Line(name, Rounded.degrees(off), words + "; short formula");
   }
 
   /** By the pivots where they are known, else by the short formula; null with the reason told. */
@@ -173,9 +169,9 @@ final class RodEndPaper {
 
   /** The turns as far as the short formula may be off in camber, and in caster. */
   private static Figure byShort(Figure turns, Figure forCamberOff, Figure forCasterOff) {
-    return byShort(
+    return TypedFigures.byShortFormula(
         "caster",
-        byShort("camber", turns, Math.abs(forCamberOff.value())),
+        TypedFigures.byShortFormula("camber", turns, Math.abs(forCamberOff.value())),
         Math.abs(forCasterOff.value()));
   }
 
@@ -207,9 +203,5 @@ final class RodEndPaper {
 
   private static String opposite(Hand hand) {
     return hand == Hand.RIGHT ? Hand.LEFT.outward() : Hand.RIGHT.outward();
-  }
-
-  private static Line line(String name, Figure rad, String words) {
-    return new Line(name, Rounded.degrees(rad), words);
   }
 }

@@ -621,6 +621,19 @@ class GuideTest {
     assertEquals((14 - 30.25) * 25.4, place(news, "on-the-strap-1").get("aim").asDouble(), 0.06);
   }
 
+  /** A mark taken as that of a height which took it itself is the first one's. */
+  @Test
+  void the_jack_is_aimed_by_a_height_whose_mark_was_taken_on() throws IOException {
+    marmot.send("/corners/" + marmot.left + "/given", Map.of("read-point-outboard", "6"));
+    String first = start(Map.of());
+    sendHeight(first, "height-a", "strap-off", "13");
+    String taken = marmot.heightAsAt(first, "in-between", "20", "height-a");
+    String takenOn = marmot.heightAsAt(first, "on-the-strap", "14", taken);
+    sendReading(first, "reading-a", takenOn, "q-camber", "-6").is(200);
+    String news = "/rounds/" + start(Map.of()) + "/news?n=-1";
+    assertEquals((14 - 30.25) * 25.4, place(news, "on-the-strap-1").get("aim").asDouble(), 0.06);
+  }
+
   private JsonNode place(String news, String id) throws IOException {
     for (JsonNode place : json(shop.get(news)).get("places")) {
       if (place.get("id").asText().equals(id)) {

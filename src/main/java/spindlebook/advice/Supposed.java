@@ -160,6 +160,7 @@ final class Supposed {
         like.round(),
         height,
         there.plus(positionMm - there.value()),
+        like.markMm(),
         Standing.LIVE,
         Standing.LIVE,
         List.of());

@@ -680,7 +680,14 @@ final class CardFold implements Cloneable {
     }
     Settings.Verdict verdict = settings.judge(corner.place(), raw.after(), Positions.stop(height));
     return new SeenHeight(
-        raw.entry(), round, height, position, stands, verdict.stands(), verdict.because());
+        raw.entry(),
+        round,
+        height,
+        position,
+        positions.markMm(raw),
+        stands,
+        verdict.stands(),
+        verdict.because());
   }
 
   private static String typed(Content.Height height) {

@@ -133,6 +133,11 @@ final class Positions {
             conditions.rake() == null ? 0 : conditions.rake().rad()));
   }
 
+  /** The mark as it was read, wherever that was; null where it does not count. */
+  Double markMm(Written<Content.Height> height) {
+    return marks.get(height.key()).map(readAt -> readAt.content().mark().mm()).orElse(null);
+  }
+
   /** What keeps the steps of a scale at one named place apart from those at another. */
   String stepsOf(Written<Content.Height> height) {
     String crossed = height.content().pairing() == Pairing.CROSSED ? ":crossed" : "";

@@ -11,6 +11,8 @@ import spindlebook.uncertainty.Figure;
  *
  * @param positionMm wheel position: spindle minus frame mark, corrected, + towards bump; null when
  *     it is not known
+ * @param markMm frame mark above the floor as it was read, there or at the height it was taken
+ *     from, however many took it in between; null where it was not
  * @param stands LIVE, IN_DOUBT or OUTSIDE: whether the position itself counts
  * @param stop whether the height still says where its named place is
  * @param because the changes that moved the named place since
@@ -20,6 +22,7 @@ public record SeenHeight(
     SeenRound round,
     Content.Height height,
     Figure positionMm,
+    Double markMm,
     Standing stands,
     Standing stop,
     List<Change> because)
@@ -74,6 +77,7 @@ public record SeenHeight(
   }
 
   SeenHeight replaced() {
-    return new SeenHeight(entry, round, height, positionMm, stands, Standing.REPLACED, because);
+    return new SeenHeight(
+        entry, round, height, positionMm, markMm, stands, Standing.REPLACED, because);
   }
 }

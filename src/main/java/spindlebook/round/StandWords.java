@@ -156,20 +156,10 @@ final class StandWords {
     double mm = aim.getAsDouble();
     return OptionalDouble.of(
         at.card().heights().stream()
-            .filter(h -> h.positionCounts() && marked(at, h).height().mark() != null)
+            .filter(SeenHeight::positionCounts)
             .min(Comparator.comparingDouble(h -> Math.abs(h.positionMm().value() - mm)))
-            .map(h -> mm + typedMm(at, h) - h.positionMm().value())
+            .map(h -> mm + (h.height().spindle().mm() - h.markMm()) - h.positionMm().value())
             .orElse(mm));
-  }
-
-  private static double typedMm(Sitting at, SeenHeight height) {
-    return height.height().spindle().mm() - marked(at, height).height().mark().mm();
-  }
-
-  /** The height whose mark it takes; itself where it has one. */
-  private static SeenHeight marked(Sitting at, SeenHeight height) {
-    String as = height.height().markAsAt();
-    return as == null ? height : at.card().height(as).orElse(height);
   }
 
   /** {@code spindle about 36 5/8 above the floor}; else what to find instead. */

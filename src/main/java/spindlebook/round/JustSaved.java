@@ -79,14 +79,11 @@ public record JustSaved(
             && other != null
             && now.reading().angle() == null
             && before.reading().angle() == null;
-    if (!lengths) {
-      return "last time " + EntryWords.value(before.reading()) + " · " + counts;
-    }
-    double change = one.value() - other.value();
-    return new Lengths(card.details().unit()).signedText(change)
-        + " against last time, "
-        + EntryWords.value(before.reading())
-        + " · "
-        + counts;
+    String read = EntryWords.value(before.reading()) + " · " + counts;
+    return lengths
+        ? new Lengths(card.details().unit()).signedText(one.value() - other.value())
+            + " against last time, "
+            + read
+        : "last time " + read;
   }
 }

@@ -10,6 +10,7 @@ import spindlebook.fold.Card;
 import spindlebook.fold.SeenReading;
 import spindlebook.fold.SeenRound;
 import spindlebook.fold.Standing;
+import spindlebook.page.Link;
 import spindlebook.page.Notice;
 import spindlebook.words.EntryWords;
 
@@ -17,10 +18,10 @@ import spindlebook.words.EntryWords;
 record OtherSide(Card card, SeenRound round) {
 
   /** Readings of places this corner does not watch: kept, listed, and not counted. */
-  List<RoundView.OtherLine> notWatched(Optional<Card> mirror) {
+  List<Link> notWatched(Optional<Card> mirror) {
     return readings().stream()
         .filter(SeenReading::notWatched)
-        .map(r -> new RoundView.OtherLine(words(r, mirror), "/entries/" + r.key()))
+        .map(r -> new Link(words(r, mirror), "/entries/" + r.key()))
         .toList();
   }
 

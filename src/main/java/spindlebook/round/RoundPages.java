@@ -27,6 +27,7 @@ import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
 import spindlebook.page.FormKey;
 import spindlebook.page.Html;
+import spindlebook.page.Link;
 import spindlebook.page.Notice;
 import spindlebook.page.PageFrame;
 import spindlebook.travel.CornerTravel;
@@ -120,7 +121,7 @@ public record RoundPages(Histories histories, RoundStore store) {
     Lengths lengths = new Lengths(card.details().unit());
     OtherSide moved = new OtherSide(card, round);
     Optional<Card> mirror = Optional.ofNullable(at.mirror());
-    List<RoundView.OtherLine> notWatched = moved.notWatched(mirror);
+    List<Link> notWatched = moved.notWatched(mirror);
     PageFrame frame =
         CornerBar.under(card, "Round", Capital.of(card.place().words()) + ", a round")
             .sub(Days.minute(round.at()) + " · " + round.who())

@@ -3,6 +3,7 @@ package spindlebook.round;
 import java.util.List;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.State;
+import spindlebook.page.Link;
 
 /**
  * One round: conditions, what it set out to read, its heights.
@@ -20,15 +21,13 @@ public record RoundView(
     String notZeroed,
     List<HeightLine> heights,
     List<PlanLine> plan,
-    List<OtherLine> notWatched,
+    List<Link> notWatched,
     String watchHref,
     String raw,
     String nextHeight,
     String nextHref,
     String mirror,
     String otherGapTool) {
-
-  public record OtherLine(String words, String href) {}
 
   public record HeightLine(
       String name, FigureText position, State state, String detail, String href) {}

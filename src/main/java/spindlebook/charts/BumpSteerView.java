@@ -89,9 +89,9 @@ public final class BumpSteerView {
     this.card = card;
     this.chart = chart;
     this.words = new ToeWords(card, chart);
-    this.read = CurveRead.of(card, Curved.TOE, Steering.STRAIGHT);
-    this.places = Node.merge(read.nodes());
     this.acrossMm = ToeRead.acrossMm(card);
+    this.read = CurveRead.of(card, Curved.TOE, Steering.STRAIGHT, card.pairings().get(0), acrossMm);
+    this.places = Node.merge(read.nodes());
     this.usable = usable();
     this.typedMiddle = typedMiddle;
     String round = "/corners/" + card.corner() + "/rounds/new";

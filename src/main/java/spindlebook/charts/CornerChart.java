@@ -1,7 +1,9 @@
 package spindlebook.charts;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import spindlebook.card.TravelWords;
 import spindlebook.card.Zero;
 import spindlebook.corner.CornerFace;
@@ -227,18 +229,22 @@ public final class CornerChart {
   /** Ride and the stops as they are set: what heights are called after may have moved since. */
   public List<Chart.Post> posts() {
     List<Chart.Post> posts = new ArrayList<>();
-    stops(posts, "strap as set", travel.droop());
+    stops(travel.droop()).forEach((of, mm) -> posts.add(post("strap as set" + of, mm)));
     travel.rideMm().ifPresent(p -> posts.add(post("ride", p)));
-    stops(posts, "stop solid", travel.bump());
+    stops(travel.bump()).forEach((of, mm) -> posts.add(post("stop solid" + of, mm)));
     return posts;
   }
 
   /** What the upright lines are; empty without one. */
   public String postWords() {
     List<String> said = new ArrayList<>();
-    said(said, "where the strap, as it is set now, ends the travel", travel.droop());
+    stops(travel.droop())
+        .forEach(
+            (of, mm) ->
+                said.add("where the strap, as it is set now, ends the travel" + of + at(mm)));
     travel.rideMm().ifPresent(p -> said.add("ride"));
-    said(said, "where the bump stop is solid", travel.bump());
+    stops(travel.bump())
+        .forEach((of, mm) -> said.add("where the bump stop is solid" + of + at(mm)));
     return said.isEmpty()
         ? ""
         : "lines across, "
@@ -250,21 +256,17 @@ public final class CornerChart {
                 : "");
   }
 
-  private void said(List<String> said, String what, EndFindings end) {
-    Lengths lengths = new Lengths(unit());
-    for (EndFindings.Reach reach : end.reaches()) {
-      String crossed = reach.pairing() == Pairing.CROSSED ? ", crossed" : "";
-      reach
-          .stop()
-          .map(s -> lengths.signedText(zero.from(s.positionMm())))
-          .ifPresent(at -> said.add(what + crossed + ", " + at));
-    }
+  private String at(Figure mm) {
+    return ", " + new Lengths(unit()).signedText(zero.from(mm));
   }
 
-  private void stops(List<Chart.Post> posts, String word, EndFindings end) {
+  /** Where an end's stops are, by what tells a crossed one from one of both together. */
+  private static Map<String, Figure> stops(EndFindings end) {
+    Map<String, Figure> stops = new LinkedHashMap<>();
     for (EndFindings.Reach reach : end.reaches()) {
       String crossed = reach.pairing() == Pairing.CROSSED ? ", crossed" : "";
-      reach.stop().ifPresent(s -> posts.add(post(word + crossed, s.positionMm())));
+      reach.stop().ifPresent(s -> stops.put(crossed, s.positionMm()));
     }
+    return stops;
   }
 }

@@ -201,7 +201,8 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
               + String.join(" and ", without)
               + ": both sides are counted from level with the frame mark.");
     }
-    if (pair.other() != null && !pair.before() && locks()) {
+    boolean locks = pair.there().stream().anyMatch(r -> r.steering().steered());
+    if (pair.other() != null && !pair.before() && locks) {
       notes.add(
           "A lock has one name on both sides: full left is "
               + Lock.of(pair.card().place(), Steering.FULL_LEFT).words()
@@ -225,10 +226,6 @@ record CurveNotes(CurvePair pair, List<Steering> steerings) {
               + " for an answer or for a wheel position: in the table only.");
     }
     return notes;
-  }
-
-  private boolean locks() {
-    return pair.there().stream().anyMatch(r -> r.steering().steered());
   }
 
   private String toe() {

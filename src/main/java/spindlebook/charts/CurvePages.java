@@ -8,19 +8,21 @@ import spindlebook.log.Histories;
 import spindlebook.page.Cautions;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
+import spindlebook.page.Posted;
 
 /** Curves of what was read; that of toe with how it wanders. */
 public record CurvePages(Histories histories) {
   public void curves(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
+    Posted asked = new Posted(ctx.queryParamMap());
     CurveView view =
         CurveView.of(
             card,
             histories.of(card.car()),
-            asked(ctx, "of"),
-            asked(ctx, "steering"),
-            asked(ctx, "against"),
-            asked(ctx, "middle"));
+            asked.text("of"),
+            asked.text("steering"),
+            asked.text("against"),
+            asked.text("middle"));
     PageFrame frame =
         CornerBar.page(card, "", "Curves")
             .state(view.head() == null ? null : view.head().state())
@@ -38,10 +40,5 @@ public record CurvePages(Histories histories) {
             + Addressed.corner(ctx, histories).corner()
             + "/curves?of=toe"
             + (asked == null ? "" : "&" + asked));
-  }
-
-  private static String asked(Context ctx, String name) {
-    String asked = ctx.queryParam(name);
-    return asked == null ? "" : asked;
   }
 }

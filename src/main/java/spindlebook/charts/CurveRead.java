@@ -36,10 +36,6 @@ record CurveRead(
     List<SeenReading> readings,
     int leftOut) {
 
-  static CurveRead of(Card card, Curved of, Steering steering) {
-    return of(card, of, steering, card.pairings().get(0), ToeRead.acrossMm(card));
-  }
-
   /** With the ends of a solid axle in one pairing: two pairings are two curves. */
   static CurveRead of(
       Card card, Curved of, Steering steering, Pairing pairing, Optional<Figure> across) {

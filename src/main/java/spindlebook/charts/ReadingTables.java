@@ -107,7 +107,9 @@ record ReadingTables(CurvePair pair, List<Steering> steerings) {
     Figure at = r.height().positionMm();
     boolean own = r.height().name() == HeightName.IN_BETWEEN && label(r.height()).isPresent();
     return new Row(
-        own ? label(r.height()).get() : heightName(r.height()),
+        own
+            ? label(r.height()).get()
+            : r.height().name().words() + label(r.height()).map(l -> ", " + l).orElse(""),
         own ? "" : then(r.height()),
         at == null ? null : lengths().signedFigure(at.plus(-drawn.zero().mm())),
         values(card, of, r),
@@ -118,10 +120,6 @@ record ReadingTables(CurvePair pair, List<Steering> steerings) {
 
   private static Optional<String> label(SeenHeight height) {
     return Optional.ofNullable(height.height().label()).filter(l -> !l.isBlank());
-  }
-
-  private static String heightName(SeenHeight height) {
-    return height.name().words() + label(height).map(l -> ", " + l).orElse("");
   }
 
   /**

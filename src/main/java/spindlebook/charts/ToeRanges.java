@@ -47,29 +47,25 @@ record ToeRanges(ToeWords words, Optional<Figure> acrossMm) {
   }
 
   private String words(ToeRange range, Optional<AgainstTarget> limit) {
-    StringBuilder said = new StringBuilder();
-    limit.ifPresent(
-        l -> said.append(standing(Shown.state(l.decision()))).append(limitWords(l)).append(' '));
-    if (needsAcross()) {
-      said.append(standing(State.CANT_TELL))
-          .append(atMost())
-          .append("; what angle that is needs how far apart its two places are. ");
-    }
-    said.append("Front edge furthest inward at ")
-        .append(words.place(range.mostInAtMm()))
-        .append(", furthest outward at ")
-        .append(words.place(range.mostOutAtMm()))
-        .append('.');
-    if (!range.readThroughout()) {
-      said.append(" At least that much: toe was not read ").append(unread(range)).append('.');
-    }
-    limit.ifPresent(
-        l -> {
-          if (l.decision() == Outcome.CANT_TELL) {
-            said.append(' ').append(settles(l, range));
-          }
-        });
-    return said.toString();
+    String angle =
+        needsAcross()
+            ? standing(State.CANT_TELL)
+                + atMost()
+                + "; what angle that is needs how far apart its two places are. "
+            : "";
+    return limit.map(l -> standing(Shown.state(l.decision())) + limitWords(l) + " ").orElse(angle)
+        + "Front edge furthest inward at "
+        + words.place(range.mostInAtMm())
+        + ", furthest outward at "
+        + words.place(range.mostOutAtMm())
+        + "."
+        + (range.readThroughout()
+            ? ""
+            : " At least that much: toe was not read " + unread(range) + ".")
+        + limit
+            .filter(l -> l.decision() == Outcome.CANT_TELL)
+            .map(l -> " " + settles(l, range))
+            .orElse("");
   }
 
   /** "below −7 7/8 in", or above, or both. */

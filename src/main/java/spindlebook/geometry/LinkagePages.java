@@ -33,7 +33,6 @@ import spindlebook.log.Json;
 import spindlebook.measured.CornerModel;
 import spindlebook.measured.JointSwing;
 import spindlebook.measured.ModelRange;
-import spindlebook.page.Action;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
 import spindlebook.page.FormKey;
@@ -42,6 +41,7 @@ import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
 import spindlebook.sums.OnPaperView;
+import spindlebook.sums.SumPages;
 import spindlebook.units.TypedAngle;
 import spindlebook.units.TypedLength;
 
@@ -82,15 +82,11 @@ public record LinkagePages(Histories histories, IntoBook book) {
   /** Joints moved and rods made longer on paper, and back from what is wanted. */
   public void tried(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
-    Asked a = Asked.of(new Posted(ctx.queryParamMap()), card.details().unit(), 0);
+    Asked a = SumPages.asked(ctx, card);
     String linkage = "/corners/" + card.corner() + "/linkage";
     OnPaperView view = new TryPaper(card, model(card), a).view(linkage + "/try");
-    a.show(
-        ctx,
-        Html.TEMPLATES.sumsPaper(
-            below(card, "Try it first").caution(Cautions.SETTING),
-            view,
-            List.of(Action.link("Back", linkage, false))));
+    PageFrame frame = below(card, "Try it first").caution(Cautions.SETTING);
+    SumPages.show(ctx, a, frame, view, linkage);
   }
 
   /** The corner as it moves. */

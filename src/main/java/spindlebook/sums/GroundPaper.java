@@ -91,7 +91,8 @@ final class GroundPaper {
     Figure clearance = GroundAtBump.clearanceMm(squashed.get(), bump.get(), down.get());
     Outcome apart = GuardBand.apart(clearance);
     List<Line> lines = new ArrayList<>();
-    lines.add(new Line("Squashed radius", lengths.figure(squashed.get()), squashedFrom()));
+    String from = a.has("squashed") ? "as typed" : "as given for the tyre that is on";
+    lines.add(new Line("Squashed radius", lengths.figure(squashed.get()), from));
     lines.add(
         new Line(
             "− wheel position at full bump",
@@ -123,10 +124,6 @@ final class GroundPaper {
       case CANT_TELL, NEEDS ->
           "; within its ± the frame may meet the ground before the stop is solid";
     };
-  }
-
-  private String squashedFrom() {
-    return a.has("squashed") ? "as typed" : "as given for the tyre that is on";
   }
 
   private Line spacer(Figure clearance, double wantedMm) {

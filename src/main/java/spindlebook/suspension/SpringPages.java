@@ -1,7 +1,6 @@
 package spindlebook.suspension;
 
 import io.javalin.http.Context;
-import java.util.List;
 import java.util.function.Function;
 import spindlebook.card.Addressed;
 import spindlebook.card.CornerBar;
@@ -10,12 +9,12 @@ import spindlebook.definition.Defined;
 import spindlebook.entry.Content;
 import spindlebook.fold.Card;
 import spindlebook.log.Histories;
-import spindlebook.page.Action;
 import spindlebook.page.Asked;
 import spindlebook.page.Cautions;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
-import spindlebook.page.Posted;
+import spindlebook.sums.OnPaperView;
+import spindlebook.sums.SumPages;
 
 /** What carries a corner, what ends its motion softly, and how its strap lasts. */
 public record SpringPages(Histories histories, IntoBook book) {
@@ -47,13 +46,9 @@ public record SpringPages(Histories histories, IntoBook book) {
   /** Another shock, on paper. */
   public void tried(Context ctx) {
     Card card = Addressed.corner(ctx, histories);
-    Asked a = Asked.of(new Posted(ctx.queryParamMap()), card.details().unit(), 0);
-    a.show(
-        ctx,
-        Html.TEMPLATES.sumsPaper(
-            under(card, "Try another shock"),
-            new ShockPaper(card, a).view(),
-            List.of(Action.link("Back", address(card), false))));
+    Asked a = SumPages.asked(ctx, card);
+    OnPaperView view = new ShockPaper(card, a).view();
+    SumPages.show(ctx, a, under(card, "Try another shock"), view, address(card));
   }
 
   private void form(Context ctx, String heading, String below, Function<SpringForms, Defined> ask) {

@@ -222,13 +222,15 @@ public final class SpringView {
         .forEach(
             fit -> {
               words.add("It " + says(fit.shape()) + ".");
-              fit.lackOfFit().ifPresent(p -> words.add("Its readings scatter " + scatter(p) + "."));
+              fit.lackOfFit()
+                  .ifPresent(
+                      p ->
+                          words.add(
+                              "Its readings scatter "
+                                  + (p < 0.05 ? "" : "no ")
+                                  + "more than the tape does."));
             });
     return words;
-  }
-
-  private static String scatter(double byChance) {
-    return byChance < 0.05 ? "more than the tape does" : "no more than the tape does";
   }
 
   static String says(StrapShape shape) {

@@ -1,6 +1,7 @@
 package spindlebook.drivecheck;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -55,21 +56,20 @@ public record Walk(String car, List<Stop> stops, Stop here) {
                 Collectors.groupingBy(
                     t -> t.thing().corner() == null ? WHOLE_CAR : t.thing().corner()));
     List<Stop> stops = new ArrayList<>();
-    for (Place place : ROUND) {
-      for (DriveCheck.Checked corner : check.corners()) {
-        if (corner.card().place() == place) {
-          String key = corner.card().corner();
-          stops.add(
-              new Stop(
-                  key,
-                  key,
-                  place.words(),
-                  view.state(corner),
-                  Set.of(Shown.place(place)),
-                  tasks.getOrDefault(key, List.of())));
-        }
-      }
-    }
+    check.corners().stream()
+        .sorted(Comparator.comparing(c -> ROUND.indexOf(c.card().place())))
+        .forEach(
+            c -> {
+              String key = c.card().corner();
+              stops.add(
+                  new Stop(
+                      key,
+                      key,
+                      c.card().place().words(),
+                      view.state(c),
+                      Set.of(Shown.place(c.card().place())),
+                      tasks.getOrDefault(key, List.of())));
+            });
     if (tasks.containsKey(WHOLE_CAR)) {
       stops.add(new Stop(WHOLE_CAR, null, "the whole car", null, Set.of(), tasks.get(WHOLE_CAR)));
     }

@@ -62,24 +62,14 @@ public record CarStore(Book book, Histories histories) {
       String car, Place place, Layout layout, Optional<CarBook> like) {
     Optional<Card> of =
         like.flatMap(b -> b.cornerAt(place).map(b::card)).filter(c -> c.layout() == layout);
-    if (of.isPresent()) {
-      return new Content.Corner(
-          car,
-          place,
-          layout,
-          of.get().watchPoints(),
-          of.get().adjustersAsSet(),
-          of.get().givenNow(),
-          List.copyOf(of.get().heldBack().values()));
-    }
     return new Content.Corner(
         car,
         place,
         layout,
-        Starter.watchPoints(layout),
-        Starter.adjusters(layout, place),
-        List.of(),
-        Starter.heldBack());
+        of.map(Card::watchPoints).orElseGet(() -> Starter.watchPoints(layout)),
+        of.map(Card::adjustersAsSet).orElseGet(() -> Starter.adjusters(layout, place)),
+        of.map(Card::givenNow).orElse(List.of()),
+        of.map(c -> List.copyOf(c.heldBack().values())).orElseGet(Starter::heldBack));
   }
 
   /** One sentence while the disk is nearly full. */

@@ -51,32 +51,25 @@ public final class ToReadAddress {
   /** Empty when the word names nothing that can be read on this corner. */
   public static Optional<ToRead> read(Card card, String word) {
     String[] parts = Arrays.copyOf(word.split(BETWEEN, 5), 5);
-    HeightName name = one(HeightName.class, parts[0]);
-    Steering steering = one(Steering.class, parts[1]);
-    Quantity quantity = one(Quantity.class, parts[2]);
+    HeightName name = Posted.named(parts[0], HeightName.class, null);
+    Steering steering = Posted.named(parts[1], Steering.class, null);
+    Quantity quantity = Posted.named(parts[2], Quantity.class, null);
     String point = quantity == Quantity.WATCH_POINT ? parts[3] : null;
     // A label is in somebody's words, which may hold the sign that stands between.
     String rest = parts[4] == null ? "" : parts[4];
     int last = rest.lastIndexOf(BETWEEN);
-    Pairing said = last < 0 ? null : one(Pairing.class, rest.substring(last + 1));
+    Pairing said = last < 0 ? null : Posted.named(rest.substring(last + 1), Pairing.class, null);
     String words = said == null ? rest : rest.substring(0, last);
     String label = words.isBlank() ? null : words;
     Pairing pairing =
         card.layout() == Layout.SOLID_AXLE_END && said == Pairing.CROSSED ? Pairing.CROSSED : null;
-    boolean whole = name != null && steering != null && (quantity != null || blank(parts[2]));
+    boolean none = parts[2] == null || parts[2].isEmpty();
+    boolean whole = name != null && steering != null && (quantity != null || none);
     boolean watched =
         quantity != Quantity.WATCH_POINT || (point != null && card.watchPoint(point).isPresent());
     boolean brief = label == null || label.length() <= LONGEST_LABEL;
     return whole && watched && brief
         ? Optional.of(new ToRead(name, label, steering, quantity, point, pairing))
         : Optional.empty();
-  }
-
-  private static boolean blank(String part) {
-    return part == null || part.isEmpty();
-  }
-
-  private static <E extends Enum<E>> E one(Class<E> type, String word) {
-    return Posted.named(word, type, null);
   }
 }

@@ -423,7 +423,8 @@ public final class TravelWords {
     String thing =
         card.adjuster(cure.adjuster()).map(a -> a.adjuster().name()).orElse(cure.adjuster());
     String sense = end.end() == End.DROOP ? " shorter" : " thicker";
-    String to = cure.to() == null ? than(cure) : ", to " + cure.to().inWords();
+    String than = cure.from() == null ? "it is now" : cure.from().inWords();
+    String to = cure.to() == null ? " than " + than : ", to " + cure.to().inWords();
     return Capital.of(thing)
         + " "
         + lengths.text(cure.setMm())
@@ -470,10 +471,6 @@ public final class TravelWords {
         .map(wheel -> to.isEmpty() ? wheel : to + ", " + wheel)
         .map(does -> end.outcome() == Outcome.CANT_TELL ? "to be sure: " + does : does)
         .orElse("");
-  }
-
-  private static String than(Cure cure) {
-    return cure.from() == null ? " than it is now" : " than " + cure.from().inWords();
   }
 
   /** Where the two ways of finding the solid stop disagree; empty where they do not. */

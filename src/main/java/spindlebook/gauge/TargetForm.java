@@ -1,12 +1,12 @@
 package spindlebook.gauge;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import spindlebook.card.Capital;
 import spindlebook.entry.AlignedFigure;
 import spindlebook.entry.Content;
@@ -103,10 +103,8 @@ final class TargetForm {
   }
 
   private static List<AlignedFigure> figures(Card card) {
-    List<AlignedFigure> all = new ArrayList<>(List.of(AlignedFigure.values()));
-    if (!card.layout().steered()) {
-      all.removeIf(f -> f.ofSteeringAxis());
-    }
-    return all;
+    return Stream.of(AlignedFigure.values())
+        .filter(f -> card.layout().steered() || !f.ofSteeringAxis())
+        .toList();
   }
 }

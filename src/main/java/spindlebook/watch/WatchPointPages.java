@@ -67,29 +67,19 @@ public record WatchPointPages(Histories histories, IntoBook book) {
   private static Keep keep(Asked a, WatchPoint point) {
     Measure measure = point.place().measure();
     Keep was = point.keep();
-    return switch (measure) {
-      case GAP ->
-          keep(
-              a,
-              measure,
-              a.length("least", "Keep at least").hint("1/4, 6 mm").was(was.least()).read(),
-              null,
-              null);
-      case ANGLE ->
-          keep(
-              a,
-              measure,
-              null,
-              a.angle("mostAngle", "Keep at most").hint("18, 18.5°").was(was.mostAngle()).read(),
-              null);
-      case PLUNGE ->
-          keep(
-              a,
-              measure,
-              a.signed("least", "Stay above").was(was.least()).read(),
-              null,
-              a.signed("most", "Stay below").was(was.most()).read());
-    };
+    TypedLength least =
+        switch (measure) {
+          case GAP -> a.length("least", "Keep at least").hint("1/4, 6 mm").was(was.least()).read();
+          case PLUNGE -> a.signed("least", "Stay above").was(was.least()).read();
+          case ANGLE -> null;
+        };
+    TypedAngle mostAngle =
+        measure != Measure.ANGLE
+            ? null
+            : a.angle("mostAngle", "Keep at most").hint("18, 18.5°").was(was.mostAngle()).read();
+    TypedLength most =
+        measure != Measure.PLUNGE ? null : a.signed("most", "Stay below").was(was.most()).read();
+    return keep(a, measure, least, mostAngle, most);
   }
 
   /** The rule that is asked of such a place; null where it is not told. */

@@ -285,6 +285,21 @@ class PhoneBrowserTest {
                 "return Math.min(...[...document.querySelectorAll('.blank tbody"
                     + " tr:not(.blank-group)')].map(r => r.getBoundingClientRect().height))");
     assertTrue(lowest.doubleValue() / 96 * 25.4 >= 7, lowest + " px");
+    assertEquals(
+        true,
+        phone.executeScript(
+            "return document.querySelector('.blank-zero li').getBoundingClientRect().height > 0"),
+        "what is zeroed");
+    phone.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", 703, "height", 844, "deviceScaleFactor", 1, "mobile", true));
+    assertEquals(
+        List.of(),
+        phone.executeScript(
+            "return [...document.querySelectorAll('.blank thead th')].filter(h => {"
+                + "h.style.overflowWrap = 'normal'; return h.scrollWidth > h.clientWidth;})"
+                + ".map(h => h.innerText)"),
+        "no word is broken");
   }
 
   /** Null before the page of a new car. */

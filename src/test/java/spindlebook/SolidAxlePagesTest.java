@@ -542,6 +542,28 @@ class SolidAxlePagesTest {
   }
 
   @Test
+  void a_sheet_is_typed_in_the_order_in_which_it_was_written() {
+    String paper = shop.get("/corners/" + left + "/paper").is(200).html();
+    String form = shop.get("/rounds/" + round + "/sheet").is(200).html();
+    List<Integer> written = new ArrayList<>();
+    List<Integer> typed = new ArrayList<>();
+    for (String box : List.of("Spindle", "Frame mark")) {
+      for (String end : List.of("Left rear", "Right rear")) {
+        written.add(paper.indexOf(end + ": " + box));
+        typed.add(form.indexOf(end + ", " + box.toLowerCase(Locale.ROOT) + " above the floor"));
+      }
+    }
+    assertEquals(written.stream().sorted().toList(), written);
+    assertEquals(typed.stream().sorted().toList(), typed);
+  }
+
+  @Test
+  void a_crossed_height_of_a_sheet_is_called_crossed() {
+    String form = shop.get("/rounds/" + round + "/sheet").is(200).text();
+    assertTrue(form.contains("Height 8 · stop out, past solid, crossed"), form);
+  }
+
+  @Test
   void what_is_missing_crossed_is_asked_for_crossed() {
     together("on-the-strap", -10, "3/8", "3/8");
     together("stop-touch", 2, "1 1/2", "1 1/2");

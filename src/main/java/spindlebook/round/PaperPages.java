@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import spindlebook.card.Addressed;
 import spindlebook.card.Capital;
 import spindlebook.card.CornerBar;
@@ -164,9 +165,7 @@ public record PaperPages(Histories histories) {
   private static List<PaperView.Group> groups(Sitting at, List<GuidePlan.Place> places) {
     GuidePlan plan = new GuidePlan(at, places);
     List<PaperView.Group> groups = new ArrayList<>();
-    List<PaperView.Row> jack = new ArrayList<>(jack(at, at.card(), false, places));
-    at.otherEnd().ifPresent(o -> jack.addAll(jack(at, o, true, places)));
-    groups.add(new PaperView.Group("Above the floor", jack));
+    groups.add(new PaperView.Group("Above the floor", jack(at, places)));
     for (Steering steering :
         List.of(
             Steering.STRAIGHT,
@@ -192,17 +191,23 @@ public record PaperPages(Histories histories) {
     return groups;
   }
 
-  private static List<PaperView.Row> jack(
-      Sitting at, Card end, boolean other, List<GuidePlan.Place> places) {
-    String of = at.axle() ? Capital.of(end.place().words()) + ": " : "";
-    List<PaperView.Cell> spindles =
-        places.stream()
-            .map(p -> spindle(end, other ? p.otherName() : p.name(), p.stood()))
-            .toList();
+  /** In the order of the boxes they are typed into: of both ends the spindle, then the mark. */
+  private static List<PaperView.Row> jack(Sitting at, List<GuidePlan.Place> places) {
     List<PaperView.Cell> marks = places.stream().map(p -> new PaperView.Cell(true, "")).toList();
-    return List.of(
-        new PaperView.Row(of + "Spindle", "", spindles),
-        new PaperView.Row(of + "Frame mark", "or 'same'", marks));
+    List<PaperView.Row> spindles = new ArrayList<>();
+    List<PaperView.Row> below = new ArrayList<>();
+    for (Card end : Stream.concat(Stream.of(at.card()), at.otherEnd().stream()).toList()) {
+      boolean other = !end.place().equals(at.card().place());
+      String of = at.axle() ? Capital.of(end.place().words()) + ": " : "";
+      List<PaperView.Cell> last =
+          places.stream()
+              .map(p -> spindle(end, other ? p.otherName() : p.name(), p.stood()))
+              .toList();
+      spindles.add(new PaperView.Row(of + "Spindle", "", last));
+      below.add(new PaperView.Row(of + "Frame mark", "or 'same'", marks));
+    }
+    spindles.addAll(below);
+    return spindles;
   }
 
   /** The last one only of a name that is one place: any other in between is another one. */

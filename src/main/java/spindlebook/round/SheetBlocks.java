@@ -151,8 +151,11 @@ record SheetBlocks(Sitting at, Posted posted, FormKey key) {
       steerings.add(new SheetView.SteeringBlock(steering.words(), shown, cells));
     }
     HeightName chosen = posted.word(prefix(i) + "name", HeightName.class, place.name());
+    Pairing pairing = posted.word(prefix(i) + "pairing", Pairing.class, place.stood());
+    String offered =
+        pairing == Pairing.CROSSED ? chosen.words() + ", " + pairing.words() : chosen.words();
     return new SheetView.Block(
-        "Height " + (i + 1) + " · " + said.map(SeenHeight::words).orElse(chosen.words()),
+        "Height " + (i + 1) + " · " + said.map(SeenHeight::words).orElse(offered),
         count(said.isPresent(), inBook, typed),
         wrong || open,
         selects(i, place),

@@ -297,6 +297,20 @@ class PhotosTest {
   }
 
   @Test
+  void a_photo_whose_file_is_missing_says_so_in_its_place() throws IOException {
+    send(form(), jpeg(Color.RED)).is(303);
+    for (String file : files()) {
+      Files.delete(folder.resolve("photos").resolve(file));
+    }
+    String page = shop.get(photos).is(200).html();
+    Matcher small = Pattern.compile("src=\"(/photos/[^\"]+)\"").matcher(page);
+    assertTrue(small.find(), page);
+    String instead = shop.get(small.group(1)).is(302).location();
+    assertTrue(shop.get(instead).is(200).html().contains("file is missing"), instead);
+    shop.get(small.group(1).replace(".small", "")).is(404);
+  }
+
+  @Test
   void no_other_file_is_served_by_any_name() throws IOException {
     send(form(), jpeg(Color.RED)).is(303);
     Files.writeString(folder.resolve("photos").resolve("note.jpg"), "not ours");

@@ -20,6 +20,7 @@ import spindlebook.page.FormPage;
 import spindlebook.page.Html;
 import spindlebook.page.PageFrame;
 import spindlebook.page.Posted;
+import spindlebook.web.StaticFiles;
 import spindlebook.web.Who;
 
 /** Photos of a corner: taken, shown, before and after a change beside each other. */
@@ -83,9 +84,17 @@ public record PhotoPages(Histories histories, PhotoStore store) {
     return files.stream().filter(f -> f.size() > 0).toList();
   }
 
-  /** A photo never changes under its name. */
+  /** A photo never changes under its name; where its file is missing a picture of it says so. */
   public void file(Context ctx) throws IOException {
-    Path file = store.file(ctx.pathParam("file")).orElseThrow(NotFoundResponse::new);
+    String name = ctx.pathParam("file");
+    Path file = store.file(name).orElse(null);
+    if (file == null && name.endsWith(".small.jpg")) {
+      ctx.redirect(StaticFiles.href("photo-missing.svg"));
+      return;
+    }
+    if (file == null) {
+      throw new NotFoundResponse();
+    }
     ctx.header("Cache-Control", "private, max-age=31536000, immutable");
     ctx.contentType("image/jpeg").result(Files.newInputStream(file));
   }

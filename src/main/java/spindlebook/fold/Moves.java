@@ -182,6 +182,22 @@ public final class Moves {
         && (stop.name() == ON_THE_STRAP || stop.otherEnd().contains(ON_THE_STRAP));
   }
 
+  /**
+   * Level, an end of a solid axle lies a little otherwise for a stop at the other end: by its
+   * lever.
+   */
+  static boolean wears(AdjusterKind change, Where where, Subject subject) {
+    boolean stops =
+        change == AdjusterKind.LIMIT_STRAP
+            || change == AdjusterKind.BUMP_STOP_SPACER
+            || change == AdjusterKind.SHOCK;
+    return stops
+        && where == Where.SAME_AXLE
+        && subject instanceof StopPosition stop
+        && stop.otherEnd().isEmpty()
+        && by(change, HERE, stop);
+  }
+
   /** Crossed, an end lies where its own stop and the one at the other end put it. */
   private static boolean otherEndAt(Where where, Subject subject, HeightName name) {
     return where == Where.SAME_AXLE

@@ -263,7 +263,12 @@ final class Settings {
               .filter(l -> Moves.by(l.adjuster.kind(), where(corner, l.place), subject))
               .toList();
       LongStream.Builder changes = LongStream.builder();
-      lines.forEach(l -> l.changes.forEach(c -> changes.add(c.n())));
+      for (Line l : Settings.this.lines.values()) {
+        Where where = where(corner, l.place);
+        if (lines.contains(l) || Moves.wears(l.adjuster.kind(), where, subject)) {
+          l.changes.forEach(c -> changes.add(c.n()));
+        }
+      }
       for (Befallen b : Settings.this.happenings) {
         Where where = b.place() == null ? Where.HERE : where(corner, b.place());
         boolean moves = Moves.by(b.what(), where, subject);

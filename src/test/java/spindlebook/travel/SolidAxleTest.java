@@ -17,7 +17,9 @@ import spindlebook.entry.Pairing;
 import spindlebook.finding.Findings;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
+import spindlebook.fold.Doubts;
 import spindlebook.fold.SeenHeight;
+import spindlebook.fold.Standing;
 import spindlebook.uncertainty.Figure;
 import spindlebook.uncertainty.Outcome;
 
@@ -50,6 +52,22 @@ class SolidAxleTest {
     assertEquals(HeightName.ON_THE_STRAP, right.height("h").orElseThrow().name());
     assertEquals(1, left.readings().size());
     assertEquals(List.of(), right.readings(), "a gap is of the end whose round it is");
+  }
+
+  @Test
+  void level_on_the_strap_read_again_after_the_other_end_s_strap_was_set_stands_for_the_first() {
+    AxleBench bench = new AxleBench().strapByLength().level();
+    AxleBench again = bench.height("again", "on-the-strap", "both-together", 200, 180);
+    assertTrue(Doubts.of(again.book().card("rr"), "again").orElse("").contains("nothing was"));
+    bench = new AxleBench().strapByLength().level();
+    bench.line(
+        "shorter",
+        "adjustment",
+        "{\"corner\":\"lr\",\"adjuster\":\"strap\",\"to\":\"450 mm\",\"from\":\"508 mm\"}");
+    assertEquals(Standing.LIVE, bench.book().card("rr").height("strap").orElseThrow().stop());
+    Card right = bench.height("again", "on-the-strap", "both-together", 260, 180).book().card("rr");
+    assertEquals(Optional.empty(), Doubts.of(right, "again"));
+    assertEquals(Standing.REPLACED, right.height("strap").orElseThrow().stop(), "by its lever");
   }
 
   @Test

@@ -558,6 +558,30 @@ class SolidAxlePagesTest {
   }
 
   @Test
+  void beside_a_box_stands_the_other_end_s_value_of_this_height_alone() {
+    String action = "/rounds/" + round + "/sheet";
+    Form sheet = shop.get(action).is(200).form(action);
+    for (String[] height : new String[][] {{"h2-", "16"}, {"h3-", "21"}}) {
+      sheet =
+          sheet
+              .with(height[0] + "spindle", height[1])
+              .with(height[0] + "mark", "34")
+              .with(height[0] + "otherSpindle", height[1])
+              .with(height[0] + "otherMark", "34");
+    }
+    sheet =
+        sheet
+            .with("h2-straight-o-q-strap-length", "16 3/8")
+            .with("h2-straight-p-u-joint-angle", "12");
+    sheet.keep();
+    String first = shop.get("/heights/" + sheet.key() + "-h2").is(200).text();
+    assertTrue(first.contains("right rear 16 3/8"), first);
+    String second = shop.get("/heights/" + sheet.key() + "-h3").is(200).text();
+    assertFalse(second.contains("right rear 16 3/8"), "of another height: " + second);
+    assertFalse(second.contains("right rear 12"), "an axle's middle has no other side: " + second);
+  }
+
+  @Test
   void a_crossed_height_of_a_sheet_is_called_crossed() {
     String form = shop.get("/rounds/" + round + "/sheet").is(200).text();
     assertTrue(form.contains("Height 8 · stop out, past solid, crossed"), form);

@@ -159,6 +159,8 @@ record Sitting(CarBook book, Card card, Card mirror, Content.Round round, SeenRo
             ? ""
             : beside
                 .last(name, pairing, steering.mirrored(), slot.quantity(), slot.key())
+                .filter(r -> name != HeightName.IN_BETWEEN || r.height().key().equals(notOfHeight))
+                .filter(r -> end(slot).reading(r.key()).isEmpty())
                 .map(
                     r ->
                         beside.place().words()

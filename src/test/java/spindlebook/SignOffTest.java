@@ -74,6 +74,9 @@ class SignOffTest {
     // One word for one thing: beside the corner as above the list.
     assertTrue(sign.contains("3 loosened") && sign.contains("Loosened: 3"), sign);
     assertFalse(sign.contains("opened"), sign);
+    String signed = shop.browser.follow(form().keep()).is(200).text();
+    assertTrue(signed.contains("left front · Loosened"), signed);
+    assertFalse(signed.contains("Opened"), signed);
     assertTrue(sign.contains("Upper rod ends, jam nuts: touched, not said to be tight."), sign);
     assertTrue(text.contains("Not in the book: left rear, right rear."), text);
     assertTrue(text.contains("licensed inspection stand above"), text);

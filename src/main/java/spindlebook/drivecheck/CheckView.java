@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import spindlebook.advice.DriveCheck;
 import spindlebook.advice.ThingFirst.Why;
 import spindlebook.card.Capital;
@@ -36,6 +37,15 @@ public record CheckView(CarBook history, DriveCheck check, List<Task> tasks) {
   /** What is done about all of a kind, where that says more than what it is. */
   public String title(Why why) {
     return Capital.of(why.words());
+  }
+
+  /** What a sign-off's copy kept, as a page says it. */
+  public static String said(String kept) {
+    return Stream.of(Why.values())
+        .filter(why -> why.keptAs().equals(kept))
+        .map(Why::words)
+        .findFirst()
+        .orElse(kept);
   }
 
   public static String asOf(CarBook history) {

@@ -28,6 +28,7 @@ import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Content;
 import spindlebook.entry.Content.ToRead;
 import spindlebook.entry.HeightName;
+import spindlebook.entry.Pairing;
 import spindlebook.entry.Steering;
 import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.CarBook;
@@ -323,7 +324,11 @@ public final class CheckWords {
     List<String> names =
         toRead.stream()
             .flatMap(Stream::ofNullable)
-            .map(t -> t.quantity() == null ? t.name().words() : card.what(t))
+            .map(
+                t ->
+                    t.quantity() != null
+                        ? card.what(t)
+                        : t.name().words() + (t.pairing() == Pairing.CROSSED ? ", crossed" : ""))
             .distinct()
             .toList();
     String first = names.stream().limit(MOST_PLACES).collect(Collectors.joining(", "));

@@ -525,6 +525,8 @@ class SolidAxlePagesTest {
     }
     String page = shop.get("/corners/" + right + "/gaps").is(200).text();
     assertTrue(page.contains("on the strap (full droop), crossed"), page);
+    String check = shop.get("/cars/" + marmot.car + "/drive-check?at=" + left).is(200).text();
+    assertTrue(check.contains("bump stop touches, crossed"), check);
   }
 
   @Test
@@ -605,7 +607,7 @@ class SolidAxlePagesTest {
     form.keep();
     round = form.key();
     Page plan = shop.get("/rounds/" + round).is(200);
-    assertTrue(plan.html().contains("pairing=crossed&amp;otherName=stop-touch"), plan.html());
+    assertTrue(plan.html().contains("pairing=crossed&amp;otherName=full-bump"), plan.html());
     crossed("on-the-strap", "stop-touch", -11, 3, "1/8", "1");
     assertTrue(
         shop.get("/rounds/" + round).text().contains("read"), "both of what it set out to read");

@@ -78,7 +78,7 @@ public final class JackPlan {
 
     /** With the other end as far the other way as it goes in a round. */
     public static Stand crossed(HeightName name, Content.Round round) {
-      HeightName up = round.bumpStopIn() ? STOP_TOUCH : STOP_OUT;
+      HeightName up = round.bumpStopIn() ? FULL_BUMP : STOP_OUT;
       return crossed(
           name,
           switch (name) {

@@ -332,7 +332,7 @@ public final class CornerTape {
 
   /** Words are bold, what stands under them is not. */
   private static int lines(String text, double size, double width) {
-    return TextWidth.wrap(text, size, size > 14, width, 6).size();
+    return TextWidth.wrap(text, size, size > 14, width, 9).size();
   }
 
   private void bracket(Figure mm) {

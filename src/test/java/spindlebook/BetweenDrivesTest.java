@@ -60,9 +60,21 @@ class BetweenDrivesTest {
     assertTrue(after.contains("Deepest bump: +6 1/8 in from ride ± "), after);
     assertTrue(after.contains("short of where the stop is solid."), after);
     assertTrue(after.contains("imit of bump"), after);
-    ring("18").keep();
+    ring("12 1/2").keep();
     after = shop.get(telltales).text();
     assertTrue(after.contains("the highest at which the shock's length was read"), after);
+  }
+
+  @Test
+  void a_ring_further_out_than_the_shock_s_stroke_is_asked_for_again() {
+    String given = "/corners/" + marmot.left + "/given";
+    shop.get(given).form(given).with("shock-open", "28 1/8").with("shock-closed", "15 1/2").keep();
+    int entries = shop.entries();
+    Page page = ring("15").send().is(422);
+    assertTrue(page.text().contains("The shock's stroke is 12 5/8 in: read the ring"), page.text());
+    assertEquals("15", page.formWithId("ring").value("ring"));
+    assertEquals(entries, shop.entries());
+    ring("12 3/4").keep();
   }
 
   @Test

@@ -1,5 +1,7 @@
 package spindlebook.telltale;
 
+import java.util.Optional;
+import spindlebook.definition.Dimension;
 import spindlebook.definition.WatchPoint;
 import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
@@ -7,6 +9,7 @@ import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.Card;
 import spindlebook.page.Asked;
 import spindlebook.units.AmountUnit;
+import spindlebook.units.TapeFormat;
 import spindlebook.units.TypedAmount;
 import spindlebook.units.TypedLength;
 
@@ -15,9 +18,20 @@ enum TelltaleForm {
   RING("Ring on the shock shaft") {
     @Override
     Content.Telltale ask(Asked a, Card card) {
+      Optional<Double> strokeMm = strokeMm(card);
       TypedLength ring =
           a.length("ring", "From the ring to the shock's body")
               .hint("Along the shaft. Push the ring back to the body afterwards.")
+              .check(
+                  l -> l.mm() <= strokeMm.orElse(l.mm()) + PAST_STROKE_MM,
+                  strokeMm
+                      .map(
+                          mm ->
+                              "The shock's stroke is "
+                                  + TapeFormat.length(mm, a.unit(), 16)
+                                  + ": read the ring again, or correct the shock's lengths in the"
+                                  + " specs.")
+                      .orElse(""))
               .needed("Type how far the ring sits from the shock's body, such as 2 1/4.");
       HeightName at =
           a.<HeightName>one("at", "The wheel stood")
@@ -103,6 +117,9 @@ enum TelltaleForm {
     }
   };
 
+  /** Rubber in the eyes, and two tapes: common practice, no source. */
+  private static final double PAST_STROKE_MM = 6;
+
   private final String title;
 
   TelltaleForm(String title) {
@@ -111,6 +128,16 @@ enum TelltaleForm {
 
   String title() {
     return title;
+  }
+
+  /** Empty where the specs do not say it. */
+  private static Optional<Double> strokeMm(Card card) {
+    return card.given(Dimension.SHOCK_OPEN)
+        .flatMap(
+            open ->
+                card.given(Dimension.SHOCK_CLOSED)
+                    .map(closed -> open.length().mm() - closed.length().mm()))
+        .filter(mm -> mm > 0);
   }
 
   /** Asks for it; null as long as it is not told without a fault. */

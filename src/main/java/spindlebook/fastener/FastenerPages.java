@@ -22,7 +22,7 @@ import spindlebook.words.EntryWords;
 /** What holds the settings where they are: touched, tight, marked. */
 public record FastenerPages(Histories histories, IntoBook book) {
   private static final String SUB =
-      "A change of a setting opens what holds it, until it is said to be tight and marked.";
+      "A change of a setting loosens what holds it, until it is said to be tight and marked.";
 
   public void ofCar(Context ctx) {
     CarBook history = Addressed.car(ctx, histories);

@@ -107,7 +107,10 @@ public record AgreeView(
                         .findFirst())
             .orElse(racks.contains(0.0) || racks.isEmpty() ? 0.0 : racks.get(0));
     LengthUnit unit = card.details().unit();
-    List<Wrong> wrong = model.wrong().stream().map(m -> wrong(card, model, m, unit)).toList();
+    List<Wrong> wrong =
+        model.refused() == null
+            ? model.wrong().stream().map(m -> wrong(card, model, m, unit)).toList()
+            : notReached(card, model);
     boolean none = read.isEmpty();
     boolean off = model.refused() != null || !wrong.isEmpty();
     return new AgreeView(
@@ -116,7 +119,9 @@ public record AgreeView(
             ? "no agreement"
             : off ? "one is wrong" : none ? "nothing read" : "they agree",
         model.refused() != null
-            ? model.refused()
+            ? wrong.isEmpty()
+                ? model.refused()
+                : "Nothing is held against the joints until that is right."
             : none
                 ? model.joints().positionMm() == null
                     ? "Say at any joint, under “Where the wheel stands”, at which height it stood:"
@@ -289,9 +294,24 @@ public record AgreeView(
         : "Alignment at ride";
   }
 
+  /** Readings at heights to which the joints as laid out do not let the wheel. */
+  private static List<Wrong> notReached(Card card, CornerModel model) {
+    return model.readings().stream()
+        .filter(r -> model.modelled(r.quantity(), r.heightMm().value(), r.rackMm()).isEmpty())
+        .map(r -> wrong(card, model, r, ": the joints as laid out do not get there."))
+        .toList();
+  }
+
+  private static Wrong wrong(Card card, CornerModel model, CornerReading reading, String why) {
+    OfEntry from = model.from().get(reading.key());
+    return new Wrong(
+        Capital.of(words(reading.quantity())) + ", " + where(from).toLowerCase(Locale.ROOT) + why,
+        new Link("Measure it again", again(card, from)),
+        new Link("Open the reading", "/entries/" + from.key()));
+  }
+
   private static Wrong wrong(Card card, CornerModel model, Misfit misfit, LengthUnit unit) {
-    OfEntry from = model.from().get(misfit.key());
-    if (from == null) {
+    if (!model.from().containsKey(misfit.key())) {
       Coordinate of =
           model.coordinates().stream()
               .map(CoordinateFigure::coordinate)
@@ -326,17 +346,15 @@ public record AgreeView(
         modelled
             .filter(m -> Math.abs(m.plus(reading.value()).value()) <= m.plus(reading.value()).U())
             .isPresent();
-    return new Wrong(
-        Capital.of(words(reading.quantity()))
-            + ", "
-            + where(from).toLowerCase(Locale.ROOT)
-            + ": read "
+    return wrong(
+        card,
+        model,
+        reading,
+        ": read "
             + said(reading.quantity(), reading.value().value(), unit)
             + ", all the rest says "
             + says
-            + (minus ? ". Was a minus left out?" : "."),
-        new Link("Measure it again", again(card, from)),
-        new Link("Open the reading", "/entries/" + from.key()));
+            + (minus ? ". Was a minus left out?" : "."));
   }
 
   private static String again(Card card, OfEntry from) {

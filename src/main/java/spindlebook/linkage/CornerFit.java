@@ -50,13 +50,6 @@ final class CornerFit {
       }
       straight[i] = found.pose();
     }
-    double[] modelled = modelled(linkage);
-    for (int i = 0; i < straight.length; i++) {
-      if (Double.isNaN(modelled[i])) {
-        throw new LinkageRefused(
-            readings.get(i).key() + ": the corner as given cannot tell what was read there.");
-      }
-    }
   }
 
   private int[] firsts(Function<CornerReading, Object> of) {

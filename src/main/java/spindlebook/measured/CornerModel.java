@@ -14,6 +14,7 @@ import spindlebook.fold.OfEntry;
 import spindlebook.fold.SeenReading;
 import spindlebook.linkage.Calibration;
 import spindlebook.linkage.Calibration.Misfit;
+import spindlebook.linkage.Coordinate;
 import spindlebook.linkage.CoordinateFigure;
 import spindlebook.linkage.CornerJoints;
 import spindlebook.linkage.CornerReading;
@@ -66,9 +67,7 @@ public record CornerModel(
       atRide(card, mirror, joints, readings, from);
     }
     List<CoordinateFigure> given =
-        joints.coordinates().stream()
-            .map(c -> CoordinateFigure.asGiven(c, laidOut.joints()))
-            .toList();
+        joints.coordinates().stream().map(c -> given(c, laidOut.joints(), readings)).toList();
     if (readings.isEmpty()) {
       return new CornerModel(joints, laidOut, readings, from, null, null, given);
     }
@@ -85,6 +84,16 @@ public record CornerModel(
             all.found,
             null,
             without.found.coordinates());
+  }
+
+  /** Of the wheel's angle nothing is known but what was read of it: no tape laid it out. */
+  private static CoordinateFigure given(
+      Coordinate coordinate, Joints joints, List<CornerReading> readings) {
+    CoordinateFigure given = CoordinateFigure.asGiven(coordinate, joints);
+    return coordinate instanceof Coordinate.WheelAngle angle
+            && readings.stream().anyMatch(r -> r.quantity().name().equals(angle.name()))
+        ? new CoordinateFigure(coordinate, given.anywhere())
+        : given;
   }
 
   /** One of both is null. */

@@ -265,7 +265,7 @@ final class ThingsFirst {
 
   private static boolean readOnTheStrapSince(Card card, Written<Content.Telltale> between) {
     return card.readings().stream()
-        .filter(r -> r.of(Quantity.STRAP_LENGTH) && r.value() != null)
+        .filter(r -> r.of(Quantity.STRAP_LENGTH) && (r.counts() || r.stale()))
         .anyMatch(r -> r.height().name() == HeightName.ON_THE_STRAP && r.n() > between.n());
   }
 

@@ -11,6 +11,7 @@ import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Quantity;
 import spindlebook.entry.Steering;
+import spindlebook.entry.TelltaleKind;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.Change;
@@ -47,7 +48,7 @@ final class TelltaleWords {
     return switch (t.what()) {
       case SHOCK_RING -> ring(seen);
       case CLAY, WITNESS_MARK -> mark(t);
-      case STRAP_LENGTH -> strap(t);
+      case STRAP_LENGTH -> strap(seen);
       case TYRE_PRESSURE -> List.of();
     };
   }
@@ -142,20 +143,34 @@ final class TelltaleWords {
         .orElse(List.of("It has no wheel position: a ring on the shock shaft has one."));
   }
 
-  private List<String> strap(Content.Telltale t) {
+  private List<String> strap(Written<Content.Telltale> seen) {
+    Content.Telltale t = seen.content();
     if (t.pull() != null) {
       return List.of("It counts for how long the strap lasts: Springs and stops says.");
     }
     return card.readings().stream()
         .filter(r -> r.of(Quantity.STRAP_LENGTH) && r.value() != null)
+        .filter(r -> r.counts() || r.stale())
         .filter(r -> r.height().name() == HeightName.ON_THE_STRAP)
         .reduce((earlier, later) -> later)
-        .map(r -> grown(t.length().mm() - r.value().value()))
+        .map(r -> grown(t.length().mm() - r.value().value(), counted(seen)))
         .map(List::of)
         .orElse(List.of());
   }
 
-  private String grown(double mm) {
+  /** The last that was typed, where no reading in a round is newer. */
+  private boolean counted(Written<Content.Telltale> seen) {
+    return card.strapNow().isPresent()
+        && book.telltales().stream()
+            .filter(t -> t.content().corner().equals(card.corner()) && t.n() > seen.n())
+            .noneMatch(
+                t ->
+                    t.content().what() == TelltaleKind.STRAP_LENGTH
+                        && t.content().length() != null
+                        && t.content().pull() == null);
+  }
+
+  private String grown(double mm, boolean counted) {
     String much = lengths.text(Math.abs(mm));
     if (much.equals(lengths.text(0))) {
       return "As long as it was last read on the strap.";
@@ -163,6 +178,6 @@ final class TelltaleWords {
     return much
         + (mm > 0 ? " longer" : " shorter")
         + " than last read on the strap."
-        + (card.strapNow().isPresent() ? " The sums count it." : "");
+        + (counted ? " The sums count it." : "");
   }
 }

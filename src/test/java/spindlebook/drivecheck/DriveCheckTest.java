@@ -252,6 +252,15 @@ class DriveCheckTest {
                 "used up | left rear | Between drives the limit strap was longer than the stretch"
                     + " held back for it allows. | /corners/lr/rounds/new"),
         "exactly all of it, typed after the drive");
+    assertTrue(
+        lines(
+                telltale("'what':'strap-length','length':'20 5/8 in'"),
+                "{'kind':'reading','key':'odd','body':{'height':'strap','steering':'straight',"
+                    + "'quantity':'strap-length','result':'number','length':'9 in',"
+                    + "'doubt':'far off the last one'}}")
+            .get(0)
+            .startsWith("used up | "),
+        "a reading in doubt tells nothing of the strap");
     // A new strap of 19 1/4 in, read 3/4 longer on it: more than 2.5 %.
     List<String> grown =
         clear().stream()

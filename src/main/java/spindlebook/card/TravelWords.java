@@ -3,6 +3,7 @@ package spindlebook.card;
 import java.util.ArrayList;
 import java.util.List;
 import spindlebook.advice.NextReading;
+import spindlebook.definition.WatchPoint;
 import spindlebook.drawing.FigureText;
 import spindlebook.drawing.Lengths;
 import spindlebook.drawing.State;
@@ -82,9 +83,9 @@ public final class TravelWords {
     return names.of(limit);
   }
 
-  /** Whether it is an angle that may not get too much; else a gap that may not get too close. */
-  public boolean angle(Limit limit) {
-    return limit.point() != null && limit.point().keep().mostAngle() != null;
+  /** An angle gets too much, a gap too close; null is no watch point. */
+  public static String past(WatchPoint point) {
+    return point != null && point.keep().mostAngle() != null ? "too much" : "too close";
   }
 
   /** "too close past −8 3/8 in ± 5/16, full right". */
@@ -94,9 +95,7 @@ public final class TravelWords {
             ? " at every height read"
             : " past " + position(limit.positionMm()).words();
     Steer lock = steer(limit);
-    return (angle(limit) ? "too much" : "too close")
-        + where
-        + (lock == null ? "" : ", " + lock.word());
+    return past(limit.point()) + where + (lock == null ? "" : ", " + lock.word());
   }
 
   /** The same without the lock: "tie rod to upper arm". */
@@ -181,7 +180,7 @@ public final class TravelWords {
 
   private String shortBy(EndFindings end, Limit worst) {
     if (worst.at() instanceof EndLimit.BrokenThroughout) {
-      return "too close at every height read; no stop fixes it.";
+      return past(worst.point()) + " at every height read; no stop fixes it.";
     }
     String stop = end.end() == End.DROOP ? "the strap stops the wheel" : "the stop is solid";
     String stretch =
@@ -343,7 +342,7 @@ public final class TravelWords {
     if (unlooked.size() > 2) {
       words.add(unlooked.size() + " gaps to measure");
     } else {
-      unlooked.forEach(n -> words.add(need(n)));
+      unlooked.stream().map(this::need).distinct().forEach(words::add);
     }
     if (words.size() <= 2) {
       return String.join(" and ", words);
@@ -518,7 +517,7 @@ public final class TravelWords {
   public String midTravel(MidTravel mid) {
     boolean isShort = mid.outcome() == Outcome.SHORT;
     return name(mid)
-        + (isShort ? " is too close in mid-travel, " : " is too close to call in mid-travel, ")
+        + (" is " + (isShort ? past(mid.point()) : "too close to call") + " in mid-travel, ")
         + place(mid.shortfall())
         + " "
         + lengths.unit().word()

@@ -21,8 +21,8 @@ record WorstWords(TravelWords words) {
       return of.count() + " limits not read as far as the wheel may go at " + of.end().words();
     }
     if (thing instanceof ThingFirst.OfMidTravel of) {
-      boolean broken = of.why() == Why.SHORT;
-      return words.name(of.mid()) + ": " + (broken ? "too close" : "can’t tell") + " in mid-travel";
+      String how = of.why() == Why.SHORT ? TravelWords.past(of.mid().point()) : "can’t tell";
+      return Capital.of(words.name(of.mid())) + ": " + how + " in mid-travel";
     }
     if (thing instanceof ThingFirst.StopsDisagree) {
       return "Full bump as read and as worked out disagree";
@@ -38,10 +38,10 @@ record WorstWords(TravelWords words) {
     Limit limit = of.limit();
     String name = Capital.of(words.name(limit));
     if (limit.at() instanceof EndLimit.BrokenThroughout) {
-      return name + ": too close at every height read";
+      return name + ": " + TravelWords.past(limit.point()) + " at every height read";
     }
     if (of.why() == Why.SHORT) {
-      return name + (words.angle(limit) ? ": too much" : ": too close");
+      return name + ": " + TravelWords.past(limit.point());
     }
     Lengths lengths = words.lengths();
     String within =

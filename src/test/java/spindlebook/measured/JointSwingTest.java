@@ -1,14 +1,17 @@
 package spindlebook.measured;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNotSame;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static spindlebook.fold.CarLines.CAR;
 import static spindlebook.fold.CarLines.LF;
 import static spindlebook.fold.CarLines.R1;
+import static spindlebook.fold.CarLines.gap;
 import static spindlebook.fold.CarLines.height;
 import static spindlebook.fold.CarLines.line;
+import static spindlebook.fold.CarLines.upper;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Instant;
@@ -16,9 +19,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import spindlebook.advice.ThingFirst;
+import spindlebook.advice.ThingFirst.Why;
 import spindlebook.definition.RackSide;
+import spindlebook.drivecheck.CheckWords;
 import spindlebook.entry.Content;
 import spindlebook.entry.HeightName;
 import spindlebook.entry.Joint;
@@ -284,5 +290,44 @@ class JointSwingTest {
             .filter(ThingFirst.SwingsTooFar.class::isInstance)
             .map(ThingFirst::why)
             .toList());
+  }
+
+  /**
+   * What is short before a loose nut, that before what is in doubt, that before what is missing.
+   */
+  @Test
+  void before_a_drive_it_says_which_joint_swings_too_far_and_what_its_hardware_allows() {
+    assertEquals(
+        List.of(
+            "Lower uniball: it swings more than its hardware allows, by the linkage."
+                + " Its hardware allows 18°. /corners/lf/linkage/moves",
+            "Make room lower uniball, allows 18°"),
+        swinging(book("18°")));
+    assertEquals(
+        List.of(
+            "Lower uniball: too close to what its hardware allows to tell."
+                + " Its hardware allows 26°. /corners/lf/linkage/moves",
+            "Look at lower uniball, allows 26°"),
+        swinging(book("26°")));
+    assertEquals(List.of(), swinging(book("35°")));
+    CarBook doubted =
+        book(
+            "18°",
+            R1,
+            height("h", "ride", "12 in"),
+            gap("thin", "h", "1/8 in").replace("}}", ",\"doubt\":\"far off\"}}"),
+            upper("turned", "2 turns"));
+    List<ThingFirst> things = AlignedCheck.of(doubted).things();
+    assertInstanceOf(ThingFirst.SwingsTooFar.class, things.get(0));
+    assertEquals(
+        List.of(Why.SHORT, Why.OPENED, Why.IN_DOUBT, Why.MISSING, Why.MISSING),
+        things.stream().map(ThingFirst::why).toList());
+  }
+
+  private static List<String> swinging(CarBook book) {
+    return CheckWords.of(book, AlignedCheck.of(book)).stream()
+        .filter(t -> t.thing() instanceof ThingFirst.SwingsTooFar)
+        .flatMap(t -> Stream.of(t.words() + " " + t.more() + " " + t.href(), t.job()))
+        .toList();
   }
 }

@@ -779,4 +779,30 @@ class AlignmentPagesTest {
     open.keep();
     assertEquals(-0.7, degrees(marmot.left, "camber"), 1e-9);
   }
+
+  @Test
+  void lengths_that_make_no_angle_and_what_is_read_twice_over_are_one_sentence_each() {
+    int entries = shop.entries();
+    says("spot", Map.of("inward", "10", "distance", "10"), "The spot falls further aside than");
+    Map<String, String> dials = new LinkedHashMap<>(Map.of("spacing", "20 in"));
+    says("dial", dials, "Type what the front dial shows, or the rear one.");
+    String none = "Front and rear differ by more than their places lie apart: type them again.";
+    dials.put("dial-front", "11 in");
+    dials.put("dial-rear", "-9 in");
+    says("dial", dials, none);
+    says("tape", Map.of("front", "80 in", "rear", "20 in", "across", "30 in"), none);
+    Map<String, String> sweep =
+        new LinkedHashMap<>(Map.of("by", "wheel-heading", "left-lock", "20", "right-lock", "20"));
+    sweep.putAll(Map.of("camber-left", "1", "camber-right", "-0.3", "pitch-left", "0.5"));
+    says("sweep", sweep, "Pitch is read at left lock, straight and right lock: type all three.");
+    sweep.putAll(Map.of("pitch-straight", "0.1", "pitch-right", "-0.4", "kpi", "12"));
+    says("sweep", sweep, "Leave KPI empty when pitch was read: the sweep finds it.");
+    assertEquals(entries, shop.entries());
+  }
+
+  private void says(String way, Map<String, String> fields, String sentence) {
+    Page page = form(marmot.left, way, fields).send().is(422);
+    assertEquals(1, BadInputTest.problems(page).size(), page.text());
+    assertTrue(page.text().contains(sentence), page.text());
+  }
 }

@@ -235,4 +235,29 @@ class SpringPagesTest {
     shop.get(telltales).formWithId("strap").with("strap", strap).with("pull", "300").keep();
     assertTrue(shop.get("/corners/marmot-lr/spring").text().contains("2 readings under one pull"));
   }
+
+  @Test
+  void two_answers_of_a_spring_or_stop_that_cannot_both_be_are_one_sentence_each() {
+    int entries = shop.entries();
+    String rate = LEFT + "/rate";
+    Form spring = shop.get(rate).is(200).form(rate).with("rate", "350").with("preload", "1");
+    String both = "Two springs need both: the upper one's rate and its crossover.";
+    says(spring.with("tender", "150"), both);
+    says(spring.with("crossover", "3"), both);
+    says(spring.with("loose-at", "24"), "Type the preload or this, not both.");
+    says(
+        spring.with("free", "14").with("solid", "16"),
+        "Type a solid length that is shorter than the free one.");
+    String fresh = LEFT + "/stops/new";
+    says(
+        shop.get(fresh).is(200).form(fresh).with("chart", "0 50"),
+        "A chart has two points at least, such as 0 50, 2 700.");
+    assertEquals(entries, shop.entries());
+  }
+
+  private static void says(Form form, String sentence) {
+    Page page = form.send().is(422);
+    assertEquals(1, BadInputTest.problems(page).size(), page.text());
+    assertTrue(page.text().contains(sentence), page.text());
+  }
 }

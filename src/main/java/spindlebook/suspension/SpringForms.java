@@ -79,7 +79,7 @@ record SpringForms(Asked a, Card card) {
       a.wrong("loose-at", "Type the preload or this, not both.");
     }
     if (free != null && solid != null && free.mm() <= solid.mm()) {
-      a.wrong("solid", "The solid length is shorter than the free one.");
+      a.wrong("solid", "Type a solid length that is shorter than the free one.");
     }
     return a.ok()
         ? new Spring(rate, tender, crossover, loose, preload, free, solid, tyre, sit, hz)

@@ -14,6 +14,7 @@ import spindlebook.finding.Finding.Group;
 import spindlebook.fold.CarBook;
 import spindlebook.fold.Card;
 import spindlebook.fold.RandomBook;
+import spindlebook.travel.CornerBench;
 import spindlebook.travel.End;
 import spindlebook.travel.Limit;
 import spindlebook.travel.StandardCorner;
@@ -58,6 +59,31 @@ class FindingsTest {
     assertEquals(146, findings.of(CornerFigure.AS_SET_DROOP).figure().value(), 1e-9);
     assertEquals(400, findings.of(CornerFigure.RIDE).position().value(), 1e-9);
     assertNull(findings.of(CornerFigure.AS_SET).position());
+  }
+
+  /** The arm keeps 6 mm at every height but at 300, where it has 3: between 200 and ride. */
+  @Test
+  void what_is_broken_between_the_ends_is_a_finding_of_its_own_with_its_place_and_readings() {
+    Card card =
+        StandardCorner.bench(CornerBench.exact())
+            .height("low", "in-between", 300)
+            .gap("arm", "off", 20)
+            .gap("arm", "strap", 20)
+            .gap("arm", "low", 3)
+            .gap("arm", "ride", 20)
+            .gap("arm", "bump", 20)
+            .gap("arm", "beyond", 30)
+            .card();
+    List<Finding> mid = Findings.of(card, Optional.empty(), false).all(Group.MID_TRAVEL);
+    assertEquals(1, mid.size());
+    Finding arm = mid.get(0);
+    assertEquals("mid-travel arm STRAIGHT null", arm.id());
+    assertEquals(Outcome.SHORT, arm.verdict());
+    assertEquals("too close", arm.word());
+    assertEquals("in mid-travel", arm.says());
+    assertNull(arm.figure());
+    // Between the strap and 300 it crosses 6 mm, and again before ride.
+    assertTrue(arm.position().value() > 254 && arm.position().value() <= 300, "" + arm.position());
   }
 
   @Test

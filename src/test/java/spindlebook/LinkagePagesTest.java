@@ -157,6 +157,10 @@ class LinkagePagesTest {
     assertTrue(tried.contains("Strap, mount to mount"), tried);
     assertTrue(tried.contains("Outer end up, least over the travel"), tried);
     assertEquals(422, shop.get(linkage + "/try?joint=q").status());
+    for (String half : List.of("rod=tie-rod", "longer=1%2F8")) {
+      String asked = shop.get(linkage + "/try?" + half).is(422).text();
+      assertTrue(asked.contains("Say which rod end is turned, and by how much the rod"), asked);
+    }
     String height = shop.get("/heights/lf-link-h?steering=straight").is(200).text();
     assertTrue(height.contains("joints say −1.0°"), height);
     assertTrue(height.contains("joints say 19 9/16 in"), height);
@@ -349,6 +353,53 @@ class LinkagePagesTest {
     String page = shop.get(linkage).is(200).text();
     assertTrue(page.contains("0 out, 0 back, 1 in up, swings 18° each way"), page);
     assertTrue(shop.get(address).html().contains("value=\"18°\""));
+  }
+
+  /**
+   * Twelve equations solved by scipy's fsolve (lengths of five rods, the knuckle's six, the wheel's
+   * height; spin axis and shock's mount carried along), of the joints above, at ± 100 mm.
+   */
+  @Test
+  void what_is_tried_on_paper_comes_out_as_the_equations_of_the_corner_say() {
+    layOutAll();
+    layOut("su", "14 3/16", "40", "33 5/16");
+    layOut("sl", "19 11/16", "39 3/4", "13 1/8");
+    // 0.65, −0.45, 6.68, 7.86; in droop 1.55, −0.74, 4.99; in bump −0.27, −0.24, 8.27.
+    tried(
+        "rod=upper-front&longer=1%2F4",
+        "Camber today 0.00° +0.65°",
+        "Toe of this wheel today 0.00° −0.45°",
+        "Caster today +5.14° +6.68°",
+        "KPI today +8.43° +7.86°",
+        "Camber today +0.84° +1.55°",
+        "Toe of this wheel today +0.15° −0.74°",
+        "Caster today +3.44° +4.99°",
+        "Camber today −0.90° −0.27°",
+        "Toe of this wheel today −0.16° −0.24°",
+        "Caster today +6.72° +8.27°");
+    // A hole moved in the knuckle: scrub 3.141 → 3.338 in, shock 20.925 → 20.986 in.
+    tried(
+        "joint=u&out=1%2F4&back=1%2F8",
+        "Camber today 0.00° −1.26°",
+        "Toe of this wheel today 0.00° +0.77°",
+        "Caster today +5.14° +5.10°",
+        "Scrub today 3 1/8 in 3 5/16 in",
+        "Shock today 20 15/16 in 21 in",
+        "Toe of this wheel today +0.15° +1.08°",
+        "Camber today −0.90° −2.14°");
+    // A mount moved on the lower arm: 23.336 → 23.407 in droop, 18.592 → 18.127 in bump.
+    tried(
+        "joint=sl&out=1&up=1%2F2",
+        "Shock today 20 15/16 in 20 3/4 in",
+        "Shock today 23 5/16 in 23 7/16 in",
+        "Shock today 18 9/16 in 18 1/8 in");
+  }
+
+  private void tried(String change, String... lines) {
+    String text = shop.get(linkage + "/try?" + change).is(200).text();
+    for (String line : lines) {
+      assertTrue(text.contains(line), () -> line + " in " + text);
+    }
   }
 
   @Test

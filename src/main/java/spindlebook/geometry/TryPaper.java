@@ -122,6 +122,8 @@ final class TryPaper {
     TypedLength longer = by("longer", "Longer by");
     if (rod != null && longer != null) {
       changes.add(new Longer(rod, longer.mm()));
+    } else if ((rod != null || longer != null) && a.ok()) {
+      a.wrong("longer", "Say which rod end is turned, and by how much the rod gets longer.");
     }
     camber = angle("camber", "Wanted: camber as laid out");
     caster = angle("caster", "Wanted: caster there");

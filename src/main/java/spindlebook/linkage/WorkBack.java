@@ -116,9 +116,6 @@ public final class WorkBack {
       Joints today, List<Rod> rods, Map<Quantity, Double> wanted) {
     List<Quantity> quantities = List.copyOf(wanted.keySet());
     int n = rods.size();
-    if (n != quantities.size()) {
-      throw new IllegalArgumentException(n + " rods for " + quantities.size() + " figures");
-    }
     RealVector goal = new ArrayRealVector(n);
     for (int i = 0; i < n; i++) {
       goal.setEntry(i, wanted.get(quantities.get(i)));

@@ -115,10 +115,12 @@ final class GrowthLoad {
               .replaceAll("^/rounds/|/guide$", "");
       sent(shop.browser, round, "warm", 160);
       millis.put("a save from an outbox, p50", sent(shop.browser, round, "one", 161));
-      time("car after a save", () -> get(shop, CAR));
+      time("car after 321 saves", () -> get(shop, CAR));
       time("life after 161 saves", () -> get(shop, CORNER + "/life"));
       sent(shop.browser, round, "more", 1);
       time("life after a save", () -> get(shop, CORNER + "/life"));
+      sent(shop.browser, round, "last", 1);
+      time("car after a save", () -> get(shop, CAR));
       millis.put("raw forced append, p50", raw(folder.resolve("raw")));
       millis.put("eight phones, for each save of all", phones(shop, round, 8));
       millis.put("one phone, for each save", phones(shop, round, 1));

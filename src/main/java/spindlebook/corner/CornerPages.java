@@ -111,10 +111,11 @@ public record CornerPages(Histories histories) {
 
   private static CarBook asOf(CarBook whole, String at, Card corner) {
     long n = Addressed.position(at);
-    if (n < 1 || n > whole.n() || whole.asOf(n).standing(corner.corner()).isEmpty()) {
+    CarBook then = whole.asOf(n > whole.n() ? 0 : n);
+    if (then.standing(corner.corner()).isEmpty()) {
       throw new NotFoundResponse();
     }
-    return whole.asOf(n);
+    return then;
   }
 
   private static List<Notice> notices(Card card, TravelFindings travel) {

@@ -77,6 +77,7 @@ class SignOffTest {
     String signed = shop.browser.follow(form().keep()).is(200).text();
     assertTrue(signed.contains("left front · Loosened"), signed);
     assertFalse(signed.contains("Opened"), signed);
+    assertTrue(signed.contains("Left front Past a limit"), signed);
     assertTrue(sign.contains("Upper rod ends, jam nuts: touched, not said to be tight."), sign);
     assertTrue(text.contains("Not in the book: left rear, right rear."), text);
     assertTrue(text.contains("licensed inspection stand above"), text);

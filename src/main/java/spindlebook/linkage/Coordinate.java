@@ -58,8 +58,15 @@ public sealed interface Coordinate {
 
   /** Of the wheel in its knuckle, as it stands at the design, rad. */
   enum WheelAngle implements Coordinate {
-    TOE,
-    CAMBER;
+    TOE(Quantity.TOE),
+    CAMBER(Quantity.CAMBER);
+
+    /** What a reading of it is called. */
+    public final Quantity quantity;
+
+    WheelAngle(Quantity quantity) {
+      this.quantity = quantity;
+    }
 
     @Override
     public double of(Joints joints) {

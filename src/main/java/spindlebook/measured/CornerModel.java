@@ -91,7 +91,7 @@ public record CornerModel(
       Coordinate coordinate, Joints joints, List<CornerReading> readings) {
     CoordinateFigure given = CoordinateFigure.asGiven(coordinate, joints);
     return coordinate instanceof Coordinate.WheelAngle angle
-            && readings.stream().anyMatch(r -> r.quantity().name().equals(angle.name()))
+            && readings.stream().anyMatch(r -> r.quantity() == angle.quantity)
         ? new CoordinateFigure(coordinate, given.anywhere())
         : given;
   }

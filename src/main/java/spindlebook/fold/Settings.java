@@ -245,7 +245,7 @@ final class Settings {
   /** All that moves or wears one thing; what of it came since is the same for all read between. */
   private final class WhatMoves {
     private final Subject subject;
-    final List<Line> lines;
+    final List<Line> lines = new ArrayList<>();
     final List<Befallen> happenings = new ArrayList<>();
 
     /** Positions at which something of it, or the first that is known of it, was entered. */
@@ -258,14 +258,14 @@ final class Settings {
 
     WhatMoves(Place corner, Subject subject) {
       this.subject = subject;
-      lines =
-          Settings.this.lines.values().stream()
-              .filter(l -> Moves.by(l.adjuster.kind(), where(corner, l.place), subject))
-              .toList();
       LongStream.Builder changes = LongStream.builder();
       for (Line l : Settings.this.lines.values()) {
         Where where = where(corner, l.place);
-        if (lines.contains(l) || Moves.wears(l.adjuster.kind(), where, subject)) {
+        boolean moves = Moves.by(l.adjuster.kind(), where, subject);
+        if (moves) {
+          lines.add(l);
+        }
+        if (moves || Moves.wears(l.adjuster.kind(), where, subject)) {
           l.changes.forEach(c -> changes.add(c.n()));
         }
       }
